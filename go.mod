@@ -1,0 +1,3 @@
+module creasefit
+
+go 1.26.8

@@ -1,0 +1,36 @@
+package fault
+
+// Nearest returns the name closest to got by edit distance, or "" when none
+// is closer than half of its own length: a hint for a mistyped name.
+func Nearest(got string, names []string) string {
+	best, least := "", 0
+	for _, name := range names {
+		d := editDistance(got, name)
+		if 2*d < len(name) && (best == "" || d < least) {
+			best, least = name, d
+		}
+	}
+	return best
+}
+
+// editDistance counts the least insertions, deletions and substitutions of
+// bytes that turn a into b (V. I. Levenshtein, 1966).
+func editDistance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		diagonal := row[0]
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			change := diagonal
+			if a[i-1] != b[j-1] {
+				change++
+			}
+			diagonal = row[j]
+			row[j] = min(change, row[j]+1, row[j-1]+1)
+		}
+	}
+	return row[len(b)]
+}
