@@ -1,0 +1,81 @@
+// Package enclosure is the catalogue: one file a kind, each with its
+// parameters, its formulas in trade symbols and its flat pattern.
+//
+// A kind states what must hold; it rounds nothing by itself, folds nothing and
+// knows neither HTTP nor drawings.
+package enclosure
+
+import (
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/rounding"
+)
+
+// Kind is one construction.
+type Kind struct {
+	Name   string // on the wire: lower case with hyphens
+	Title  string
+	Help   string   // one line: what it is and how it closes
+	Needs  []string // the contents' sizes it cannot do without: "width", "height", "thickness"
+	Params []Param
+	Plan   func(*Input) (*Plan, error)
+}
+
+// Input is a request in exact lengths, with every default filled in.
+type Input struct {
+	Unit      measure.Unit // of the ruler
+	Width     measure.Length
+	Height    measure.Length
+	Thickness measure.Length
+	Caliper   measure.Length
+	Fit       Range            // the wanted clearance along each fitted axis
+	Given     map[string]Value // the kind's own parameters, as far as given
+	kind      *Kind
+}
+
+// Range is a least and a greatest length.
+type Range struct{ Min, Max measure.Length }
+
+// Plan is what a kind states about one request.
+type Plan struct {
+	Problem rounding.Problem
+	Strips  []Strip // how the readings lie along the edges of the blanks
+	Fits    []Fit
+	// Build lays out the flat pattern for the given sizes of the readings: the
+	// rounded ones, or the ideal ones.
+	Build    func(sizes []measure.Length) pattern.Pattern
+	Warnings []Warning
+}
+
+// Strip is a pattern strip in terms of the problem's readings: what the
+// tolerance stack needs to know about where a size is measured from.
+type Strip struct {
+	Piece    int
+	Across   pattern.Axis
+	Readings []int
+}
+
+// Fit is a clearance that the request wants in a window: Problem.Windows
+// [Window] is its form, whose constant is minus Need.
+type Fit struct {
+	Axis   pattern.Axis
+	Window int
+	Need   Need
+}
+
+// Need is what a clearance is measured against: how many times the contents'
+// sizes and the caliper go into it. The uncertain quantities of a tolerance
+// stack come from here and from the readings.
+type Need struct{ Width, Height, Thickness, Caliper int64 }
+
+// Warning is something the maker should know; the answer still holds.
+type Warning struct {
+	Code   string
+	Detail string
+}
+
+// Of returns the length that the need amounts to.
+func (n Need) Of(in *Input) measure.Length {
+	return measure.Sum(in.Width.Times(n.Width), in.Height.Times(n.Height),
+		in.Thickness.Times(n.Thickness), in.Caliper.Times(n.Caliper))
+}

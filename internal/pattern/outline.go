@@ -1,0 +1,28 @@
+package pattern
+
+import "creasefit/internal/measure"
+
+// Rectangle returns the counterclockwise outline of the rectangle with the
+// given lower left and upper right corners.
+func Rectangle(x0, y0, x1, y1 measure.Length) []Vertex {
+	return Polygon(At(x0, y0), At(x1, y0), At(x1, y1), At(x0, y1))
+}
+
+// Polygon returns the straight-edged outline through the points.
+func Polygon(points ...Point) []Vertex {
+	outline := make([]Vertex, len(points))
+	for i, p := range points {
+		outline[i] = Vertex{Point: p}
+	}
+	return outline
+}
+
+// Positions returns the places of the boundaries of a strip, from its start
+// (zero) to its end (the length of the edge): one more than cells.
+func (s Strip) Positions() []measure.Length {
+	at := make([]measure.Length, len(s.Cells)+1)
+	for i, c := range s.Cells {
+		at[i+1] = at[i].Add(c.Size)
+	}
+	return at
+}

@@ -1,0 +1,59 @@
+// Package solve is the one way through the calculation: from a request in
+// exact lengths to a solution, by way of the kind's plan, the exact search
+// over steps, the flat pattern, the fold proof and the tolerance stack.
+//
+// It calls each stage; no stage calls the next one. It reads no text and
+// writes none.
+package solve
+
+import (
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+)
+
+// Request is one calculation, read and checked, with presets filled in.
+type Request struct {
+	Kind *enclosure.Kind
+	Unit measure.Unit // of the answer
+
+	// The contents; a size that the kind does not need may be zero.
+	Width, Height, Thickness measure.Length
+	SizeTolerance            measure.Length // plus or minus, of width and height
+	ThicknessTolerance       measure.Length
+
+	// The stock.
+	Caliper          measure.Length
+	CaliperTolerance measure.Length
+	Grammage         float64        // g/m2; zero if unknown
+	SheetWidth       measure.Length // zero if no sheet is named
+	SheetHeight      measure.Length
+	Grain            Grain // which side of the sheet the grain runs along
+
+	// The bench.
+	Ruler      measure.Step   // the finest mark
+	Step       measure.Step   // a forced step; zero lets the search choose
+	CutError   measure.Length // of one cut, three standard deviations
+	ScoreError measure.Length // of one score
+
+	// The clearance wanted along each fitted axis.
+	FitName string // "snug", "easy", "loose", or "" for two numbers
+	Fit     enclosure.Range
+
+	Options map[string]enclosure.Value // the kind's own parameters, as given
+
+	// Notes are warnings from reading the request, such as an estimated caliper.
+	Notes []enclosure.Warning
+}
+
+// Grain is the side of a sheet that the grain runs along.
+type Grain uint8
+
+// The grain directions.
+const (
+	GrainUnknown Grain = iota
+	GrainWidth
+	GrainHeight
+)
+
+// String returns the direction as it is written on the wire.
+func (g Grain) String() string { return [...]string{"", "width", "height"}[g] }

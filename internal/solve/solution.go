@@ -1,0 +1,54 @@
+package solve
+
+import (
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// Solution is the answer to a request. Pattern and Ideal have the same shape:
+// each size of one has its twin in the other, as set on the ruler and as it
+// would be on an endlessly fine one.
+type Solution struct {
+	Request      *Request
+	Step         measure.Step
+	Pattern      pattern.Pattern
+	Ideal        pattern.Pattern
+	Fits         []Fit
+	Alternatives []Alternative
+	Outside      Outside
+	Proof        Proof
+	Warnings     []enclosure.Warning
+}
+
+// Fit is how the contents go in along one axis.
+type Fit struct {
+	Axis      pattern.Axis
+	Verdict   string // "snug", "easy", "loose", "tight" (under zero) or "slack" (over loose)
+	Window    enclosure.Range
+	Nominal   measure.Length
+	WorstCase enclosure.Range
+	RSS       enclosure.Range // root-sum-square
+	Chance    float64         // that the clearance is at least zero, 0 to 1
+}
+
+// Alternative is the answer at a finer step.
+type Alternative struct {
+	Step measure.Step
+	Gain string // what it would gain, in plain words
+	Fits []Fit
+}
+
+// Outside is the size of the closed enclosure, with the contents inside.
+type Outside struct {
+	Width, Height, Thickness measure.Length
+	Mass                     float64 // of the paper alone, grams; zero if the grammage is unknown
+}
+
+// Proof is the summary of the fold proof.
+type Proof struct {
+	Closes    bool
+	Gap       measure.Length // the greatest at any closure
+	Tolerance measure.Length // the gap that still closes
+	Holds     bool           // the contents stand inside without touching
+}
