@@ -18,8 +18,8 @@ const (
 	nmPer64th       = nmPerInch / 64
 )
 
-// Largest is the greatest length that a request may name: 100 m. Sums of a
-// few thousand such lengths stay far inside int64.
+// largest is what a request may name; sums of a few thousand such lengths
+// stay far inside int64.
 var largest = Length{100_000 * nmPerMillimetre}
 
 // Largest returns the greatest length that Parse accepts: 100 m.
@@ -36,6 +36,10 @@ func Millimetres(n int64) Length { return Length{n * nmPerMillimetre} }
 
 // Inches returns the length of n whole inches.
 func Inches(n int64) Length { return Length{n * nmPerInch} }
+
+// Thousandths returns the length of n/1000 in, the unit of American caliper
+// ("points").
+func Thousandths(n int64) Length { return Length{n * nmPerInch / 1000} }
 
 // Sixtyfourths returns the length of n/64 in.
 func Sixtyfourths(n int64) Length { return Length{n * nmPer64th} }

@@ -93,3 +93,14 @@ func SearchSteps(finest Step) []Step {
 	}
 	return marks
 }
+
+// CoarsestMark returns the coarsest mark of the unit's ruler that l lies on,
+// or false if it lies on none. Zero lies on every mark.
+func CoarsestMark(l Length, u Unit) (Step, bool) {
+	for _, s := range Marks(u) {
+		if l.IsMultipleOf(s) {
+			return s, true
+		}
+	}
+	return Step{}, false
+}
