@@ -1,0 +1,85 @@
+package sheet
+
+import "creasefit/internal/measure"
+
+// Axis is the direction that a cut divides.
+type Axis uint8
+
+// The axes: a cut across Width divides the width, at a distance from the
+// left; one across Height divides the height, at a distance from the bottom.
+const (
+	Width Axis = iota
+	Height
+)
+
+// String returns "width" or "height".
+func (a Axis) String() string {
+	if a == Width {
+		return "width"
+	}
+	return "height"
+}
+
+// other returns the axis that runs along a cut across a.
+func (a Axis) other() Axis { return 1 - a }
+
+// Offcut marks a node of a cut tree that is left over.
+const Offcut = -1
+
+// Node is one rectangle of a cut tree: a cut when Low and High are set, else
+// a blank or an offcut. The low part of a cut is At long; the high part is
+// what remains when the kerf has gone, at least nothing.
+type Node struct {
+	Cut       Axis
+	At        measure.Length
+	Low, High *Node
+	Item      int  // index of the order's item, or Offcut; only without a cut
+	Turned    bool // the blank's width runs along the sheet's height
+}
+
+// IsCut reports whether the rectangle is divided.
+func (n *Node) IsCut() bool { return n.Low != nil }
+
+// Rect is a rectangle on the usable part of a sheet, from its lower left.
+type Rect struct {
+	X, Y, Width, Height measure.Length
+}
+
+// Placement is where one blank lies.
+type Placement struct {
+	Item   int
+	Turned bool
+	Rect
+}
+
+// Sheets is one way to cut a sheet, and how many are cut so.
+type Sheets struct {
+	Times   int
+	Stock   int  // index of the order's sheet
+	Usable  Rect // the rectangle the tree starts at, from the sheet's lower left
+	Tree    *Node
+	Placed  []Placement
+	Offcuts []Rect
+	Steps   []Step
+	Parts   []Part // what becomes of every part that the steps leave
+}
+
+// Warning is something that the reader of a plan should know.
+type Warning struct {
+	Code   string
+	Detail string
+}
+
+// Answer is a planned order.
+type Answer struct {
+	Sheets     int   // how many sheets are cut
+	Cost       int64 // the sum of their prices
+	Proven     bool  // no plan needs less of what the order keeps small
+	LowerBound int64 // nothing needs less: sheets or cost, as the order asks; blanks a sheet gives at most without counts
+	PerSheet   int   // most blanks one sheet gives, for an order of one item; else zero
+	Made       []int // blanks made of each item
+	Used       float64
+	Plans      []Sheets
+	Proof      string // one plain sentence
+	Warnings   []Warning
+}

@@ -1,0 +1,74 @@
+package sheet
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"creasefit/internal/measure"
+)
+
+// extent is the size of a rectangle.
+type extent struct{ w, h measure.Length }
+
+// along returns the side along an axis.
+func (e extent) along(a Axis) measure.Length {
+	if a == Width {
+		return e.w
+	}
+	return e.h
+}
+
+// join is the least rectangle of two laid side by side along an axis, with a
+// kerf between them.
+func join(a Axis, low, high extent, kerf measure.Length) extent {
+	if a == Width {
+		return extent{measure.Sum(low.w, kerf, high.w), measure.Max(low.h, high.h)}
+	}
+	return extent{measure.Max(low.w, high.w), measure.Sum(low.h, kerf, high.h)}
+}
+
+// strip is a layout with its least rectangle and a text that is the same for
+// layouts that are cut alike.
+type strip struct {
+	layout *layout
+	need   extent
+	key    string
+}
+
+// tidy puts the strips of every run of parallel cuts into the order that a
+// person would cut them in: the longest first, so that one trim serves all
+// shorter ones, then the widest, equal ones together.
+func (p *problem) tidy(l *layout) strip {
+	if l.low == nil {
+		it := p.kinds[l.kind].items[0]
+		w, h := p.order.Items[it].lying(l.turned)
+		return strip{l, extent{w, h}, strconv.Itoa(int(l.kind)) + strconv.FormatBool(l.turned)[:1]}
+	}
+	parts := p.strips(l, l.axis, nil)
+	slices.SortStableFunc(parts, func(x, y strip) int {
+		return cmp.Or(
+			y.need.along(l.axis.other()).Compare(x.need.along(l.axis.other())),
+			y.need.along(l.axis).Compare(x.need.along(l.axis)),
+			cmp.Compare(x.key, y.key))
+	})
+	whole := parts[len(parts)-1]
+	for i := len(parts) - 2; i >= 0; i-- {
+		low := parts[i]
+		whole = strip{
+			&layout{axis: l.axis, low: low.layout, high: whole.layout},
+			join(l.axis, low.need, whole.need, p.order.Kerf),
+			low.key + "," + whole.key,
+		}
+	}
+	whole.key = l.axis.String()[:1] + "(" + whole.key + ")"
+	return whole
+}
+
+// strips gathers the tidied parts of a run of parallel cuts.
+func (p *problem) strips(l *layout, a Axis, parts []strip) []strip {
+	if l.low == nil || l.axis != a {
+		return append(parts, p.tidy(l))
+	}
+	return p.strips(l.high, a, p.strips(l.low, a, parts))
+}
