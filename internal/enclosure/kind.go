@@ -30,7 +30,7 @@ type Input struct {
 	Caliper   measure.Length
 	Fit       Range            // the wanted clearance along each fitted axis
 	Given     map[string]Value // the kind's own parameters, as far as given
-	kind      *Kind
+	Params    []Param          // the kind's own parameters, for their defaults
 }
 
 // Range is a least and a greatest length.
@@ -39,7 +39,8 @@ type Range struct{ Min, Max measure.Length }
 // Plan is what a kind states about one request.
 type Plan struct {
 	Problem rounding.Problem
-	Strips  []Strip // how the readings lie along the edges of the blanks
+	Sources []string // for each reading the parameter that fixes it, "" for none
+	Strips  []Strip  // how the readings lie along the edges of the blanks
 	Fits    []Fit
 	// Build lays out the flat pattern for the given sizes of the readings: the
 	// rounded ones, or the ideal ones.
@@ -64,9 +65,9 @@ type Fit struct {
 }
 
 // Need is what a clearance is measured against: how many times the contents'
-// sizes and the caliper go into it. The uncertain quantities of a tolerance
-// stack come from here and from the readings.
-type Need struct{ Width, Height, Thickness, Caliper int64 }
+// sizes and half of the caliper go into it. The uncertain quantities of a
+// tolerance stack come from here and from the readings.
+type Need struct{ Width, Height, Thickness, HalfCalipers int64 }
 
 // Warning is something the maker should know; the answer still holds.
 type Warning struct {
@@ -77,5 +78,5 @@ type Warning struct {
 // Of returns the length that the need amounts to.
 func (n Need) Of(in *Input) measure.Length {
 	return measure.Sum(in.Width.Times(n.Width), in.Height.Times(n.Height),
-		in.Thickness.Times(n.Thickness), in.Caliper.Times(n.Caliper))
+		in.Thickness.Times(n.Thickness), in.Caliper.Times(n.HalfCalipers).Over(2))
 }

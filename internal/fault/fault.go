@@ -96,3 +96,15 @@ func (fs Faults) Err() error {
 	}
 	return fs
 }
+
+// Join gathers the faults of several errors into one, nil if there are none.
+// An error that is no fault is returned as it is.
+func Join(errs ...error) error {
+	var fs Faults
+	for _, err := range errs {
+		if other := fs.Add(err); other != nil {
+			return other
+		}
+	}
+	return fs.Err()
+}

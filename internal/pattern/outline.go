@@ -5,7 +5,16 @@ import "creasefit/internal/measure"
 // Rectangle returns the counterclockwise outline of the rectangle with the
 // given lower left and upper right corners.
 func Rectangle(x0, y0, x1, y1 measure.Length) []Vertex {
-	return Polygon(At(x0, y0), At(x1, y0), At(x1, y1), At(x0, y1))
+	outline := make([]Vertex, 4)
+	FillRectangle(outline, x0, y0, x1, y1)
+	return outline
+}
+
+// FillRectangle writes what Rectangle returns into an outline of four corners,
+// for pieces that keep the corners of all their panels in one array.
+func FillRectangle(outline []Vertex, x0, y0, x1, y1 measure.Length) {
+	outline[0].Point, outline[1].Point = At(x0, y0), At(x1, y0)
+	outline[2].Point, outline[3].Point = At(x1, y1), At(x0, y1)
 }
 
 // Polygon returns the straight-edged outline through the points.

@@ -1,0 +1,81 @@
+package enclosure
+
+import (
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// band is a wrap closed by a glued lap: the outer half goes over the inner one
+// at the back, so its side is one caliper longer.
+//
+// With W and T the contents' width and thickness, t the caliper, c the
+// clearance, all lengths from crease to crease:
+//
+//	one score a side:   front = W + T + 2 1/2 t + c_w
+//	two scores a side:  front = W + t + c_w,
+//	                    inner side = T + t + c_t, outer side = T + 2t + c_t
+//	both:               inner half + outer half = front + lap
+func band() *Kind {
+	return &Kind{
+		Name:  "band",
+		Title: "Belly band with a glued lap",
+		Help:  "A strip round the contents, its ends glued over one another at the back.",
+		Needs: []string{"width", "thickness"},
+		Params: []Param{
+			bandHeight,
+			{Name: "lap", Help: "How far the outer end goes over the inner one, where the glue is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			scoresPerSide,
+			meetingLine,
+		},
+		Plan: planBand,
+	}
+}
+
+var bandThin = row{
+	piece: "band", root: 1, height: "band height",
+	panels: []string{"inner half", "front", "outer half"},
+	scores: []pattern.Score{valley("1", 180), valley("2", 180)},
+}
+
+var bandThick = row{
+	piece: "band", root: 2, height: "band height",
+	panels: []string{"inner half", "left side", "front", "right side", "outer half"},
+	scores: []pattern.Score{valley("1", 90), valley("2", 90), valley("3", 90), valley("4", 90)},
+}
+
+func planBand(in *Input) (*Plan, error) {
+	d := newDraft(in)
+	height, lap := d.fixed("band height", "band_height"), d.fixed("lap", "lap")
+	names := halves{left: "inner half", whole: "front", right: "outer half", lap: in.length("lap")}
+	var shape *row
+	var across []int
+	var err error
+	if in.oneScore(d) {
+		shape = &bandThin
+		across, err = d.thin(names, Need{Width: 1, Thickness: 1, HalfCalipers: 5})
+	} else {
+		shape = &bandThick
+		across, err = d.thick(names)
+		need, outer := Need{Thickness: 1, HalfCalipers: 4}.Of(in), across[3]
+		d.plan.Problem.Readings[outer].Ideal = need.Add(in.middle())
+		d.within("outer side", in.Fit, d.form(need.Neg(), times(1, outer)))
+	}
+	d.strip(0, pattern.Width, across...)
+	d.strip(0, pattern.Height, height)
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
+		rounds := []measure.Length{in.Thickness, in.Thickness.Add(in.Caliper), {}, {}}
+		return d.wrapPattern(glueLap(shape.layReadings(across, height, sizes, rounds), sizes[lap]))
+	}
+	return d.plan, err
+}
+
+// glueLap sticks the inside of the outer half's end onto the inner half.
+func glueLap(piece pattern.Piece, lap measure.Length) pattern.Piece {
+	piece.Glues = []pattern.Glue{{
+		Name: "lap", Panel: len(piece.Panels) - 1, Face: pattern.Inside,
+		Area: pattern.Rectangle(piece.Width.Sub(lap), measure.Length{}, piece.Width, piece.Height),
+		To:   0, ToFace: pattern.Outside,
+	}}
+	return piece
+}

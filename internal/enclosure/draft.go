@@ -1,0 +1,109 @@
+package enclosure
+
+import (
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/rounding"
+)
+
+// draft gathers what a kind states into a plan.
+type draft struct {
+	in    *Input
+	plan  *Plan
+	terms []rounding.Term // one backing array for all forms
+}
+
+// newDraft starts a plan for the input.
+func newDraft(in *Input) *draft {
+	return &draft{
+		in: in,
+		plan: &Plan{
+			Problem: rounding.Problem{
+				Readings: make([]rounding.Reading, 0, 12),
+				Windows:  make([]rounding.Window, 0, 6),
+			},
+			Sources: make([]string, 0, 12),
+			Strips:  make([]Strip, 0, 2),
+			Fits:    make([]Fit, 0, 3),
+		},
+		terms: make([]rounding.Term, 0, 24),
+	}
+}
+
+// reading adds a reading that the search may choose, from one ruler mark up.
+func (d *draft) reading(name string, ideal measure.Length) int {
+	return d.between(name, ideal, measure.Nanometres(1), measure.Largest())
+}
+
+// between adds a reading that the search may choose within bounds.
+func (d *draft) between(name string, ideal, least, greatest measure.Length) int {
+	return d.add(rounding.Reading{Name: name, Ideal: ideal, Min: least, Max: greatest}, "")
+}
+
+// fixed adds a reading that is kept as a parameter says.
+func (d *draft) fixed(name, param string) int {
+	return d.add(rounding.Reading{Name: name, Ideal: d.in.length(param), Fixed: true}, param)
+}
+
+func (d *draft) add(r rounding.Reading, source string) int {
+	d.plan.Problem.Readings = append(d.plan.Problem.Readings, r)
+	d.plan.Sources = append(d.plan.Sources, source)
+	return len(d.plan.Problem.Readings) - 1
+}
+
+// times makes a term: so many times a reading.
+func times(coefficient int64, reading int) rounding.Term {
+	return rounding.Term{Reading: reading, Coefficient: coefficient}
+}
+
+// form makes a form out of terms and a constant.
+func (d *draft) form(constant measure.Length, terms ...rounding.Term) rounding.Form {
+	from := len(d.terms)
+	d.terms = append(d.terms, terms...)
+	return rounding.Form{Terms: d.terms[from:len(d.terms):len(d.terms)], Constant: constant}
+}
+
+// equal states that the terms and the constant add up to nothing.
+func (d *draft) equal(name string, constant measure.Length, terms ...rounding.Term) {
+	d.plan.Problem.Closures = append(d.plan.Problem.Closures, rounding.Closure{Name: name, Form: d.form(constant, terms...)})
+}
+
+// within states that a form must lie in a range.
+func (d *draft) within(name string, r Range, f rounding.Form) {
+	d.plan.Problem.Windows = append(d.plan.Problem.Windows, rounding.Window{Name: name, Form: f, Min: r.Min, Max: r.Max, Weight: 1})
+}
+
+// fit states that the terms less the need are the clearance along an axis,
+// which must lie in the range that the request wants.
+func (d *draft) fit(axis pattern.Axis, need Need, terms ...rounding.Term) {
+	d.plan.Fits = append(d.plan.Fits, Fit{Axis: axis, Window: len(d.plan.Problem.Windows), Need: need})
+	d.within(axis.String(), d.in.Fit, d.form(need.Of(d.in).Neg(), terms...))
+}
+
+// even states that two readings should be equal if they can be.
+func (d *draft) even(a, b int) {
+	d.plan.Problem.Even = append(d.plan.Problem.Even, rounding.Pair{A: a, B: b})
+}
+
+// strip states that readings follow one another along an edge of a piece.
+func (d *draft) strip(piece int, across pattern.Axis, readings ...int) {
+	d.plan.Strips = append(d.plan.Strips, Strip{Piece: piece, Across: across, Readings: readings})
+}
+
+// warn adds a warning.
+func (d *draft) warn(code, detail string) {
+	d.plan.Warnings = append(d.plan.Warnings, Warning{code, detail})
+}
+
+// bounded returns the axes of the fits: those along which plates hold the
+// contents on both sides.
+func (d *draft) bounded() []pattern.Axis {
+	axes := make([]pattern.Axis, len(d.plan.Fits))
+	for i, f := range d.plan.Fits {
+		axes[i] = f.Axis
+	}
+	return axes
+}
+
+// middle returns the clearance in the middle of the wanted fit.
+func (in *Input) middle() measure.Length { return in.Fit.Min.Add(in.Fit.Max).Over(2) }

@@ -1,0 +1,42 @@
+package enclosure
+
+import "creasefit/internal/measure"
+
+// NamedFit is a window of total clearance along an axis (common practice; a
+// request may give two numbers instead).
+type NamedFit struct {
+	Name                       string
+	InchRange, MillimetreRange Range
+}
+
+var namedFits = []NamedFit{
+	{"snug", Range{measure.Length{}, measure.Sixtyfourths(4)}, Range{measure.Length{}, measure.Micrometres(1500)}},
+	{"easy", Range{measure.Sixtyfourths(4), measure.Sixtyfourths(8)}, Range{measure.Micrometres(1500), measure.Millimetres(3)}},
+	{"loose", Range{measure.Sixtyfourths(8), measure.Sixtyfourths(16)}, Range{measure.Millimetres(3), measure.Millimetres(6)}},
+}
+
+// NamedFits returns the named fits, the closest first. The slice is shared and
+// must not be changed.
+func NamedFits() []NamedFit { return namedFits }
+
+// Range returns the window on rulers of the unit.
+func (f NamedFit) Range(u measure.Unit) Range {
+	if u == measure.Millimetre {
+		return f.MillimetreRange
+	}
+	return f.InchRange
+}
+
+// Verdict names a clearance: the first named fit that it is within, "tight"
+// under zero, "slack" over all of them.
+func Verdict(clearance measure.Length, u measure.Unit) string {
+	if clearance.Sign() < 0 {
+		return "tight"
+	}
+	for _, f := range namedFits {
+		if !f.Range(u).Max.Less(clearance) {
+			return f.Name
+		}
+	}
+	return "slack"
+}
