@@ -20,9 +20,9 @@ func (r *reader) pointed(numeral string, at int) (string, *ParseError) {
 	second := at + secondMark(numeral)
 	switch {
 	case ok:
-		return "", r.fail(ReasonThousands, second, thousandsDetail, r.withUnit(english))
+		return "", r.fail(ReasonThousands, second, thousandsDetail, readable(r.withUnit(english)))
 	case also:
-		return "", r.fail(ReasonThousands, second, thousandsDetail, r.withUnit(german))
+		return "", r.fail(ReasonThousands, second, thousandsDetail, readable(r.withUnit(german)))
 	default:
 		return "", r.fail(ReasonSyntax, second, "a number has one decimal mark", "")
 	}
@@ -39,10 +39,10 @@ func (r *reader) oneComma(numeral string, at int) (string, *ParseError) {
 	case r.decimal == DecimalPoint && isGrouped:
 		return grouped, nil
 	case r.decimal == DecimalPoint:
-		return "", r.fail(ReasonDecimalMark, comma, "the request says that its decimal mark is a point", r.withUnit(decimal))
+		return "", r.fail(ReasonDecimalMark, comma, "the request says that its decimal mark is a point", readable(r.withUnit(decimal)))
 	case r.decimal == ClearComma && isGrouped:
 		return "", r.fail(ReasonAmbiguous, comma, "the comma can be a decimal mark or group thousands: say decimal=comma or decimal=point",
-			r.withUnit(decimal)+" or "+r.withUnit(grouped))
+			either(r.withUnit(decimal), r.withUnit(grouped)))
 	default:
 		return decimal, nil
 	}

@@ -40,12 +40,25 @@ func (r *reader) refuseTail(tail string, unit unitName, known bool) *ParseError 
 	}
 }
 
-// readable returns a text that can be read if its unit is known, or "".
+// readable returns the text if it can be read, if need be in a request in
+// inches, and "" otherwise: no hint may lead to the next error.
 func readable(text string) string {
-	if _, err := read(text, ClearComma); err != nil {
+	m, err := read(text, ClearComma)
+	if err != nil {
+		return ""
+	}
+	if _, err := m.length(Inch); err != nil {
 		return ""
 	}
 	return text
+}
+
+// either joins the suggestions that can be read.
+func either(a, b string) string {
+	if a, b = readable(a), readable(b); a == "" || b == "" {
+		return a + b
+	}
+	return a + " or " + b
 }
 
 // isExponent reports whether the text begins like the exponent of a number.
@@ -116,11 +129,15 @@ func (r *reader) feetInInches(head, tail string) string {
 		return ""
 	}
 	if rest := strings.Trim(tail[len(feetMark(tail)):], " -"); rest != "" {
-		inches, bad := Parse(rest, Inch, r.decimal)
-		if bad != nil {
+		inches, err := read(rest, r.decimal)
+		if err != nil || inches.unit.unit == Millimetre {
 			return ""
 		}
-		sum = sum.Add(inches)
+		more, err := inches.length(Inch)
+		if err != nil {
+			return ""
+		}
+		sum = sum.Add(more)
 	}
 	return readable(inchSteps[len(inchSteps)-1].Format(sum))
 }
@@ -135,7 +152,7 @@ func (r *reader) leftOver(first string) *ParseError {
 		return c
 	}, first+rest)
 	if plain, ok := ungroup(joined, ",", "."); ok {
-		return r.fail(ReasonThousands, r.pos, thousandsDetail, r.withUnit(plain))
+		return r.fail(ReasonThousands, r.pos, thousandsDetail, readable(r.withUnit(plain)))
 	}
 	return r.fail(ReasonSyntax, r.pos, "this cannot follow a number", "")
 }
@@ -181,7 +198,7 @@ func (n number) nearestMillimetres(per int64) string {
 // bothUnits suggests a bare number with either unit.
 func (r *reader) bothUnits() string {
 	number := strings.TrimSpace(r.text[:r.end])
-	return number + "in or " + number + "mm"
+	return either(number+"in", number+"mm")
 }
 
 // denominatorDetail says which fractions a ruler has.

@@ -102,9 +102,19 @@ func countWords(counts []int) string {
 // bare fraction is of an inch), "0.5 mm". It must be one of Marks. Any error
 // is a *ParseError.
 func ParseStep(text string) (Step, error) {
+	s, err := readStep(text)
+	if err == nil {
+		return s, nil
+	}
+	isNoStep := func(hint string) bool { _, err := readStep(hint); return err != nil }
+	err.Hint = strings.Join(slices.DeleteFunc(strings.Split(err.Hint, " or "), isNoStep), " or ")
+	return Step{}, err
+}
+
+// readStep is ParseStep with hints that are lengths, but perhaps not steps.
+func readStep(text string) (Step, *ParseError) {
 	m, err := read(text, ClearComma)
 	if err != nil {
-		err.Hint = stepHint(err.Hint)
 		return Step{}, err
 	}
 	if m.unit.unit == NoUnit && m.fraction {
@@ -114,21 +124,13 @@ func ParseStep(text string) (Step, error) {
 	if err != nil {
 		return Step{}, err
 	}
-	return stepOf(l, m.unit.unit, &m.r)
+	return m.step(l)
 }
 
-// stepHint keeps a hint only if it is a step.
-func stepHint(hint string) string {
-	if _, err := ParseStep(hint); hint == "" || err != nil {
-		return ""
-	}
-	return hint
-}
-
-// stepOf finds the mark of exactly that size.
-func stepOf(l Length, unit Unit, r *reader) (Step, error) {
-	marks := Marks(unit)
-	nearest := marks[0]
+// step finds the mark of exactly that size.
+func (m measurement) step(l Length) (Step, *ParseError) {
+	marks := Marks(m.unit.unit)
+	nearest, finest := marks[0], marks[len(marks)-1]
 	for _, s := range marks {
 		if s.size == l {
 			return s, nil
@@ -137,11 +139,10 @@ func stepOf(l Length, unit Unit, r *reader) (Step, error) {
 			nearest = s
 		}
 	}
-	finest := marks[len(marks)-1]
 	if l.Less(finest.size) {
-		return Step{}, r.fail(ReasonTooFine, 0, "a ruler's finest mark is "+finest.String(), finest.String())
+		return Step{}, m.r.fail(ReasonTooFine, 0, "a ruler's finest mark is "+finest.String(), finest.String())
 	}
-	return Step{}, r.fail(ReasonNotAMark, 0, "no ruler is divided so; its marks are "+markNames(marks), nearest.String())
+	return Step{}, m.r.fail(ReasonNotAMark, 0, "no ruler is divided so; its marks are "+markNames(marks), nearest.String())
 }
 
 // markNames lists the steps.

@@ -2,6 +2,7 @@ package stock
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"creasefit/internal/fault"
@@ -175,5 +176,5 @@ func millimetres(l measure.Length) string {
 	return string(measure.AppendDecimal(nil, l, measure.Millimetre, 6)) + " mm"
 }
 
-// number writes a figure as short as it can be told apart to six digits.
-func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
+// number writes a figure to three decimals at most.
+func number(x float64) string { return strconv.FormatFloat(math.Round(x*1000)/1000, 'f', -1, 64) }
