@@ -34,9 +34,9 @@ type Fit struct {
 
 // Alternative is the answer at a finer step.
 type Alternative struct {
-	Step measure.Step
-	Gain string // what it would gain, in plain words
-	Fits []Fit
+	Step   measure.Step
+	Nearer measure.Length // by how much less the clearances miss the middles of their windows, in all
+	Fits   []Fit
 }
 
 // Outside is the size of the closed enclosure, with the contents inside.

@@ -1,0 +1,99 @@
+package solve
+
+import (
+	"context"
+	"strings"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/rounding"
+)
+
+// explain says why a request has no solution at any of its steps: what misses
+// at the finest of them, by how much, and what would help.
+func (r *Request) explain(ctx context.Context, plan *enclosure.Plan, search *rounding.Search) error {
+	steps := r.steps()
+	step := steps[len(steps)-1]
+	miss, err := search.NearestMiss(ctx, step)
+	if err != nil {
+		return err
+	}
+	faults := offMarks(plan, miss.OffMarks, step)
+	help, err := r.remedies(ctx, miss, plan)
+	if err != nil {
+		return err
+	}
+	for _, off := range miss.Windows {
+		faults = append(faults, missedWindow(plan, off, step, help))
+	}
+	if len(faults) == 0 {
+		faults = append(faults, fault.Fault{
+			Code: fault.NoFit, Hint: help,
+			Detail: "no readings at " + step.String() + " make the parts add up: " + closureNames(plan),
+		})
+	}
+	return faults.Err()
+}
+
+// offMarks reports the sizes fixed by the request that lie on no mark.
+func offMarks(plan *enclosure.Plan, off []int, step measure.Step) fault.Faults {
+	var faults fault.Faults
+	seen := map[string]bool{}
+	for _, i := range off {
+		field := plan.Sources[i]
+		if seen[field] {
+			continue
+		}
+		seen[field] = true
+		size := plan.Problem.Readings[i].Ideal
+		faults = append(faults, fault.Fault{
+			Code: fault.NoFit, Field: field, Value: decimals(size, step.Unit()),
+			Detail:   "this size lies on no mark of " + step.String(),
+			Expected: "a multiple of " + step.String(),
+			Hint:     "the nearest is " + step.Format(step.Nearest(size)),
+		})
+	}
+	return faults
+}
+
+// missedWindow reports a window that no readings keep.
+func missedWindow(plan *enclosure.Plan, off rounding.Off, step measure.Step, help string) fault.Fault {
+	w, unit := plan.Problem.Windows[off.Window], step.Unit()
+	direction := " too much"
+	if off.By.Sign() < 0 {
+		direction = " too little"
+	}
+	what := w.Name
+	for _, f := range plan.Fits {
+		if f.Window == off.Window {
+			what = "clearance along the " + w.Name
+		}
+	}
+	return fault.Fault{
+		Code: fault.NoFit, Field: "fit",
+		Detail: "no readings at " + step.String() + " keep the " + what + " between " + decimals(w.Min, unit) + " and " +
+			decimals(w.Max, unit) + ": the nearest has " + decimals(off.By.Abs(), unit) + direction,
+		Expected: decimals(w.Min, unit) + " to " + decimals(w.Max, unit),
+		Hint:     help,
+	}
+}
+
+// closureNames lists what has to add up.
+func closureNames(plan *enclosure.Plan) string {
+	names := make([]string, len(plan.Problem.Closures))
+	for i, c := range plan.Problem.Closures {
+		names[i] = c.Name
+	}
+	return strings.Join(names, ", ")
+}
+
+// decimals writes a length as a decimal number with its unit, to the
+// thousandth of an inch or the hundredth of a millimetre.
+func decimals(l measure.Length, u measure.Unit) string {
+	places := 3
+	if u == measure.Millimetre {
+		places = 2
+	}
+	return string(measure.AppendDecimal(nil, l, u, places)) + " " + u.String()
+}

@@ -1,0 +1,83 @@
+package solve
+
+import (
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/tolerance"
+)
+
+// judge says for every fitted axis how the contents go in with the given sizes
+// of the readings.
+func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) []Fit {
+	fits := make([]Fit, len(plan.Fits))
+	var terms [32]tolerance.Term
+	for i, f := range plan.Fits {
+		window := &plan.Problem.Windows[f.Window]
+		clearance := window.Form.Value(sizes)
+		result := tolerance.Stack(clearance, r.terms(terms[:0], plan, &f))
+		fits[i] = Fit{
+			Axis: f.Axis, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: enclosure.Range{Min: window.Min, Max: window.Max},
+			Nominal: clearance, WorstCase: enclosure.Range(result.WorstCase), RSS: enclosure.Range(result.RSS), Chance: result.Chance,
+		}
+	}
+	return fits
+}
+
+// terms lists what a clearance depends on and how uncertain that is: the marks
+// that its readings lie between, the contents and the caliper. Two neighbouring
+// panels share the mark between them, so its errors cancel or add up there.
+func (r *Request) terms(terms []tolerance.Term, plan *enclosure.Plan, f *enclosure.Fit) []tolerance.Term {
+	var coefficient [64]int64 // by reading
+	for _, t := range plan.Problem.Windows[f.Window].Form.Terms {
+		coefficient[t.Reading] += t.Coefficient
+	}
+	for i := range plan.Strips {
+		terms = r.marks(terms, &plan.Strips[i], &coefficient)
+	}
+	for i, c := range coefficient[:len(plan.Problem.Readings)] {
+		if c != 0 && !plan.Problem.Readings[i].Fixed { // in no strip: one cut of its own
+			terms = append(terms, tolerance.Term{Coefficient: c, Error: r.CutError})
+		}
+	}
+	return append(terms,
+		tolerance.Term{Coefficient: f.Need.Width, Error: r.SizeTolerance},
+		tolerance.Term{Coefficient: f.Need.Height, Error: r.SizeTolerance},
+		tolerance.Term{Coefficient: f.Need.Thickness, Error: r.ThicknessTolerance},
+		tolerance.Term{Coefficient: f.Need.HalfCalipers, Over: 2, Error: r.CaliperTolerance})
+}
+
+// marks adds the marks of one strip. Positions are measured from the strip's
+// start, which has no error; the end of the blank is a cut, what lies between
+// is scored. What it has dealt with it clears from the coefficients.
+func (r *Request) marks(terms []tolerance.Term, strip *enclosure.Strip, coefficient *[64]int64) []tolerance.Term {
+	last := len(strip.Readings) - 1
+	for i, reading := range strip.Readings {
+		own, next, err := coefficient[reading], int64(0), r.CutError
+		if i < last {
+			next, err = coefficient[strip.Readings[i+1]], r.ScoreError
+		}
+		if own != next { // the mark ends one panel and begins the next
+			terms = append(terms, tolerance.Term{Coefficient: own - next, Error: err})
+		}
+	}
+	for _, reading := range strip.Readings {
+		coefficient[reading] = 0
+	}
+	return terms
+}
+
+// sureAxis is the least chance that needs no warning.
+const sureAxis = 0.95
+
+// unsure returns the axis that the contents are least sure to go in along, if
+// any is below the chance that needs no warning.
+func unsure(fits []Fit) (axis pattern.Axis, chance float64, found bool) {
+	chance = sureAxis
+	for _, f := range fits {
+		if f.Chance < chance {
+			axis, chance, found = f.Axis, f.Chance, true
+		}
+	}
+	return axis, chance, found
+}
