@@ -1,3 +1,132 @@
 package sheet
-import ("context";"time")
-func (p *problem) planCounts(ctx context.Context, deadline time.Time) (Answer, error) { return Answer{}, nil }
+
+import (
+	"context"
+	"math"
+	"time"
+
+	"creasefit/internal/fault"
+)
+
+// planner looks for the least cost of an order with counts.
+type planner struct {
+	*problem
+	ctx      context.Context // ends with the caller's or when the time is up
+	weights  []weights       // proven bounds
+	lower    int64           // the greatest of them
+	why      string          // what proves it
+	best     []cutting
+	cost     int64 // of best
+	patterns []pattern
+	greedy   *greedy
+}
+
+// planCounts answers an order with counts.
+func (p *problem) planCounts(ctx context.Context, deadline time.Time) (Answer, error) {
+	limited, cancel := context.WithDeadline(ctx, deadline)
+	defer cancel()
+	pl := &planner{problem: p, ctx: limited, cost: math.MaxInt64, greedy: p.newGreedy()}
+	pl.run()
+	if err := ctx.Err(); err != nil {
+		return Answer{}, err
+	}
+	if pl.best == nil {
+		return Answer{}, fault.Fault{Code: fault.Impossible, Field: "sheet", Detail: "The sheets in stock do not give all blanks.", Hint: "more sheets in stock"}
+	}
+	a, err := p.finish(pl.best)
+	if err != nil {
+		return Answer{}, err
+	}
+	a.LowerBound, a.Proof, a.Proven = pl.lower, pl.why, pl.done()
+	return a, nil
+}
+
+// done reports whether the best plan is proven best.
+func (pl *planner) done() bool { return pl.cost <= pl.lower }
+
+// run tries ever harder ways until the best plan is proven or time is up.
+func (pl *planner) run() {
+	pl.boundByArea()
+	pl.tryGreedy(8, 4)
+	for _, next := range []func(){pl.boundByRaster, pl.enumerate, pl.generate, pl.keepTrying} {
+		if pl.done() || pl.ctx.Err() != nil {
+			return
+		}
+		next()
+	}
+}
+
+// prove takes a bound in, with what proves it.
+func (pl *planner) prove(w weights, why string) {
+	pl.weights = append(pl.weights, w)
+	if n := w.bound(pl.needs()); n > pl.lower {
+		pl.lower, pl.why = n, why
+	}
+}
+
+// boundByArea proves that the sheets are at least as large as the blanks.
+func (pl *planner) boundByArea() {
+	w := weights{value: make([]int64, len(pl.kinds))}
+	for k := range pl.kinds {
+		w.value[k] = pl.kinds[k].area
+	}
+	for _, b := range pl.boards {
+		area := int64(b.w) * int64(b.h)
+		w.top = max(w.top, (area+b.cost-1)/b.cost)
+	}
+	pl.prove(w, "The blanks together are too large for fewer sheets.")
+}
+
+// boundByRaster proves the same with the greatest area that edge-to-edge cuts
+// can use of a sheet.
+func (pl *planner) boundByRaster() {
+	value := pl.weights[0].value
+	if top, ok := pl.top(value); ok {
+		pl.prove(weights{value, top}, "Edge-to-edge cuts cannot use enough of fewer sheets.")
+	}
+}
+
+// top is the greatest value of one sheet for each unit of its cost, with
+// unlimited copies.
+func (pl *planner) top(value []int64) (int64, bool) {
+	top := int64(1)
+	for i := range pl.boards {
+		v, err := newTable(&pl.boards[i]).solve(pl.ctx, value)
+		if err != nil {
+			return 0, false
+		}
+		top = max(top, (v+pl.boards[i].cost-1)/pl.boards[i].cost)
+	}
+	return top, true
+}
+
+// tryGreedy builds some plans and keeps the cheapest.
+func (pl *planner) tryGreedy(rounds, fills int) {
+	for range rounds {
+		if pl.done() || pl.ctx.Err() != nil && pl.best != nil {
+			return
+		}
+		pl.offer(pl.greedy.run(fills, 0.3, pl.cost))
+	}
+}
+
+// offer keeps a plan of patterns if it is cheaper than the best.
+func (pl *planner) offer(plan []use) {
+	cost := int64(0)
+	var cuttings []cutting
+	for _, u := range plan {
+		cost += int64(u.times) * u.pattern.board.cost
+		cuttings = append(cuttings, cutting{u.pattern.board, u.pattern.draw(), u.times})
+		pl.patterns = append(pl.patterns, u.pattern)
+	}
+	if plan != nil && cost < pl.cost {
+		pl.best, pl.cost = cuttings, cost
+	}
+}
+
+// keepTrying builds plans until one is proven best or time is up.
+func (pl *planner) keepTrying() {
+	for !pl.done() && pl.ctx.Err() == nil {
+		pl.tryGreedy(1, 30)
+	}
+}

@@ -5,13 +5,13 @@ import "context"
 // table holds the greatest value that can be cut from every rectangle of a
 // board whose sides are raster points, with unlimited copies of every face.
 type table struct {
-	board   *board
-	xs, ys  []int32 // raster points
-	fx, fy  []int32 // floors of xs and ys
-	byRow   []int64 // value of (x, y) at y*len(xs)+x
-	byCol   []int64 // the same at x*len(ys)+y
-	value   []int64 // of each kind
-	useful  [][]int32
+	board  *board
+	xs, ys []int32 // raster points
+	fx, fy []int32 // floors of xs and ys
+	byRow  []int64 // value of (x, y) at y*len(xs)+x
+	byCol  []int64 // the same at x*len(ys)+y
+	value  []int64 // of each kind
+	useful [][]int32
 }
 
 // newTable prepares the raster of a board; solve fills it for given values.
