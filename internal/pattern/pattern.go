@@ -208,6 +208,10 @@ type Cavity struct {
 	Thickness    measure.Length
 	// Bounded lists the axes along which plates hold the contents on both sides.
 	Bounded []Axis
+	// Turned is the angle in degrees, counterclockwise on the blank, from the
+	// blank's width to the contents' width; 45 for a square blank whose scores
+	// run at that angle to its sides.
+	Turned float64
 }
 
 // Place lays a further piece on an earlier one, both inside up: the lower left

@@ -1,0 +1,171 @@
+package fold
+
+import (
+	"math"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// turnInto moves every plate by a motion and works out where it comes to lie.
+func (m *model) turnInto(frame motion) {
+	corners := 0
+	for i := range m.plates {
+		corners += len(m.plates[i].flat)
+	}
+	space := make([]Vec, 0, corners)
+	for i := range m.plates {
+		pl := &m.plates[i]
+		pl.move = frame.after(&pl.move)
+		at := len(space)
+		for _, p := range pl.flat {
+			space = append(space, pl.move.at(p))
+		}
+		pl.space = space[at:len(space):len(space)]
+		pl.bound(m.half)
+	}
+}
+
+// bound works out the box round a plate with its thickness, and whether the
+// plate fills it.
+func (pl *plate) bound(half float64) {
+	pl.low, pl.high = Vec{math.Inf(1), math.Inf(1), math.Inf(1)}, Vec{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
+	for _, v := range pl.space {
+		for k := range v {
+			pl.low[k], pl.high[k] = min(pl.low[k], v[k]), max(pl.high[k], v[k])
+		}
+	}
+	across, full := -1, 1.0
+	for k, n := range pl.move.z {
+		if math.Abs(n) > 1-1e-12 {
+			across = k
+		} else {
+			full *= pl.high[k] - pl.low[k]
+		}
+	}
+	paper := area(pl.flat)
+	pl.box = across >= 0 && len(pl.hole) == 0 && math.Abs(full-paper) <= 1e-9*paper
+	for k, n := range pl.move.z {
+		pl.low[k] -= half * math.Abs(n)
+		pl.high[k] += half * math.Abs(n)
+	}
+}
+
+// standOn turns the folded pattern so that the cavity panel lies at the
+// bottom, its contents' width, height and thickness along the three axes.
+func (m *model) standOn(c *pattern.Cavity) {
+	s, co := sincos(c.Turned)
+	turned := motion{x: Vec{co, s, 0}, y: Vec{-s, co, 0}, z: Vec{0, 0, 1}}
+	frame := m.panel(c.Piece, c.Panel).move.after(&turned)
+	m.turnInto(frame.back())
+}
+
+// room is the search for the place of the contents in the cavity.
+type room struct {
+	m    *model
+	size Vec
+	free [3]span // between the plates along each axis
+	at   [3]span // what the contents take up there
+}
+
+// contents stands a box of the contents' size in the cavity. It first looks
+// along the axes from the middle of the cavity panel, then twice more with
+// the cross-section that the box has between the plates found.
+func (m *model) contents() (clearances []Clearance, holds bool) {
+	c := &m.pattern.Cavity
+	r := room{m: m, size: Vec{c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres()}}
+	r.begin(m.panel(c.Piece, c.Panel))
+	for range 3 {
+		r.look()
+		r.settle()
+	}
+	clearances = make([]Clearance, len(c.Bounded))
+	holds = true
+	for i, axis := range c.Bounded {
+		free := r.free[axis]
+		if math.IsInf(free.high-free.low, 1) {
+			m.find("contents", axis.String(), "is not held on both sides", 0)
+			holds = false
+			continue
+		}
+		clearance := free.high - free.low - r.size[axis]
+		clearances[i] = Clearance{axis, length(clearance)}
+		if clearances[i].Clearance.Less(measure.Nanometres(-1)) {
+			m.find("contents", axis.String(), "is too big for the cavity", -clearance)
+			holds = false
+		}
+	}
+	return clearances, holds && r.untouched()
+}
+
+// begin starts from a point in the middle above the cavity panel.
+func (r *room) begin(floor *plate) {
+	for k := range r.at {
+		mid := (floor.low[k] + floor.high[k]) / 2
+		if k == int(pattern.Thickness) {
+			mid += r.m.half + r.size[k]/2
+		}
+		r.at[k] = span{mid, mid}
+	}
+}
+
+// look finds the free interval along each axis, for a box with the
+// cross-section it has now.
+func (r *room) look() {
+	for k := range r.free {
+		mid := (r.at[k].low + r.at[k].high) / 2
+		free := span{math.Inf(-1), math.Inf(1)}
+		for i := range r.m.plates {
+			s, ok := r.m.shadow(&r.m.plates[i], k, &r.at)
+			switch {
+			case !ok:
+			case s.low+s.high < 2*mid:
+				free.low = max(free.low, s.high)
+			default:
+				free.high = min(free.high, s.low)
+			}
+		}
+		r.free[k] = free
+	}
+}
+
+// settle puts the box in the middle of the free intervals, and on the floor.
+// What does not fit between the plates is cut off, so that it does not get in
+// the way of the other axes.
+func (r *room) settle() {
+	for k := range r.at {
+		free, size := r.free[k], r.size[k]
+		low := (r.at[k].low + r.at[k].high - size) / 2
+		switch {
+		case k == int(pattern.Thickness) && !math.IsInf(free.low, -1):
+			low = free.low
+		case !math.IsInf(free.high-free.low, 1):
+			low = (free.low + free.high - size) / 2
+		case !math.IsInf(free.low, -1):
+			low = max(low, free.low)
+		case !math.IsInf(free.high, 1):
+			low = min(low, free.high-size)
+		}
+		r.at[k] = span{max(low, free.low), min(low+size, free.high)}
+		if r.at[k].low > r.at[k].high {
+			mid := (r.at[k].low + r.at[k].high) / 2
+			r.at[k] = span{mid, mid}
+		}
+	}
+}
+
+// untouched reports whether no plate reaches into the box where it stands,
+// and finds those that do. A sheet without a thickness touches nothing.
+func (r *room) untouched() bool {
+	free := true
+	for i := range r.m.plates {
+		pl := &r.m.plates[i]
+		s, ok := r.m.shadow(pl, 0, &r.at)
+		depth := min(s.high, r.at[0].high) - max(s.low, r.at[0].low)
+		if ok && depth > hair {
+			r.m.find("contents", r.m.name(pl), "is in their way", depth)
+			free = false
+		}
+	}
+	return free
+}

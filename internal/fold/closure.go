@@ -1,0 +1,139 @@
+package fold
+
+import (
+	"math"
+	"slices"
+
+	"creasefit/internal/pattern"
+)
+
+// closures measures the seams and glue areas of every piece.
+func (m *model) closures(tolerance float64) (gap float64) {
+	for i := range m.pattern.Pieces {
+		p := &m.pattern.Pieces[i]
+		for j := range p.Seams {
+			gap = max(gap, m.seam(i, &p.Seams[j], tolerance))
+		}
+		for j := range p.Glues {
+			gap = max(gap, m.glue(i, &p.Glues[j], tolerance))
+		}
+	}
+	return gap
+}
+
+// seam returns how far the ends of two edges are from where they should meet.
+func (m *model) seam(piece int, s *pattern.Seam, tolerance float64) float64 {
+	a, b := &m.panel(piece, s.PanelA).move, &m.panel(piece, s.PanelB).move
+	apart := s.Apart.Millimetres()
+	gap := math.Abs(a.at(place(s.A1)).to(b.at(place(s.B1))) - apart)
+	gap = max(gap, math.Abs(a.at(place(s.A2)).to(b.at(place(s.B2)))-apart))
+	if gap > tolerance {
+		m.find("seam", s.Name, "does not meet", gap)
+	}
+	return gap
+}
+
+// glue returns how far a glue area is from lying flat on its partner, one
+// caliper from it, and how far it hangs over an edge.
+func (m *model) glue(piece int, g *pattern.Glue, tolerance float64) float64 {
+	own, partner := m.panel(piece, g.Panel), m.panel(piece, g.To)
+	flat := m.ring(g.Area)
+	home := partner.move.back()
+	move := home.after(&own.move)
+	side, toSide := facing(g.Face), facing(g.ToFace)
+	if side*toSide*move.z[2] > 0 {
+		m.find("glue", g.Name, "has its two faces looking the same way", 0)
+	}
+	at := len(m.spots)
+	lift := 0.0
+	for _, p := range flat {
+		q := move.at(p)
+		lift = max(lift, math.Abs(q[2]*toSide-2*m.half))
+		m.spots = append(m.spots, spot{q[0], q[1]})
+	}
+	if lift > tolerance {
+		m.find("glue", g.Name, "does not lie on "+m.name(partner), lift)
+	}
+	landed := m.spots[at:]
+	over := m.overhang(g.Name, flat, own, tolerance)
+	return max(lift, over, m.overhang(g.Name, landed, partner, tolerance))
+}
+
+// facing is the direction that a face looks, along the panel's inside normal.
+func facing(f pattern.Face) float64 {
+	if f == pattern.Inside {
+		return 1
+	}
+	return -1
+}
+
+// overhang returns how far a glue area reaches out of a plate.
+func (m *model) overhang(glue string, area []spot, pl *plate, tolerance float64) float64 {
+	over := 0.0
+	for _, p := range area {
+		if !within(p, pl.flat) {
+			over = max(over, off(p, pl.flat))
+		} else if len(pl.hole) > 0 && within(p, pl.hole) {
+			over = max(over, off(p, pl.hole))
+		}
+	}
+	over = max(over, intrusion(pl.flat, area), intrusion(pl.hole, area))
+	if over > tolerance {
+		m.find("glue", glue, "reaches out of "+m.name(pl), over)
+	}
+	return over
+}
+
+// intrusion returns how deep the line of a ring runs into an area: it bites
+// into the area even where the area's own corners are all on paper. Each edge
+// is split where it crosses the area's, and its parts judged at their middles
+// and ends.
+func intrusion(ring, area []spot) float64 {
+	low, high := bounds(area)
+	deepest := 0.0
+	var buffer [8]float64
+	for i, a := range ring {
+		b := ring[(i+1)%len(ring)]
+		if max(a.x, b.x) < low.x+hair || min(a.x, b.x) > high.x-hair ||
+			max(a.y, b.y) < low.y+hair || min(a.y, b.y) > high.y-hair {
+			continue
+		}
+		at := crossings(append(buffer[:0], 0, 1), a, b, area)
+		slices.Sort(at)
+		for k := 1; k < len(at); k++ {
+			for _, t := range [...]float64{at[k-1], (at[k-1] + at[k]) / 2, at[k]} {
+				if p := a.add(b.sub(a).by(t)); within(p, area) {
+					deepest = max(deepest, off(p, area))
+				}
+			}
+		}
+	}
+	return deepest
+}
+
+// crossings appends where along a to b, from 0 to 1, the ring is crossed.
+func crossings(at []float64, a, b spot, ring []spot) []float64 {
+	e := b.sub(a)
+	for i, p := range ring {
+		f := ring[(i+1)%len(ring)].sub(p)
+		across := e.cross(f)
+		if math.Abs(across) < 1e-12 {
+			continue
+		}
+		t, u := p.sub(a).cross(f)/across, p.sub(a).cross(e)/across
+		if t > 0 && t < 1 && u >= 0 && u <= 1 {
+			at = append(at, t)
+		}
+	}
+	return at
+}
+
+// bounds returns the corners of the rectangle round a ring.
+func bounds(ring []spot) (low, high spot) {
+	low, high = ring[0], ring[0]
+	for _, p := range ring[1:] {
+		low = spot{min(low.x, p.x), min(low.y, p.y)}
+		high = spot{max(high.x, p.x), max(high.y, p.y)}
+	}
+	return low, high
+}

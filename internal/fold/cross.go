@@ -1,0 +1,167 @@
+package fold
+
+import (
+	"math"
+
+	"creasefit/internal/pattern"
+)
+
+// crossing finds plates that pass through one another. Plates may touch, and
+// press into one another by the tolerance of the closures.
+func (m *model) crossing(tolerance float64) bool {
+	found := false
+	for i := range m.plates {
+		for j := range m.plates[:i] {
+			a, b := &m.plates[i], &m.plates[j]
+			if apart(a, b) || m.together(i, j) || !m.passes(i, j, tolerance) {
+				continue
+			}
+			m.find("panel", m.name(b), "passes through "+m.name(a), 0)
+			found = true
+		}
+	}
+	return found
+}
+
+// apart reports whether the boxes round two plates are in contact at most.
+func apart(a, b *plate) bool {
+	for k := range a.low {
+		if a.low[k] > b.high[k]-touch || b.low[k] > a.high[k]-touch {
+			return true
+		}
+	}
+	return false
+}
+
+// together reports whether two plates share the place where they meet: at
+// their crease, at a glue area, which is measured by itself, or in a joint.
+func (m *model) together(i, j int) bool {
+	a, b := &m.plates[i], &m.plates[j]
+	if a.parent == j || b.parent == i {
+		return true
+	}
+	if a.piece != b.piece || a.panel < 0 || b.panel < 0 {
+		return false
+	}
+	p := &m.pattern.Pieces[a.piece]
+	for k := range p.Glues {
+		if pair(p.Glues[k].Panel, p.Glues[k].To, a.panel, b.panel) {
+			return true
+		}
+	}
+	for k := range p.Joints {
+		if m.locked(p, &p.Joints[k], a.panel, b.panel) {
+			return true
+		}
+	}
+	return false
+}
+
+func pair(a, b, x, y int) bool { return a == x && b == y || a == y && b == x }
+
+// locked reports whether one panel has the first cut of a joint in it or
+// along its edge, and the other panel the second.
+func (m *model) locked(p *pattern.Piece, j *pattern.Joint, x, y int) bool {
+	return holdsCut(p, j.A, j.PanelA, x) && holdsCut(p, j.B, j.PanelB, y) ||
+		holdsCut(p, j.A, j.PanelA, y) && holdsCut(p, j.B, j.PanelB, x)
+}
+
+// holdsCut reports whether a panel is the cut's own or joined to it by the
+// crease that the cut lies on.
+func holdsCut(p *pattern.Piece, cut, own, panel int) bool {
+	if panel == own {
+		return true
+	}
+	for i := range p.Creases {
+		if c := &p.Creases[i]; pair(c.From, c.To, own, panel) && onCrease(p, c, &p.Cuts[cut]) {
+			return true
+		}
+	}
+	return false
+}
+
+// onCrease reports whether a cut lies on the line of a crease.
+func onCrease(p *pattern.Piece, c *pattern.Crease, cut *pattern.Cut) bool {
+	a := place(c.A)
+	along := place(c.B).sub(a)
+	along = along.by(1 / along.length())
+	u, v := middle(p, cut)
+	return math.Abs(along.cross(u.sub(a))) < touch && math.Abs(along.cross(v.sub(a))) < touch
+}
+
+// passes reports whether two plates pass through one another by more than
+// the paper gives way where they are hung up together.
+func (m *model) passes(i, j int, tolerance float64) bool {
+	a, b := &m.plates[i], &m.plates[j]
+	yieldA, yieldB := m.yields(i, j)
+	thin := min(tolerance/2, m.half/2)
+	pa := part{a.space, a.move.z, m.half - thin, yieldA + tolerance}
+	pb := part{b.space, b.move.z, m.half - thin, yieldB + tolerance}
+	if !overlap(&pa, &pb) {
+		return false
+	}
+	if convex(a) && convex(b) {
+		return true
+	}
+	return m.partsOverlap(a, b, pa, pb)
+}
+
+// yields returns how far the edges of two plates give way to one another.
+// Rigid plates that are hung one beside the other meet at mid-caliper, half a
+// caliper too deep: there an edge of paper is pressed in, or mitred. Where
+// two creases meet in a corner, the panels also take the corner of the other
+// fold's spine, which is a notch or a crushed tip in paper.
+func (m *model) yields(i, j int) (a, b float64) {
+	x, y := &m.plates[i], &m.plates[j]
+	if x.piece != y.piece {
+		return 0, 0
+	}
+	if m.meetInCorner(x, y) {
+		most := max(x.spine, y.spine)/2 + 2*m.half
+		return cornerYield(x, most, m.half), cornerYield(y, most, m.half)
+	}
+	near := x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||
+		y.parent >= 0 && m.plates[y.parent].parent == i
+	if near || m.seamed(x, y) {
+		return m.half, m.half
+	}
+	return 0, 0
+}
+
+// cornerYield spares the spines, which would vanish.
+func cornerYield(pl *plate, most, half float64) float64 {
+	if pl.panel < 0 {
+		return half
+	}
+	return most
+}
+
+// seamed reports whether a seam brings two panels together.
+func (m *model) seamed(x, y *plate) bool {
+	seams := m.pattern.Pieces[x.piece].Seams
+	for k := range seams {
+		if x.panel >= 0 && y.panel >= 0 && pair(seams[k].PanelA, seams[k].PanelB, x.panel, y.panel) {
+			return true
+		}
+	}
+	return false
+}
+
+// meetInCorner reports whether the creases that two plates hang by end at
+// the same corner, give or take what the folds take up there.
+func (m *model) meetInCorner(x, y *plate) bool {
+	if x.crease < 0 || y.crease < 0 || x.crease == y.crease {
+		return false
+	}
+	creases := m.pattern.Pieces[x.piece].Creases
+	c, d := &creases[x.crease], &creases[y.crease]
+	near := max(x.spine, y.spine)/2 + 2*m.half + touch
+	for _, p := range [...]pattern.Point{c.A, c.B} {
+		for _, q := range [...]pattern.Point{d.A, d.B} {
+			if place(p).sub(place(q)).length() < near {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,42 @@
+package fold
+
+import "creasefit/internal/pattern"
+
+// Model is a pattern folded up in space.
+type Model struct {
+	Caliper float64 // mm; half of it lies on each side of every plate
+	Plates  []Plate
+}
+
+// Plate is one flat plate of the stock: a panel, or the spine of a crease of
+// 180 degrees.
+type Plate struct {
+	Name    string
+	Piece   int
+	Panel   int   // of the piece; -1 for the spine of a crease
+	Crease  int   // of the piece, by which the plate hangs; -1 for a root
+	Outline []Vec // at mid-caliper; counterclockwise seen from the inside
+	Hole    []Vec // the window in it; usually none
+	Inside  Vec   // the unit direction in which its inside faces
+}
+
+// Fold turns every crease by a part of its final angle: closed is 0 for the
+// flat blank and 1 for the finished enclosure. The root of the first piece
+// stays where it lies on the blank. A pattern whose indices point nowhere
+// gives a model without plates.
+func Fold(p *pattern.Pattern, closed float64) Model {
+	model := Model{Caliper: p.Caliper.Millimetres()}
+	if len(unsound(p)) > 0 {
+		return model
+	}
+	m := build(p, closed)
+	model.Plates = make([]Plate, len(m.plates))
+	for i := range m.plates {
+		pl := &m.plates[i]
+		model.Plates[i] = Plate{
+			Name: m.name(pl), Piece: pl.piece, Panel: pl.panel, Crease: pl.crease,
+			Outline: pl.lift(nil, pl.flat), Hole: pl.lift(nil, pl.hole), Inside: pl.move.z,
+		}
+	}
+	return model
+}

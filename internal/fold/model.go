@@ -1,0 +1,254 @@
+package fold
+
+import (
+	"math"
+
+	"creasefit/internal/pattern"
+)
+
+const (
+	touch = 1e-3 // mm; plates that overlap by less are in contact
+	hair  = 1e-5 // mm; above all rounding of coordinates, below all that matters
+)
+
+// plate is one rigid plate: a panel without what its doubled folds take from
+// it, or the spine of such a fold.
+type plate struct {
+	piece, panel int // panel is -1 for a spine
+	crease       int // by which it hangs on its parent; -1 for a root
+	parent       int // the plate that it hangs on; -1 for a root
+	placed       bool
+	box          bool    // it fills its bounding box
+	spine        float64 // width of the spine of its crease, 0 for none
+	move         motion
+	flat, hole   []spot
+	space        []Vec // the outline at mid-caliper, folded
+	low, high    Vec   // of the plate with its thickness
+}
+
+// turning is how a crease is folded: about the line through a, square to n,
+// which points from the root's side to the turned panel.
+type turning struct {
+	a, n    spot
+	degrees float64
+	spine   float64
+}
+
+// model is a folded pattern while it is measured.
+type model struct {
+	pattern  *pattern.Pattern
+	half     float64 // half of the caliper
+	first    []int   // the plate of each piece's first panel
+	plates   []plate
+	spots    []spot
+	findings []Finding
+}
+
+// build folds the pattern; closed is 0 for flat and 1 for folded up. The
+// pattern's indices must be sound.
+func build(p *pattern.Pattern, closed float64) *model {
+	m := &model{pattern: p, half: p.Caliper.Millimetres() / 2, first: make([]int, len(p.Pieces))}
+	plates, spots := 0, 0
+	for i := range p.Pieces {
+		plates += len(p.Pieces[i].Panels) + len(p.Pieces[i].Creases)
+		for j := range p.Pieces[i].Panels {
+			spots += 3 * (len(p.Pieces[i].Panels[j].Outline) + 2)
+		}
+	}
+	m.plates = make([]plate, 0, plates)
+	m.spots = make([]spot, 0, spots)
+	for i := range p.Pieces {
+		m.addPiece(i, closed)
+	}
+	return m
+}
+
+// addPiece lays out the panels of a piece and folds them from its root.
+func (m *model) addPiece(index int, closed float64) {
+	piece := &m.pattern.Pieces[index]
+	m.first[index] = len(m.plates)
+	for j := range piece.Panels {
+		panel := &piece.Panels[j]
+		pl := plate{piece: index, panel: j, crease: -1, parent: -1}
+		pl.flat = m.ring(panel.Outline)
+		pl.hole = m.ring(panel.Hole)
+		if area(pl.flat) <= 0 {
+			m.find("panel", panel.Name, "has no area, or its outline runs clockwise", 0)
+		}
+		m.plates = append(m.plates, pl)
+	}
+	root := m.panel(index, piece.Root)
+	root.placed, root.move = true, m.ground(index)
+	for again := true; again; {
+		again = m.foldReachable(index, closed)
+	}
+	m.spines(index)
+	for j := range piece.Panels {
+		if pl := m.panel(index, j); !pl.placed {
+			pl.move = root.move
+			m.find("panel", piece.Panels[j].Name, "hangs on no crease that leads to the root", 0)
+		}
+	}
+}
+
+// ground returns where the blank of a piece lies before it is folded.
+func (m *model) ground(index int) motion {
+	for _, place := range m.pattern.Places {
+		if place.Piece != index {
+			continue
+		}
+		on := &m.pattern.Pieces[place.On]
+		shift := still()
+		shift.o = Vec{place.X.Millimetres(), place.Y.Millimetres(), place.Above.Millimetres()}
+		return m.panel(place.On, on.Root).move.after(&shift)
+	}
+	return still()
+}
+
+// foldReachable folds every crease whose near panel has its place and whose
+// far panel has not; it reports whether there was one.
+func (m *model) foldReachable(index int, closed float64) bool {
+	creases, any := m.pattern.Pieces[index].Creases, false
+	for i := range creases {
+		c := &creases[i]
+		if m.panel(index, c.From).placed && !m.panel(index, c.To).placed {
+			m.fold(index, i, closed)
+			any = true
+		}
+	}
+	return any
+}
+
+// fold turns the far panel of a crease. Two plates cannot lie in one place,
+// so a fold of 180 degrees gets a spine as wide as what it goes round and one
+// caliper, half of it taken from the sheet on each side of the score.
+func (m *model) fold(index, i int, closed float64) {
+	c := &m.pattern.Pieces[index].Creases[i]
+	fromAt, toAt := m.first[index]+c.From, m.first[index]+c.To
+	from, to := &m.plates[fromAt], &m.plates[toAt]
+	t := m.turning(c, to.flat)
+	to.crease, to.parent, to.spine, to.placed = i, fromAt, t.spine, true
+	if t.spine <= 0 {
+		turn := hinge(t.a, t.n, t.degrees*closed)
+		to.move = from.move.after(&turn)
+		return
+	}
+	m.checkSide(c, from, t.a, t.n)
+	m.checkSide(c, to, t.a, t.n.by(-1))
+	near, far := t.a.sub(t.n.by(t.spine/2)), t.a.add(t.n.by(t.spine/2))
+	from.flat, from.hole = m.cut(from.flat, near, t.n), m.cut(from.hole, near, t.n)
+	to.flat, to.hole = m.cut(to.flat, far, t.n.by(-1)), m.cut(to.hole, far, t.n.by(-1))
+	spine := plate{piece: index, panel: -1, crease: i, parent: fromAt, spine: t.spine, placed: true}
+	turn := hinge(near, t.n, t.degrees*closed/2)
+	spine.move = from.move.after(&turn)
+	turn = hinge(far, t.n, t.degrees*closed/2)
+	to.move, to.parent = spine.move.after(&turn), len(m.plates)
+	m.plates = append(m.plates, spine)
+}
+
+// turning works out how a crease is folded; to is the outline of its far
+// panel.
+func (m *model) turning(c *pattern.Crease, to []spot) turning {
+	t := turning{a: place(c.A)}
+	along := place(c.B).sub(t.a)
+	along = along.by(1 / along.length())
+	t.n = spot{-along.y, along.x}
+	farthest := 0.0
+	for _, p := range to {
+		if d := p.sub(t.a).dot(t.n); math.Abs(d) > math.Abs(farthest) {
+			farthest = d
+		}
+	}
+	if farthest < 0 {
+		t.n = t.n.by(-1)
+	}
+	switch c.Fold {
+	case pattern.Valley:
+		t.degrees = c.Angle
+	case pattern.Mountain:
+		t.degrees = -c.Angle
+	}
+	if math.Abs(t.degrees) > 180-1e-6 {
+		t.spine = c.Round.Millimetres() + 2*m.half
+	}
+	return t
+}
+
+// checkSide finds a panel that reaches across a crease of 180 degrees.
+func (m *model) checkSide(c *pattern.Crease, pl *plate, a, n spot) {
+	worst := 0.0
+	for _, p := range pl.flat {
+		worst = max(worst, p.sub(a).dot(n))
+	}
+	if worst > touch {
+		m.find("panel", m.name(pl), "reaches across the line of "+c.Name, worst)
+	}
+}
+
+// spines gives the spines of a piece their outlines, once all panels have
+// lost what their folds take: as long as both panels' edges there reach. The
+// tips beyond that are crushed where two folds meet in a corner.
+func (m *model) spines(index int) {
+	for k := m.first[index] + len(m.pattern.Pieces[index].Panels); k < len(m.plates); k++ {
+		pl := &m.plates[k]
+		c := &m.pattern.Pieces[index].Creases[pl.crease]
+		to := m.panel(index, c.To)
+		a, b := place(c.A), place(c.B)
+		along := b.sub(a)
+		along = along.by(1 / along.length())
+		n := m.turning(c, to.flat).n
+		if n.cross(along) < 0 { // run so that the outline is counterclockwise
+			a, b, along = b, a, along.by(-1)
+		}
+		width := b.sub(a).length()
+		near, far := a.sub(n.by(pl.spine/2)), a.add(n.by(pl.spine/2))
+		nearLow, nearHigh := reach(m.plates[pl.parent].flat, near, along, width)
+		farLow, farHigh := reach(to.flat, far, along, width)
+		at := len(m.spots)
+		low, high := along.by(max(nearLow, farLow)), along.by(min(nearHigh, farHigh))
+		m.spots = append(m.spots, near.add(high), near.add(low), far.add(low), far.add(high))
+		pl.flat = m.spots[at:len(m.spots):len(m.spots)]
+	}
+}
+
+// reach returns how far the ring's edge on the line through a runs along it,
+// at most from 0 to width.
+func reach(ring []spot, a, along spot, width float64) (low, high float64) {
+	low, high = width, 0
+	for _, p := range ring {
+		if math.Abs(along.cross(p.sub(a))) < hair {
+			d := p.sub(a).dot(along)
+			low, high = min(low, d), max(high, d)
+		}
+	}
+	if low > high {
+		return 0, width
+	}
+	return max(low, 0), min(high, width)
+}
+
+// ring keeps an outline as spots.
+func (m *model) ring(outline []pattern.Vertex) []spot {
+	at := len(m.spots)
+	m.spots = trace(m.spots, outline)
+	return m.spots[at:len(m.spots):len(m.spots)]
+}
+
+// cut keeps the part of a ring that clip leaves.
+func (m *model) cut(ring []spot, a, n spot) []spot {
+	at := len(m.spots)
+	m.spots = clip(m.spots, ring, a, n)
+	return m.spots[at:len(m.spots):len(m.spots)]
+}
+
+// panel returns the plate of a panel.
+func (m *model) panel(piece, panel int) *plate { return &m.plates[m.first[piece]+panel] }
+
+// name returns what a plate is called: its panel, or the crease of a spine.
+func (m *model) name(pl *plate) string {
+	piece := &m.pattern.Pieces[pl.piece]
+	if pl.panel < 0 {
+		return "fold at " + piece.Creases[pl.crease].Name
+	}
+	return piece.Panels[pl.panel].Name
+}

@@ -1,0 +1,168 @@
+package fold
+
+import (
+	"math"
+	"slices"
+)
+
+// part is a convex plate: corners at mid-caliper, inside normal, half of its
+// thickness, and how far its edges give way.
+type part struct {
+	corners []Vec
+	normal  Vec
+	half    float64
+	yield   float64
+}
+
+// overlap reports whether two convex plates have more than a contact in
+// common: whether no plane parallel to a face of one, or to an edge of each,
+// parts them (the theorem of separating axes for convex polyhedra).
+func overlap(a, b *part) bool {
+	if parted(a, b, a.normal) || parted(a, b, b.normal) || parted(a, b, a.normal.cross(b.normal)) {
+		return false
+	}
+	return !sidesPart(a, b) && !sidesPart(b, a) && !edgesPart(a, b)
+}
+
+// sidesPart tries the edge faces of a, and its edges with b's normal.
+func sidesPart(a, b *part) bool {
+	for i := range a.corners {
+		e := a.edge(i)
+		if parted(a, b, a.normal.cross(e)) || parted(a, b, b.normal.cross(e)) {
+			return true
+		}
+	}
+	return false
+}
+
+// edgesPart tries every edge of a with every edge of b.
+func edgesPart(a, b *part) bool {
+	for i := range a.corners {
+		for j := range b.corners {
+			if parted(a, b, a.edge(i).cross(b.edge(j))) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (p *part) edge(i int) Vec { return p.corners[(i+1)%len(p.corners)].sub(p.corners[i]) }
+
+// parted reports whether two plates are in contact at most along an axis.
+func parted(a, b *part, axis Vec) bool {
+	size := axis.length()
+	if size < 1e-9 {
+		return false
+	}
+	axis = axis.by(1 / size)
+	p, q := a.extent(axis), b.extent(axis)
+	return max(p.low-q.high, q.low-p.high) > -touch
+}
+
+// extent is what the plate takes up of an axis, without what its edges and
+// faces give way.
+func (p *part) extent(axis Vec) span {
+	s := span{math.Inf(1), math.Inf(-1)}
+	for _, c := range p.corners {
+		d := c.dot(axis)
+		s.low, s.high = min(s.low, d), max(s.high, d)
+	}
+	across := math.Abs(p.normal.dot(axis))
+	more := p.half*across - p.yield*math.Sqrt(max(0, 1-across*across))
+	return span{s.low - more, s.high + more}
+}
+
+// convex reports whether a plate is convex and without a hole.
+func convex(pl *plate) bool {
+	n := len(pl.flat)
+	for i, p := range pl.flat {
+		q, r := pl.flat[(i+1)%n], pl.flat[(i+2)%n]
+		if q.sub(p).cross(r.sub(q)) < -1e-9 {
+			return false
+		}
+	}
+	return len(pl.hole) == 0
+}
+
+// partsOverlap compares two plates, at least one of them not convex, part by
+// part. The yield of a plate in parts is left to the other one, since narrow
+// parts would vanish if they were drawn in; two plates in parts do not yield.
+func (m *model) partsOverlap(a, b *plate, pa, pb part) bool {
+	as, bs := [][]spot{a.flat}, [][]spot{b.flat}
+	yield := pa.yield + pb.yield
+	pa.yield, pb.yield = yield, yield
+	if !convex(a) {
+		as, pa.yield = trapezoids(a), 0
+	} else {
+		pb.yield = 0
+	}
+	if !convex(b) {
+		bs, pb.yield = trapezoids(b), 0
+	} else {
+		pa.yield = 0
+	}
+	for _, x := range as {
+		pa.corners = a.lift(pa.corners[:0:0], x)
+		for _, y := range bs {
+			pb.corners = b.lift(pb.corners[:0:0], y)
+			if overlap(&pa, &pb) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (pl *plate) lift(to []Vec, ring []spot) []Vec {
+	for _, p := range ring {
+		to = append(to, pl.move.at(p))
+	}
+	return to
+}
+
+// trapezoids cuts a plate with its hole into trapezoids by lines through all
+// corners, along the blank's width.
+func trapezoids(pl *plate) [][]spot {
+	var levels []float64
+	for _, ring := range [...][]spot{pl.flat, pl.hole} {
+		for _, p := range ring {
+			levels = append(levels, p.y)
+		}
+	}
+	slices.Sort(levels)
+	var parts [][]spot
+	for i := 1; i < len(levels); i++ {
+		if low, high := levels[i-1], levels[i]; high-low > hair/10 {
+			parts = slab(parts, pl, low, high)
+		}
+	}
+	return parts
+}
+
+// slab appends the trapezoids between two neighbouring levels: between the
+// first and second edge that pass through it, the third and fourth, and so on.
+func slab(parts [][]spot, pl *plate, low, high float64) [][]spot {
+	var edges []span // where an edge passes the lower and upper level
+	mid := (low + high) / 2
+	for _, ring := range [...][]spot{pl.flat, pl.hole} {
+		for i, a := range ring {
+			b := ring[(i+1)%len(ring)]
+			if (a.y > mid) != (b.y > mid) {
+				slope := (b.x - a.x) / (b.y - a.y)
+				edges = append(edges, span{a.x + (low-a.y)*slope, a.x + (high-a.y)*slope})
+			}
+		}
+	}
+	slices.SortFunc(edges, func(a, b span) int {
+		if a.low+a.high < b.low+b.high {
+			return -1
+		}
+		return 1
+	})
+	for i := 1; i < len(edges); i += 2 {
+		a, b := edges[i-1], edges[i]
+		parts = append(parts, []spot{{a.low, low}, {b.low, low}, {b.high, high}, {a.high, high}})
+	}
+	return parts
+}

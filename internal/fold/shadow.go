@@ -1,0 +1,134 @@
+package fold
+
+import "math"
+
+// shadow returns which stretch of an axis the plate takes up within the beam
+// that a box sweeps along it, and whether it reaches into the beam at all.
+// What is in contact with the side of the beam is not in it.
+func (m *model) shadow(pl *plate, axis int, box *[3]span) (span, bool) {
+	var beam [3]span
+	for k, s := range box {
+		beam[k] = inner(s)
+		if k != axis && (pl.high[k]-hair <= beam[k].low || pl.low[k]+hair >= beam[k].high) {
+			return span{}, false
+		}
+	}
+	if pl.box {
+		return span{pl.low[axis], pl.high[axis]}, true
+	}
+	t := tracer{pl: pl, half: m.half, axis: axis, beam: &beam, found: span{math.Inf(1), math.Inf(-1)}}
+	t.edges(pl.flat)
+	t.edges(pl.hole)
+	t.corners()
+	return t.found, t.found.low <= t.found.high
+}
+
+// inner draws the ends of a stretch in by a hair; one that is too short for
+// that becomes its middle.
+func inner(s span) span {
+	if s.high-s.low < 2*hair {
+		mid := (s.low + s.high) / 2
+		return span{mid, mid}
+	}
+	return span{s.low + hair, s.high - hair}
+}
+
+// tracer finds the ends of what a plate and a beam have in common. They lie
+// where an edge of the plate enters the beam or ends within it, or where an
+// edge of the beam enters a face of the plate.
+type tracer struct {
+	pl    *plate
+	half  float64
+	axis  int
+	beam  *[3]span
+	found span
+}
+
+func (t *tracer) mark(d float64) {
+	t.found.low, t.found.high = min(t.found.low, d), max(t.found.high, d)
+}
+
+// edges looks along the edges of the plate at a ring, on both faces and
+// between them.
+func (t *tracer) edges(ring []spot) {
+	thick := t.pl.move.z.by(t.half)
+	for i, p := range ring {
+		a, b := t.pl.move.at(p), t.pl.move.at(ring[(i+1)%len(ring)])
+		t.edge(a.add(thick), b.add(thick))
+		t.edge(a.sub(thick), b.sub(thick))
+		t.edge(a.sub(thick), a.add(thick))
+		t.wall(a, b.sub(a))
+	}
+}
+
+// edge marks the ends of the part of a to b within the beam.
+func (t *tracer) edge(a, b Vec) {
+	from, to := 0.0, 1.0
+	for k, s := range t.beam {
+		if k == t.axis {
+			continue
+		}
+		d := b[k] - a[k]
+		if math.Abs(d) < 1e-12 {
+			if a[k] < s.low || a[k] > s.high {
+				return
+			}
+			continue
+		}
+		enter, leave := (s.low-a[k])/d, (s.high-a[k])/d
+		from, to = max(from, min(enter, leave)), min(to, max(enter, leave))
+	}
+	if from <= to {
+		t.mark(a[t.axis] + from*(b[t.axis]-a[t.axis]))
+		t.mark(a[t.axis] + to*(b[t.axis]-a[t.axis]))
+	}
+}
+
+// lines calls f with a point of each of the four edges of the beam.
+func (t *tracer) lines(f func(Vec)) {
+	i, j := (t.axis+1)%3, (t.axis+2)%3
+	for _, u := range [...]float64{t.beam[i].low, t.beam[i].high} {
+		for _, v := range [...]float64{t.beam[j].low, t.beam[j].high} {
+			var p Vec
+			p[i], p[j] = u, v
+			f(p)
+		}
+	}
+}
+
+// wall marks where the beam's edges pass through the edge face of the plate
+// that stands on the mid-caliper edge from a along e.
+func (t *tracer) wall(a, e Vec) {
+	n := t.pl.move.z
+	out := e.cross(n)
+	if math.Abs(out[t.axis]) < 1e-12 {
+		return
+	}
+	t.lines(func(p Vec) {
+		p[t.axis] = a.sub(p).dot(out) / out[t.axis]
+		d := p.sub(a)
+		along := d.dot(e) / e.dot(e)
+		if along >= 0 && along <= 1 && math.Abs(d.dot(n)) <= t.half {
+			t.mark(p[t.axis])
+		}
+	})
+}
+
+// corners marks where the beam's edges pass through the two faces.
+func (t *tracer) corners() {
+	n := t.pl.move.z
+	if math.Abs(n[t.axis]) < 1e-12 {
+		return
+	}
+	home := t.pl.move.back()
+	t.lines(func(p Vec) {
+		for _, h := range [...]float64{-t.half, t.half} {
+			q := p
+			q[t.axis] = (t.pl.move.o.sub(p).dot(n) + h) / n[t.axis]
+			f := home.turn(q).add(home.o)
+			if s := (spot{f[0], f[1]}); within(s, t.pl.flat) && !within(s, t.pl.hole) {
+				t.mark(q[t.axis])
+			}
+		}
+	})
+}

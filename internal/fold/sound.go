@@ -1,0 +1,87 @@
+package fold
+
+import (
+	"fmt"
+
+	"creasefit/internal/pattern"
+)
+
+// unsound returns what makes a pattern impossible to fold at all: indices
+// that point nowhere, creases without a length, panels without an outline.
+func unsound(p *pattern.Pattern) []Finding {
+	var s soundness
+	s.check("pattern", "", p.Caliper.Sign() >= 0, "has a negative caliper")
+	for i := range p.Pieces {
+		s.piece(&p.Pieces[i])
+	}
+	for _, place := range p.Places {
+		ok := place.On >= 0 && place.On < place.Piece && place.Piece < len(p.Pieces)
+		s.check("place", "", ok, "does not lay a piece on an earlier one")
+	}
+	c := p.Cavity
+	if s.within("cavity", "", "piece", c.Piece, len(p.Pieces)) {
+		s.within("cavity", "", "panel", c.Panel, len(p.Pieces[c.Piece].Panels))
+	}
+	for _, axis := range c.Bounded {
+		s.check("cavity", "", axis <= pattern.Thickness, "is bounded along an axis that contents do not have")
+	}
+	return s.findings
+}
+
+type soundness struct{ findings []Finding }
+
+func (s *soundness) check(part, name string, ok bool, problem string) bool {
+	if !ok {
+		s.findings = append(s.findings, Finding{Part: part, Name: name, Problem: problem})
+	}
+	return ok
+}
+
+// within checks that an index has something to point at.
+func (s *soundness) within(part, name, what string, i, n int) bool {
+	if i >= 0 && i < n {
+		return true
+	}
+	return s.check(part, name, false, fmt.Sprintf("points at %s %d of %d", what, i, n))
+}
+
+func (s *soundness) piece(p *pattern.Piece) {
+	n := len(p.Panels)
+	s.within("piece", p.Name, "panel", p.Root, n)
+	for i := range p.Panels {
+		s.check("panel", p.Panels[i].Name, len(p.Panels[i].Outline) >= 2, "has no outline")
+	}
+	for i := range p.Creases {
+		s.crease(p, i)
+	}
+	for _, g := range p.Glues {
+		s.within("glue", g.Name, "panel", g.Panel, n)
+		s.within("glue", g.Name, "panel", g.To, n)
+		s.check("glue", g.Name, len(g.Area) >= 2, "has no area")
+	}
+	for _, m := range p.Seams {
+		s.within("seam", m.Name, "panel", m.PanelA, n)
+		s.within("seam", m.Name, "panel", m.PanelB, n)
+	}
+	for _, j := range p.Joints {
+		s.within("joint", j.Name, "panel", j.PanelA, n)
+		s.within("joint", j.Name, "panel", j.PanelB, n)
+		s.within("joint", j.Name, "cut", j.A, len(p.Cuts))
+		s.within("joint", j.Name, "cut", j.B, len(p.Cuts))
+	}
+}
+
+// crease checks that a crease has a length and is the only one to turn its
+// far panel, which makes the panels a tree.
+func (s *soundness) crease(p *pattern.Piece, i int) {
+	c := &p.Creases[i]
+	s.within("crease", c.Name, "panel", c.From, len(p.Panels))
+	s.within("crease", c.Name, "panel", c.To, len(p.Panels))
+	s.check("crease", c.Name, c.A != c.B, "has no length")
+	s.check("crease", c.Name, c.Angle >= 0 && c.Angle <= 180, "turns by an angle that is not between 0 and 180 degrees")
+	s.check("crease", c.Name, c.Round.Sign() >= 0, "goes round a negative thickness")
+	s.check("crease", c.Name, c.To != p.Root, "turns the root")
+	for j := range p.Creases[:i] {
+		s.check("crease", c.Name, p.Creases[j].To != c.To, "turns a panel that another crease turns too")
+	}
+}
