@@ -95,17 +95,13 @@ var groups = []group{
 }
 
 // trimmed returns what ISO 216 allows on a trimmed side: 1.5 mm up to 150 mm,
-// 2 mm up to 600 mm, 3 mm above. The longer side decides for both, since one
-// stack of sheets has one tolerance here.
+// 2 mm up to 600 mm, and no sheet here is longer. The longer side decides for
+// both.
 func trimmed(longest measure.Length) measure.Length {
-	switch {
-	case !measure.Millimetres(150).Less(longest):
-		return measure.Micrometres(1500)
-	case !measure.Millimetres(600).Less(longest):
+	if measure.Millimetres(150).Less(longest) {
 		return measure.Millimetres(2)
-	default:
-		return measure.Millimetres(3)
 	}
+	return measure.Micrometres(1500)
 }
 
 // handCut returns the spread of goods that were made by hand.
