@@ -7,8 +7,9 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// turnInto moves every plate by a motion and works out where it comes to lie.
-func (m *model) turnInto(frame motion) {
+// turnInto moves every plate by a motion, if there is one, and works out where
+// it comes to lie.
+func (m *model) turnInto(frame *motion) {
 	corners := 0
 	for i := range m.plates {
 		corners += len(m.plates[i].flat)
@@ -16,7 +17,9 @@ func (m *model) turnInto(frame motion) {
 	space := make([]Vec, 0, corners)
 	for i := range m.plates {
 		pl := &m.plates[i]
-		pl.move = frame.after(&pl.move)
+		if frame != nil {
+			pl.move = frame.after(&pl.move)
+		}
 		at := len(space)
 		for _, p := range pl.flat {
 			space = append(space, pl.move.at(p))
@@ -54,10 +57,15 @@ func (pl *plate) bound(half float64) {
 // standOn turns the folded pattern so that the cavity panel lies at the
 // bottom, its contents' width, height and thickness along the three axes.
 func (m *model) standOn(c *pattern.Cavity) {
+	if c.Piece == 0 && c.Panel == m.pattern.Pieces[0].Root && math.Abs(c.Turned) < 1e-12 {
+		m.turnInto(nil) // it lies there already
+		return
+	}
 	s, co := sincos(c.Turned)
 	turned := motion{x: Vec{co, s, 0}, y: Vec{-s, co, 0}, z: Vec{0, 0, 1}}
 	frame := m.panel(c.Piece, c.Panel).move.after(&turned)
-	m.turnInto(frame.back())
+	frame = frame.back()
+	m.turnInto(&frame)
 }
 
 // room is the search for the place of the contents in the cavity.

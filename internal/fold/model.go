@@ -50,9 +50,19 @@ func build(p *pattern.Pattern, closed float64) *model {
 	m := &model{pattern: p, half: p.Caliper.Millimetres() / 2, first: make([]int, len(p.Pieces))}
 	plates, spots := 0, 0
 	for i := range p.Pieces {
-		plates += len(p.Pieces[i].Panels) + len(p.Pieces[i].Creases)
-		for j := range p.Pieces[i].Panels {
-			spots += 3 * (len(p.Pieces[i].Panels[j].Outline) + 2)
+		piece := &p.Pieces[i]
+		plates += len(piece.Panels)
+		for j := range piece.Panels {
+			spots += len(piece.Panels[j].Outline)
+		}
+		for j := range piece.Creases {
+			if flatFold(&piece.Creases[j]) {
+				plates++
+				spots += 16 // the spine, and what is left of two panels
+			}
+		}
+		for j := range piece.Glues {
+			spots += 2 * len(piece.Glues[j].Area)
 		}
 	}
 	m.plates = make([]plate, 0, plates)
@@ -168,11 +178,14 @@ func (m *model) turning(c *pattern.Crease, to []spot) turning {
 	case pattern.Mountain:
 		t.degrees = -c.Angle
 	}
-	if math.Abs(t.degrees) > 180-1e-6 {
+	if flatFold(c) {
 		t.spine = c.Round.Millimetres() + 2*m.half
 	}
 	return t
 }
+
+// flatFold reports whether a crease turns its panel all the way round.
+func flatFold(c *pattern.Crease) bool { return c.Fold != pattern.Flat && c.Angle > 180-1e-6 }
 
 // checkSide finds a panel that reaches across a crease of 180 degrees.
 func (m *model) checkSide(c *pattern.Crease, pl *plate, a, n spot) {

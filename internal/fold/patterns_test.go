@@ -222,3 +222,20 @@ func (l letter) pattern() *pattern.Pattern {
 	p := strip(1, 210, []string{"outer", "middle", "inner"}, []float64{l.outer, l.middle, l.inner}, round(l.t), round(0))
 	return &pattern.Pattern{Caliper: mm(l.t), Pieces: []pattern.Piece{p}, Cavity: cavity(1, 90, 200, 0)}
 }
+
+// notchedWrap is a wrap with a half-round thumb notch in the top edge of its
+// back.
+type notchedWrap struct {
+	pattern *pattern.Pattern
+	middle  float64
+}
+
+func notched(w wrap) notchedWrap {
+	p, x0, radius := w.pattern(), w.front+w.side1, 8.0
+	mid := x0 + w.back/2
+	p.Pieces[0].Panels[2].Outline = []pattern.Vertex{
+		{Point: pt(x0, 0)}, {Point: pt(x0+w.back, 0)}, {Point: pt(x0+w.back, 40)},
+		{Point: pt(mid+radius, 40), Bulge: -1}, {Point: pt(mid-radius, 40)}, {Point: pt(x0, 40)},
+	}
+	return notchedWrap{p, mid}
+}

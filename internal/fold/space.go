@@ -37,7 +37,11 @@ func (m *motion) at(p spot) Vec {
 
 // turn returns where a direction goes.
 func (m *motion) turn(v Vec) Vec {
-	return m.x.by(v[0]).add(m.y.by(v[1])).add(m.z.by(v[2]))
+	return Vec{
+		m.x[0]*v[0] + m.y[0]*v[1] + m.z[0]*v[2],
+		m.x[1]*v[0] + m.y[1]*v[1] + m.z[1]*v[2],
+		m.x[2]*v[0] + m.y[2]*v[1] + m.z[2]*v[2],
+	}
 }
 
 // after returns the motion that does k first and then m.
