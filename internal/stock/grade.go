@@ -31,7 +31,7 @@ var grades = []Grade{
 	ream("tag", "tag, bag, newsprint, tissue, wrapping", 24, 36, "24 x 36 in", "bag", "newsprint", "tissue", "wrapping"),
 	ream("blotting", "blotting", 19, 24, "19 x 24 in"),
 	ream("blanks", "blanks", 22, 28, "22 x 28 in"),
-	{Name: "board", Also: []string{"paperboard", "boxboard"}, Title: "paperboard, boxboard", Basis: "1000 square feet", area: 1000 * 144},
+	{Name: "paperboard", Also: []string{"boxboard"}, Title: "paperboard, boxboard", Basis: "1000 square feet", area: 1000 * 144},
 }
 
 // ream makes the grade of 500 sheets of a size in inches.
