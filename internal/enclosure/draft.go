@@ -6,28 +6,34 @@ import (
 	"creasefit/internal/rounding"
 )
 
-// draft gathers what a kind states into a plan.
+// draft gathers what a kind states into a plan. The arrays are where the
+// plan's lists begin, so that most plans are one piece of memory.
 type draft struct {
 	in    *Input
 	plan  *Plan
 	terms []rounding.Term // one backing array for all forms
+	space struct {
+		plan     Plan
+		readings [12]rounding.Reading
+		sources  [12]string
+		closures [3]rounding.Closure
+		windows  [6]rounding.Window
+		even     [4]rounding.Pair
+		terms    [24]rounding.Term
+		strips   [3]Strip
+		fits     [3]Fit
+	}
 }
 
 // newDraft starts a plan for the input.
 func newDraft(in *Input) *draft {
-	return &draft{
-		in: in,
-		plan: &Plan{
-			Problem: rounding.Problem{
-				Readings: make([]rounding.Reading, 0, 12),
-				Windows:  make([]rounding.Window, 0, 6),
-			},
-			Sources: make([]string, 0, 12),
-			Strips:  make([]Strip, 0, 2),
-			Fits:    make([]Fit, 0, 3),
-		},
-		terms: make([]rounding.Term, 0, 24),
+	d := &draft{in: in}
+	d.plan, d.terms = &d.space.plan, d.space.terms[:0]
+	d.plan.Problem = rounding.Problem{
+		Readings: d.space.readings[:0], Closures: d.space.closures[:0], Windows: d.space.windows[:0], Even: d.space.even[:0],
 	}
+	d.plan.Sources, d.plan.Strips, d.plan.Fits = d.space.sources[:0], d.space.strips[:0], d.space.fits[:0]
+	return d
 }
 
 // reading adds a reading that the search may choose, from one ruler mark up.

@@ -75,10 +75,12 @@ func (fs Faults) Error() string {
 // Add appends what err carries: a Fault, Faults or nil. Any other error is
 // not about the request and is returned.
 func (fs *Faults) Add(err error) error {
+	if err == nil {
+		return nil
+	}
 	var many Faults
 	var one Fault
 	switch {
-	case err == nil:
 	case errors.As(err, &many):
 		*fs = append(*fs, many...)
 	case errors.As(err, &one):
