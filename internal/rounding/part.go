@@ -1,123 +1,236 @@
 package rounding
 
-// part is a set of readings that hang together through rows or pairs. Costs
-// add up over parts and their order survives adding, so that each part can be
-// solved by itself.
+// part is a set of open readings that hang together through closures, windows
+// or pairs. Costs add up over parts and their order survives adding, so that
+// each part can be solved by itself.
 type part struct {
 	readings []int // in the order of the problem
 	rows     []row
-	pairs    []Pair
+	gauges   []gauge // those of the windows before those of the pairs
+	windows  int     // how many of the gauges are of windows
 }
 
-// row is a closure or a window over the open readings, in nanometres; what is
-// fixed went into the constant.
+// row is an equation between variables, counted in steps: its terms add up to
+// goal.
 type row struct {
-	terms    []Term
+	terms    []term
+	constant int64  // of a closure, in nanometres
+	own      int    // the variable that the row makes equal to a form; -1 if none
+	mix      []term // of a derived row: which rows it is made of, and how often
+	goal     int64
+}
+
+// term is a variable, or in a mix a row, with its coefficient.
+type term struct {
+	of   int
+	coef int64
+}
+
+// gauge is a window or a pair. What it measures, in nanometres, is coef times
+// a variable in steps, plus a constant. The variable is a reading, or stands
+// for the sum of several.
+type gauge struct {
+	of       int
+	coef     int64
 	constant int64
 	min, max int64
-	weight   int64 // zero for a closure
-	gcd      int64 // of the coefficients
+	weight   int64
+	window   bool
+	slope    int64 // at the step: slope*variable - offset is twice the distance from the middle
+	offset   int64
 }
 
-// split gathers the problem's rows by part. Fixed readings connect nothing.
-func split(p *Problem) []part {
-	root := make([]int, len(p.Readings))
+// builder deals a problem out to parts.
+type builder struct {
+	*Search
+	home   []int // the part of each reading; -1 if it is fixed
+	terms  []term
+	rows   []row
+	gauges []gauge
+}
+
+// build fills the search's variables and parts. Variables are numbered: the
+// readings, then one for each window, then one for each pair.
+func (s *Search) build() {
+	p := s.problem
+	n, gauges := len(p.Readings), len(p.Windows)+len(p.Even)
+	terms := 3 * gauges
+	for i := range p.Closures {
+		terms += len(p.Closures[i].Form.Terms)
+	}
+	for i := range p.Windows {
+		terms += len(p.Windows[i].Form.Terms)
+	}
+	numbers := make([]int, 2*n)
+	b := builder{
+		Search: s, home: numbers[n:],
+		terms:  make([]term, 0, terms),
+		rows:   make([]row, 0, 2*(len(p.Closures)+gauges)),
+		gauges: make([]gauge, 0, gauges),
+	}
+	s.vars = make([]variable, n+gauges)
+	s.parts = make([]part, b.settleHomes(numbers[:n]))
+	readings := numbers[:0] // the roots are not needed any more
+	for q := range s.parts {
+		first := len(readings)
+		for i, home := range b.home {
+			if home == q {
+				readings = append(readings, i)
+			}
+		}
+		s.parts[q].readings = readings[first:]
+		b.fill(q)
+	}
+}
+
+// settleHomes joins the readings that hang together, numbers the parts and
+// returns how many there are. The last one is for forms without any open
+// reading, if there are such forms.
+func (b *builder) settleHomes(root []int) int {
+	p, loose := b.problem, 0
 	for i := range root {
 		root[i] = i
 	}
-	rows := allRows(p)
-	for _, r := range rows {
-		for _, t := range r.terms {
-			join(root, r.terms[0].Reading, t.Reading)
-		}
+	for i := range p.Closures {
+		loose |= b.join(root, p.Closures[i].Form.Terms)
+	}
+	for i := range p.Windows {
+		loose |= b.join(root, p.Windows[i].Form.Terms)
 	}
 	for _, e := range p.Even {
-		join(root, e.A, e.B)
+		terms := pairTerms(e)
+		loose |= b.join(root, terms[:])
 	}
-	return gather(p, root, rows)
+	parts := 0
+	for i := range root { // a root is the smallest of its part
+		switch at := find(root, i); {
+		case p.Readings[i].Fixed:
+			b.home[i] = -1
+		case at == i:
+			b.home[i] = parts
+			parts++
+		default:
+			b.home[i] = b.home[at]
+		}
+	}
+	return parts + loose
 }
 
-// gather deals readings, rows and pairs out to the part of their root.
-func gather(p *Problem, root []int, rows []row) []part {
-	parts := make([]part, 0, len(root))
-	of := make([]int, len(root))
-	for i := range root {
-		if root[i] == i {
-			of[i] = len(parts)
-			parts = append(parts, part{})
+// join merges the sets of the open readings of a form; it returns 1 if there
+// are none.
+func (b *builder) join(root []int, terms []Term) (loose int) {
+	first := -1
+	for _, t := range terms {
+		if t.Coefficient == 0 || b.problem.Readings[t.Reading].Fixed {
+			continue
 		}
-	}
-	if len(parts) == 0 {
-		parts = append(parts, part{}) // for rows without readings
-	}
-	find := func(i int) *part { return &parts[of[rootOf(root, i)]] }
-	for i, r := range p.Readings {
-		if !r.Fixed {
-			q := find(i)
-			q.readings = append(q.readings, i)
+		at := find(root, t.Reading)
+		if first < 0 {
+			first = at
 		}
+		root[max(first, at)], first = min(first, at), min(first, at)
 	}
-	for _, r := range rows {
-		q := &parts[0]
-		if len(r.terms) > 0 {
-			q = find(r.terms[0].Reading)
-		}
-		q.rows = append(q.rows, r)
+	if first < 0 {
+		return 1
 	}
-	for _, e := range p.Even {
-		q := find(e.A)
-		q.pairs = append(q.pairs, e)
-	}
-	return parts
+	return 0
 }
 
-func rootOf(root []int, i int) int {
+func find(root []int, i int) int {
 	for root[i] != i {
 		i = root[i]
 	}
 	return i
 }
 
-// join merges two sets under the smaller index.
-func join(root []int, a, b int) {
-	a, b = rootOf(root, a), rootOf(root, b)
-	root[max(a, b)] = min(a, b)
-}
-
-// allRows turns closures and windows into rows.
-func allRows(p *Problem) []row {
-	rows := make([]row, 0, len(p.Closures)+len(p.Windows))
-	for _, c := range p.Closures {
-		rows = append(rows, makeRow(p, c.Form))
-	}
-	for _, w := range p.Windows {
-		r := makeRow(p, w.Form)
-		r.min, r.max, r.weight = w.Min.Nanometres(), w.Max.Nanometres(), w.Weight
-		rows = append(rows, r)
-	}
-	return rows
-}
-
-// makeRow folds the fixed readings of a form into its constant.
-func makeRow(p *Problem, f Form) row {
-	r := row{constant: f.Constant.Nanometres(), terms: make([]Term, 0, len(f.Terms))}
-	for _, t := range f.Terms {
-		switch reading := p.Readings[t.Reading]; {
-		case t.Coefficient == 0:
-		case reading.Fixed:
-			r.constant += t.Coefficient * reading.Ideal.Nanometres()
-		default:
-			r.terms = append(r.terms, t)
-			r.gcd = gcd(r.gcd, t.Coefficient)
+// homeOf returns the part of a form.
+func (b *builder) homeOf(terms []Term) int {
+	for _, t := range terms {
+		if home := b.home[t.Reading]; home >= 0 && t.Coefficient != 0 {
+			return home
 		}
 	}
-	return r
+	return len(b.parts) - 1
 }
 
-// gcd returns the greatest common divisor, positive unless both are zero.
-func gcd(a, b int64) int64 {
-	for b != 0 {
-		a, b = b, a%b
+// fill gives a part its rows and gauges.
+func (b *builder) fill(q int) {
+	p, part := b.problem, &b.parts[q]
+	row0, gauge0 := len(b.rows), len(b.gauges)
+	for i := range p.Closures {
+		if f := &p.Closures[i].Form; b.homeOf(f.Terms) == q {
+			terms, constant := b.fold(f.Terms, f.Constant.Nanometres())
+			b.rows = append(b.rows, row{terms: terms, constant: constant, own: -1})
+		}
 	}
-	return max(a, -a)
+	for i := range p.Windows {
+		if w := &p.Windows[i]; b.homeOf(w.Form.Terms) == q {
+			g := gauge{of: len(p.Readings) + i, constant: w.Form.Constant.Nanometres(), window: true,
+				min: w.Min.Nanometres(), max: w.Max.Nanometres(), weight: w.Weight}
+			b.gauge(g, w.Form.Terms)
+		}
+	}
+	part.windows = len(b.gauges) - gauge0
+	for i, e := range p.Even {
+		if terms := pairTerms(e); b.homeOf(terms[:]) == q {
+			b.gauge(gauge{of: len(p.Readings) + len(p.Windows) + i, weight: 1}, terms[:])
+		}
+	}
+	b.derive(part.readings, b.rows[row0:])
+	part.rows, part.gauges = b.rows[row0:], b.gauges[gauge0:]
+	b.noteUses(part)
+}
+
+func pairTerms(e Pair) [2]Term { return [2]Term{{e.A, 1}, {e.B, -1}} }
+
+// gauge adds a gauge: on the reading itself if the form has only one, else on
+// a variable that a row makes equal to the form.
+func (b *builder) gauge(g gauge, form []Term) {
+	var terms []term
+	terms, g.constant = b.fold(form, g.constant)
+	if len(terms) == 1 {
+		g.of, g.coef = terms[0].of, terms[0].coef
+	} else {
+		g.coef = 1
+		b.terms = append(b.terms, term{g.of, -1})
+		b.rows = append(b.rows, row{terms: b.terms[len(b.terms)-len(terms)-1:], own: g.of})
+	}
+	b.gauges = append(b.gauges, g)
+}
+
+// fold returns the open readings of a form, each once, and its constant with
+// the fixed ones added.
+func (b *builder) fold(form []Term, constant int64) ([]term, int64) {
+	first := len(b.terms)
+next:
+	for _, t := range form {
+		if r := &b.problem.Readings[t.Reading]; r.Fixed {
+			constant += t.Coefficient * r.Ideal.Nanometres()
+			continue
+		}
+		for i := first; i < len(b.terms); i++ {
+			if b.terms[i].of == t.Reading {
+				b.terms[i].coef += t.Coefficient
+				continue next
+			}
+		}
+		b.terms = append(b.terms, term{t.Reading, t.Coefficient})
+	}
+	kept := b.terms[first:first]
+	for _, t := range b.terms[first:] {
+		if t.coef != 0 {
+			kept = append(kept, t)
+		}
+	}
+	b.terms = b.terms[:first+len(kept)]
+	return kept, constant
+}
+
+// noteUses tells each variable the rows it is in.
+func (b *builder) noteUses(p *part) {
+	for i := range p.rows {
+		for _, t := range p.rows[i].terms {
+			b.vars[t.of].rows |= bit(i)
+		}
+	}
 }

@@ -2,6 +2,7 @@ package rounding
 
 import (
 	"context"
+	"errors"
 
 	"creasefit/internal/measure"
 )
@@ -10,38 +11,37 @@ import (
 // scratch space between calls and must not be used by two goroutines at once.
 type Search struct {
 	problem *Problem
-	parts   []part  // readings that hang together, each with its own rows
-	marks   []int64 // ruler marks coarser than the step, the coarsest first, in steps
+	parts   []part
+	vars    []variable
+	marks   []int64 // ruler marks coarser than the step, the finest first, in steps
 	step    int64   // in nanometres
 	relaxed bool    // windows may be missed, at a cost before all others
-	lo, hi  []int64 // the range still open to each reading, in steps
+	dirty   uint64  // the rows, by bit, with variables that have changed
 	trail   []undo
-	best    []int64 // the best of the part being searched, by reading
-	cost    cost    // its cost
+	after   []int64 // scratch for divide
+	low     cost    // what nothing in the open ranges can go below
+	cost    cost    // of the best of the part being searched
 	found   bool
 	nodes   int
+	work    int
 	ctx     context.Context
+	bad     error // what makes the problem unfit for being searched
+	err     error // the context's, once it has ended
 }
 
-// undo is a range as it was before it was narrowed.
-type undo struct {
-	reading int
-	lo, hi  int64
-}
-
-// ctxEvery is how many nodes are searched between two looks at the context.
-const ctxEvery = 4096
+// contextEvery is how many rows are looked at between two looks at the
+// context.
+const contextEvery = 1 << 13
 
 // NewSearch prepares a problem.
 func NewSearch(p *Problem) *Search {
-	n := len(p.Readings)
-	ranges := make([]int64, 3*n)
-	return &Search{
-		problem: p,
-		parts:   split(p),
-		lo:      ranges[:n:n], hi: ranges[n : 2*n : 2*n], best: ranges[2*n:],
-		trail: make([]undo, 0, 8*n+8),
+	s := &Search{problem: p, bad: p.check()}
+	if s.bad != nil {
+		return s
 	}
+	s.build()
+	s.trail = make([]undo, 0, 8*len(s.vars)+8)
+	return s
 }
 
 // At returns the sizes of the readings, all multiples of the step, that are
@@ -57,139 +57,243 @@ func (s *Search) At(ctx context.Context, step measure.Step) ([]measure.Length, b
 }
 
 func (s *Search) at(ctx context.Context, step measure.Step) ([]measure.Length, bool, error) {
-	if !s.start(ctx, step) {
+	switch s.ctx, s.err = ctx, ctx.Err(); {
+	case s.bad != nil:
+		return nil, false, s.bad
+	case step.IsZero():
+		return nil, false, errors.New("rounding: no step")
+	case s.err != nil:
+		return nil, false, s.err
+	}
+	if !s.start(step) {
 		return nil, false, nil
 	}
 	for i := range s.parts {
-		if ok, err := s.solvePart(&s.parts[i]); !ok || err != nil {
-			return nil, false, err
+		if !s.solve(&s.parts[i]) {
+			return nil, false, s.err
 		}
 	}
-	sizes := make([]measure.Length, len(s.best))
-	for i, r := range s.problem.Readings {
-		sizes[i] = r.Ideal
-		if !r.Fixed {
-			sizes[i] = measure.Nanometres(s.best[i] * s.step)
+	sizes := make([]measure.Length, len(s.problem.Readings))
+	for i := range sizes {
+		if r := &s.problem.Readings[i]; r.Fixed {
+			sizes[i] = r.Ideal
+		} else {
+			sizes[i] = measure.Nanometres(s.vars[i].best * s.step)
 		}
 	}
 	return sizes, true, nil
 }
 
-// start sets the ranges for a step; false means that a fixed reading lies on
-// no mark or a range holds none.
-func (s *Search) start(ctx context.Context, step measure.Step) bool {
-	s.ctx, s.nodes, s.trail = ctx, 0, s.trail[:0]
+// start counts everything in steps; false means that there is certainly no
+// solution.
+func (s *Search) start(step measure.Step) bool {
+	s.nodes, s.work, s.trail = 0, 0, s.trail[:0]
 	s.step = step.Size().Nanometres()
 	s.marks = s.marks[:0]
-	for _, m := range measure.Marks(step.Unit()) {
-		if n := m.Size().Nanometres() / s.step; n > 1 {
+	ruler := measure.Marks(step.Unit())
+	for i := len(ruler) - 1; i >= 0; i-- {
+		if n := ruler[i].Size().Nanometres() / s.step; n > 1 {
 			s.marks = append(s.marks, n)
 		}
 	}
-	for i, r := range s.problem.Readings {
+	for i := range s.problem.Readings {
+		r := &s.problem.Readings[i]
 		if r.Fixed {
 			if !s.relaxed && !r.Ideal.IsMultipleOf(step) {
 				return false
 			}
 			continue
 		}
-		s.lo[i] = step.Up(r.Min).Nanometres() / s.step
-		s.hi[i] = step.Down(r.Max).Nanometres() / s.step
-		if s.lo[i] > s.hi[i] {
+		v := &s.vars[i]
+		v.stride = 1
+		v.lo, v.hi = ceilDiv(r.Min.Nanometres(), s.step), floorDiv(r.Max.Nanometres(), s.step)
+		if v.lo > v.hi {
+			return false
+		}
+	}
+	for i := range s.parts {
+		if !s.startPart(&s.parts[i]) {
 			return false
 		}
 	}
 	return true
 }
 
-// solvePart finds the optimum of one part and leaves it in best.
-func (s *Search) solvePart(p *part) (bool, error) {
-	s.found = false
-	err := s.branch(p)
-	return s.found, err
+// startPart sets the goals of the rows, and the gauges and their variables.
+func (s *Search) startPart(p *part) bool {
+	for i := range p.rows {
+		r := &p.rows[i]
+		if r.constant%s.step != 0 {
+			return false
+		}
+		r.goal = -r.constant / s.step
+		for _, t := range r.mix {
+			r.goal += t.coef * p.rows[t.of].goal
+		}
+		if r.own >= 0 {
+			s.startSum(r.terms[:len(r.terms)-1], &s.vars[r.own])
+		}
+	}
+	for i := range p.gauges {
+		g := &p.gauges[i]
+		g.slope = 2 * g.coef * s.step
+		g.offset = g.min + g.max - 2*g.constant
+		if g.slope < 0 {
+			g.slope, g.offset = -g.slope, -g.offset
+		}
+		if g.window && !s.relaxed {
+			half := g.max - g.min
+			if half < 0 || !s.shrink(g.of, ceilDiv(g.offset-half, g.slope), floorDiv(g.offset+half, g.slope)) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
-// branch searches the ranges as they stand: it narrows them by the rows, cuts
-// off what cannot beat the best so far, and splits the smallest open range
-// into the mark nearest the ideal, what lies below it and what lies above.
-func (s *Search) branch(p *part) error {
-	if s.nodes++; s.nodes%ctxEvery == 0 && s.ctx.Err() != nil {
-		return s.ctx.Err()
+// startSum opens to a sum all that its readings make possible.
+func (s *Search) startSum(terms []term, v *variable) {
+	v.lo, v.hi, v.stride = 0, 0, 1
+	for _, t := range terms {
+		a, b := t.coef*s.vars[t.of].lo, t.coef*s.vars[t.of].hi
+		v.lo += min(a, b)
+		v.hi += max(a, b)
 	}
-	if !s.narrow(p) {
-		return nil
+}
+
+// solve finds the optimum of one part and leaves it in the variables' best.
+func (s *Search) solve(p *part) bool {
+	s.found = false
+	s.dirty = 0
+	for i := range p.rows {
+		s.dirty |= bit(i)
 	}
-	bound, ok := s.bound(p)
-	if !ok || s.found && !s.beats(p, &bound) {
-		return nil
+	s.branch(p)
+	return s.found && s.err == nil
+}
+
+// tired reports whether the context has ended, now and then.
+func (s *Search) tired() bool {
+	if s.work++; s.work%contextEvery == 0 && s.err == nil {
+		s.err = s.ctx.Err()
 	}
-	pick := s.pick(p)
-	if pick < 0 {
-		s.keep(p, bound)
-		return nil
+	return s.err != nil
+}
+
+// branch searches what is open: it narrows and bounds it, and splits what is
+// left, the more promising piece first.
+func (s *Search) branch(p *part) {
+	s.nodes++
+	if s.tired() || !s.settle(p) {
+		return
 	}
-	lo, hi := s.lo[pick], s.hi[pick]
-	ideal := s.problem.Readings[pick].Ideal.Nanometres()
-	v := min(max((ideal+s.step/2)/s.step, lo), hi)
-	for _, open := range [3][2]int64{{v, v}, {lo, v - 1}, {v + 1, hi}} {
-		if open[0] > open[1] {
-			continue
+	for i := range p.gauges[:p.windows] {
+		if g := &p.gauges[i]; !s.vars[g.of].settled() {
+			s.splitGauge(p, g)
+			return
 		}
+	}
+	for i := range p.gauges {
+		if g := &p.gauges[i]; !s.vars[g.of].settled() {
+			s.splitGauge(p, g)
+			return
+		}
+	}
+	for _, m := range s.marks {
+		for _, i := range p.readings {
+			if v := &s.vars[i]; !v.settled() {
+				if first, ok := firstMultiple(v, m); ok && first <= v.hi && (v.stride%m != 0) {
+					s.splitMark(p, i, m)
+					return
+				}
+			}
+		}
+	}
+	for _, i := range p.readings {
+		if v := &s.vars[i]; !v.settled() {
+			s.bisect(p, i, false)
+			return
+		}
+	}
+	s.keep(p)
+}
+
+// settle narrows and trims until nothing changes; false means that nothing is
+// left.
+func (s *Search) settle(p *part) bool {
+	for again := true; again; {
+		if !s.narrow(p) {
+			return false
+		}
+		s.bound(p)
+		if !s.found {
+			return true
+		}
+		var ok bool
+		if again, ok = s.trim(p); !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// splitGauge splits at the open value nearest to the gauge's middle: that
+// value, what lies below and what lies above; or in halves if the middle is
+// outside.
+func (s *Search) splitGauge(p *part, g *gauge) {
+	v := s.vars[g.of]
+	x := s.nearest(&v, g)
+	if x < v.hi && abs(g.slope*(x+v.stride)-g.offset) < abs(g.slope*x-g.offset) {
+		x += v.stride
+	}
+	if x == v.lo || x == v.hi {
+		s.bisect(p, g.of, x == v.hi)
+		return
+	}
+	s.try(p, g.of, x, x)
+	s.try(p, g.of, v.lo, x-1)
+	s.try(p, g.of, x+1, v.hi)
+}
+
+// bisect splits in halves, the lower one first unless the upper is wanted.
+func (s *Search) bisect(p *part, of int, upper bool) {
+	v := s.vars[of]
+	half := floorDiv(v.lo+v.hi, 2)
+	if upper {
+		s.try(p, of, half+1, v.hi)
+		s.try(p, of, v.lo, half)
+	} else {
+		s.try(p, of, v.lo, half)
+		s.try(p, of, half+1, v.hi)
+	}
+}
+
+// splitMark splits into the multiples of a mark and the rest.
+func (s *Search) splitMark(p *part, of int, m int64) {
+	v := &s.vars[of]
+	skip, count := congruence(v.stride, -v.lo, m)
+	for k := range count {
 		mark := len(s.trail)
-		s.set(pick, open[0], open[1])
-		if err := s.branch(p); err != nil {
-			return err
+		if s.meet(of, (skip+k)%count, count) {
+			s.branch(p)
 		}
 		s.rewind(mark)
 	}
-	return nil
 }
 
-// pick returns the reading with the smallest open range, or -1 if all are
-// settled.
-func (s *Search) pick(p *part) int {
-	pick, least := -1, int64(0)
+// try searches with a variable kept from lo to hi.
+func (s *Search) try(p *part, of int, lo, hi int64) {
+	mark := len(s.trail)
+	if lo <= hi && s.shrink(of, lo, hi) {
+		s.branch(p)
+	}
+	s.rewind(mark)
+}
+
+// keep makes the settled variables the best so far.
+func (s *Search) keep(p *part) {
+	s.found, s.cost = true, s.low
 	for _, i := range p.readings {
-		if open := s.hi[i] - s.lo[i]; open > 0 && (pick < 0 || open < least) {
-			pick, least = i, open
-		}
+		s.vars[i].best = s.vars[i].lo
 	}
-	return pick
-}
-
-// keep makes the settled ranges the best so far.
-func (s *Search) keep(p *part, c cost) {
-	s.found, s.cost = true, c
-	for _, i := range p.readings {
-		s.best[i] = s.lo[i]
-	}
-}
-
-// beats reports whether what the bound promises may still be better than the
-// best so far: cheaper, or as cheap with a smaller reading first.
-func (s *Search) beats(p *part, bound *cost) bool {
-	if c := bound.compare(&s.cost); c != 0 {
-		return c < 0
-	}
-	for _, i := range p.readings {
-		if s.lo[i] != s.best[i] {
-			return s.lo[i] < s.best[i]
-		}
-	}
-	return false
-}
-
-// set narrows a range and remembers what it was.
-func (s *Search) set(i int, lo, hi int64) {
-	s.trail = append(s.trail, undo{i, s.lo[i], s.hi[i]})
-	s.lo[i], s.hi[i] = lo, hi
-}
-
-// rewind takes back all that was set since the mark.
-func (s *Search) rewind(mark int) {
-	for k := len(s.trail) - 1; k >= mark; k-- {
-		u := s.trail[k]
-		s.lo[u.reading], s.hi[u.reading] = u.lo, u.hi
-	}
-	s.trail = s.trail[:mark]
 }
