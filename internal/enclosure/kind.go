@@ -46,6 +46,7 @@ type Plan struct {
 	// rounded ones, or the ideal ones.
 	Build    func(sizes []measure.Length) pattern.Pattern
 	Warnings []Warning
+	Ornament *Ornament // of a slotted band's closure; nil if none is asked for
 }
 
 // Strip is a pattern strip in terms of the problem's readings: what the

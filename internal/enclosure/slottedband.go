@@ -26,7 +26,7 @@ func slottedBand() *Kind {
 		Title: "Slotted belly band",
 		Help:  "A strip round the contents whose ends stand up as tabs, slit from opposite edges, that lock into each other on the front. No glue.",
 		Needs: []string{"width", "thickness"},
-		Params: []Param{
+		Params: append([]Param{
 			bandHeight,
 			{Name: "tab", Help: "How far each locking tab stands up.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
@@ -34,7 +34,7 @@ func slottedBand() *Kind {
 			meetingLine,
 			{Name: "slit_play", Help: "How much deeper than half of the height each slit may be, at most; at least a quarter of it.", Advanced: true,
 				DefaultInch: measure.Sixtyfourths(8), DefaultMillimetre: measure.Millimetres(3), Least: measure.Micrometres(400), Greatest: measure.Millimetres(25)},
-		},
+		}, ornamentParams...),
 		Plan: planSlottedBand,
 	}
 }
@@ -73,11 +73,13 @@ func planSlottedBand(in *Input) (*Plan, error) {
 		faces, err = d.thick(names)
 		d.equal("sides", measure.Length{}, times(1, faces[1]), times(-1, faces[3]))
 	}
-	r.across = append(append([]int{left}, faces...), right)
+	r.across = append(append(append(make([]int, 0, 7), left), faces...), right)
 	d.strip(0, pattern.Width, r.across...)
 	d.strip(0, pattern.Height, r.height)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLocked(shape, r, sizes) }
-	return d.plan, fault.Join(err, d.slits(r))
+	ornament, wrong := in.ornament()
+	d.plan.Ornament = ornament
+	return d.plan, fault.Join(err, d.slits(r), wrong)
 }
 
 // slits adds the two slits: what each leaves of the band must be at least

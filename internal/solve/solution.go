@@ -19,6 +19,7 @@ type Solution struct {
 	Outside      Outside
 	Proof        Proof
 	Warnings     []enclosure.Warning
+	Ornament     *enclosure.Ornament // nil if none is asked for
 }
 
 // Fit is how the contents go in along one axis.

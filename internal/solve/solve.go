@@ -79,7 +79,7 @@ func (r *Request) settle(plan *enclosure.Plan, found []answer) (*Solution, error
 		return nil, err
 	}
 	s.Alternatives = r.alternatives(plan, s.Fits, found[1:])
-	s.Warnings = s.warn(plan)
+	s.Warnings, s.Ornament = s.warn(plan), plan.Ornament
 	return s, nil
 }
 
