@@ -60,3 +60,11 @@ func TestUnderstood(t *testing.T) {
 		assert.Equal(t, slices.Contains(understood, code), fault.Fault{Code: code}.Understood(), string(code))
 	}
 }
+
+func TestJoin(t *testing.T) {
+	assert.True(t, fault.Join() == nil)
+	assert.True(t, fault.Join(nil, nil) == nil)
+	assert.Equal(t, fault.Faults{width, caliper, whole}, fault.Join(width, nil, fault.Faults{caliper, whole}))
+	disk := errors.New("disk full")
+	assert.Equal(t, disk, fault.Join(width, disk, caliper), "what is not about the request goes first")
+}

@@ -39,9 +39,9 @@ func (r *reader) oneComma(numeral string, at int) (string, *ParseError) {
 	case r.decimal == DecimalPoint && isGrouped:
 		return grouped, nil
 	case r.decimal == DecimalPoint:
-		return "", r.fail(ReasonDecimalMark, comma, "the request says that its decimal mark is a point", readable(r.withUnit(decimal)))
+		return "", r.fail(ReasonDecimalMark, comma, "the decimal mark was said to be a point", readable(r.withUnit(decimal)))
 	case r.decimal == ClearComma && isGrouped:
-		return "", r.fail(ReasonAmbiguous, comma, "the comma can be a decimal mark or group thousands: say decimal=comma or decimal=point",
+		return "", r.fail(ReasonAmbiguous, comma, "the comma can be a decimal mark or group thousands",
 			either(r.withUnit(decimal), r.withUnit(grouped)))
 	default:
 		return decimal, nil

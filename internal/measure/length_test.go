@@ -91,6 +91,7 @@ func TestArithmetic(t *testing.T) {
 		assert.Equal(t, measure.Sum(a, b, a), a.Times(2).Add(b))
 		assert.Equal(t, a.Compare(b), a.Sub(b).Sign())
 		assert.Equal(t, a.Less(b), b.Compare(a) > 0)
+		assert.Equal(t, a.Sub(b).IsZero(), a == b)
 		assert.Equal(t, measure.Max(a, b).Add(measure.Min(a, b)), a.Add(b))
 		assert.Equal(t, a.Abs(), measure.Max(a, a.Neg()))
 		assert.Equal(t, roundedRat(big.NewRat(a.Nanometres(), n)), a.Over(n).Nanometres())

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -166,6 +167,12 @@ var refusals = []refusal{
 	{"250µm", measure.ReasonUnknownUnit, 3, "0.25 mm"},
 	{"1 m", measure.ReasonUnknownUnit, 2, "1000 mm"},
 	{"2 yd", measure.ReasonUnknownUnit, 2, "72 in"},
+	{"101 m", measure.ReasonUnknownUnit, 4, ""},
+	{"3 5/7 m", measure.ReasonUnknownUnit, 6, ""},
+	{"3 5/7 ft", measure.ReasonFeet, 6, ""},
+	{"330 ft", measure.ReasonFeet, 4, ""},
+	{"1 ft 2000000 in", measure.ReasonFeet, 2, ""},
+	{"100000000.00000001mm", measure.ReasonNotWhole, 0, ""},
 	{"5 m 3", measure.ReasonUnknownUnit, 2, ""},
 	{"3 in 5", measure.ReasonUnknownUnit, 2, ""},
 	{"3 furlongs", measure.ReasonUnknownUnit, 2, ""},
@@ -267,4 +274,22 @@ func hints(e *measure.ParseError) []string {
 		return nil
 	}
 	return strings.Split(e.Hint, " or ")
+}
+
+// BenchmarkParse has the standard library reading the same digits as floor.
+func BenchmarkParse(b *testing.B) {
+	b.Run("fraction", func(b *testing.B) {
+		for b.Loop() {
+			if _, err := measure.Parse("3 5/8 in", measure.NoUnit, measure.ClearComma); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("floor", func(b *testing.B) {
+		for b.Loop() {
+			if _, err := strconv.ParseFloat("3.625", 64); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
 }
