@@ -43,6 +43,9 @@ type Request struct {
 
 	// Notes are warnings from reading the request, such as an estimated caliper.
 	Notes []enclosure.Warning
+
+	toFind   []string        // sizes of the contents that a check is to find
+	measured map[string]bool // options that a check took from the measurements
 }
 
 // Grain is the side of a sheet that the grain runs along.

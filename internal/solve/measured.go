@@ -1,0 +1,158 @@
+package solve
+
+import (
+	"fmt"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// Measurements is what somebody read off a ruler or found on a page, for all
+// pieces in their order.
+type Measurements struct {
+	Blanks [][2]measure.Length // width and height of each piece
+	Marks  []measure.Length    // the scores across the width, from the left
+	Rises  []measure.Length    // the scores across the height, from the bottom
+	Depths []measure.Length    // the slits and other sizes that lie on no edge
+}
+
+// measure plans the request with the sizes that the measurements give to it,
+// and returns them by reading.
+func (r *Request) measure(own *Measurements) (*enclosure.Plan, []measure.Length, error) {
+	plan, err := r.Kind.Plan(r.input())
+	if err != nil {
+		return nil, nil, err
+	}
+	sizes, err := own.sizes(plan)
+	if err != nil {
+		return nil, nil, err
+	}
+	if r.Options, err = r.taken(plan, sizes); err != nil {
+		return nil, nil, err
+	}
+	plan, err = r.Kind.Plan(r.input())
+	return plan, sizes, err
+}
+
+// taken returns the request's options with those that fix a reading taken from
+// the measurements. An option that says something else is a conflict.
+func (r *Request) taken(plan *enclosure.Plan, sizes []measure.Length) (map[string]enclosure.Value, error) {
+	options := make(map[string]enclosure.Value, len(r.Options))
+	for name, v := range r.Options {
+		options[name] = v
+	}
+	var faults fault.Faults
+	seen := map[string]bool{}
+	for i, name := range plan.Sources {
+		if name == "" || seen[name] {
+			continue
+		}
+		seen[name] = true
+		if given, ok := r.Options[name]; ok && given.Length != sizes[i] && !r.measured[name] {
+			faults = append(faults, fault.Fault{
+				Code: fault.Conflict, Field: name, Value: decimals(given.Length, r.Unit),
+				Detail: "the measurements say " + decimals(sizes[i], r.Unit), Hint: "leave " + name + " out: it is read off the measurements",
+			})
+		}
+		options[name] = enclosure.Value{Length: sizes[i]}
+	}
+	r.measured = seen
+	return options, faults.Err()
+}
+
+// sizes deals the measurements out to the readings. A reading that lies on
+// several edges is taken from the first.
+func (own *Measurements) sizes(plan *enclosure.Plan) ([]measure.Length, error) {
+	sizes := make([]measure.Length, len(plan.Problem.Readings))
+	placed := make([]bool, len(sizes))
+	deal := dealer{own: own, sizes: sizes, placed: placed}
+	deal.countBlanks(plan)
+	for i := range plan.Strips {
+		deal.strip(&plan.Strips[i])
+	}
+	var names []string
+	for i, reading := range plan.Problem.Readings {
+		if !placed[i] {
+			names = append(names, reading.Name)
+			sizes[i] = deal.next("depths", &deal.depths, own.Depths)
+		}
+	}
+	deal.leftOver("marks", deal.marks, len(own.Marks), "scores across the width, from the left")
+	deal.leftOver("rises", deal.rises, len(own.Rises), "scores across the height, from the bottom")
+	deal.leftOver("depths", deal.depths, len(own.Depths), fmt.Sprintf("further sizes: %v", names))
+	return sizes, deal.faults.Err()
+}
+
+// dealer walks through the measurements as the strips ask for them.
+type dealer struct {
+	own                         *Measurements
+	sizes                       []measure.Length
+	placed                      []bool
+	marks, rises, depths, piece int
+	faults                      fault.Faults
+}
+
+// countBlanks asks for one blank a piece.
+func (d *dealer) countBlanks(plan *enclosure.Plan) {
+	pieces := 0
+	for _, s := range plan.Strips {
+		pieces = max(pieces, s.Piece+1)
+	}
+	d.leftOver("blank", pieces, len(d.own.Blanks), "blanks, each width x height")
+}
+
+// strip turns the marks along one edge into the sizes between them.
+func (d *dealer) strip(s *enclosure.Strip) {
+	end, used, list, field := measure.Length{}, &d.marks, d.own.Marks, "marks"
+	if s.Piece < len(d.own.Blanks) {
+		end = d.own.Blanks[s.Piece][0]
+	}
+	if s.Across == pattern.Height {
+		used, list, field = &d.rises, d.own.Rises, "rises"
+		if s.Piece < len(d.own.Blanks) {
+			end = d.own.Blanks[s.Piece][1]
+		}
+	}
+	var from measure.Length
+	for i, reading := range s.Readings {
+		to := end
+		if i < len(s.Readings)-1 {
+			to = d.next(field, used, list)
+		}
+		d.place(reading, to.Sub(from), field)
+		from = to
+	}
+}
+
+// place settles a reading; the first place counts.
+func (d *dealer) place(reading int, size measure.Length, field string) {
+	if size.Sign() <= 0 && len(d.faults) == 0 {
+		d.faults = append(d.faults, fault.Fault{Code: fault.Impossible, Field: field,
+			Detail: "the marks must go up from the edge to the end of the blank", Hint: "measure all of them from the left or the bottom edge"})
+	}
+	if !d.placed[reading] {
+		d.placed[reading], d.sizes[reading] = true, size
+	}
+}
+
+// next takes the next measurement of a list, zero once there are none.
+func (d *dealer) next(field string, used *int, list []measure.Length) measure.Length {
+	*used++
+	if *used > len(list) {
+		return measure.Length{}
+	}
+	return list[*used-1]
+}
+
+// leftOver complains of a list that is longer or shorter than it must be.
+func (d *dealer) leftOver(field string, want, got int, what string) {
+	if want == got {
+		return
+	}
+	d.faults = append(d.faults, fault.Fault{
+		Code: fault.Missing, Field: field, Detail: fmt.Sprintf("%d given where this construction has %d", got, want),
+		Expected: fmt.Sprintf("%d %s", want, what), Hint: "GET the solution of this kind to see which sizes it has",
+	})
+}
