@@ -1,0 +1,89 @@
+package api
+
+import (
+	"log/slog"
+	"net/http"
+	"time"
+
+	"github.com/labstack/echo/v4"
+)
+
+// Header values that every answer carries. They are never changed.
+var (
+	exposed        = []string{"ETag, Retry-After, RateLimit, Server-Timing, Content-Location, Request-Id"}
+	allowMethods   = []string{"GET, HEAD, POST, OPTIONS"}
+	allowHeaders   = []string{"Content-Type, If-None-Match, Request-Id, Traceparent"}
+	preflightAge   = []string{"86400"}
+	noSniff        = []string{"nosniff"}
+	connectionDone = []string{"close"}
+)
+
+// around is what every request passes through: a request id, the headers that
+// all answers share, preflight requests, the limit of the address, panics,
+// counting. It is one function so that it costs one call.
+func (s *Service) around(next echo.HandlerFunc) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		began := time.Now()
+		s.setCommonHeaders(c)
+		defer s.finish(c, began)
+		request := c.Request()
+		switch {
+		case request.Method == http.MethodOptions:
+			return answerPreflight(c)
+		case len(request.RequestURI) > s.config.MostURL:
+			return s.answerProblem(c, single(codeURLTooLong, "the address has more than "+count(s.config.MostURL, "byte", "bytes"), ""))
+		}
+		if err := next(c); err != nil {
+			s.answerError(err, c)
+		}
+		return nil
+	}
+}
+
+// setCommonHeaders sets what every answer carries, whatever becomes of it.
+func (s *Service) setCommonHeaders(c echo.Context) {
+	h := c.Response().Header()
+	h["Access-Control-Allow-Origin"] = s.origin
+	h["Access-Control-Expose-Headers"] = exposed
+	h["Vary"] = varyEncoding
+	h["X-Content-Type-Options"] = noSniff
+	h["Request-Id"] = []string{s.ids.take(c.Request().Header.Get("Request-Id"))}
+	if s.draining.Load() {
+		h["Connection"] = connectionDone
+	}
+}
+
+// answerPreflight answers a browser that asks what it may send.
+func answerPreflight(c echo.Context) error {
+	h := c.Response().Header()
+	h["Access-Control-Allow-Methods"] = allowMethods
+	h["Access-Control-Allow-Headers"] = allowHeaders
+	h["Access-Control-Max-Age"] = preflightAge
+	h["Allow"] = allowMethods
+	return c.NoContent(http.StatusNoContent)
+}
+
+// finish turns a panic into a problem, counts the answer and logs it if
+// requests are logged.
+func (s *Service) finish(c echo.Context, began time.Time) {
+	if cause := recover(); cause != nil {
+		p := s.internalProblem(c, "panic", cause)
+		if c.Response().Committed {
+			panic(http.ErrAbortHandler)
+		}
+		s.mustAnswer(c, p)
+	}
+	took := time.Since(began)
+	s.metrics.count(c.Response().Status, took)
+	if s.config.LogRequests {
+		s.logRequest(c, took)
+	}
+}
+
+// logRequest writes one line for the request.
+func (s *Service) logRequest(c echo.Context, took time.Duration) {
+	r, w := c.Request(), c.Response()
+	s.log.Info("request", slog.String("method", r.Method), slog.String("uri", cut(r.RequestURI, 500)), slog.Int("status", w.Status),
+		slog.Int64("bytes", w.Size), slog.Duration("took", took), slog.String("request", w.Header().Get("Request-Id")),
+		slog.String("traceparent", cut(r.Header.Get("Traceparent"), mostValue)))
+}

@@ -1,0 +1,75 @@
+package api
+
+import (
+	"context"
+	"net/http"
+	"time"
+
+	"github.com/labstack/echo/v4"
+)
+
+// calculation is one kind of call: the names it knows, how a typed request is
+// read from them, how its answer is computed, and one writer a format. A new
+// call is one value of this type and one handler that serves it.
+type calculation[Q, A any] struct {
+	table   *table
+	path    string   // canonical, without an extension
+	formats []format // the first is the default
+	read    func(*reading) Q
+	compute func(context.Context, Q) (A, error)
+	write   func(dst []byte, f format, a A, x *answering) []byte
+}
+
+// answering is what writers know beside the answer itself.
+type answering struct {
+	*reading
+	options
+	path string
+}
+
+// serve reads, computes and answers one request.
+func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) error {
+	began := time.Now()
+	r := newReading(k.table)
+	defer r.release()
+	if p := s.readRequest(c, r); p != nil {
+		return s.answerProblem(c, p)
+	}
+	r.parse()
+	o := r.options(extension, c.Request().Header.Get("Accept"), k.formats)
+	q := k.read(r)
+	if len(r.faults) > 0 {
+		return s.answerProblem(c, r.problem(k.path))
+	}
+	out := s.newOutcome(c, r, k.path, o)
+	if out.unchanged() {
+		return out.answerUnchanged()
+	}
+	wasRead := time.Now()
+	a, p := solveInTurn(s, c, k.compute, q)
+	if p != nil {
+		return s.answerProblem(c, p)
+	}
+	solved := time.Now()
+	buffer := answerBuffers.Get().(*answerBuffer)
+	defer answerBuffers.Put(buffer)
+	buffer.bytes = k.write(buffer.bytes[:0], out.writtenAs(), a, &answering{r, o, k.path})
+	out.body = buffer.bytes
+	out.times = [...]time.Duration{wasRead.Sub(began), solved.Sub(wasRead), time.Since(solved)}
+	return out.answer(http.StatusOK)
+}
+
+// solveInTurn computes when there is a free place, within the time allowed.
+func solveInTurn[Q, A any](s *Service, c echo.Context, compute func(context.Context, Q) (A, error), q Q) (a A, p *problem) {
+	if !s.turn.enter(c.Request().Context()) {
+		return a, single(codeOverloaded, "too many calculations are running", "")
+	}
+	defer s.turn.leave()
+	ctx, cancel := context.WithTimeout(c.Request().Context(), s.config.SolveTimeout)
+	defer cancel()
+	a, err := compute(ctx, q)
+	if err != nil {
+		return a, s.problemFrom(c, err)
+	}
+	return a, nil
+}

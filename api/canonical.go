@@ -1,0 +1,82 @@
+package api
+
+import (
+	"crypto/sha256"
+	"encoding/base64"
+	"net/url"
+	"strconv"
+
+	"creasefit/internal/measure"
+)
+
+// Release is the version that goes into every entity tag: a new release may
+// answer the same request in other words.
+const Release = "0.1.0"
+
+// appendQuery appends the canonical query of the reading: what was given and
+// understood, in the order of the table, lengths exact and in one spelling.
+// With answer the names that say how to answer are included.
+func (r *reading) appendQuery(dst []byte, answer bool) []byte {
+	first := true
+	for i := range r.table.params {
+		p, v := &r.table.params[i], &r.values[i]
+		unit := i == pUnit && p.Name == "unit" && r.unit != measure.NoUnit
+		if !v.given && !unit || p.Answer && (!answer || p.Name == "errors") {
+			continue
+		}
+		for n := range max(1, len(v.lengths)) {
+			if !first {
+				dst = append(dst, '&')
+			}
+			first = false
+			dst = append(append(dst, p.Name...), '=')
+			dst = r.appendValue(dst, p, v, n)
+		}
+	}
+	return dst
+}
+
+// appendValue appends one value as it stands in a URL; n counts in a list.
+func (r *reading) appendValue(dst []byte, p *param, v *value, n int) []byte {
+	finest := finestMark(r.unit)
+	switch {
+	case p.Type == lengthType && p.List:
+		return finest.AppendURL(dst, v.lengths[n])
+	case p.Type == lengthType:
+		return finest.AppendURL(dst, v.length)
+	case p.Type == sizeType && !v.named:
+		return finest.AppendURL(append(finest.AppendURL(dst, v.size[0]), 'x'), v.size[1])
+	case p.Type == stepType:
+		return v.step.AppendURL(dst, v.step.Size())
+	case p.Type == countType || p.Type == numberType:
+		return strconv.AppendFloat(dst, v.number, 'f', -1, 64)
+	case p.Name == "unit":
+		return append(dst, r.unit.String()...)
+	default:
+		return append(dst, url.QueryEscape(v.text)...)
+	}
+}
+
+// link returns the canonical address of the calculation.
+func (r *reading) link(path string) []byte {
+	r.canonical = append(append(r.canonical[:0], path...), '?')
+	r.canonical = r.appendQuery(r.canonical, false)
+	return r.canonical
+}
+
+// entityTag returns the strong tag of the answer to a canonical request in a
+// format and an encoding, without solving it.
+func (r *reading) entityTag(path string, o options, coding string) string {
+	key := append(make([]byte, 0, 512), Release...)
+	key = append(append(append(key, ' '), path...), '?')
+	key = r.appendQuery(key, true)
+	sum := sha256.Sum256(key)
+	tag := make([]byte, 0, 32)
+	tag = append(tag, '"')
+	tag = base64.RawURLEncoding.AppendEncode(tag, sum[:12])
+	tag = append(append(tag, '-'), o.format.String()...)
+	if coding != "" {
+		tag = append(append(tag, '-'), coding...)
+	}
+	return string(append(tag, '"'))
+}

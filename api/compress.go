@@ -1,0 +1,46 @@
+package api
+
+import (
+	"bytes"
+	"compress/gzip"
+	"strings"
+	"sync"
+)
+
+// compressor is a gzip writer with the buffer that it fills.
+type compressor struct {
+	buffer bytes.Buffer
+	gzip   *gzip.Writer
+}
+
+var compressors = sync.Pool{New: func() any { return &compressor{gzip: gzip.NewWriter(nil)} }}
+
+// compress returns the body in gzip coding.
+func compress(body []byte) []byte {
+	z := compressors.Get().(*compressor)
+	defer compressors.Put(z)
+	z.buffer.Reset()
+	z.gzip.Reset(&z.buffer)
+	// A bytes.Buffer takes every write.
+	_, _ = z.gzip.Write(body)
+	_ = z.gzip.Close()
+	return bytes.Clone(z.buffer.Bytes())
+}
+
+// acceptsGzip reads an Accept-Encoding header (RFC 9110, 12.5.3).
+func acceptsGzip(header string) bool {
+	if header == "" {
+		return false
+	}
+	any := false
+	for item := range strings.SplitSeq(header, ",") {
+		name, parameters, _ := strings.Cut(item, ";")
+		switch strings.ToLower(strings.TrimSpace(name)) {
+		case "gzip":
+			return weight(parameters) > 0
+		case "*":
+			any = weight(parameters) > 0
+		}
+	}
+	return any
+}

@@ -1,0 +1,68 @@
+package api
+
+import (
+	"errors"
+	"net/http"
+	"time"
+)
+
+// Config is every setting of the service. Each is read from the environment
+// variable of its env tag with the prefix CREASEFIT_.
+type Config struct {
+	Addr      string `env:"ADDR" envDefault:"127.0.0.1:8080"`       // public listener
+	AdminAddr string `env:"ADMIN_ADDR" envDefault:"127.0.0.1:8081"` // metrics, probes and profiles; "off" for none
+
+	MostURL  int   `env:"MOST_URL" envDefault:"8000"`   // bytes of path and query
+	MostBody int64 `env:"MOST_BODY" envDefault:"65536"` // bytes of a body
+
+	SolveTimeout  time.Duration `env:"SOLVE_TIMEOUT" envDefault:"250ms"` // of one calculation
+	ReadTimeout   time.Duration `env:"READ_TIMEOUT" envDefault:"5s"`     // of one request with its body
+	WriteTimeout  time.Duration `env:"WRITE_TIMEOUT" envDefault:"10s"`   // of one whole request
+	IdleTimeout   time.Duration `env:"IDLE_TIMEOUT" envDefault:"2m"`     // of a connection without a request
+	DrainDelay    time.Duration `env:"DRAIN_DELAY" envDefault:"5s"`      // between refusing readiness and closing the listener
+	DrainTimeout  time.Duration `env:"DRAIN_TIMEOUT" envDefault:"15s"`   // for requests still running after that
+	QueueTimeout  time.Duration `env:"QUEUE_TIMEOUT" envDefault:"100ms"` // a calculation waits for its turn
+	MostRunning   int           `env:"MOST_RUNNING" envDefault:"64"`     // calculations at once
+	MostWaiting   int           `env:"MOST_WAITING" envDefault:"256"`    // calculations waiting for their turn
+	LogRequests   bool          `env:"LOG_REQUESTS" envDefault:"false"`  // one line for each request
+	AllowedOrigin string        `env:"ALLOWED_ORIGIN" envDefault:"*"`    // Access-Control-Allow-Origin
+}
+
+// DefaultConfig returns the settings of an empty environment.
+func DefaultConfig() Config {
+	return Config{
+		Addr: "127.0.0.1:8080", AdminAddr: "127.0.0.1:8081", MostURL: 8000, MostBody: 64 << 10,
+		SolveTimeout: 250 * time.Millisecond, ReadTimeout: 5 * time.Second, WriteTimeout: 10 * time.Second,
+		IdleTimeout: 2 * time.Minute, DrainDelay: 5 * time.Second, DrainTimeout: 15 * time.Second,
+		QueueTimeout: 100 * time.Millisecond, MostRunning: 64, MostWaiting: 256, AllowedOrigin: "*",
+	}
+}
+
+// server returns the HTTP server of a listener, with every timeout set.
+func (c Config) server(h http.Handler) *http.Server {
+	return &http.Server{
+		Handler: h, ReadHeaderTimeout: c.ReadTimeout, ReadTimeout: c.ReadTimeout,
+		WriteTimeout: c.WriteTimeout, IdleTimeout: c.IdleTimeout, MaxHeaderBytes: c.MostURL + 16<<10,
+	}
+}
+
+// Check says what is wrong with settings that would not work.
+func (c Config) Check() error {
+	var err error
+	for _, limit := range []struct {
+		name  string
+		value int64
+	}{
+		{"MOST_URL", int64(c.MostURL)}, {"MOST_BODY", c.MostBody}, {"MOST_RUNNING", int64(c.MostRunning)},
+		{"SOLVE_TIMEOUT", int64(c.SolveTimeout)}, {"READ_TIMEOUT", int64(c.ReadTimeout)}, {"WRITE_TIMEOUT", int64(c.WriteTimeout)},
+		{"IDLE_TIMEOUT", int64(c.IdleTimeout)}, {"DRAIN_TIMEOUT", int64(c.DrainTimeout)}, {"QUEUE_TIMEOUT", int64(c.QueueTimeout)},
+	} {
+		if limit.value <= 0 {
+			err = errors.Join(err, errors.New("CREASEFIT_"+limit.name+" must be above zero"))
+		}
+	}
+	if c.MostWaiting < 0 || c.DrainDelay < 0 {
+		err = errors.Join(err, errors.New("CREASEFIT_MOST_WAITING and CREASEFIT_DRAIN_DELAY must not be below zero"))
+	}
+	return err
+}

@@ -1,0 +1,41 @@
+package api
+
+import (
+	"net/http"
+
+	"github.com/labstack/echo/v4"
+)
+
+// healthy answers as long as the process runs.
+//
+//	@Summary	Whether the process runs
+//	@ID			healthz
+//	@Tags		service
+//	@Produce	plain
+//	@Success	200	{string}	string
+//	@Router		/healthz [get]
+func (s *Service) healthy(c echo.Context) error { return s.answerProbe(c, "ok\n") }
+
+// ready answers as long as new requests are welcome.
+//
+//	@Summary	Whether new requests are welcome
+//	@ID			readyz
+//	@Tags		service
+//	@Produce	plain
+//	@Success	200	{string}	string
+//	@Produce	application/problem+json
+//	@Failure	503	{object}	Problem
+//	@Produce	json
+//	@Router		/readyz [get]
+func (s *Service) ready(c echo.Context) error {
+	if s.draining.Load() {
+		return s.answerProblem(c, single(codeDraining, "this instance is going down", ""))
+	}
+	return s.answerProbe(c, "ready\n")
+}
+
+// answerProbe answers a probe; nobody may store it.
+func (s *Service) answerProbe(c echo.Context, text string) error {
+	c.Response().Header()["Cache-Control"] = cacheNever
+	return send(c, http.StatusOK, plainText[0], []byte(text))
+}

@@ -1,0 +1,26 @@
+package api
+
+import "github.com/labstack/echo/v4"
+
+// listLimits answers with every limit of the service.
+//
+//	@Summary	The limits of a request
+//	@ID			limits
+//	@Tags		service
+//	@Produce	json
+//	@Success	200	{object}	Limits
+//	@Header		200	{string}	ETag	"strong"
+//	@Produce	application/problem+json
+//	@Failure	400,414,500,503	{object}	Problem
+//	@Produce	json
+//	@Router		/v1/limits [get]
+func (s *Service) listLimits(c echo.Context) error { return s.lists.limits.serve(s, c, "") }
+
+// describeLimits is the limits as they are listed.
+func (c Config) describeLimits() Limits {
+	return Limits{
+		URL: c.MostURL, Names: mostFields, Value: mostValue, Body: c.MostBody, Depth: mostDepth, Lengths: mostLengths,
+		SolveMillis: c.SolveTimeout.Milliseconds(), RequestMillis: c.WriteTimeout.Milliseconds(),
+		Running: c.MostRunning, Waiting: c.MostWaiting, ReportedAtOnce: mostReported,
+	}
+}

@@ -1,0 +1,93 @@
+package api
+
+import (
+	"bytes"
+	"strconv"
+	"strings"
+
+	"creasefit/internal/fault"
+)
+
+// pick returns the value that a JSON Pointer (RFC 6901) leads to: a text
+// without its quotes, a number as it is, anything else as JSON.
+func pick(document []byte, pointer string, comma bool) ([]byte, fault.Fault) {
+	value := document
+	for token := range strings.SplitSeq(pointer[1:], "/") {
+		token = strings.ReplaceAll(strings.ReplaceAll(token, "~1", "/"), "~0", "~")
+		inner, names := descend(value, token)
+		if inner == nil {
+			return nil, notThere(pointer, token, names)
+		}
+		value = inner
+	}
+	switch {
+	case value[0] == '"':
+		return []byte(unquote(value)), fault.Fault{}
+	case comma && (value[0] == '-' || '0' <= value[0] && value[0] <= '9'):
+		return bytes.Replace(value, []byte{'.'}, []byte{','}, 1), fault.Fault{}
+	default:
+		return value, fault.Fault{}
+	}
+}
+
+// notThere is the fault of a pointer that leads nowhere.
+func notThere(pointer, token string, names []string) fault.Fault {
+	f := fault.Fault{Code: fault.Unknown, Field: "pick", Value: pointer, Detail: "the answer has no member " + strconv.Quote(cut(token, mostValue)) + " there"}
+	if len(names) > 0 {
+		f.Expected = "one of " + strings.Join(names, ", ")
+	}
+	if nearest := fault.Nearest(token, names); nearest != "" {
+		f.Hint = "did you mean " + nearest + "?"
+	}
+	return f
+}
+
+// descend returns a member of an object or an item of a list, or nil and the
+// names that there are.
+func descend(value []byte, token string) (inner []byte, names []string) {
+	s := jsonScanner{text: value}
+	switch s.peek() {
+	case '{':
+		for s.next(); s.peek() != '}'; s.skipComma() {
+			name := s.str()
+			s.expect(':')
+			member := s.skip()
+			if name == token {
+				return member, nil
+			}
+			names = append(names, name)
+		}
+	case '[':
+		for s.next(); s.peek() != ']'; s.skipComma() {
+			item := s.skip()
+			index := strconv.Itoa(len(names))
+			if index == token {
+				return item, nil
+			}
+			names = append(names, index)
+		}
+	}
+	return nil, names
+}
+
+// skipComma takes a comma if there is one.
+func (s *jsonScanner) skipComma() { s.expect(',') }
+
+// show returns an object with only the named members of the given one.
+func show(document []byte, wanted []string) ([]byte, fault.Fault) {
+	shown := []byte{'{'}
+	for i, name := range wanted {
+		name = strings.TrimSpace(name)
+		member, names := descend(document, name)
+		if member == nil {
+			f := notThere(name, name, names)
+			f.Field, f.Detail = "show", "the answer has no member "+strconv.Quote(cut(name, mostValue))
+			return nil, f
+		}
+		if i > 0 {
+			shown = append(shown, ',')
+		}
+		shown = append(append(appendString(shown, name), ':'), member...)
+	}
+	return append(shown, '}'), fault.Fault{}
+}

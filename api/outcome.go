@@ -1,0 +1,174 @@
+package api
+
+import (
+	"net/http"
+	"strconv"
+	"strings"
+	"sync"
+	"time"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/internal/fault"
+)
+
+// Header values that every answer shares. They are never changed.
+var (
+	cachePublic  = []string{"public, max-age=86400, stale-while-revalidate=604800, stale-if-error=604800"}
+	cacheNever   = []string{"no-store"}
+	varyEncoding = []string{"Accept-Encoding"}
+	varyAccept   = []string{"Accept-Encoding, Accept"}
+	plainText    = []string{"text/plain; charset=utf-8"}
+)
+
+// mostContentLocation is the longest address that a POST answer names as its
+// equivalent GET.
+const mostContentLocation = 2000
+
+// outcome is an answer that is being put together.
+type outcome struct {
+	options
+	s      *Service
+	c      echo.Context
+	r      *reading
+	path   string
+	coding string
+	tag    string
+	body   []byte
+	times  [3]time.Duration // read, solve, write
+}
+
+// answerBuffer is reused between answers.
+type answerBuffer struct{ bytes []byte }
+
+var answerBuffers = sync.Pool{New: func() any { return &answerBuffer{make([]byte, 0, 16<<10)} }}
+
+// newOutcome decides the encoding and the entity tag, before anything is
+// computed.
+func (s *Service) newOutcome(c echo.Context, r *reading, path string, o options) *outcome {
+	out := &outcome{options: o, s: s, c: c, r: r, path: path}
+	if o.pick == "" && acceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
+		out.coding = "gzip"
+	}
+	out.tag = r.entityTag(path, o, out.coding)
+	return out
+}
+
+// writtenAs returns the format that the writer is asked for: a picked value
+// and shown members are taken out of the JSON answer.
+func (o *outcome) writtenAs() format {
+	if o.pick != "" {
+		return formatJSON
+	}
+	return o.format
+}
+
+// unchanged reports whether the caller already has this answer.
+func (o *outcome) unchanged() bool {
+	request := o.c.Request()
+	return request.Method != http.MethodPost && matchesTag(request.Header.Get("If-None-Match"), o.tag)
+}
+
+// matchesTag compares by RFC 9110, 13.1.2: weakly, with any of the list.
+func matchesTag(header, tag string) bool {
+	if header == "" {
+		return false
+	}
+	for item := range strings.SplitSeq(header, ",") {
+		item = strings.TrimSpace(item)
+		if item == "*" || strings.TrimPrefix(item, "W/") == tag {
+			return true
+		}
+	}
+	return false
+}
+
+// setCaching sets the headers that a 304 has in common with the full answer.
+func (o *outcome) setCaching() http.Header {
+	h := o.c.Response().Header()
+	h["Etag"] = []string{o.tag}
+	h["Cache-Control"] = cachePublic
+	if o.byAccept {
+		h["Vary"] = varyAccept
+	}
+	return h
+}
+
+// answerUnchanged answers 304.
+func (o *outcome) answerUnchanged() error {
+	o.setCaching()
+	return o.c.NoContent(http.StatusNotModified)
+}
+
+// answer narrows, encodes and sends the body.
+func (o *outcome) answer(status int) error {
+	media := infoOf(o.format).media
+	if p := o.narrow(); p != nil {
+		return o.s.answerProblem(o.c, p)
+	}
+	if o.pick != "" {
+		media = plainText[0]
+	}
+	h := o.setCaching()
+	o.setLocation(h)
+	h["Server-Timing"] = []string{serverTiming(o.times)}
+	if o.download != "" {
+		h["Content-Disposition"] = []string{`attachment; filename="` + o.download + "." + infoOf(o.format).extension + `"`}
+	}
+	if o.coding != "" {
+		o.body = compress(o.body)
+		h["Content-Encoding"] = []string{o.coding}
+	}
+	return send(o.c, status, media, o.body)
+}
+
+// setLocation names the equivalent GET of a POST.
+func (o *outcome) setLocation(h http.Header) {
+	if o.c.Request().Method != http.MethodPost {
+		return
+	}
+	link := append([]byte(o.path), '?')
+	if link = o.r.appendQuery(link, true); len(link) <= mostContentLocation {
+		h["Content-Location"] = []string{string(link)}
+	}
+}
+
+// narrow keeps the picked value or the shown members of the JSON answer.
+func (o *outcome) narrow() *problem {
+	var f fault.Fault
+	switch {
+	case o.pick != "":
+		o.body, f = pick(o.body, o.pick, o.comma)
+	case o.show != nil:
+		o.body, f = show(o.body, o.show)
+	}
+	if f.Code != "" {
+		return problemOf(fault.Faults{f})
+	}
+	return nil
+}
+
+// send writes a whole body.
+func send(c echo.Context, status int, media string, body []byte) error {
+	w := c.Response()
+	h := w.Header()
+	h["Content-Type"] = []string{media}
+	h["Content-Length"] = []string{strconv.Itoa(len(body))}
+	w.WriteHeader(status)
+	_, err := w.Write(body)
+	return err
+}
+
+// serverTiming writes how long reading, solving and writing took, in
+// milliseconds.
+func serverTiming(times [3]time.Duration) string {
+	b := make([]byte, 0, 64)
+	for i, name := range [...]string{"read", "solve", "write"} {
+		if i > 0 {
+			b = append(b, ", "...)
+		}
+		b = append(append(b, name...), ";dur="...)
+		b = appendDecimal(b, float64(times[i].Microseconds())/1000, 3)
+	}
+	return string(b)
+}

@@ -1,0 +1,153 @@
+package api
+
+import (
+	"creasefit/internal/fault"
+)
+
+// Codes of what can be wrong with a call rather than with its values. They
+// extend the codes of package fault.
+const (
+	codeNotFound     fault.Code = "not-found"
+	codeMethod       fault.Code = "method-not-allowed"
+	codeBodyTimeout  fault.Code = "body-timeout"
+	codeBodyTooLarge fault.Code = "body-too-large"
+	codeURLTooLong   fault.Code = "url-too-long"
+	codeMediaType    fault.Code = "media-type"
+	codeTooManyCalls fault.Code = "too-many-calls"
+	codeOverloaded   fault.Code = "overloaded"
+	codeDraining     fault.Code = "draining"
+	codeTookTooLong  fault.Code = "took-too-long"
+	codeInternal     fault.Code = "internal"
+	problemMediaType            = "application/problem+json"
+)
+
+// problemKind is one row of the table from fault codes to answers.
+type problemKind struct {
+	code   fault.Code
+	status int
+	title  string
+	help   string // a sentence or two for the page that the type leads to
+}
+
+// problemKinds is the only place where faults meet HTTP statuses.
+var problemKinds = []problemKind{
+	{fault.Unreadable, 400, "A value cannot be read", "The text is not a value of the type that the name takes. Lengths are written 3 5/8 in, 3-5/8in in addresses, 92.1 mm or 9.21 cm; numbers have digits and one decimal mark."},
+	{fault.NoUnit, 400, "A number has no unit", "There is no default unit. Write the unit with the number, or add unit=in or unit=mm to the request."},
+	{fault.Ambiguous, 400, "A value can be read in two ways", "A comma between digits can be a decimal mark or group thousands, and a bare fraction is no number of millimetres. Say decimal=comma or decimal=point, or write the unit."},
+	{fault.Unknown, 400, "A name is unknown", "Names are case-exact and in lower case with underscores; unknown ones are refused, since a mistyped name would otherwise change the answer in silence."},
+	{fault.Missing, 400, "A value is missing", "The calculation needs this value and cannot guess it."},
+	{fault.Repeated, 400, "A name is given twice", "Each name is given once, in the query string and the body together."},
+	{fault.Conflict, 400, "Two values contradict each other", "Leave one of the two names out."},
+	{fault.OutOfRange, 400, "A value is out of bounds", "The bounds of every name are listed by /v1/kinds/{kind} and in /openapi.json."},
+	{fault.TooFine, 400, "A value is finer than a ruler", "Rulers are divided down to 1/64 in or 0.5 mm."},
+	{fault.TooMany, 400, "There are too many values", "The limits are listed at /v1/limits."},
+	{fault.NoFit, 422, "No ruler reading fits", "The request was understood, but no multiples of any mark of the ruler keep every clearance in its window. Allow a finer ruler or a wider fit."},
+	{fault.Impossible, 422, "There is no such enclosure", "The request was understood, but these sizes and options do not make an enclosure."},
+	{fault.NoProof, 422, "The pattern does not fold up", "The flat pattern was folded up and does not close or does not hold the contents."},
+	{codeNotFound, 404, "There is nothing here", "The address names no call. /openapi.json lists them all."},
+	{codeMethod, 405, "The method is not allowed here", "The Allow header lists the methods that are."},
+	{codeBodyTimeout, 408, "The body did not arrive in time", "Send the whole body at once, or use a query string."},
+	{codeBodyTooLarge, 413, "The body is too large", "The limits are listed at /v1/limits."},
+	{codeURLTooLong, 414, "The address is too long", "Send the same names in a JSON body by POST."},
+	{codeMediaType, 415, "The body's media type is not read", "Send application/json or application/x-www-form-urlencoded, in UTF-8 and not compressed."},
+	{codeTooManyCalls, 429, "Too many calls", "Wait for as long as Retry-After says."},
+	{codeOverloaded, 503, "The service is busy", "Wait for as long as Retry-After says, then send the same request again."},
+	{codeDraining, 503, "The service is going down", "Another instance will answer; send the same request again."},
+	{codeTookTooLong, 503, "The calculation took too long", "Send the same request again; if it stays so, ask for a coarser ruler."},
+	{codeInternal, 500, "Something went wrong here", "It is the service's fault, not the request's. Report the request id."},
+}
+
+// kindOf returns the row of a code; the internal one for a code without.
+func kindOf(code fault.Code) *problemKind {
+	for i := range problemKinds {
+		if problemKinds[i].code == code {
+			return &problemKinds[i]
+		}
+	}
+	return kindOf(codeInternal)
+}
+
+// problem is an answer that is none, in the form of RFC 9457.
+type problem struct {
+	kind   *problemKind
+	detail string
+	faults fault.Faults
+	hidden int    // faults that are not listed
+	try    string // a corrected address, if one can be guessed
+}
+
+// problemOf chooses the kind that stands for all faults: the first that makes
+// the request unreadable, or else the first.
+func problemOf(faults fault.Faults) *problem {
+	leading := faults[0]
+	for _, f := range faults {
+		if leading.Understood() && !f.Understood() {
+			leading = f
+		}
+	}
+	p := &problem{kind: kindOf(leading.Code), detail: leading.Error(), faults: faults}
+	if more := len(faults) - 1; more > 0 {
+		p.detail += " (and " + count(more, "more fault", "more faults") + ")"
+	}
+	return p
+}
+
+// single is a problem that is not about a value.
+func single(code fault.Code, detail, hint string) *problem {
+	return problemOf(fault.Faults{{Code: code, Detail: detail, Hint: hint}})
+}
+
+// appendJSON appends the document.
+func (p *problem) appendJSON(dst []byte) []byte {
+	dst = append(dst, `{"type":"/problems/`...)
+	dst = append(append(dst, p.kind.code...), `","title":`...)
+	dst = appendString(dst, p.kind.title)
+	dst = append(dst, `,"status":`...)
+	dst = appendInt(dst, p.kind.status)
+	dst = append(dst, `,"detail":`...)
+	dst = appendString(dst, p.detail)
+	dst = append(dst, `,"errors":[`...)
+	for i := range p.faults {
+		if i > 0 {
+			dst = append(dst, ',')
+		}
+		dst = appendFault(dst, &p.faults[i])
+	}
+	dst = append(dst, ']')
+	if p.hidden > 0 {
+		dst = appendInt(append(dst, `,"not_listed":`...), p.hidden)
+	}
+	if p.try != "" {
+		dst = appendString(append(dst, `,"try":`...), p.try)
+	}
+	return append(dst, '}')
+}
+
+// appendFault appends one thing that is wrong; absent means absent.
+func appendFault(dst []byte, f *fault.Fault) []byte {
+	dst = append(append(append(dst, `{"code":"`...), f.Code...), '"')
+	for _, m := range [...]struct{ name, text string }{
+		{"name", f.Field}, {"value", f.Value}, {"detail", f.Detail}, {"expected", f.Expected}, {"hint", f.Hint},
+	} {
+		if m.text != "" {
+			dst = append(append(append(dst, `,"`...), m.name...), `":`...)
+			dst = appendString(dst, cutValue(m.name, m.text))
+		}
+	}
+	return append(dst, '}')
+}
+
+// cutValue shortens the value of a fault, which may come from elsewhere than
+// the reader.
+func cutValue(member, text string) string {
+	if member == "value" {
+		return cut(text, mostValue)
+	}
+	return text
+}
+
+// cellLine is the whole problem as one line for a spreadsheet cell.
+func (p *problem) cellLine() string {
+	line := "! " + p.detail
+	return cut(line, 1000)
+}

@@ -1,0 +1,133 @@
+package api
+
+import (
+	"context"
+	"errors"
+	"log/slog"
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/internal/fault"
+)
+
+// problem puts together everything that is wrong with the values, and a
+// corrected address if every fault has a correction.
+func (r *reading) problem(path string) *problem {
+	p := problemOf(r.faults)
+	p.hidden = r.hidden
+	if r.hidden == 0 && len(r.fixes) == len(r.faults) {
+		p.try = path + "?" + r.corrected()
+	}
+	return p
+}
+
+// corrected is the query with every correction made.
+func (r *reading) corrected() string {
+	var b strings.Builder
+	for i, f := range r.fields {
+		at := slices.IndexFunc(r.fixes, func(x fix) bool { return x.field == f.name })
+		if at >= 0 {
+			f = field{r.fixes[at].name, strings.ReplaceAll(r.fixes[at].text, " ", "")}
+		}
+		if i > 0 {
+			b.WriteByte('&')
+		}
+		b.WriteString(url.QueryEscape(f.name) + "=" + url.QueryEscape(f.text))
+	}
+	return b.String()
+}
+
+// problemFrom translates an error from below. What it does not know goes to
+// the log and leaves a fixed sentence.
+func (s *Service) problemFrom(c echo.Context, err error) *problem {
+	var faults fault.Faults
+	switch other := faults.Add(err); {
+	case other == nil && len(faults) > 0:
+		hidden := max(0, len(faults)-mostReported)
+		p := problemOf(faults[:len(faults)-hidden])
+		p.hidden = hidden
+		return p
+	case errors.Is(err, context.DeadlineExceeded):
+		return single(codeTookTooLong, "the calculation took longer than it may", "")
+	case errors.Is(err, context.Canceled):
+		return single(codeTookTooLong, "the caller went away", "")
+	default:
+		return s.internalProblem(c, "calculation failed", err)
+	}
+}
+
+// internalProblem logs what happened and answers with the request id alone.
+func (s *Service) internalProblem(c echo.Context, what string, cause any) *problem {
+	id := c.Response().Header().Get("Request-Id")
+	s.log.Error(what, slog.String("request", id), slog.String("path", c.Request().URL.Path), slog.Any("cause", cause))
+	return single(codeInternal, "an unexpected error; its request id is "+id, "")
+}
+
+// answerError answers what a handler or the router returned as an error.
+func (s *Service) answerError(err error, c echo.Context) {
+	if c.Response().Committed {
+		return
+	}
+	var h *echo.HTTPError
+	if !errors.As(err, &h) {
+		s.mustAnswer(c, s.problemFrom(c, err))
+		return
+	}
+	switch h.Code {
+	case http.StatusNotFound:
+		s.mustAnswer(c, s.notFound(c))
+	case http.StatusMethodNotAllowed:
+		s.mustAnswer(c, single(codeMethod, c.Request().Method+" is not allowed here", "the Allow header lists the methods that are"))
+	default:
+		s.mustAnswer(c, s.internalProblem(c, "handler failed", err))
+	}
+}
+
+// mustAnswer sends a problem; if even that fails the caller is gone.
+func (s *Service) mustAnswer(c echo.Context, p *problem) {
+	if err := s.answerProblem(c, p); err != nil {
+		s.log.Debug("answer not delivered", slog.Any("cause", err))
+	}
+}
+
+// notFound is the problem of an address that names no call.
+func (s *Service) notFound(c echo.Context) *problem {
+	path := c.Request().URL.Path
+	hint := "/openapi.json lists every call"
+	nearest := fault.Nearest(path, s.paths)
+	if nearest != "" {
+		hint = "did you mean " + nearest + "?"
+	}
+	p := problemOf(fault.Faults{{Code: codeNotFound, Value: path, Detail: "there is no such address", Hint: hint}})
+	p.try = nearest
+	return p
+}
+
+// answerProblem sends a problem: never stored, and for a spreadsheet cell as
+// one line with status 200.
+func (s *Service) answerProblem(c echo.Context, p *problem) error {
+	h := c.Response().Header()
+	h["Cache-Control"] = cacheNever
+	if p.kind.status == http.StatusServiceUnavailable || p.kind.status == http.StatusTooManyRequests {
+		h["Retry-After"] = []string{"1"}
+	}
+	if wantsCell(c) {
+		return send(c, http.StatusOK, plainText[0], []byte(p.cellLine()))
+	}
+	if p.kind.code == codeOverloaded {
+		return send(c, p.kind.status, problemMediaType, s.overload)
+	}
+	return send(c, p.kind.status, problemMediaType, p.appendJSON(nil))
+}
+
+// wantsCell reports whether errors are to be a line in a cell. Only what the
+// query says counts, since the problem may be that the rest cannot be read;
+// cells have no bodies to send.
+func wantsCell(c echo.Context) bool {
+	query := c.Request().URL.RawQuery
+	return query != "" && slices.Contains(strings.Split(query, "&"), "errors=cell")
+}

@@ -1,0 +1,121 @@
+package api
+
+import (
+	"context"
+	"strconv"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+)
+
+// mostLengths is how many lengths one call of the ruler takes.
+const mostLengths = 50
+
+// The names of the ruler, by their place in its table.
+const (
+	rulerUnit = iota
+	rulerLength
+)
+
+// rulerTable is the names that the ruler knows.
+func rulerTable() *table {
+	return newTable([]param{
+		unitParam(),
+		param{Name: "length", List: true, Example: "92.1 mm", Help: "The length; may be given up to 50 times, in JSON as a list."}.
+			length(measure.Length{}, measure.Largest()),
+	}, answerParams(measurementFormats))
+}
+
+// rulerRequest is lengths to be read off every ruler.
+type rulerRequest struct {
+	unit    measure.Unit
+	lengths []measure.Length
+	texts   []string
+}
+
+// readRuler answers with any length on every ruler.
+//
+//	@Summary		A length on every ruler
+//	@Description	The nearest mark of every ruler from 1 in to 1/64 in and from 10 mm to 0.5 mm, with the error of each.
+//	@ID				ruler
+//	@Tags			lengths
+//	@Accept			json
+//	@Produce		json
+//	@Success		200	{object}	Ruler
+//	@Header			200	{string}	ETag	"strong"
+//	@Produce		application/problem+json
+//	@Failure		400,408,413,414,415,500,503	{object}	Problem
+//	@Produce		json
+//	@Router			/v1/ruler [get]
+//	@Router			/v1/ruler [post]
+func (s *Service) readRuler(c echo.Context) error {
+	return s.ruler.serve(s, c, c.Param("extension"))
+}
+
+// rulerCalculation only reads and writes: the marks are the answer.
+type rulerCalculation = calculation[*rulerRequest, *rulerRequest]
+
+// newRulerCalculation returns the calculation of the ruler.
+func newRulerCalculation() *rulerCalculation {
+	return &rulerCalculation{
+		table: rulerTable(), path: "/v1/ruler", formats: measurementFormats,
+		read:    readRulerRequest,
+		compute: func(_ context.Context, q *rulerRequest) (*rulerRequest, error) { return q, nil },
+		write:   writeRuler,
+	}
+}
+
+// readRulerRequest takes the lengths.
+func readRulerRequest(r *reading) *rulerRequest {
+	v := &r.values[rulerLength]
+	switch {
+	case !v.given:
+		r.missing(rulerLength, "a length is needed", "add length=3-5/8in")
+	case len(v.lengths) > mostLengths:
+		r.report(fault.Fault{Code: fault.TooMany, Field: r.name(rulerLength), Detail: "there are too many lengths", Expected: "at most 50"}, "")
+	}
+	return &rulerRequest{unit: r.unit, lengths: append([]measure.Length(nil), v.lengths...), texts: append([]string(nil), v.texts...)}
+}
+
+// rulers returns every mark that readings are given at.
+func rulers() []measure.Step {
+	return append(append([]measure.Step(nil), measure.Marks(measure.Inch)...), measure.Marks(measure.Millimetre)...)
+}
+
+// writeRuler writes the readings.
+func writeRuler(dst []byte, f format, q *rulerRequest, x *answering) []byte {
+	if f != formatJSON {
+		return appendRows(dst, f, x.rowStyle(), rulerRows(q))
+	}
+	dst = append(append(append(dst, `{"unit":"`...), q.unit.String()...), `","lengths":[`...)
+	for i, l := range q.lengths {
+		if i > 0 {
+			dst = append(dst, ',')
+		}
+		dst = appendString(append(dst, `{"text":`...), q.texts[i])
+		dst = append(appendBoth(dst, l), `,"readings":[`...)
+		for j, step := range rulers() {
+			if j > 0 {
+				dst = append(dst, ',')
+			}
+			dst = append(append(append(dst, `{"step":"`...), step.String()...), `","at":`...)
+			dst = append(appendLength(dst, step, step.Nearest(l), l), '}')
+		}
+		dst = append(dst, `]}`...)
+	}
+	dst = appendString(append(dst, `],"links":{"self":`...), string(x.link(x.path)))
+	return append(dst, `}}`...)
+}
+
+// rulerRows lists the readings as a table.
+func rulerRows(q *rulerRequest) []row {
+	var rows []row
+	for i, l := range q.lengths {
+		for _, step := range rulers() {
+			rows = append(rows, row{"length " + strconv.Itoa(i+1), "reading", step.String(), "", step, step.Nearest(l)})
+		}
+	}
+	return rows
+}

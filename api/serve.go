@@ -1,0 +1,65 @@
+package api
+
+import (
+	"context"
+	"errors"
+	"log/slog"
+	"net"
+	"net/http"
+	"net/http/pprof"
+	"time"
+)
+
+// Serve answers on the public listener, and on the admin one unless it is
+// nil, until the context ends. Then it refuses readiness at once, goes on
+// answering for the drain delay so that balancers can turn away, and closes
+// when the last request is done or the drain timeout is over.
+func (s *Service) Serve(ctx context.Context, public, admin net.Listener) error {
+	servers := []*http.Server{s.config.server(s.Handler())}
+	listeners := []net.Listener{public}
+	if admin != nil {
+		servers, listeners = append(servers, s.config.server(s.AdminHandler())), append(listeners, admin)
+	}
+	failed := make(chan error, len(servers))
+	for i, server := range servers {
+		server.ErrorLog = slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)
+		go func() { failed <- server.Serve(listeners[i]) }()
+	}
+	var err error
+	select {
+	case err = <-failed:
+	case <-ctx.Done():
+		s.drain()
+	}
+	return errors.Join(err, s.shutdown(servers))
+}
+
+// drain refuses readiness and waits for the drain delay.
+func (s *Service) drain() {
+	s.draining.Store(true)
+	s.log.Info("draining", slog.Duration("delay", s.config.DrainDelay))
+	time.Sleep(s.config.DrainDelay)
+}
+
+// shutdown closes the servers, the admin one last so that it can be watched.
+func (s *Service) shutdown(servers []*http.Server) error {
+	ctx, cancel := context.WithTimeout(context.Background(), s.config.DrainTimeout)
+	defer cancel()
+	var err error
+	for _, server := range servers {
+		err = errors.Join(err, server.Shutdown(ctx))
+	}
+	return err
+}
+
+// AdminHandler returns the handler for operators: metrics, probes, profiles.
+func (s *Service) AdminHandler() http.Handler {
+	mux := http.NewServeMux()
+	mux.Handle("GET /metrics", s.metrics.handler())
+	mux.Handle("GET /healthz", s.echo)
+	mux.Handle("GET /readyz", s.echo)
+	mux.HandleFunc("GET /debug/pprof/", pprof.Index)
+	mux.HandleFunc("GET /debug/pprof/profile", pprof.Profile)
+	mux.HandleFunc("GET /debug/pprof/trace", pprof.Trace)
+	return mux
+}

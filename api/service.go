@@ -1,0 +1,105 @@
+package api
+
+import (
+	"log/slog"
+	"net/http"
+	"sync/atomic"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/internal/enclosure"
+)
+
+// Service is the whole HTTP service. It keeps nothing between two requests
+// but counters.
+type Service struct {
+	config    Config
+	log       *slog.Logger
+	echo      *echo.Echo
+	turn      *turnstile
+	metrics   *metrics
+	ids       requestIDs
+	draining  atomic.Bool
+	origin    []string // Access-Control-Allow-Origin
+	paths     []string // of every call, for hints
+	kinds     map[string]*kindEntry
+	kindNames []string
+	ruler     *rulerCalculation
+	paper     *paperCalculation
+	lists     lists
+	documents documents
+	overload  []byte // the prebuilt body of a 503
+}
+
+// New returns a service with these settings that writes to this log.
+func New(config Config, log *slog.Logger) *Service {
+	s := &Service{
+		config: config, log: log, echo: echo.New(),
+		turn:    newTurnstile(config.MostRunning, config.MostWaiting, config.QueueTimeout),
+		metrics: newMetrics(), ids: newRequestIDs(), origin: []string{config.AllowedOrigin},
+		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(),
+		documents: newDocuments(),
+		overload:  single(codeOverloaded, "too many calculations are running", "").appendJSON(nil),
+	}
+	for _, k := range enclosure.Kinds() {
+		s.kinds[k.Name] = newKindEntry(k)
+		s.kindNames = append(s.kindNames, k.Name)
+	}
+	s.lists = newLists(config)
+	s.echo.HTTPErrorHandler = s.answerError
+	s.echo.Use(s.around)
+	s.routes()
+	return s
+}
+
+// Handler returns the public handler.
+func (s *Service) Handler() http.Handler { return s.echo }
+
+// get registers a call for GET and HEAD.
+func (s *Service) get(path string, h echo.HandlerFunc) {
+	s.echo.GET(path, h)
+	s.echo.HEAD(path, h)
+	s.paths = append(s.paths, path)
+}
+
+// calculate registers a calculation for GET, HEAD and POST, with and without
+// a format as the path's extension.
+func (s *Service) calculate(path string, h echo.HandlerFunc) {
+	for _, p := range []string{path, path + ".:extension"} {
+		s.echo.GET(p, h)
+		s.echo.HEAD(p, h)
+		s.echo.POST(p, h)
+	}
+	s.paths = append(s.paths, path)
+}
+
+// routes registers every call.
+func (s *Service) routes() {
+	s.get("/", s.start)
+	s.get("/v1/kinds", s.listKinds)
+	s.get("/v1/kinds/:kind", s.showKind)
+	s.calculateKind("/v1/solve/", s.solveKind)
+	s.calculate("/v1/ruler", s.readRuler)
+	s.calculate("/v1/stock", s.tellStock)
+	s.get("/v1/contents", s.listContents)
+	s.get("/v1/stocks", s.listStocks)
+	s.get("/v1/sheets/sizes", s.listSheets)
+	s.get("/v1/benches", s.listBenches)
+	s.get("/v1/limits", s.listLimits)
+	s.get("/openapi.json", s.specJSON)
+	s.get("/openapi.yaml", s.specYAML)
+	s.get("/problems/:code", s.showProblem)
+	s.get("/healthz", s.healthy)
+	s.get("/readyz", s.ready)
+}
+
+// calculateKind registers a calculation about a kind; its extension is part
+// of the last segment.
+func (s *Service) calculateKind(prefix string, h echo.HandlerFunc) {
+	s.echo.GET(prefix+":kind", h)
+	s.echo.HEAD(prefix+":kind", h)
+	s.echo.POST(prefix+":kind", h)
+	for _, k := range enclosure.Kinds() {
+		s.paths = append(s.paths, prefix+k.Name)
+	}
+}

@@ -1,0 +1,264 @@
+package api
+
+import (
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/solve"
+)
+
+// appendSolution appends a solution as JSON. It is written by hand, member by
+// member, since this is what nearly every call waits for; the schema of
+// Solution in the specification is what tests hold it to.
+func appendSolution(dst []byte, s *solve.Solution, x *answering) []byte {
+	q := s.Request
+	dst = append(append(append(dst, `{"kind":"`...), q.Kind.Name...), `","unit":"`...)
+	dst = append(append(dst, q.Unit.String()...), `","step":"`...)
+	dst = append(append(dst, s.Step.String()...), `","given":`...)
+	dst = x.appendGiven(dst, filledIn(q, x)...)
+	dst = append(dst, `,"pieces":[`...)
+	for i := range s.Pattern.Pieces {
+		if i > 0 {
+			dst = append(dst, ',')
+		}
+		dst = appendPiece(dst, s.Step, &s.Pattern.Pieces[i], &s.Ideal.Pieces[i])
+	}
+	dst = appendFits(append(dst, `],"fit":`...), s.Step, s.Fits)
+	link := x.link(x.path)
+	dst = appendAlternatives(append(dst, `,"alternatives":`...), s, link)
+	dst = appendOutside(append(dst, `,"outside":`...), s)
+	dst = appendProof(append(dst, `,"proof":`...), &s.Proof)
+	dst = appendWarnings(append(dst, `,"warnings":`...), s.Warnings)
+	dst = appendString(append(dst, `,"links":{"self":`...), string(link))
+	dst = append(append(dst, `,"kind":"/v1/kinds/`...), q.Kind.Name...)
+	return append(dst, `"}}`...)
+}
+
+// filledIn is what presets and defaults added to the request.
+func filledIn(q *solve.Request, x *answering) []filled {
+	paper := "stock"
+	if !x.has(pStock) {
+		paper = "grammage"
+	}
+	return []filled{
+		{pWidth, "", q.Width, "contents"}, {pHeight, "", q.Height, "contents"}, {pThickness, "", q.Thickness, "contents"},
+		{pCaliper, "", q.Caliper, paper}, {pRuler, q.Ruler.String(), q.Ruler.Size(), "default"},
+		{pFit, q.FitName, measure.Length{}, "default"},
+	}
+}
+
+// appendPiece appends one piece; ideal is its twin on an endlessly fine ruler.
+func appendPiece(dst []byte, step measure.Step, p, ideal *pattern.Piece) []byte {
+	dst = appendString(append(dst, `{"name":`...), p.Name)
+	dst = appendInt(append(dst, `,"quantity":`...), p.Quantity)
+	dst = appendLength(append(dst, `,"blank":{"width":`...), step, p.Width, ideal.Width)
+	dst = appendLength(append(dst, `,"height":`...), step, p.Height, ideal.Height)
+	dst = appendPanels(append(dst, `},"panels":`...), step, p, ideal)
+	dst = appendScores(append(dst, `,"scores":`...), step, p, ideal)
+	dst = appendCuts(append(dst, `,"cuts":`...), step, p, ideal)
+	return append(dst, '}')
+}
+
+// appendPanels appends the sizes that follow one another along the edges.
+func appendPanels(dst []byte, step measure.Step, p, ideal *pattern.Piece) []byte {
+	dst = append(dst, '[')
+	from := len(dst)
+	for i := range p.Strips {
+		for j := range p.Strips[i].Cells {
+			if len(dst) > from {
+				dst = append(dst, ',')
+			}
+			cell := &p.Strips[i].Cells[j]
+			dst = appendString(append(dst, `{"name":`...), cell.Name)
+			dst = append(append(append(dst, `,"across":"`...), p.Strips[i].Across.String()...), `","size":`...)
+			dst = append(appendLength(dst, step, cell.Size, ideal.Strips[i].Cells[j].Size), '}')
+		}
+	}
+	return append(dst, ']')
+}
+
+// appendScores appends the scores in the order of the blank from the left or
+// the bottom, each as its position from that edge.
+func appendScores(dst []byte, step measure.Step, p, ideal *pattern.Piece) []byte {
+	dst = append(dst, '[')
+	from := len(dst)
+	eachScore(p, ideal, func(m mark) {
+		if len(dst) > from {
+			dst = append(dst, ',')
+		}
+		dst = appendScore(dst, step, m)
+	})
+	return append(dst, ']')
+}
+
+// mark is a score with its place.
+type mark struct {
+	score             *pattern.Score
+	across            pattern.Axis
+	at, ideal         measure.Length // from the left or the bottom
+	total, idealTotal measure.Length // of the whole edge
+}
+
+// eachScore calls use for every score, in order.
+func eachScore(p, ideal *pattern.Piece, use func(mark)) {
+	for i := range p.Strips {
+		strip, twin := &p.Strips[i], &ideal.Strips[i]
+		m := mark{across: strip.Across, total: extent(strip), idealTotal: extent(twin)}
+		for j := range strip.Scores {
+			m.at, m.ideal = m.at.Add(strip.Cells[j].Size), m.ideal.Add(twin.Cells[j].Size)
+			m.score = &strip.Scores[j]
+			if m.score.Fold != pattern.Flat {
+				use(m)
+			}
+		}
+	}
+}
+
+// extent is the length of the whole edge.
+func extent(s *pattern.Strip) measure.Length {
+	var sum measure.Length
+	for i := range s.Cells {
+		sum = sum.Add(s.Cells[i].Size)
+	}
+	return sum
+}
+
+// edges returns the edge that positions across the axis are measured from,
+// and the one opposite.
+func edges(across pattern.Axis) (from, opposite string) {
+	if across == pattern.Height {
+		return "bottom", "top"
+	}
+	return "left", "right"
+}
+
+// appendScore appends one score. Where it lies on a coarser mark when the
+// blank is turned end for end, that reading is offered as well.
+func appendScore(dst []byte, step measure.Step, m mark) []byte {
+	from, opposite := edges(m.across)
+	dst = appendString(append(dst, `{"name":`...), m.score.Name)
+	dst = append(append(append(dst, `,"across":"`...), m.across.String()...), `","at":`...)
+	dst = appendLength(dst, step, m.at, m.ideal)
+	dst = append(append(append(dst, `,"from":"`...), from...), `","fold":"`...)
+	dst = append(append(dst, m.score.Fold.String()...), `","angle":`...)
+	dst = appendDecimal(dst, m.score.Angle, 3)
+	turned := m.total.Sub(m.at)
+	if coarsestMark(step.Unit(), m.at).Less(coarsestMark(step.Unit(), turned)) {
+		dst = appendLength(append(dst, `,"or":{"at":`...), step, turned, m.idealTotal.Sub(m.ideal))
+		dst = append(append(append(dst, `,"from":"`...), opposite...), `"}`...)
+	}
+	return append(dst, '}')
+}
+
+// appendCuts appends the cuts inside the blank.
+func appendCuts(dst []byte, step measure.Step, p, ideal *pattern.Piece) []byte {
+	dst = append(dst, '[')
+	for i := range p.Cuts {
+		if i > 0 {
+			dst = append(dst, ',')
+		}
+		c, twin := &p.Cuts[i], &ideal.Cuts[i]
+		dst = appendString(append(dst, `{"name":`...), c.Name)
+		dst = append(append(append(dst, `,"kind":"`...), c.Kind.String()...), '"')
+		if c.On != "" {
+			dst = appendString(append(dst, `,"on":`...), c.On)
+		} else {
+			dst = appendLength(append(dst, `,"at":`...), step, c.At, twin.At)
+		}
+		dst = append(append(append(dst, `,"from":"`...), c.From...), `","depth":`...)
+		dst = appendLength(dst, step, c.Depth, twin.Depth)
+		dst = append(appendLength(append(dst, `,"width":`...), step, c.Width, twin.Width), '}')
+	}
+	return append(dst, ']')
+}
+
+// appendFits appends how the contents go in along each axis.
+func appendFits(dst []byte, step measure.Step, fits []solve.Fit) []byte {
+	dst = append(dst, '[')
+	for i := range fits {
+		if i > 0 {
+			dst = append(dst, ',')
+		}
+		f := &fits[i]
+		dst = append(append(append(dst, `{"axis":"`...), f.Axis.String()...), `","verdict":"`...)
+		dst = append(append(dst, f.Verdict...), `","window":`...)
+		dst = appendRange(dst, step, f.Window.Min, f.Window.Max)
+		dst = appendExact(append(dst, `,"nominal":`...), step, f.Nominal)
+		dst = appendRange(append(dst, `,"worst_case":`...), step, f.WorstCase.Min, f.WorstCase.Max)
+		dst = appendRange(append(dst, `,"rss":`...), step, f.RSS.Min, f.RSS.Max)
+		dst = append(appendDecimal(append(dst, `,"chance":`...), f.Chance, 4), '}')
+	}
+	return append(dst, ']')
+}
+
+// appendAlternatives appends the answers at finer steps, each with the
+// address that forces it.
+func appendAlternatives(dst []byte, s *solve.Solution, self []byte) []byte {
+	dst = append(dst, '[')
+	for i := range s.Alternatives {
+		if i > 0 {
+			dst = append(dst, ',')
+		}
+		a := &s.Alternatives[i]
+		dst = append(append(append(dst, `{"step":"`...), a.Step.String()...), `","gain":`...)
+		dst = appendGain(dst, a, s.Request.Unit)
+		dst = appendFits(append(dst, `,"fit":`...), a.Step, a.Fits)
+		dst = append(dst, `,"link":"`...)
+		dst = append(append(dst, self...), "&step="...)
+		dst = append(a.Step.AppendURL(dst, a.Step.Size()), `"}`...)
+	}
+	return append(dst, ']')
+}
+
+// appendGain appends in words what a finer step is worth.
+func appendGain(dst []byte, a *solve.Alternative, unit measure.Unit) []byte {
+	if a.Nearer.Sign() <= 0 {
+		return append(dst, `"the clearances come no nearer to the middle of their windows"`...)
+	}
+	places := 2
+	if unit == measure.Inch {
+		places = 3
+	}
+	dst = measure.AppendDecimal(append(dst, `"the clearances come `...), a.Nearer, unit, places)
+	return append(append(append(dst, ' '), unit.String()...), ` nearer to the middle of their windows"`...)
+}
+
+// appendOutside appends the size of the closed enclosure.
+func appendOutside(dst []byte, s *solve.Solution) []byte {
+	dst = appendExact(append(dst, `{"width":`...), s.Step, s.Outside.Width)
+	dst = appendExact(append(dst, `,"height":`...), s.Step, s.Outside.Height)
+	dst = appendExact(append(dst, `,"thickness":`...), s.Step, s.Outside.Thickness)
+	if s.Outside.Mass > 0 {
+		dst = appendDecimal(append(dst, `,"mass_g":`...), s.Outside.Mass, 2)
+	}
+	return append(dst, '}')
+}
+
+// appendProof appends what the fold proof found.
+func appendProof(dst []byte, p *solve.Proof) []byte {
+	dst = appendBool(append(dst, `{"closes":`...), p.Closes)
+	dst = measure.AppendDecimal(append(dst, `,"gap_mm":`...), p.Gap, measure.Millimetre, 6)
+	dst = measure.AppendDecimal(append(dst, `,"tolerance_mm":`...), p.Tolerance, measure.Millimetre, 6)
+	return append(appendBool(append(dst, `,"holds":`...), p.Holds), '}')
+}
+
+// appendWarnings appends what the maker should know.
+func appendWarnings(dst []byte, warnings []enclosure.Warning) []byte {
+	dst = append(dst, '[')
+	for i, w := range warnings {
+		if i > 0 {
+			dst = append(dst, ',')
+		}
+		dst = appendString(append(dst, `{"code":`...), w.Code)
+		dst = append(appendString(append(dst, `,"detail":`...), w.Detail), '}')
+	}
+	return append(dst, ']')
+}
+
+// appendBool appends true or false.
+func appendBool(dst []byte, b bool) []byte {
+	if b {
+		return append(dst, "true"...)
+	}
+	return append(dst, "false"...)
+}

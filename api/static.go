@@ -1,0 +1,134 @@
+package api
+
+import (
+	"crypto/sha256"
+	"encoding/base64"
+	"html"
+	"net/http"
+	"strings"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/openapi"
+)
+
+// document is a page or file that never changes while the service runs.
+type document struct {
+	media, tag string
+	body       []byte
+}
+
+// newDocument returns the document with its entity tag.
+func newDocument(media string, body []byte) *document {
+	sum := sha256.Sum256(body)
+	return &document{media, `"` + base64.RawURLEncoding.EncodeToString(sum[:12]) + `"`, body}
+}
+
+// serve sends the document, or 304 if the caller has it.
+func (d *document) serve(c echo.Context) error {
+	h := c.Response().Header()
+	h["Etag"], h["Cache-Control"] = []string{d.tag}, cachePublic
+	if matchesTag(c.Request().Header.Get("If-None-Match"), d.tag) {
+		return c.NoContent(http.StatusNotModified)
+	}
+	return send(c, http.StatusOK, d.media, d.body)
+}
+
+// documents are all of them.
+type documents struct {
+	start, specJSON, specYAML *document
+	problems                  map[string]*document
+}
+
+// newDocuments writes the pages.
+func newDocuments() documents {
+	d := documents{
+		start:    newDocument("text/html; charset=utf-8", []byte(startPage())),
+		specJSON: newDocument("application/json", openapi.JSON()),
+		specYAML: newDocument("application/yaml", openapi.YAML()),
+		problems: map[string]*document{},
+	}
+	for i := range problemKinds {
+		k := &problemKinds[i]
+		d.problems[string(k.code)] = newDocument("text/html; charset=utf-8", []byte(problemPage(k)))
+	}
+	return d
+}
+
+// page puts a body into an HTML page.
+func page(title, body string) string {
+	return "<!DOCTYPE html>\n<html lang=\"en\">\n<head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>" +
+		html.EscapeString(title) + "</title></head>\n<body>\n<h1>" + html.EscapeString(title) + "</h1>\n" + body + "</body>\n</html>\n"
+}
+
+// startPage says where to go.
+func startPage() string {
+	var b strings.Builder
+	b.WriteString("<p>Measurements for paper enclosures made by hand, over HTTP: send the size of a thing and the thickness of a paper, get readings for a real ruler.</p>\n<ul>\n")
+	for _, k := range enclosure.Kinds() {
+		b.WriteString(`<li><a href="/v1/kinds/` + k.Name + `">` + html.EscapeString(k.Title) + "</a>: " + html.EscapeString(k.Help) + "</li>\n")
+	}
+	b.WriteString("</ul>\n<p>Try <a href=\"" + html.EscapeString(FirstRequest) + "\"><code>" + html.EscapeString(FirstRequest) + "</code></a>.\n" +
+		"Every call is described in <a href=\"/openapi.json\">/openapi.json</a>.</p>\n")
+	return page("Creasefit", b.String())
+}
+
+// FirstRequest is the address of a first calculation to try.
+const FirstRequest = "/v1/solve/slotted-band?unit=in&width=3.5&thickness=0.09&caliper=0.012&band_height=1-3/4&tab=1/2&fit=snug&ruler=1/8in&format=text"
+
+// problemPage explains one type of problem.
+func problemPage(k *problemKind) string {
+	return page(k.title, "<p>"+html.EscapeString(k.help)+"</p>\n<p>HTTP status "+string(appendInt(nil, k.status))+", code <code>"+string(k.code)+"</code>.</p>\n")
+}
+
+// start answers with the first page.
+//
+//	@Summary	Where to go
+//	@ID			start
+//	@Tags		service
+//	@Produce	html
+//	@Success	200	{string}	string
+//	@Router		/ [get]
+func (s *Service) start(c echo.Context) error { return s.documents.start.serve(c) }
+
+// specJSON answers with the specification.
+//
+//	@Summary	The specification as JSON
+//	@ID			spec-json
+//	@Tags		service
+//	@Produce	json
+//	@Success	200	{object}	object
+//	@Router		/openapi.json [get]
+func (s *Service) specJSON(c echo.Context) error { return s.documents.specJSON.serve(c) }
+
+// specYAML answers with the specification.
+//
+//	@Summary	The specification as YAML
+//	@ID			spec-yaml
+//	@Tags		service
+//	@Produce	plain
+//	@Success	200	{string}	string
+//	@Router		/openapi.yaml [get]
+func (s *Service) specYAML(c echo.Context) error { return s.documents.specYAML.serve(c) }
+
+// showProblem answers with the page that a problem's type leads to.
+//
+//	@Summary	What a type of problem means
+//	@ID			problem
+//	@Tags		service
+//	@Param		code	path	string	true	"code of the problem"
+//	@Produce	html
+//	@Success	200	{string}	string
+//	@Produce	application/problem+json
+//	@Failure	404	{object}	Problem
+//	@Produce	json
+//	@Router		/problems/{code} [get]
+func (s *Service) showProblem(c echo.Context) error {
+	d, ok := s.documents.problems[c.Param("code")]
+	if !ok {
+		return s.answerProblem(c, problemOf(fault.Faults{{Code: codeNotFound, Field: "code", Value: c.Param("code"), Detail: "there is no such type of problem"}}))
+	}
+	return d.serve(c)
+}
