@@ -76,16 +76,24 @@ type room struct {
 	at   [3]span // what the contents take up there
 }
 
-// contents stands a box of the contents' size in the cavity. It first looks
-// along the axes from the middle of the cavity panel, then twice more with
-// the cross-section that the box has between the plates found.
+// contents stands a box of the contents' size in the cavity. It looks along
+// one axis after the other, first from the middle of the cavity panel, then
+// twice more with the cross-section that the box has between the plates found.
 func (m *model) contents() (clearances []Clearance, holds bool) {
 	c := &m.pattern.Cavity
 	r := room{m: m, size: Vec{c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres()}}
 	r.begin(m.panel(c.Piece, c.Panel))
-	for range 3 {
-		r.look()
-		r.settle()
+	for axis := range r.free {
+		r.free[axis] = r.look(axis)
+	}
+	for axis := range r.free {
+		r.settle(axis)
+	}
+	for range 2 {
+		for axis := range r.free {
+			r.free[axis] = r.look(axis)
+			r.settle(axis)
+		}
 	}
 	clearances = make([]Clearance, len(c.Bounded))
 	holds = true
@@ -117,49 +125,46 @@ func (r *room) begin(floor *plate) {
 	}
 }
 
-// look finds the free interval along each axis, for a box with the
-// cross-section it has now.
-func (r *room) look() {
-	for k := range r.free {
-		mid := (r.at[k].low + r.at[k].high) / 2
-		free := span{math.Inf(-1), math.Inf(1)}
-		for i := range r.m.plates {
-			s, ok := r.m.shadow(&r.m.plates[i], k, &r.at)
-			switch {
-			case !ok:
-			case s.low+s.high < 2*mid:
-				free.low = max(free.low, s.high)
-			default:
-				free.high = min(free.high, s.low)
-			}
+// look finds the free interval of an axis, for a box with the cross-section
+// that it has now.
+func (r *room) look(axis int) span {
+	mid := (r.at[axis].low + r.at[axis].high) / 2
+	free := span{math.Inf(-1), math.Inf(1)}
+	for i := range r.m.plates {
+		s, ok := r.m.shadow(&r.m.plates[i], axis, &r.at)
+		switch {
+		case !ok:
+		case s.low+s.high < 2*mid:
+			free.low = max(free.low, s.high)
+		default:
+			free.high = min(free.high, s.low)
 		}
-		r.free[k] = free
 	}
+	return free
 }
 
-// settle puts the box in the middle of the free intervals, and on the floor.
-// What does not fit between the plates is cut off, so that it does not get in
-// the way of the other axes.
-func (r *room) settle() {
-	for k := range r.at {
-		free, size := r.free[k], r.size[k]
-		low := (r.at[k].low + r.at[k].high - size) / 2
-		switch {
-		case k == int(pattern.Thickness) && !math.IsInf(free.low, -1):
-			low = free.low
-		case !math.IsInf(free.high-free.low, 1):
-			low = (free.low + free.high - size) / 2
-		case !math.IsInf(free.low, -1):
-			low = max(low, free.low)
-		case !math.IsInf(free.high, 1):
-			low = min(low, free.high-size)
-		}
-		r.at[k] = span{max(low, free.low), min(low+size, free.high)}
-		if r.at[k].low > r.at[k].high {
-			mid := (r.at[k].low + r.at[k].high) / 2
-			r.at[k] = span{mid, mid}
-		}
+// settle puts the box in the middle of the free interval of an axis, or on
+// the floor. What does not fit between the plates is cut off, so that it does
+// not get in the way of the other axes.
+func (r *room) settle(axis int) {
+	free, size := r.free[axis], r.size[axis]
+	low := (r.at[axis].low + r.at[axis].high - size) / 2
+	switch {
+	case axis == int(pattern.Thickness) && !math.IsInf(free.low, -1):
+		low = free.low
+	case !math.IsInf(free.high-free.low, 1):
+		low = (free.low + free.high - size) / 2
+	case !math.IsInf(free.low, -1):
+		low = max(low, free.low)
+	case !math.IsInf(free.high, 1):
+		low = min(low, free.high-size)
 	}
+	at := span{max(low, free.low), min(low+size, free.high)}
+	if at.low > at.high {
+		mid := (at.low + at.high) / 2
+		at = span{mid, mid}
+	}
+	r.at[axis] = at
 }
 
 // untouched reports whether no plate reaches into the box where it stands,

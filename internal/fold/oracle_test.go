@@ -1,0 +1,221 @@
+package fold
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+
+	"creasefit/internal/pattern"
+)
+
+// matrix is a 4 x 4 matrix for points as columns (x, y, z, 1).
+type matrix [4][4]float64
+
+func (a matrix) times(b matrix) (c matrix) {
+	for i := range 4 {
+		for j := range 4 {
+			for k := range 4 {
+				c[i][j] += a[i][k] * b[k][j]
+			}
+		}
+	}
+	return c
+}
+
+func (a matrix) point(v Vec) (w Vec) {
+	for i := range 3 {
+		w[i] = a[i][0]*v[0] + a[i][1]*v[1] + a[i][2]*v[2] + a[i][3]
+	}
+	return w
+}
+
+func shift(v Vec) matrix {
+	return matrix{{1, 0, 0, v[0]}, {0, 1, 0, v[1]}, {0, 0, 1, v[2]}, {0, 0, 0, 1}}
+}
+
+// about is the turn about the line through a along a unit vector (Rodrigues).
+func about(a, u Vec, degrees float64) matrix {
+	s, c := math.Sincos(degrees * math.Pi / 180)
+	d := 1 - c
+	r := matrix{
+		{c + u[0]*u[0]*d, u[0]*u[1]*d - u[2]*s, u[0]*u[2]*d + u[1]*s, 0},
+		{u[1]*u[0]*d + u[2]*s, c + u[1]*u[1]*d, u[1]*u[2]*d - u[0]*s, 0},
+		{u[2]*u[0]*d - u[1]*s, u[2]*u[1]*d + u[0]*s, c + u[2]*u[2]*d, 0},
+		{0, 0, 0, 1},
+	}
+	return shift(a).times(r).times(shift(a.by(-1)))
+}
+
+// slowMatrix folds one panel of a piece by going from it to the root. A crease
+// of 180 degrees turns the panel over and lifts it by the spine.
+func slowMatrix(p *pattern.Pattern, panel int) matrix {
+	piece := &p.Pieces[0]
+	if panel == piece.Root {
+		return shift(Vec{})
+	}
+	for i := range piece.Creases {
+		c := &piece.Creases[i]
+		if c.To != panel {
+			continue
+		}
+		a := Vec{c.A.X.Millimetres(), c.A.Y.Millimetres(), 0}
+		b := Vec{c.B.X.Millimetres(), c.B.Y.Millimetres(), 0}
+		along := b.sub(a).unit()
+		var middle Vec // of the panel: it must rise in a valley fold
+		for _, v := range piece.Panels[panel].Outline {
+			middle = middle.add(Vec{v.X.Millimetres(), v.Y.Millimetres(), 0}.by(1 / float64(len(piece.Panels[panel].Outline))))
+		}
+		angle, lift := c.Angle, 0.0
+		if c.Angle > 179.9 {
+			lift = c.Round.Millimetres() + p.Caliper.Millimetres()
+		}
+		if c.Fold == pattern.Mountain {
+			angle, lift = -angle, -lift
+		}
+		if about(a, along, 1).point(middle)[2] < 0 {
+			along = along.by(-1)
+		}
+		return slowMatrix(p, c.From).times(shift(Vec{0, 0, lift})).times(about(a, along, angle))
+	}
+	panic("the panel hangs on nothing")
+}
+
+// TestFoldEqualsMatrices compares every panel with the slow folding.
+func TestFoldEqualsMatrices(t *testing.T) {
+	compare := func(t assert.TestingT, p *pattern.Pattern) {
+		flat, folded := Fold(p, 0), Fold(p, 1)
+		for i, v := range flat.Plates {
+			if v.Panel < 0 {
+				continue
+			}
+			slow := slowMatrix(p, v.Panel)
+			for k, corner := range v.Outline {
+				assert.InDelta(t, 0, slow.point(corner).to(folded.Plates[i].Outline[k]), 1e-9)
+			}
+		}
+	}
+	for _, p := range []*pattern.Pattern{rightWrap().pattern(), rightBand().pattern(), rightTray().pattern(),
+		rightEnvelope().pattern(), rightDiagonal().pattern(), rightLetter().pattern()} {
+		compare(t, p)
+	}
+	rapid.Check(t, func(t *rapid.T) { compare(t, randomStrip(t)) })
+}
+
+// randomPlate draws a plate with 3 to 6 corners, convex or not, in any pose
+// near the origin.
+func randomPlate(t *rapid.T, name string, half float64) plate {
+	n := rapid.IntRange(3, 6).Draw(t, name+" corners")
+	var pl plate
+	for i := range n {
+		r := rapid.Float64Range(2, 6).Draw(t, name+" radius")
+		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		pl.flat = append(pl.flat, spot{r * c, r * s})
+	}
+	a, b := rapid.Float64Range(0, 360).Draw(t, name+" a"), rapid.Float64Range(0, 360).Draw(t, name+" b")
+	if rapid.Bool().Draw(t, name+" square") {
+		a, b = 90*math.Floor(a/90), 90*math.Floor(b/90)
+	}
+	x, y := hinge(spot{}, spot{1, 0}, a), hinge(spot{}, spot{0, 1}, b)
+	pl.move = x.after(&y)
+	for k := range pl.move.o {
+		pl.move.o[k] = rapid.Float64Range(-5, 5).Draw(t, name+" place")
+	}
+	pl.space = pl.lift(nil, pl.flat)
+	pl.bound(half)
+	return pl
+}
+
+// contains reports whether a point lies in a plate that is larger by grow all
+// round.
+func contains(pl *plate, half, grow float64, p Vec) bool {
+	home := pl.move.back()
+	q := home.turn(p).add(home.o)
+	s := spot{q[0], q[1]}
+	if math.Abs(q[2]) > half+grow {
+		return false
+	}
+	if grow < 0 {
+		return within(s, pl.flat) && off(s, pl.flat) >= -grow
+	}
+	return within(s, pl.flat) || off(s, pl.flat) <= grow
+}
+
+// grid calls f with points throughout a plate that is larger by one step,
+// until it returns true.
+func grid(pl *plate, half, step float64, f func(Vec) bool) bool {
+	low, high := bounds(pl.flat)
+	for x := low.x - step; x <= high.x+step; x += step {
+		for y := low.y - step; y <= high.y+step; y += step {
+			for z := -half - step; z <= half+step; z += step {
+				if f(pl.move.at(spot{x, y}).add(pl.move.z.by(z))) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// TestCrossingEqualsSampling compares the search for crossing plates with
+// points sampled throughout them: points well inside both mean a crossing,
+// and a crossing means points near both.
+func TestCrossingEqualsSampling(t *testing.T) {
+	const half, step = 0.4, 0.2
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := randomPlate(t, "a", half), randomPlate(t, "b", half)
+		a.parent, b.parent, a.crease, b.crease, a.piece = -1, -1, -1, -1, 1
+		m := model{half: half, plates: []plate{a, b}}
+		crosses := !apart(&a, &b) && m.passes(0, 1, 0)
+		deep := grid(&a, half, step, func(p Vec) bool {
+			return contains(&a, half, -0.05, p) && contains(&b, half, -0.05, p)
+		})
+		near := grid(&a, half, step, func(p Vec) bool { return contains(&a, half, step, p) && contains(&b, half, step, p) })
+		assert.False(t, deep && !crosses, "a crossing was missed")
+		assert.False(t, crosses && !near, "plates that are apart were said to cross")
+	})
+}
+
+// TestShadowEqualsSampling compares what a plate takes up of a beam with
+// points sampled throughout it.
+func TestShadowEqualsSampling(t *testing.T) {
+	const half, step = 0.4, 0.2
+	rapid.Check(t, func(t *rapid.T) {
+		pl := randomPlate(t, "plate", half)
+		axis := rapid.IntRange(0, 2).Draw(t, "axis")
+		var box [3]span
+		for k := range box {
+			low := rapid.Float64Range(-4, 3).Draw(t, "low")
+			box[k] = span{low, low + rapid.Float64Range(0, 4).Draw(t, "size")}
+		}
+		m := model{half: half}
+		got, ok := m.shadow(&pl, axis, &box)
+		least, most := span{math.Inf(1), math.Inf(-1)}, span{math.Inf(1), math.Inf(-1)}
+		grid(&pl, half, step, func(p Vec) bool {
+			if contains(&pl, half, -1e-6, p) && inBeam(p, axis, &box, -2*hair) {
+				least = span{min(least.low, p[axis]), max(least.high, p[axis])}
+			}
+			if contains(&pl, half, step, p) && inBeam(p, axis, &box, step) {
+				most = span{min(most.low, p[axis]), max(most.high, p[axis])}
+			}
+			return false
+		})
+		if least.low <= least.high {
+			assert.True(t, ok && got.low <= least.low && got.high >= least.high, "paper was missed: %v, %v", got, least)
+		}
+		if ok {
+			assert.True(t, got.low >= most.low-step && got.high <= most.high+step, "too much was found: %v, %v", got, most)
+		}
+	})
+}
+
+// inBeam reports whether a point lies in a beam that is wider by grow.
+func inBeam(p Vec, axis int, box *[3]span, grow float64) bool {
+	for k, s := range box {
+		if k != axis && (p[k] < s.low-grow || p[k] > s.high+grow) {
+			return false
+		}
+	}
+	return true
+}
