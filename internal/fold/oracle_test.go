@@ -219,3 +219,23 @@ func inBeam(p Vec, axis int, box *[3]span, grow float64) bool {
 	}
 	return true
 }
+
+// TestOnlyOneEdgeParts lays a corner of one plate before an edge of another in
+// the same plane: no edge of the first parts them, and no box round them.
+func TestOnlyOneEdgeParts(t *testing.T) {
+	wall := []spot{{0, 0}, {-9, 9}, {-18, 0}, {-9, -9}, {9, -9}} // its edge from (9, -9) to (0, 0) faces the corner
+	for gap, want := range map[float64]bool{0.1: false, -0.1: true} {
+		tip := []spot{{4 + gap, -4 + gap}, {12, -3}, {5, 4}}
+		a := part{corners: lifted(wall), normal: Vec{0, 0, 1}, half: 0.2}
+		b := part{corners: lifted(tip), normal: Vec{0, 0, 1}, half: 0.2}
+		assert.Equal(t, want, overlap(&a, &b), gap)
+		assert.Equal(t, want, overlap(&b, &a), gap)
+	}
+}
+
+func lifted(ring []spot) (corners []Vec) {
+	for _, p := range ring {
+		corners = append(corners, Vec{p.x, p.y, 0})
+	}
+	return corners
+}

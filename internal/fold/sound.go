@@ -66,8 +66,12 @@ func (s *soundness) piece(p *pattern.Piece) {
 	for _, j := range p.Joints {
 		s.within("joint", j.Name, "panel", j.PanelA, n)
 		s.within("joint", j.Name, "panel", j.PanelB, n)
-		s.within("joint", j.Name, "cut", j.A, len(p.Cuts))
-		s.within("joint", j.Name, "cut", j.B, len(p.Cuts))
+		for _, cut := range [...]int{j.A, j.B} {
+			if s.within("joint", j.Name, "cut", cut, len(p.Cuts)) {
+				a, b := middle(p, &p.Cuts[cut])
+				s.check("joint", j.Name, b.sub(a).length() > hair, "has a cut without a depth")
+			}
+		}
 	}
 }
 
