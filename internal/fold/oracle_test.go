@@ -225,7 +225,7 @@ func inBeam(p Vec, axis int, box *[3]span, grow float64) bool {
 func TestOnlyOneEdgeParts(t *testing.T) {
 	wall := []spot{{0, 0}, {-9, 9}, {-18, 0}, {-9, -9}, {9, -9}} // its edge from (9, -9) to (0, 0) faces the corner
 	for gap, want := range map[float64]bool{0.1: false, -0.1: true} {
-		tip := []spot{{4 + gap, -4 + gap}, {12, -3}, {5, 4}}
+		tip := []spot{{4 + gap, -4 + gap}, {14, -3}, {5, 4}}
 		a := part{corners: lifted(wall), normal: Vec{0, 0, 1}, half: 0.2}
 		b := part{corners: lifted(tip), normal: Vec{0, 0, 1}, half: 0.2}
 		assert.Equal(t, want, overlap(&a, &b), gap)
