@@ -72,9 +72,7 @@ func describeKinds() KindList {
 func (e *kindEntry) describe() Kind {
 	k := Kind{Name: e.kind.Name, Title: e.kind.Title, Help: e.kind.Help, Needs: e.kind.Needs,
 		Links: KindLinks{Self: "/v1/kinds/" + e.kind.Name, Solve: "/v1/solve/" + e.kind.Name}}
-	for i := range e.table.params {
-		k.Parameters = append(k.Parameters, e.table.params[i].describe())
-	}
+	k.Parameters = e.table.describe()
 	return k
 }
 
@@ -98,7 +96,7 @@ func (p *param) describe() Parameter {
 		d.Unit = "length"
 	}
 	if p.Catalogue != "" {
-		d.Choices = nil
+		d.Choices, d.Words = nil, p.Choices
 	}
 	return d
 }

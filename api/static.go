@@ -108,7 +108,7 @@ func (s *Service) specJSON(c echo.Context) error { return s.documents.specJSON.s
 //	@Summary	The specification as YAML
 //	@ID			spec-yaml
 //	@Tags		service
-//	@Produce	plain
+//	@Produce	application/yaml
 //	@Success	200	{string}	string
 //	@Router		/openapi.yaml [get]
 func (s *Service) specYAML(c echo.Context) error { return s.documents.specYAML.serve(c) }

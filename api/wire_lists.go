@@ -42,6 +42,7 @@ type Parameter struct {
 	Greatest  *Bound            `json:"greatest,omitempty"`
 	Choices   []string          `json:"choices,omitempty"`
 	Catalogue string            `json:"catalogue,omitempty" example:"/v1/contents"` // where the words that are taken are listed
+	Words     []string          `json:"-"`                                          // those words, for the specification
 	List      bool              `json:"list" validate:"required"`                   // may be given several times
 	Advanced  bool              `json:"advanced" validate:"required"`               // seldom needed
 }

@@ -1,0 +1,66 @@
+package api
+
+import (
+	"creasefit/internal/enclosure"
+)
+
+// CallSpec is what the specification says of one call beyond its annotations:
+// the names it knows and an example. It comes from the tables that requests
+// are read with, so that the two cannot drift apart.
+type CallSpec struct {
+	Path       string // as it is called
+	Annotated  string // the path of its annotations, if another
+	Summary    string // if another than that of the annotations
+	Parameters []Parameter
+	Media      []string // of the answer, the default first
+	Example    string   // query of a GET, without a question mark
+	Body       string   // the same request as a JSON body; empty for a call without POST
+}
+
+// CallSpecs returns every call that takes names, in the order of the start
+// page.
+func CallSpecs() []CallSpec {
+	specs := []CallSpec{}
+	for _, k := range enclosure.Kinds() {
+		query, body := solveExample()
+		specs = append(specs, CallSpec{
+			Path: "/v1/solve/" + k.Name, Annotated: "/v1/solve/{kind}", Summary: "Measurements of a " + k.Name, Media: mediaTypes(measurementFormats),
+			Parameters: kindTable(k, measurementFormats).describe(), Example: query, Body: body,
+		})
+	}
+	specs = append(specs,
+		CallSpec{Path: "/v1/ruler", Parameters: rulerTable().describe(), Media: mediaTypes(measurementFormats),
+			Example: "length=92.1mm", Body: `{"length":["92.1 mm","3 5/8 in"]}`},
+		CallSpec{Path: "/v1/stock", Parameters: paperTable().describe(), Media: mediaTypes(paperFormats),
+			Example: "basis_weight=80&grade=cover&sheet=letter", Body: `{"basis_weight":80,"grade":"cover","sheet":"letter"}`})
+	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/limits"} {
+		only := []format{formatJSON}
+		specs = append(specs, CallSpec{Path: path, Parameters: newTable(answerParams(only)).describe(), Media: mediaTypes(only)})
+	}
+	return specs
+}
+
+// solveExample is a request for the set of tasting cards of the examples,
+// which every kind can be made for.
+func solveExample() (query, body string) {
+	return "unit=in&width=3-1/2&height=5&thickness=0.09&caliper=0.012&fit=snug&ruler=1/16in",
+		`{"unit":"in","width":"3 1/2","height":5,"thickness":0.09,"caliper":0.012,"fit":"snug","ruler":"1/16 in"}`
+}
+
+// describe lists the names of the table.
+func (t *table) describe() []Parameter {
+	list := make([]Parameter, len(t.params))
+	for i := range t.params {
+		list[i] = t.params[i].describe()
+	}
+	return list
+}
+
+// mediaTypes lists the media types of formats, without parameters.
+func mediaTypes(list []format) []string {
+	types := make([]string, len(list))
+	for i, f := range list {
+		types[i] = f.mediaType()
+	}
+	return types
+}

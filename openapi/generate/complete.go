@@ -1,0 +1,285 @@
+package main
+
+import (
+	"fmt"
+	"maps"
+	"net/http"
+	"slices"
+	"strconv"
+	"strings"
+
+	"creasefit/api"
+)
+
+// object is a JSON object, list a JSON list.
+type (
+	object = map[string]any
+	list   = []any
+)
+
+// complete adds to the annotations what the swag tool cannot say: the names
+// of every call, media types, closed schemas, examples, HEAD.
+func complete(spec object) (object, error) {
+	delete(spec, "externalDocs")
+	spec["security"] = list{}
+	spec["jsonSchemaDialect"] = "https://json-schema.org/draft/2020-12/schema"
+	renameSchemas(spec)
+	schemas := spec["components"].(object)["schemas"].(object)
+	closeSchemas(schemas)
+	p := patch{paths: spec["paths"].(object), schemas: schemas, try: newTrial()}
+	for _, call := range api.CallSpecs() {
+		if err := p.describe(call); err != nil {
+			return nil, err
+		}
+	}
+	delete(p.paths, "/v1/solve/{kind}")
+	return spec, p.finish()
+}
+
+// renameSchemas drops the name of the package from the names of schemas.
+func renameSchemas(spec object) {
+	schemas := spec["components"].(object)["schemas"].(object)
+	for name, schema := range maps.Clone(schemas) {
+		delete(schemas, name)
+		schemas[strings.TrimPrefix(name, "api.")] = schema
+	}
+	renameRefs(spec)
+}
+
+// renameRefs does the same to every reference.
+func renameRefs(node any) {
+	switch n := node.(type) {
+	case object:
+		if ref, ok := n["$ref"].(string); ok {
+			n["$ref"] = strings.Replace(ref, "/api.", "/", 1)
+		}
+		for _, child := range n {
+			renameRefs(child)
+		}
+	case list:
+		for _, child := range n {
+			renameRefs(child)
+		}
+	}
+}
+
+// closeSchemas says that answers have no members but those listed, and drops
+// what only repeats a default.
+func closeSchemas(schemas object) {
+	for _, schema := range schemas {
+		s := schema.(object)
+		properties, ok := s["properties"].(object)
+		if !ok {
+			continue
+		}
+		s["additionalProperties"] = false
+		for _, property := range properties {
+			delete(property.(object), "uniqueItems")
+		}
+	}
+}
+
+// patch adds to the paths of a specification.
+type patch struct {
+	paths, schemas object
+	try            trial
+}
+
+// describe adds the names and the examples of one call.
+func (p *patch) describe(call api.CallSpec) error {
+	source := call.Annotated
+	if source == "" {
+		source = call.Path
+	}
+	annotated, ok := p.paths[source].(object)
+	if !ok {
+		return fmt.Errorf("no annotations for %s", source)
+	}
+	item := clone(annotated).(object)
+	p.paths[call.Path] = item
+	for method, o := range item {
+		if err := p.describeOperation(call, method, o.(object)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// describeOperation adds to one method of a call.
+func (p *patch) describeOperation(call api.CallSpec, method string, o object) error {
+	o["operationId"] = operationID(call, method, o)
+	if call.Summary != "" {
+		o["summary"] = call.Summary
+	}
+	var parameters list
+	for _, existing := range asList(o["parameters"]) {
+		if strings.Contains(call.Path, "{"+existing.(object)["name"].(string)+"}") {
+			existing.(object)["schema"].(object)["enum"] = kindNames()
+			existing.(object)["example"] = kindNames()[0]
+			parameters = append(parameters, existing)
+		}
+	}
+	for _, q := range call.Parameters {
+		if method == "get" || q.About == "answer" {
+			parameters = append(parameters, p.queryParameter(q))
+		}
+	}
+	o["parameters"] = parameters
+	delete(o, "requestBody")
+	if method == "post" {
+		o["requestBody"] = p.requestBody(call)
+	} else {
+		dropBodyFailures(o)
+	}
+	return p.addAnswers(call, method, o)
+}
+
+// operationID is the annotated one, with the kind and the method where one
+// annotation stands for several operations.
+func operationID(call api.CallSpec, method string, o object) string {
+	id := o["operationId"].(string)
+	if call.Annotated != "" {
+		id += "-" + call.Path[strings.LastIndex(call.Path, "/")+1:]
+	}
+	if call.Body != "" {
+		id += "-" + method
+	}
+	return id
+}
+
+// dropBodyFailures removes the failures that only a body can have.
+func dropBodyFailures(o object) {
+	responses := o["responses"].(object)
+	for _, status := range []string{"408", "413", "415"} {
+		delete(responses, status)
+	}
+}
+
+// addAnswers adds media types, real answers to the example, and 304.
+func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
+	responses := o["responses"].(object)
+	success := responses["200"].(object)
+	content := success["content"].(object)
+	for _, media := range call.Media {
+		entry, ok := content[media].(object)
+		if !ok {
+			entry = object{"schema": object{"type": "string"}}
+			content[media] = entry
+		}
+		answer, err := p.try.answer(call, method, media)
+		if err != nil {
+			return err
+		}
+		entry["example"] = answer
+	}
+	if _, ok := content["text/plain"]; !ok {
+		content["text/plain"] = object{"schema": object{"type": "string"}, "example": "in"}
+	}
+	success["description"] = "The answer; text/plain also for a picked value, and for a problem with errors=cell."
+	if method == "get" {
+		responses["304"] = object{"description": "Not Modified"}
+	}
+	return nil
+}
+
+// finish gives every response its own description and adds HEAD to every GET.
+func (p *patch) finish() error {
+	for path, item := range p.paths {
+		for _, o := range item.(object) {
+			describeResponses(o.(object))
+			textSchemas(o.(object))
+		}
+		get, ok := item.(object)["get"].(object)
+		if !ok {
+			return fmt.Errorf("%s has no GET", path)
+		}
+		if err := p.fillExamples(path, get); err != nil {
+			return err
+		}
+		item.(object)["head"] = headOf(get)
+	}
+	return nil
+}
+
+// describeResponses names each status by its own reason phrase.
+func describeResponses(o object) {
+	for status, response := range o["responses"].(object) {
+		code, err := strconv.Atoi(status)
+		if r := response.(object); err == nil && code >= 300 {
+			r["description"] = http.StatusText(code)
+		}
+	}
+}
+
+// textSchemas says that answers which are no JSON are texts.
+func textSchemas(o object) {
+	content, _ := o["responses"].(object)["200"].(object)["content"].(object)
+	for media, entry := range content {
+		if !isJSON(media) {
+			entry.(object)["schema"] = object{"type": "string"}
+		}
+	}
+}
+
+// headOf is the HEAD that belongs to a GET: the same without bodies.
+func headOf(get object) object {
+	head := clone(get).(object)
+	id := strings.TrimSuffix(get["operationId"].(string), "-get")
+	head["operationId"] = id + "-head"
+	head["summary"] = "The headers of: " + get["summary"].(string)
+	for _, response := range head["responses"].(object) {
+		delete(response.(object), "content")
+	}
+	return head
+}
+
+// clone copies a JSON value.
+func clone(node any) any {
+	switch n := node.(type) {
+	case object:
+		c := make(object, len(n))
+		for k, v := range n {
+			c[k] = clone(v)
+		}
+		return c
+	case list:
+		c := make(list, len(n))
+		for i, v := range n {
+			c[i] = clone(v)
+		}
+		return c
+	default:
+		return n
+	}
+}
+
+// asList returns a list, which may be absent.
+func asList(node any) list {
+	l, _ := node.(list)
+	return l
+}
+
+// kindNames lists the kinds that calls are described for.
+func kindNames() list {
+	var names list
+	for _, call := range api.CallSpecs() {
+		if name, ok := strings.CutPrefix(call.Path, "/v1/solve/"); ok {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// words makes a list of JSON strings.
+func words(texts []string) list {
+	l := make(list, len(texts))
+	for i, t := range texts {
+		l[i] = t
+	}
+	return l
+}
+
+// isJSON reports whether a media type is JSON.
+func isJSON(media string) bool {
+	return slices.Contains([]string{"application/json", "application/problem+json"}, media)
+}

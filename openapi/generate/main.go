@@ -1,0 +1,78 @@
+// Command generate writes openapi.json and openapi.yaml: the annotations of
+// package api as the swag tool reads them, then what that tool cannot say.
+//
+// It decides nothing about the service; every name, bound and example comes
+// from package api.
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+
+	"sigs.k8s.io/yaml"
+)
+
+func main() {
+	if err := write(filepath.Join("..", "api"), "."); err != nil {
+		fmt.Fprintln(os.Stderr, "generate:", err)
+		os.Exit(1)
+	}
+}
+
+// write generates the specification of the package in source into the folder.
+func write(source, folder string) error {
+	annotated, err := readAnnotations(source)
+	if err != nil {
+		return err
+	}
+	spec, err := complete(annotated)
+	if err != nil {
+		return err
+	}
+	asJSON, err := encode(spec)
+	if err != nil {
+		return err
+	}
+	asYAML, err := yaml.JSONToYAML(asJSON)
+	if err != nil {
+		return err
+	}
+	if err := os.WriteFile(filepath.Join(folder, "openapi.json"), asJSON, 0o644); err != nil {
+		return err
+	}
+	return os.WriteFile(filepath.Join(folder, "openapi.yaml"), asYAML, 0o644)
+}
+
+// encode writes JSON with sorted members, the same bytes every time.
+func encode(spec object) ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	err := e.Encode(spec)
+	return b.Bytes(), err
+}
+
+// readAnnotations runs the swag tool over package api.
+func readAnnotations(source string) (object, error) {
+	folder, err := os.MkdirTemp("", "openapi")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(folder)
+	swag := exec.Command("go", "tool", "swag", "init", "--v3.1", "--dir", source, "--generalInfo", "spec_info.go",
+		"--output", folder, "--outputTypes", "json", "--quiet")
+	if output, err := swag.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("swag: %w\n%s", err, output)
+	}
+	text, err := os.ReadFile(filepath.Join(folder, "swagger.json"))
+	if err != nil {
+		return nil, err
+	}
+	var spec object
+	return spec, json.Unmarshal(text, &spec)
+}

@@ -1,0 +1,71 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/getkin/kin-openapi/openapi3"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// TestSpecIsFresh generates the specification anew. When it fails, run
+// go generate ./openapi and look at the difference before committing it.
+func TestSpecIsFresh(t *testing.T) {
+	folder := t.TempDir()
+	require.NoError(t, write(filepath.Join("..", "..", "api"), folder))
+	for _, name := range []string{"openapi.json", "openapi.yaml"} {
+		fresh, err := os.ReadFile(filepath.Join(folder, name))
+		require.NoError(t, err)
+		committed, err := os.ReadFile(filepath.Join("..", name))
+		require.NoError(t, err)
+		if string(fresh) != string(committed) {
+			assert.Fail(t, name+" is stale: run go generate ./openapi", "first difference: %s", firstDifference(string(fresh), string(committed)))
+		}
+	}
+}
+
+// firstDifference shows where two texts part.
+func firstDifference(fresh, committed string) string {
+	i := 0
+	for i < min(len(fresh), len(committed)) && fresh[i] == committed[i] {
+		i++
+	}
+	around := func(text string) string { return text[max(0, i-120):min(len(text), i+120)] }
+	return "generated ..." + around(fresh) + "...\ncommitted ..." + around(committed) + "..."
+}
+
+func TestSpecIsValid(t *testing.T) {
+	loader := openapi3.NewLoader()
+	spec, err := loader.LoadFromFile(filepath.Join("..", "openapi.json"))
+	require.NoError(t, err)
+	require.NoError(t, spec.Validate(loader.Context))
+	assert.Equal(t, "3.1.0", spec.OpenAPI)
+}
+
+// TestEveryOperationHasExamples walks over all operations: each has an
+// example of each answer with a body that is no problem, and of its request.
+func TestEveryOperationHasExamples(t *testing.T) {
+	spec, err := openapi3.NewLoader().LoadFromFile(filepath.Join("..", "openapi.json"))
+	require.NoError(t, err)
+	operations := 0
+	for path, item := range spec.Paths.Map() {
+		for method, o := range item.Operations() {
+			operations++
+			assert.NotEmpty(t, o.OperationID, "%s %s", method, path)
+			for media, content := range o.Responses.Value("200").Value.Content {
+				if path != "/openapi.json" && path != "/openapi.yaml" {
+					assert.NotNil(t, content.Example, "%s %s %s", method, path, media)
+				}
+			}
+			for _, p := range o.Parameters {
+				assert.NotNil(t, p.Value.Example, "%s %s: parameter %s", method, path, p.Value.Name)
+			}
+			if o.RequestBody != nil {
+				assert.NotNil(t, o.RequestBody.Value.Content["application/json"].Example, "%s %s", method, path)
+			}
+		}
+	}
+	assert.Greater(t, operations, 30)
+}

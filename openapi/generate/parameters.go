@@ -1,0 +1,146 @@
+package main
+
+import (
+	"strings"
+
+	"creasefit/api"
+)
+
+// queryParameter describes a name in a query string, where every value is
+// text.
+func (p *patch) queryParameter(q api.Parameter) object {
+	schema := p.schema(q, false)
+	if q.List {
+		schema = object{"type": "array", "items": schema, "maxItems": 50}
+	}
+	parameter := object{"name": q.Name, "in": "query", "description": explain(q), "schema": schema, "example": example(q)}
+	if q.List {
+		parameter["explode"], parameter["example"] = true, list{q.Example}
+	}
+	return parameter
+}
+
+// example is a value of the name's type.
+func example(q api.Parameter) any {
+	if q.Type == "count" || q.Type == "number" {
+		return number(q.Example)
+	}
+	return q.Example
+}
+
+// requestBody describes the same names as one JSON object or form.
+func (p *patch) requestBody(call api.CallSpec) object {
+	inJSON, inForm := object{}, object{}
+	for _, q := range call.Parameters {
+		inJSON[q.Name] = withHelp(p.bodySchema(q), q)
+		inForm[q.Name] = withHelp(p.schema(q, false), q)
+		if q.List {
+			inForm[q.Name] = object{"type": "array", "items": p.schema(q, false), "description": explain(q)}
+		}
+	}
+	name := "Request" + camel(call.Path)
+	p.schemas[name] = object{"type": "object", "additionalProperties": false, "properties": inJSON}
+	p.schemas[name+"Form"] = object{"type": "object", "additionalProperties": false, "properties": inForm}
+	return object{"required": false, "content": object{
+		"application/json":                  object{"schema": reference(name), "example": decoded([]byte(call.Body))},
+		"application/x-www-form-urlencoded": object{"schema": reference(name + "Form")},
+	}}
+}
+
+// bodySchema is the schema of a member of a JSON body; a list may be given
+// for the names that take one.
+func (p *patch) bodySchema(q api.Parameter) object {
+	one := p.schema(q, true)
+	if !q.List {
+		return one
+	}
+	return object{"oneOf": list{one, object{"type": "array", "items": clone(one), "minItems": 1, "maxItems": 50}}}
+}
+
+// withHelp adds the description.
+func withHelp(schema object, q api.Parameter) object {
+	if _, isReference := schema["$ref"]; isReference {
+		return object{"allOf": list{schema}, "description": explain(q)}
+	}
+	schema["description"] = explain(q)
+	return schema
+}
+
+// schema is the schema of one value; in JSON a number may be a JSON number.
+func (p *patch) schema(q api.Parameter, inJSON bool) object {
+	switch q.Type {
+	case "choice":
+		return object{"type": "string", "enum": words(q.Choices)}
+	case "preset":
+		return p.named(q)
+	case "count", "number":
+		return numberSchema(q, inJSON)
+	case "length":
+		s := object{"type": "string", "minLength": 1, "maxLength": 32, "x-unit": "length", "x-least": bound(q.Least), "x-greatest": bound(q.Greatest)}
+		if inJSON {
+			s["type"], s["minimum"] = list{"string", "number"}, 0
+		}
+		if q.Default != nil {
+			s["x-default"] = object{"in": q.Default.In, "mm": q.Default.MM}
+		}
+		return s
+	case "text":
+		return object{"type": "string", "minLength": 1, "maxLength": 256}
+	default:
+		return object{"type": "string", "minLength": 1, "maxLength": 64}
+	}
+}
+
+// numberSchema is the schema of a number with its bounds.
+func numberSchema(q api.Parameter, inJSON bool) object {
+	kind := map[string]string{"count": "integer", "number": "number"}[q.Type]
+	s := object{"type": kind, "minimum": *q.Least.Number, "maximum": *q.Greatest.Number}
+	if inJSON {
+		s["type"] = list{kind, "string"}
+	}
+	if q.Default != nil {
+		s["default"] = number(q.Default.In)
+	}
+	return s
+}
+
+// named refers to the shared schema of the words of a catalogue.
+func (p *patch) named(q api.Parameter) object {
+	name := camel(q.Name) + "Name"
+	p.schemas[name] = object{"type": "string", "enum": words(q.Words), "description": "A name listed at " + q.Catalogue + "."}
+	return reference(name)
+}
+
+// reference refers to a schema.
+func reference(name string) object { return object{"$ref": "#/components/schemas/" + name} }
+
+// bound writes a bound of a length in both units.
+func bound(b *api.Bound) object { return object{"in": *b.In, "mm": *b.MM} }
+
+// explain is the help with the default and the bounds in words.
+func explain(q api.Parameter) string {
+	var b strings.Builder
+	b.WriteString(q.Help)
+	switch {
+	case q.Default != nil && q.Default.In == q.Default.MM:
+		b.WriteString(" Default: " + q.Default.In + ".")
+	case q.Default != nil:
+		b.WriteString(" Default: " + q.Default.In + " on inch rulers, " + q.Default.MM + " on millimetre rulers.")
+	}
+	if q.Unit == "length" && q.Least != nil {
+		b.WriteString(" From " + decimal(*q.Least.MM) + " to " + decimal(*q.Greatest.MM) + " mm.")
+	}
+	if q.Catalogue != "" {
+		b.WriteString(" Names are listed at " + q.Catalogue + ".")
+	}
+	return b.String()
+}
+
+// camel turns /v1/solve/slotted-band into SolveSlottedBand.
+func camel(name string) string {
+	var b strings.Builder
+	for word := range strings.FieldsFuncSeq(strings.TrimPrefix(name, "/v1/"), func(c rune) bool { return strings.ContainsRune("/-_", c) }) {
+		b.WriteString(strings.ToUpper(word[:1]) + word[1:])
+	}
+	return b.String()
+}
