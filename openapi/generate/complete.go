@@ -211,9 +211,13 @@ func describeResponses(o object) {
 	}
 }
 
-// textSchemas says that answers which are no JSON are texts.
+// textSchemas says that answers which are no JSON are texts, and drops the
+// JSON that the swag tool lists beside them when there is a problem as well.
 func textSchemas(o object) {
 	content, _ := o["responses"].(object)["200"].(object)["content"].(object)
+	if beside, ok := content["application/json"].(object); ok && len(content) > 1 && beside["schema"].(object)["$ref"] == nil {
+		delete(content, "application/json")
+	}
 	for media, entry := range content {
 		if !isJSON(media) {
 			entry.(object)["schema"] = object{"type": "string"}
