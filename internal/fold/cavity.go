@@ -98,6 +98,7 @@ func (m *model) contents() (clearances []Clearance, holds bool) {
 	clearances = make([]Clearance, len(c.Bounded))
 	holds = true
 	for i, axis := range c.Bounded {
+		clearances[i].Axis = axis
 		free := r.free[axis]
 		if math.IsInf(free.high-free.low, 1) {
 			m.find("contents", axis.String(), "is not held on both sides", 0)
@@ -105,7 +106,7 @@ func (m *model) contents() (clearances []Clearance, holds bool) {
 			continue
 		}
 		clearance := free.high - free.low - r.size[axis]
-		clearances[i] = Clearance{axis, length(clearance)}
+		clearances[i].Clearance = length(clearance)
 		if clearances[i].Clearance.Less(measure.Nanometres(-1)) {
 			m.find("contents", axis.String(), "is too big for the cavity", -clearance)
 			holds = false
