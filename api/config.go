@@ -15,17 +15,18 @@ type Config struct {
 	MostURL  int   `env:"MOST_URL" envDefault:"8000"`   // bytes of path and query
 	MostBody int64 `env:"MOST_BODY" envDefault:"65536"` // bytes of a body
 
-	SolveTimeout  time.Duration `env:"SOLVE_TIMEOUT" envDefault:"250ms"` // of one calculation
-	ReadTimeout   time.Duration `env:"READ_TIMEOUT" envDefault:"5s"`     // of one request with its body
-	WriteTimeout  time.Duration `env:"WRITE_TIMEOUT" envDefault:"10s"`   // of one whole request
-	IdleTimeout   time.Duration `env:"IDLE_TIMEOUT" envDefault:"2m"`     // of a connection without a request
-	DrainDelay    time.Duration `env:"DRAIN_DELAY" envDefault:"5s"`      // between refusing readiness and closing the listener
-	DrainTimeout  time.Duration `env:"DRAIN_TIMEOUT" envDefault:"15s"`   // for requests still running after that
-	QueueTimeout  time.Duration `env:"QUEUE_TIMEOUT" envDefault:"100ms"` // a calculation waits for its turn
-	MostRunning   int           `env:"MOST_RUNNING" envDefault:"64"`     // calculations at once
-	MostWaiting   int           `env:"MOST_WAITING" envDefault:"256"`    // calculations waiting for their turn
-	LogRequests   bool          `env:"LOG_REQUESTS" envDefault:"false"`  // one line for each request
-	AllowedOrigin string        `env:"ALLOWED_ORIGIN" envDefault:"*"`    // Access-Control-Allow-Origin
+	SolveTimeout  time.Duration `env:"SOLVE_TIMEOUT" envDefault:"250ms"`   // of one calculation
+	ReadTimeout   time.Duration `env:"READ_TIMEOUT" envDefault:"5s"`       // of one request with its body
+	WriteTimeout  time.Duration `env:"WRITE_TIMEOUT" envDefault:"10s"`     // of one whole request
+	IdleTimeout   time.Duration `env:"IDLE_TIMEOUT" envDefault:"2m"`       // of a connection without a request
+	DrainDelay    time.Duration `env:"DRAIN_DELAY" envDefault:"5s"`        // between refusing readiness and closing the listener
+	DrainTimeout  time.Duration `env:"DRAIN_TIMEOUT" envDefault:"15s"`     // for requests still running after that
+	QueueTimeout  time.Duration `env:"QUEUE_TIMEOUT" envDefault:"100ms"`   // a calculation waits for its turn
+	MostRunning   int           `env:"MOST_RUNNING" envDefault:"64"`       // calculations at once
+	MostWaiting   int           `env:"MOST_WAITING" envDefault:"256"`      // calculations waiting for their turn
+	Recent        int           `env:"RECENT_BYTES" envDefault:"16777216"` // memory for answers given lately; 0 for none
+	LogRequests   bool          `env:"LOG_REQUESTS" envDefault:"false"`    // one line for each request
+	AllowedOrigin string        `env:"ALLOWED_ORIGIN" envDefault:"*"`      // Access-Control-Allow-Origin
 }
 
 // DefaultConfig returns the settings of an empty environment.
@@ -34,7 +35,7 @@ func DefaultConfig() Config {
 		Addr: "127.0.0.1:8080", AdminAddr: "127.0.0.1:8081", MostURL: 8000, MostBody: 64 << 10,
 		SolveTimeout: 250 * time.Millisecond, ReadTimeout: 5 * time.Second, WriteTimeout: 10 * time.Second,
 		IdleTimeout: 2 * time.Minute, DrainDelay: 5 * time.Second, DrainTimeout: 15 * time.Second,
-		QueueTimeout: 100 * time.Millisecond, MostRunning: 64, MostWaiting: 256, AllowedOrigin: "*",
+		QueueTimeout: 100 * time.Millisecond, MostRunning: 64, MostWaiting: 256, Recent: 16 << 20, AllowedOrigin: "*",
 	}
 }
 
@@ -61,8 +62,8 @@ func (c Config) Check() error {
 			err = errors.Join(err, errors.New("CREASEFIT_"+limit.name+" must be above zero"))
 		}
 	}
-	if c.MostWaiting < 0 || c.DrainDelay < 0 {
-		err = errors.Join(err, errors.New("CREASEFIT_MOST_WAITING and CREASEFIT_DRAIN_DELAY must not be below zero"))
+	if c.MostWaiting < 0 || c.DrainDelay < 0 || c.Recent < 0 {
+		err = errors.Join(err, errors.New("CREASEFIT_MOST_WAITING, CREASEFIT_DRAIN_DELAY and CREASEFIT_RECENT_BYTES must not be below zero"))
 	}
 	return err
 }

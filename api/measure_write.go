@@ -11,7 +11,12 @@ func appendLength(dst []byte, step measure.Step, l, ideal measure.Length) []byte
 	dst = append(dst, `","in":`...)
 	dst = measure.AppendDecimal(dst, l, measure.Inch, 6)
 	dst = append(dst, `,"mm":`...)
+	from := len(dst)
 	dst = measure.AppendDecimal(dst, l, measure.Millimetre, 6)
+	if l == ideal {
+		dst = append(append(dst, `,"exact_mm":`...), dst[from:]...)
+		return append(dst, `,"off_mm":0}`...)
+	}
 	dst = append(dst, `,"exact_mm":`...)
 	dst = measure.AppendDecimal(dst, ideal, measure.Millimetre, 6)
 	dst = append(dst, `,"off_mm":`...)

@@ -34,6 +34,7 @@ type outcome struct {
 	path   string
 	coding string
 	tag    string
+	key    []byte // of recent answers
 	body   []byte
 	times  [3]time.Duration // read, solve, write
 }
@@ -51,6 +52,8 @@ func (s *Service) newOutcome(c echo.Context, r *reading, path string, o options)
 		out.coding = "gzip"
 	}
 	out.tag = r.entityTag(path, o, out.coding)
+	r.key = r.appendKey(r.key[:0], path, out.writtenAs())
+	out.key = r.key
 	return out
 }
 

@@ -29,7 +29,8 @@ type reading struct {
 	fixes  []fix
 	hidden int // faults beyond the twenty that are reported
 
-	canonical []byte
+	canonical []byte // the canonical address, and
+	key       []byte // the key among recent answers, while they are needed
 }
 
 // value is what one name was understood as; the member of its type counts.
@@ -56,7 +57,7 @@ func newReading(t *table) *reading {
 	r := readings.Get().(*reading)
 	values := slices.Grow(r.values[:0], len(t.params))[:len(t.params)]
 	clear(values)
-	*r = reading{table: t, fields: r.fields[:0], values: values, canonical: r.canonical[:0]}
+	*r = reading{table: t, fields: r.fields[:0], values: values, canonical: r.canonical[:0], key: r.key[:0]}
 	return r
 }
 

@@ -17,6 +17,7 @@ type Service struct {
 	log       *slog.Logger
 	echo      *echo.Echo
 	turn      *turnstile
+	recent    *recent
 	metrics   *metrics
 	ids       requestIDs
 	draining  atomic.Bool
@@ -36,6 +37,7 @@ func New(config Config, log *slog.Logger) *Service {
 	s := &Service{
 		config: config, log: log, echo: echo.New(),
 		turn:    newTurnstile(config.MostRunning, config.MostWaiting, config.QueueTimeout),
+		recent:  newRecent(config.Recent),
 		metrics: newMetrics(), ids: newRequestIDs(), origin: []string{config.AllowedOrigin},
 		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(),
 		documents: newDocuments(),
