@@ -48,7 +48,7 @@ func (pl *planner) done() bool { return pl.cost <= pl.lower }
 func (pl *planner) run() {
 	pl.boundByArea()
 	pl.tryGreedy(8, 4)
-	for _, next := range []func(){pl.boundByRaster, pl.enumerate, pl.generate, pl.keepTrying} {
+	for _, next := range []func(){pl.boundByRaster, pl.joinTight, pl.enumerate, pl.generate, pl.keepTrying} {
 		if pl.done() || pl.ctx.Err() != nil {
 			return
 		}
@@ -129,4 +129,58 @@ func (pl *planner) keepTrying() {
 	for !pl.done() && pl.ctx.Err() == nil {
 		pl.tryGreedy(1, 30)
 	}
+}
+
+// joinTight looks for a better plan among sheets that waste little, ever more
+// of it and among ever more sheets. It stops at the first complete look.
+func (pl *planner) joinTight() {
+	for width := 100; !pl.done() && pl.ctx.Err() == nil && width < 1500; width = width * 3 / 2 {
+		for share := int64(16); share >= 1; share /= 2 {
+			if whole := pl.tightAt(pl.lower, width, share); whole && share == 1 {
+				return
+			}
+			if pl.done() || pl.ctx.Err() != nil {
+				return
+			}
+		}
+	}
+}
+
+// tightAt looks for a plan of a cost and reports whether it is sure that there
+// is none.
+func (pl *planner) tightAt(target int64, width int, share int64) bool {
+	var patterns []pattern
+	whole := true
+	for i := range pl.boards {
+		b := &pl.boards[i]
+		pack, ok := newPacking(pl.caps(b))
+		if !ok {
+			return false
+		}
+		t := newTight(pl.ctx, b, pack, pl.affordable(target, b)/share, width, pl.greedy.random)
+		t.run()
+		whole = whole && t.whole
+		patterns = append(patterns, t.patterns(len(pl.kinds))...)
+	}
+	c := newCover(pl.ctx, patterns, pl.guides(), pl.needs(), 20_000)
+	found, sure := c.search(target)
+	if found {
+		pl.accept(c.chosen)
+		return false
+	}
+	whole = whole && share == 1
+	if whole && sure {
+		pl.lower, pl.why = target+1, "A complete search of all sheets that waste little enough found no plan with less."
+	}
+	return whole && sure
+}
+
+// affordable is the waste that a plan of a cost may have on one sheet.
+func (pl *planner) affordable(target int64, b *board) int64 {
+	total := int64(0)
+	for k, n := range pl.needs() {
+		total += int64(n) * pl.kinds[k].area
+	}
+	area := pl.weights[0]
+	return int64(b.w)*int64(b.h) - area.top*b.cost + area.top*target - total
 }

@@ -15,26 +15,32 @@ type weights struct {
 
 // bound is the least cost of what is left.
 func (w *weights) bound(left []int32) int64 {
+	return ceilDiv(w.sum(left), w.top)
+}
+
+// sum is the value of what is left.
+func (w *weights) sum(left []int32) int64 {
 	sum := int64(0)
 	for k, n := range left {
 		sum += int64(n) * w.value[k]
 	}
-	return (sum + w.top - 1) / w.top
+	return sum
 }
 
 // cover looks for sheets that give all that is wanted within a cost, by depth
 // first search: it takes the most valuable kind left and tries every pattern
 // that gives it.
 type cover struct {
-	patterns []pattern
-	weights  []weights // the first guides the search
-	left     []int32
-	used     map[*board]int
-	chosen   []choice
-	failed   map[string]int64 // what is left, and the most cost that was not enough
-	nodes    int              // still allowed
-	ctx      context.Context
-	key      []byte
+	giving  [][]*pattern // of each kind
+	limited []*board     // boards with a number in stock
+	weights []weights    // the first guides the search
+	left    []int32
+	used    map[*board]int
+	chosen  []choice
+	failed  map[string]int64 // what is left, and the most cost that was not enough
+	nodes   int              // still allowed
+	ctx     context.Context
+	key     []byte
 }
 
 // choice is a pattern and what it gives of what was left.
@@ -45,8 +51,20 @@ type choice struct {
 
 // newCover prepares a search for an order.
 func newCover(ctx context.Context, patterns []pattern, weights []weights, left []int32, nodes int) *cover {
-	return &cover{patterns: patterns, weights: weights, left: slices.Clone(left), used: map[*board]int{},
+	c := &cover{giving: make([][]*pattern, len(left)), weights: weights, left: slices.Clone(left), used: map[*board]int{},
 		failed: map[string]int64{}, nodes: nodes, ctx: ctx}
+	for i := range patterns {
+		pt := &patterns[i]
+		for k, n := range pt.counts {
+			if n > 0 {
+				c.giving[k] = append(c.giving[k], pt)
+			}
+		}
+		if pt.board.available > 0 && !slices.Contains(c.limited, pt.board) {
+			c.limited = append(c.limited, pt.board)
+		}
+	}
+	return c
 }
 
 // search reports whether a cost is enough. It is sure of its no only if done
@@ -74,7 +92,7 @@ func (c *cover) visit(cost int64) bool {
 	}
 	for _, pt := range c.candidates(lead, cost) {
 		c.put(pt)
-		if c.visit(cost - pt.pattern.board.cost) {
+		if c.visit(cost - pt.board.cost) {
 			return true
 		}
 		c.undo()
@@ -112,71 +130,87 @@ func (c *cover) state() string {
 	for _, n := range c.left {
 		c.key = append(c.key, byte(n), byte(n>>8), byte(n>>16))
 	}
-	for i := range c.patterns {
-		if b := c.patterns[i].board; b.available > 0 && (i == 0 || c.patterns[i-1].board != b) {
-			c.key = append(c.key, byte(c.used[b]), byte(c.used[b]>>8))
-		}
+	for _, b := range c.limited {
+		c.key = append(c.key, byte(c.used[b]), byte(c.used[b]>>8))
 	}
 	return string(c.key)
 }
 
-// candidates lists what the patterns that give a kind can take, the most
-// valuable first, each once, without those that waste more than a cost allows.
-func (c *cover) candidates(lead int, cost int64) []choice {
-	type ranked struct {
-		choice
-		gain int64
-	}
+// ranked is a pattern with the value of what it gives of what is left.
+type ranked struct {
+	pattern *pattern
+	gain    int64
+}
+
+// candidates lists the patterns that give a kind, the most valuable first,
+// without those that waste more than a cost allows and without all but one of
+// those that give the same of what is left.
+func (c *cover) candidates(lead int, cost int64) []*pattern {
 	var list []ranked
-	seen := map[string]bool{}
-	for i := range c.patterns {
-		pt := &c.patterns[i]
-		if pt.counts[lead] == 0 || pt.board.cost > cost || pt.board.available > 0 && c.used[pt.board] >= pt.board.available {
+	need := c.totals()
+	for _, pt := range c.giving[lead] {
+		b := pt.board
+		if b.cost > cost || b.available > 0 && c.used[b] >= b.available {
 			continue
 		}
-		if c.wasteful(pt, cost) {
-			continue
-		}
-		take := make([]int32, len(c.left))
-		text := make([]byte, 0, 2*len(c.left)+2)
-		for k, n := range pt.counts {
-			take[k] = min(n, c.left[k])
-			text = append(text, byte(take[k]), byte(take[k]>>8))
-		}
-		text = append(text, byte(pt.board.stock))
-		if !seen[string(text)] {
-			seen[string(text)] = true
-			list = append(list, ranked{choice{pt, take}, pt.gain(c.weights[0].value, c.left) / pt.board.cost})
+		if gain, ok := c.worthwhile(pt, cost, need); ok {
+			list = append(list, ranked{pt, gain})
 		}
 	}
-	slices.SortStableFunc(list, func(x, y ranked) int { return cmp.Compare(y.gain, x.gain) })
-	out := make([]choice, len(list))
-	for i := range list {
-		out[i] = list[i].choice
+	slices.SortStableFunc(list, func(x, y ranked) int {
+		return cmp.Or(cmp.Compare(y.gain*x.pattern.board.cost, x.gain*y.pattern.board.cost), c.compare(x.pattern, y.pattern))
+	})
+	var out []*pattern
+	for i, r := range list {
+		if i == 0 || c.compare(list[i-1].pattern, r.pattern) != 0 {
+			out = append(out, r.pattern)
+		}
 	}
 	return out
 }
 
-// wasteful reports whether a pattern takes so little that the rest cannot be
-// covered within the cost.
-func (c *cover) wasteful(pt *pattern, cost int64) bool {
-	for i := range c.weights {
-		w := &c.weights[i]
-		sum := -pt.gain(w.value, c.left)
-		for k, n := range c.left {
-			sum += int64(n) * w.value[k]
-		}
-		if sum > w.top*(cost-pt.board.cost) {
-			return true
+// compare orders patterns by what they give of what is left.
+func (c *cover) compare(x, y *pattern) int {
+	for k, n := range c.left {
+		if d := min(x.counts[k], n) - min(y.counts[k], n); d != 0 {
+			return int(d)
 		}
 	}
-	return false
+	return x.board.stock - y.board.stock
 }
 
-// put takes a choice off what is left.
-func (c *cover) put(ch choice) {
-	for k, n := range ch.take {
-		c.left[k] -= n
+// totals is the value of all that is left, by every bound.
+func (c *cover) totals() []int64 {
+	need := make([]int64, len(c.weights))
+	for i := range c.weights {
+		need[i] = c.weights[i].sum(c.left)
+	}
+	return need
+}
+
+// worthwhile returns what a pattern gives by the first bound, unless by any
+// bound it gives too little for the rest to be covered within the cost.
+func (c *cover) worthwhile(pt *pattern, cost int64, need []int64) (int64, bool) {
+	first := int64(0)
+	for i := range c.weights {
+		w := &c.weights[i]
+		gain := pt.gain(w.value, c.left)
+		if need[i]-gain > w.top*(cost-pt.board.cost) {
+			return 0, false
+		}
+		if i == 0 {
+			first = gain
+		}
+	}
+	return first, true
+}
+
+// put takes what a pattern gives off what is left.
+func (c *cover) put(pt *pattern) {
+	ch := choice{pt, make([]int32, len(c.left))}
+	for k, n := range pt.counts {
+		ch.take[k] = min(n, c.left[k])
+		c.left[k] -= ch.take[k]
 	}
 	c.used[ch.pattern.board]++
 	c.chosen = append(c.chosen, ch)

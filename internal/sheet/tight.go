@@ -1,0 +1,232 @@
+package sheet
+
+import (
+	"cmp"
+	"context"
+	"math/rand/v2"
+	"slices"
+)
+
+// tile is a rectangle joined from pieces that wastes little.
+type tile struct {
+	set       multiset
+	w, h      int32
+	waste     int64
+	axis      Axis
+	low, high int32 // the joined tiles, or low -1 and the face in high
+}
+
+// tight joins tiles upwards from single pieces, as P. Y. Wang does (Operations
+// Research 31 (1983) 573-586): whatever wastes more than a plan of the wanted
+// cost can afford is left out. Tiles are made level by level, a level being a
+// number of pieces; a level that grows too large keeps the least wasteful.
+type tight struct {
+	board  *board
+	pack   *packing
+	tiles  []tile
+	levels [][]int32 // by height, then width
+	allow  int64     // waste
+	width  int       // most tiles of a level
+	whole  bool      // nothing was left out
+	random *rand.Rand
+	gapX   []int32 // what pieces can never fill of a length
+	gapY   []int32
+	seen   map[tileKey]bool
+	ctx    context.Context
+}
+
+// tileKey tells tiles of one level apart.
+type tileKey struct {
+	set  multiset
+	w, h int32
+}
+
+// newTight prepares a board; allow is the waste a sheet may have.
+func newTight(ctx context.Context, b *board, pack *packing, allow int64, width int, random *rand.Rand) *tight {
+	t := &tight{board: b, pack: pack, allow: allow, width: width, whole: true, random: random, ctx: ctx}
+	widths, heights := []int32{}, []int32{}
+	for _, f := range b.faces {
+		widths, heights = append(widths, f.w), append(heights, f.h)
+	}
+	t.gapX, t.gapY = gaps(b.w, widths), gaps(b.h, heights)
+	return t
+}
+
+// gaps returns for every length what is left by the greatest sum in it.
+func gaps(total int32, sizes []int32) []int32 {
+	sums := sumPoints(total, sizes)
+	floor := floors(sums, total)
+	for l := range floor {
+		floor[l] = int32(l) - sums[floor[l]]
+	}
+	return floor
+}
+
+// run makes all levels.
+func (t *tight) run() {
+	t.singles()
+	for n := 2; t.ctx.Err() == nil; n++ {
+		before := len(t.tiles)
+		t.seen = map[tileKey]bool{}
+		for i := 1; i <= n/2; i++ {
+			if n-i <= len(t.levels) {
+				t.combine(t.levels[i-1], t.levels[n-i-1])
+			}
+		}
+		t.close(before)
+		if n > 2*t.last() {
+			return
+		}
+	}
+	t.whole = false
+}
+
+// last is the greatest number of pieces of any tile.
+func (t *tight) last() int {
+	for n := len(t.levels); n > 0; n-- {
+		if len(t.levels[n-1]) > 0 {
+			return n
+		}
+	}
+	return 0
+}
+
+// singles makes the first level.
+func (t *tight) singles() {
+	for i, f := range t.board.faces {
+		t.offer(tile{set: t.pack.one[f.kind], w: f.w, h: f.h, low: -1, high: int32(i)})
+	}
+	t.close(0)
+}
+
+// offer keeps a tile if a whole sheet with it can waste little enough.
+func (t *tight) offer(n tile) {
+	outside := int64(n.h)*int64(t.gapX[t.board.w-n.w]) + int64(n.w)*int64(t.gapY[t.board.h-n.h])
+	if n.waste+outside > t.allow {
+		return
+	}
+	if t.seen != nil {
+		key := tileKey{n.set, n.w, n.h}
+		if t.seen[key] {
+			return
+		}
+		t.seen[key] = true
+	}
+	t.tiles = append(t.tiles, n)
+}
+
+// close ends a level: it keeps the best tiles and sorts them.
+func (t *tight) close(from int) {
+	level := make([]int32, 0, len(t.tiles)-from)
+	for i := from; i < len(t.tiles); i++ {
+		level = append(level, int32(i))
+	}
+	if len(level) > t.width {
+		t.whole = false
+		level = t.keep(level, from)
+	}
+	slices.SortFunc(level, func(a, b int32) int {
+		return cmp.Or(cmp.Compare(t.tiles[a].h, t.tiles[b].h), cmp.Compare(t.tiles[a].w, t.tiles[b].w))
+	})
+	t.levels = append(t.levels, level)
+}
+
+// keep chooses the least wasteful tiles of a level, ties at random, and drops
+// the others.
+func (t *tight) keep(level []int32, from int) []int32 {
+	rank := make([]float64, len(level))
+	for i, at := range level {
+		n := &t.tiles[at]
+		rank[i] = float64(n.waste)/(float64(n.w)*float64(n.h)) + 0.02*t.random.Float64()
+	}
+	slices.SortFunc(level, func(a, b int32) int { return cmp.Compare(rank[int(a)-from], rank[int(b)-from]) })
+	kept := make([]tile, t.width)
+	for i := range kept {
+		kept[i] = t.tiles[level[i]]
+	}
+	t.tiles = append(t.tiles[:from], kept...)
+	level = level[:t.width]
+	for i := range level {
+		level[i] = int32(from + i)
+	}
+	return level
+}
+
+// combine joins every tile of one level with every tile of another.
+func (t *tight) combine(low, high []int32) {
+	for n, i := range low {
+		if n%32 == 0 && t.ctx.Err() != nil {
+			t.whole = false
+			return
+		}
+		a := t.tiles[i]
+		for _, j := range high {
+			b := &t.tiles[j]
+			t.beside(i, j, &a, b)
+			t.above(i, j, &a, b)
+		}
+	}
+}
+
+// beside joins two tiles along the width.
+func (t *tight) beside(i, j int32, a, b *tile) {
+	w, h := a.w+b.w, max(a.h, b.h)
+	if w > t.board.w || !t.board.crossable(h) {
+		return
+	}
+	waste := a.waste + b.waste + int64(a.w)*int64(h-a.h) + int64(b.w)*int64(h-b.h)
+	t.joined(i, j, a, b, tile{w: w, h: h, waste: waste, axis: Width})
+}
+
+// above joins two tiles along the height.
+func (t *tight) above(i, j int32, a, b *tile) {
+	w, h := max(a.w, b.w), a.h+b.h
+	if h > t.board.h || !t.board.crossable(w) {
+		return
+	}
+	waste := a.waste + b.waste + int64(a.h)*int64(w-a.w) + int64(b.h)*int64(w-b.w)
+	t.joined(i, j, a, b, tile{w: w, h: h, waste: waste, axis: Height})
+}
+
+// joined offers a join unless it takes too much.
+func (t *tight) joined(i, j int32, a, b *tile, n tile) {
+	if n.waste > t.allow {
+		return
+	}
+	set, ok := t.pack.sum(&a.set, &b.set)
+	if !ok {
+		return
+	}
+	n.set, n.low, n.high = set, i, j
+	t.offer(n)
+}
+
+// patterns lists the sets of pieces that waste little enough of a whole sheet.
+func (t *tight) patterns(kinds int) []pattern {
+	var out []pattern
+	seen := map[multiset]bool{}
+	whole := int64(t.board.w) * int64(t.board.h)
+	for i := range t.tiles {
+		n := &t.tiles[i]
+		if whole-int64(n.w)*int64(n.h)+n.waste > t.allow || seen[n.set] {
+			continue
+		}
+		seen[n.set] = true
+		pt := pattern{board: t.board, counts: make([]int32, kinds), draw: func() *layout { return t.layout(int32(i)) }}
+		for k := range kinds {
+			pt.counts[k] = t.pack.count(&n.set, k)
+		}
+		out = append(out, pt)
+	}
+	return out
+}
+
+// layout is how a tile is joined.
+func (t *tight) layout(i int32) *layout {
+	n := &t.tiles[i]
+	if n.low < 0 {
+		f := t.board.faces[n.high]
+		return &layout{kind: f.kind, turned: f.turned}
+	}
+	return &layout{axis: n.axis, low: t.layout(n.low), high: t.layout(n.high)}
+}
