@@ -6,6 +6,7 @@ import "creasefit/internal/measure"
 var kinds = []*Kind{
 	slottedBand(),
 	band(),
+	envelope(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

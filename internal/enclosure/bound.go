@@ -1,0 +1,55 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+)
+
+// span returns the least and the greatest that a size with this need comes to
+// within the wanted fit.
+func (n Need) span(in *Input) Range {
+	need := n.Of(in)
+	return Range{need.Add(in.Fit.Min), need.Add(in.Fit.Max)}
+}
+
+// spine is what a fold of 180 degrees round a thickness takes of the sheet.
+func (in *Input) spine(round measure.Length) measure.Length { return round.Add(in.Caliper) }
+
+// bounded refuses an option that does not go with the other sizes.
+func (in *Input) bounded(field string, bound Range, detail, hint string) error {
+	if v := in.length(field); !v.Less(bound.Min) && !bound.Max.Less(v) {
+		return nil
+	}
+	return fault.Fault{Code: fault.Impossible, Field: field, Detail: detail, Expected: in.describeRange(bound), Hint: hint}
+}
+
+// describeRange writes bounds in the ruler's unit, inwards to the next marks.
+func (in *Input) describeRange(r Range) string {
+	marks := measure.Marks(in.Unit)
+	finest := marks[len(marks)-1]
+	least, greatest := finest.Up(r.Min), finest.Down(r.Max)
+	switch {
+	case greatest.Less(least):
+		return "larger contents: there is no such length for these"
+	case least.Sign() <= 0:
+		return "at most " + finest.Format(greatest)
+	case greatest == finest.Down(measure.Largest()):
+		return "at least " + finest.Format(least)
+	}
+	return "from " + finest.Format(least) + " to " + finest.Format(greatest)
+}
+
+// flat refuses contents that are too thick for single scores, and warns of
+// those that bend them round.
+func (in *Input) flat(d *draft) error {
+	if oneCapacity.Less(in.Thickness) {
+		return fault.Fault{
+			Code: fault.Impossible, Field: "thickness", Detail: "one score at each side does not go round contents that thick",
+			Expected: in.describeRange(Range{Max: oneCapacity}), Hint: "choose a kind with two scores a side, a gusset or walls",
+		}
+	}
+	if thinnest.Less(in.Thickness) {
+		d.warn("one-score", "One score at each side goes round contents thicker than 1.5 mm: the corners come out round.")
+	}
+	return nil
+}

@@ -1,0 +1,178 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// envelope is a cross cut from a rectangle: the side flaps fold in over the
+// contents, the bottom panel folds up over them and is glued to them, and the
+// closing flap folds down over it. Each goes round one caliper more than the
+// one before.
+//
+// With W, H and T the contents' width, height and thickness, t the caliper, c
+// the clearance, all lengths from crease to crease; a fold of 180 degrees
+// round a thickness R takes R + t of the sheet, half on each side of its score,
+// and the inner faces of two such folds lie half a caliper further in each:
+//
+//	side flaps round T, bottom panel round T + t, closing flap round T + 2t
+//	back width  = W + T + 2t + c_w
+//	back height = H + T + 3 1/2 t + c_h
+//	bottom panel + closing flap = back height + overlap
+//
+// The relief cuts run from the corners of the back to the far edges of the
+// flaps.
+func envelope() *Kind {
+	return &Kind{
+		Name:  "envelope",
+		Title: "Envelope from a straight-scored blank",
+		Help:  "A cross-shaped blank: side flaps in, the bottom panel up and glued to them, the closing flap down.",
+		Needs: []string{"width", "height"},
+		Params: []Param{
+			{Name: "flap", Type: ChoiceParam, Choices: []string{"square", "angled", "pointed"}, Help: "Shape of the closing flap."},
+			{Name: "closing_flap", Help: "How far the closing flap comes down, measured in its middle.", DefaultInch: measure.Sixtyfourths(96), DefaultMillimetre: measure.Millimetres(40),
+				Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000)},
+			sideFlap,
+			{Name: "overlap", Help: "How far the closing flap reaches over the bottom panel, where the gum is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			{Name: "bottom_panel", Advanced: true, Help: "How far up the bottom panel comes; as far as the overlap asks for if not given.",
+				Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000)},
+			cornerRelief,
+			{Name: "flap_inset", Advanced: true, Help: "How far in the far corners of an angled closing flap lie, each.", DefaultInch: measure.Sixtyfourths(64), DefaultMillimetre: measure.Millimetres(25),
+				Least: measure.Millimetres(1), Greatest: measure.Millimetres(500)},
+		},
+		Plan: planEnvelope,
+	}
+}
+
+// Parameters that the kinds with glued side flaps share.
+var (
+	sideFlap = Param{Name: "side_flap", Help: "How wide each glued side flap is.", DefaultInch: measure.Sixtyfourths(64), DefaultMillimetre: measure.Millimetres(25),
+		Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)}
+	cornerRelief = Param{Name: "relief", Advanced: true, Help: "How far in the angled relief cuts come at the free edge of a flap.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10),
+		Least: measure.Micrometres(500), Greatest: measure.Millimetres(300)}
+)
+
+var envelopeGrid = grid{
+	piece:  "envelope",
+	across: edge{[]string{"left flap", "back width", "right flap"}, []pattern.Score{valley("1", 180), valley("2", 180)}},
+	up:     edge{[]string{"bottom panel", "back height", "closing flap"}, []pattern.Score{valley("3", 180), valley("4", 180)}},
+	cells: []cell{
+		{"back", 1, 1, -1}, {"left flap", 0, 1, 0}, {"right flap", 2, 1, 0}, {"bottom panel", 1, 0, 0}, {"closing flap", 1, 2, 0},
+	},
+}
+
+// envelopeReadings are the indices of an envelope's readings in its problem.
+type envelopeReadings struct {
+	across, up    []int // from the left, from the bottom
+	relief, inset int   // inset is -1 for flaps that are not angled
+}
+
+func planEnvelope(in *Input) (*Plan, error) {
+	d, r := newDraft(in), &envelopeReadings{inset: -1}
+	width := Need{Width: 1, Thickness: 1, HalfCalipers: 4}
+	height := Need{Height: 1, Thickness: 1, HalfCalipers: 7}
+	left, right := d.fixed("left flap", "side_flap"), d.fixed("right flap", "side_flap")
+	backWidth := d.reading("back width", width.Of(in).Add(in.middle()))
+	backHeight := d.reading("back height", height.Of(in).Add(in.middle()))
+	closing := d.fixed("closing flap", "closing_flap")
+	bottom := d.bottomPanel(backHeight, closing)
+	r.relief = d.fixed("relief", "relief")
+	if in.choice("flap") == "angled" {
+		r.inset = d.fixed("flap inset", "flap_inset")
+	}
+	r.across, r.up = []int{left, backWidth, right}, []int{bottom, backHeight, closing}
+	d.fit(pattern.Width, width, times(1, backWidth))
+	d.fit(pattern.Height, height, times(1, backHeight))
+	d.strip(0, pattern.Width, r.across...)
+	d.strip(0, pattern.Height, r.up...)
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layEnvelope(r, sizes) }
+	return d.plan, fault.Join(in.flat(d), in.checkEnvelope(width.span(in), height.span(in)))
+}
+
+// checkEnvelope refuses flaps that do not meet or get in one another's way, at
+// any size of the back that the fit allows.
+func (in *Input) checkEnvelope(w, h Range) error {
+	none := measure.Length{}
+	cut, overlap, closing := in.length("relief"), in.length("overlap"), in.length("closing_flap")
+	fold := in.spine(in.Thickness.Add(in.Caliper)) // of the bottom panel, the wider one
+	glued := measure.Max(cut, fold.Over(2)).Add(leastGlue)
+	throat := in.Thickness.Add(in.Caliper.Times(2)) // what the closing flap's fold takes of the back
+	errs := []error{
+		in.bounded("relief", Range{none, measure.Min(w.Min, h.Min).Sub(fold).Sub(leastGlue).Over(2)},
+			"the relief cuts leave nothing of the flaps", "make the relief smaller"),
+		in.bounded("side_flap", Range{glued, w.Min.Over(2)},
+			"the side flaps leave no room for glue beside the relief cuts, or lie on one another", "make the side flaps fit the back"),
+	}
+	if in.given("bottom_panel") {
+		errs = append(errs, in.bounded("closing_flap", Range{none, h.Min}, "the closing flap is longer than the back", "make it shorter"),
+			in.bounded("bottom_panel", Range{measure.Max(glued, h.Max.Add(overlap).Sub(closing)), h.Min.Sub(throat)},
+				"the flaps do not meet with that overlap, or the bottom panel comes out at the top", "leave it out to get it from the overlap"))
+	} else {
+		errs = append(errs, in.bounded("closing_flap", Range{overlap.Add(throat), h.Min.Sub(measure.Max(none, glued.Sub(overlap)))},
+			"the closing flap does not meet the bottom panel with that overlap, or leaves no room for it", "choose another closing flap or overlap"))
+	}
+	if in.choice("flap") == "angled" {
+		errs = append(errs, in.bounded("flap_inset", Range{none, w.Min.Over(2)}, "the sides of the closing flap would cross", "choose flap=pointed for a point"))
+	}
+	return fault.Join(errs...)
+}
+
+// bottomPanel adds the bottom panel's reading: as given, or so that the
+// closing flap reaches over it by the overlap.
+func (d *draft) bottomPanel(backHeight, closing int) int {
+	in := d.in
+	if in.given("bottom_panel") {
+		return d.fixed("bottom panel", "bottom_panel")
+	}
+	overlap := in.length("overlap")
+	ideal := d.plan.Problem.Readings[backHeight].Ideal.Add(overlap).Sub(in.length("closing_flap"))
+	bottom := d.reading("bottom panel", ideal)
+	d.equal("flaps", overlap.Neg(), times(1, bottom), times(1, closing), times(-1, backHeight))
+	return bottom
+}
+
+// layEnvelope lays the cross out, shapes its flaps and glues the bottom panel
+// to the side flaps.
+func (d *draft) layEnvelope(r *envelopeReadings, sizes []measure.Length) pattern.Pattern {
+	in, cut := d.in, sizes[r.relief]
+	side, bottom := in.Thickness, in.Thickness.Add(in.Caliper)
+	p := envelopeGrid.lay(
+		extents{sizesOf(r.across, sizes), []measure.Length{side, side}},
+		extents{sizesOf(r.up, sizes), []measure.Length{bottom, bottom.Add(in.Caliper)}})
+	for panel := 1; panel <= 3; panel++ {
+		envelopeGrid.taper(&p, panel, measure.Length{}, cut)
+	}
+	switch closing := &p.Panels[4]; {
+	case r.inset >= 0:
+		envelopeGrid.taper(&p, 4, measure.Length{}, sizes[r.inset])
+	case in.choice("flap") == "pointed":
+		o := closing.Outline
+		closing.Outline = pattern.Polygon(o[0].Point, o[1].Point, pattern.At(p.Width.Over(2), p.Height))
+	}
+	p.Cuts = envelopeCorners(&p)
+	flap, panel, back := sizes[r.across[0]], sizes[r.up[0]], sizes[r.up[1]]
+	x := measure.Max(cut, in.spine(side).Over(2))
+	low, high := panel.Sub(measure.Min(panel, back.Sub(cut))), panel.Sub(measure.Max(cut, in.spine(bottom).Over(2)))
+	p.Glues = []pattern.Glue{
+		{Name: "left edge", Panel: 3, To: 1, ToFace: pattern.Outside, Area: pattern.Rectangle(flap.Add(x), low, flap.Times(2), high)},
+		{Name: "right edge", Panel: 3, To: 2, ToFace: pattern.Outside, Area: pattern.Rectangle(p.Width.Sub(flap.Times(2)), low, p.Width.Sub(flap).Sub(x), high)},
+	}
+	return pattern.Pattern{
+		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
+		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
+	}
+}
+
+// envelopeCorners lists what is cut away at the four corners.
+func envelopeCorners(p *pattern.Piece) []pattern.Cut {
+	left, right, bottom, closing := p.Panels[1].Outline, p.Panels[2].Outline, p.Panels[3].Outline, p.Panels[4].Outline
+	last := len(closing) - 1
+	return []pattern.Cut{
+		relief("lower left corner", "left", left[0].Point, left[1].Point, bottom[0].Point),
+		relief("lower right corner", "right", right[1].Point, right[0].Point, bottom[1].Point),
+		relief("upper left corner", "left", left[3].Point, left[2].Point, closing[last].Point),
+		relief("upper right corner", "right", right[2].Point, right[3].Point, closing[2].Point),
+	}
+}

@@ -1,0 +1,174 @@
+package solve_test
+
+import (
+	"context"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fold"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+// worked is a row of a table of hand-worked examples.
+type worked struct {
+	Name, Source string
+	Request      map[string]string
+	Step         string
+	Pieces       []struct {
+		Name   string
+		Blank  []string
+		Panels map[string]string
+		Scores []string
+	}
+	Fit map[string]float64 `json:"fit_mm"`
+}
+
+// workedExamples reads the examples of a kind.
+func workedExamples(t *testing.T, kind string) []worked {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "kinds", kind+".json"))
+	require.NoError(t, err)
+	var rows []worked
+	require.NoError(t, json.Unmarshal(text, &rows))
+	require.NotEmpty(t, rows)
+	return rows
+}
+
+// request reads an example's request.
+func (w *worked) request(t *testing.T, kind string) *solve.Request {
+	t.Helper()
+	k, ok := enclosure.Lookup(kind)
+	require.True(t, ok)
+	unit := measure.Inch
+	if w.Request["unit"] == "mm" {
+		unit = measure.Millimetre
+	}
+	r := &solve.Request{Kind: k, Unit: unit, CutError: measure.Sixtyfourths(1), ScoreError: measure.Sixtyfourths(1), Options: map[string]enclosure.Value{}}
+	length := func(text string) measure.Length {
+		l, err := measure.Parse(text, unit, measure.ClearComma)
+		require.NoError(t, err)
+		return l
+	}
+	step := func(text string) measure.Step {
+		s, err := measure.ParseStep(text)
+		if err != nil {
+			s, err = measure.ParseStep(text + " " + unit.String())
+		}
+		require.NoError(t, err)
+		return s
+	}
+	for name, text := range w.Request {
+		switch name {
+		case "unit":
+		case "width":
+			r.Width = length(text)
+		case "height":
+			r.Height = length(text)
+		case "thickness":
+			r.Thickness = length(text)
+		case "caliper":
+			r.Caliper = length(text)
+		case "clearance_min":
+			r.Fit.Min = length(text)
+		case "clearance_max":
+			r.Fit.Max = length(text)
+		case "ruler":
+			r.Ruler = step(text)
+		case "step":
+			r.Step = step(text)
+		case "fit":
+			for _, f := range enclosure.NamedFits() {
+				if f.Name == text {
+					r.FitName, r.Fit = text, f.Range(unit)
+				}
+			}
+		default:
+			r.Options[name] = optionValue(t, k, name, text, length)
+		}
+	}
+	return r
+}
+
+func optionValue(t *testing.T, k *enclosure.Kind, name, text string, length func(string) measure.Length) enclosure.Value {
+	t.Helper()
+	for _, p := range k.Params {
+		if p.Name != name {
+			continue
+		}
+		switch p.Type {
+		case enclosure.ChoiceParam:
+			require.Contains(t, p.Choices, text)
+			return enclosure.Value{Choice: text}
+		case enclosure.CountParam:
+			n, err := strconv.ParseInt(text, 10, 64)
+			require.NoError(t, err)
+			return enclosure.Value{Count: n}
+		default:
+			return enclosure.Value{Length: length(text)}
+		}
+	}
+	t.Fatalf("%s has no option %q", k.Name, name)
+	return enclosure.Value{}
+}
+
+// checkWorked solves the examples of a kind and compares every size that they
+// name.
+func checkWorked(t *testing.T, kind string) {
+	for _, row := range workedExamples(t, kind) {
+		t.Run(row.Name, func(t *testing.T) {
+			s, err := solve.Solve(context.Background(), row.request(t, kind))
+			require.NoError(t, err)
+			assert.Equal(t, row.Step, s.Step.String())
+			require.Len(t, s.Pattern.Pieces, len(row.Pieces))
+			for i, want := range row.Pieces {
+				p := &s.Pattern.Pieces[i]
+				assert.Equal(t, want.Name, p.Name)
+				assert.Equal(t, want.Blank, []string{s.Step.Format(p.Width), s.Step.Format(p.Height)})
+				panels, scores := map[string]string{}, []string(nil)
+				for _, strip := range p.Strips {
+					for _, c := range strip.Cells {
+						panels[c.Name] = s.Step.Format(c.Size)
+					}
+					at := strip.Positions()
+					for j := range strip.Scores {
+						scores = append(scores, s.Step.Format(at[j+1]))
+					}
+				}
+				assert.Equal(t, want.Panels, panels)
+				assert.Equal(t, want.Scores, scores)
+			}
+			require.Len(t, s.Fits, len(row.Fit))
+			for _, f := range s.Fits {
+				assert.InDelta(t, row.Fit[f.Axis.String()], f.Nominal.Millimetres(), 1e-6, f.Axis.String())
+			}
+			checkFolded(t, s)
+		})
+	}
+}
+
+// checkFolded folds the solution and its ideal: the ideal closes to the
+// nanometre, and the folded plates leave the clearance claimed.
+func checkFolded(t testing.TB, s *solve.Solution) {
+	t.Helper()
+	exact := fold.Prove(&s.Ideal, measure.Length{})
+	require.True(t, exact.Closes && exact.Holds, "ideal: %v", exact.Faults)
+	require.LessOrEqual(t, exact.Gap.Nanometres(), int64(1))
+	rounded := fold.Prove(&s.Pattern, s.Proof.Tolerance)
+	require.True(t, rounded.Closes && rounded.Holds, "rounded: %v", rounded.Faults)
+	require.Len(t, rounded.Clearances, len(s.Fits))
+	for i, f := range s.Fits {
+		require.Equal(t, f.Axis, rounded.Clearances[i].Axis)
+		off := f.Nominal.Sub(rounded.Clearances[i].Clearance).Abs()
+		require.LessOrEqual(t, off.Nanometres(), int64(1000), "%s: claimed %v, folded %v", f.Axis, f.Nominal, rounded.Clearances[i].Clearance)
+		middle := exact.Clearances[i].Clearance.Sub(f.Window.Min.Add(f.Window.Max).Over(2)).Abs()
+		require.LessOrEqual(t, middle.Nanometres(), int64(1000), "the ideal %s is not in the middle of its window", f.Axis)
+	}
+}
