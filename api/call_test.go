@@ -130,7 +130,7 @@ func checkSpec(t *testing.T, request *http.Request, w *httptest.ResponseRecorder
 	t.Helper()
 	route, parameters, err := specRouter().FindRoute(request)
 	if err != nil {
-		require.Contains(t, []int{http.StatusNotFound, http.StatusMethodNotAllowed, http.StatusOK}, w.Code, "%s is not in the specification", request.URL)
+		require.Contains(t, []int{http.StatusNotFound, http.StatusMethodNotAllowed, http.StatusOK, http.StatusInternalServerError}, w.Code, "%s is not in the specification", request.URL)
 		return
 	}
 	input := &openapi3filter.RequestValidationInput{Request: request, PathParams: parameters, Route: route,

@@ -51,7 +51,7 @@ func (r *reading) chooseFormat(o *options, extension, accept string, offered []f
 	chosen, ok := formatNamed(named, offered)
 	switch {
 	case extension != "":
-		o.format, _ = formatNamed(extension, offered)
+		r.followExtension(o, extension, offered)
 		if named != "" && chosen != o.format {
 			r.reportOption("format", "the path ends in ."+extension, "leave one of the two out")
 		}
@@ -59,6 +59,15 @@ func (r *reading) chooseFormat(o *options, extension, accept string, offered []f
 		o.format = chosen
 	case named == "" && o.pick == "":
 		o.format, o.byAccept = acceptedFormat(accept, offered)
+	}
+}
+
+// followExtension takes the format that the path ends in.
+func (r *reading) followExtension(o *options, extension string, offered []format) {
+	var ok bool
+	if o.format, ok = formatNamed(extension, offered); !ok {
+		r.report(fault.Fault{Code: fault.Unknown, Field: "format", Value: extension, Detail: "there is no answer in the format that the path ends in",
+			Expected: "one of " + strings.Join(formatNames(offered), ", ")}, "")
 	}
 }
 

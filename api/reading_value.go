@@ -207,7 +207,10 @@ func (r *reading) reportParse(p *param, f field, err error) {
 	if refused.Reason == measure.ReasonNoUnit && r.mistaken {
 		return
 	}
-	correction, _, _ := strings.Cut(refused.Hint, " or ")
+	correction := refused.Hint
+	if strings.Contains(correction, " or ") {
+		correction = "" // which of the two is not for us to guess
+	}
 	detail := "cannot read '" + cut(f.text, mostValue) + "': " + refused.Detail
 	r.report(fault.Fault{Code: parseCode(refused.Reason), Field: f.name, Value: f.text, Detail: detail, Expected: p.expected(r.unit), Hint: refused.Hint}, correction)
 }
