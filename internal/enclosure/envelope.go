@@ -67,17 +67,18 @@ var envelopeGrid = grid{
 type envelopeReadings struct {
 	across, up    []int // from the left, from the bottom
 	relief, inset int   // inset is -1 for flaps that are not angled
+	overlap       int   // -1 if the bottom panel is given
 }
 
 func planEnvelope(in *Input) (*Plan, error) {
-	d, r := newDraft(in), &envelopeReadings{inset: -1}
+	d, r := newDraft(in), &envelopeReadings{inset: -1, overlap: -1}
 	width := Need{Width: 1, Thickness: 1, HalfCalipers: 4}
 	height := Need{Height: 1, Thickness: 1, HalfCalipers: 7}
 	left, right := d.fixed("left flap", "side_flap"), d.fixed("right flap", "side_flap")
 	backWidth := d.reading("back width", width.Of(in).Add(in.middle()))
 	backHeight := d.reading("back height", height.Of(in).Add(in.middle()))
 	closing := d.fixed("closing flap", "closing_flap")
-	bottom := d.bottomPanel(backHeight, closing)
+	bottom := d.bottomPanel(r, backHeight, closing)
 	r.relief = d.fixed("relief", "relief")
 	if in.choice("flap") == "angled" {
 		r.inset = d.fixed("flap inset", "flap_inset")
@@ -121,15 +122,14 @@ func (in *Input) checkEnvelope(w, h Range) error {
 
 // bottomPanel adds the bottom panel's reading: as given, or so that the
 // closing flap reaches over it by the overlap.
-func (d *draft) bottomPanel(backHeight, closing int) int {
-	in := d.in
-	if in.given("bottom_panel") {
+func (d *draft) bottomPanel(r *envelopeReadings, backHeight, closing int) int {
+	if d.in.given("bottom_panel") {
 		return d.fixed("bottom panel", "bottom_panel")
 	}
-	overlap := in.length("overlap")
-	ideal := d.plan.Problem.Readings[backHeight].Ideal.Add(overlap).Sub(in.length("closing_flap"))
-	bottom := d.reading("bottom panel", ideal)
-	d.equal("flaps", overlap.Neg(), times(1, bottom), times(1, closing), times(-1, backHeight))
+	r.overlap = d.fixed("overlap", "overlap")
+	back := d.plan.Problem.Readings[backHeight].Ideal
+	bottom := d.reading("bottom panel", back.Add(d.in.length("overlap")).Sub(d.in.length("closing_flap")))
+	d.equal("flaps", measure.Length{}, times(1, bottom), times(1, closing), times(-1, backHeight), times(-1, r.overlap))
 	return bottom
 }
 
@@ -152,6 +152,9 @@ func (d *draft) layEnvelope(r *envelopeReadings, sizes []measure.Length) pattern
 		closing.Outline = pattern.Polygon(o[0].Point, o[1].Point, pattern.At(p.Width.Over(2), p.Height))
 	}
 	p.Cuts = envelopeCorners(&p)
+	if r.overlap >= 0 {
+		p.Seams = closingSeam(&p, sizes[r.overlap], in.Caliper)
+	}
 	flap, panel, back := sizes[r.across[0]], sizes[r.up[0]], sizes[r.up[1]]
 	x := measure.Max(cut, in.spine(side).Over(2))
 	low, high := panel.Sub(measure.Min(panel, back.Sub(cut))), panel.Sub(measure.Max(cut, in.spine(bottom).Over(2)))
@@ -163,6 +166,15 @@ func (d *draft) layEnvelope(r *envelopeReadings, sizes []measure.Length) pattern
 		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
 		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
 	}
+}
+
+// closingSeam says where the edge of the closing flap, or its point, comes to
+// lie: the overlap below the edge of the bottom panel.
+func closingSeam(p *pattern.Piece, overlap, apart measure.Length) []pattern.Seam {
+	o := p.Panels[4].Outline
+	a1, a2 := o[len(o)-1].Point, o[2].Point
+	return []pattern.Seam{{Name: "overlap", PanelA: 4, A1: a1, A2: a2,
+		PanelB: 3, B1: pattern.At(a1.X, overlap), B2: pattern.At(a2.X, overlap), Apart: apart}}
 }
 
 // envelopeCorners lists what is cut away at the four corners.

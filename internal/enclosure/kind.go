@@ -63,6 +63,18 @@ type Fit struct {
 	Axis   pattern.Axis
 	Window int
 	Need   Need
+	// Diagonal says that the form and its window are measured along a side of a
+	// square blank whose folds lie at 45 degrees to it.
+	Diagonal bool
+}
+
+// Clearance turns a value of the fit's form into a clearance: the same length,
+// or for a diagonal fit sqrt 2 of it, to the nanometre.
+func (f *Fit) Clearance(value measure.Length) measure.Length {
+	if f.Diagonal {
+		return acrossFolds(value)
+	}
+	return value
 }
 
 // Need is what a clearance is measured against: how many times the contents'

@@ -7,6 +7,7 @@ var kinds = []*Kind{
 	slottedBand(),
 	band(),
 	envelope(),
+	diagonalEnvelope(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

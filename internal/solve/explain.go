@@ -64,16 +64,17 @@ func missedWindow(plan *enclosure.Plan, off rounding.Off, step measure.Step, hel
 	if off.By.Sign() < 0 {
 		direction = " too little"
 	}
-	what := w.Name
+	what, by := w.Name, off.By.Abs()
 	for _, f := range plan.Fits {
 		if f.Window == off.Window {
 			what = "clearance along the " + w.Name
+			by, w.Min, w.Max = f.Clearance(by), f.Clearance(w.Min), f.Clearance(w.Max)
 		}
 	}
 	return fault.Fault{
 		Code: fault.NoFit, Field: "fit",
 		Detail: "no readings at " + step.String() + " keep the " + what + " between " + decimals(w.Min, unit) + " and " +
-			decimals(w.Max, unit) + ": the nearest has " + decimals(off.By.Abs(), unit) + direction,
+			decimals(w.Max, unit) + ": the nearest has " + decimals(by, unit) + direction,
 		Expected: decimals(w.Min, unit) + " to " + decimals(w.Max, unit),
 		Hint:     help,
 	}

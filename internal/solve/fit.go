@@ -14,10 +14,13 @@ func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) []Fit {
 	var terms [32]tolerance.Term
 	for i, f := range plan.Fits {
 		window := &plan.Problem.Windows[f.Window]
-		clearance := window.Form.Value(sizes)
+		clearance, wanted := f.Clearance(window.Form.Value(sizes)), enclosure.Range{Min: window.Min, Max: window.Max}
+		if f.Diagonal {
+			wanted = r.Fit
+		}
 		result := tolerance.Stack(clearance, r.terms(terms[:0], plan, &f))
 		fits[i] = Fit{
-			Axis: f.Axis, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: enclosure.Range{Min: window.Min, Max: window.Max},
+			Axis: f.Axis, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: wanted,
 			Nominal: clearance, WorstCase: enclosure.Range(result.WorstCase), RSS: enclosure.Range(result.RSS), Chance: result.Chance,
 		}
 	}
@@ -40,11 +43,22 @@ func (r *Request) terms(terms []tolerance.Term, plan *enclosure.Plan, f *enclosu
 			terms = append(terms, tolerance.Term{Coefficient: c, Error: r.CutError})
 		}
 	}
+	if f.Diagonal {
+		acrossFolds(terms)
+	}
 	return append(terms,
 		tolerance.Term{Coefficient: f.Need.Width, Error: r.SizeTolerance},
 		tolerance.Term{Coefficient: f.Need.Height, Error: r.SizeTolerance},
 		tolerance.Term{Coefficient: f.Need.Thickness, Error: r.ThicknessTolerance},
 		tolerance.Term{Coefficient: f.Need.HalfCalipers, Over: 2, Error: r.CaliperTolerance})
+}
+
+// acrossFolds turns terms along the side of a square blank into terms across
+// its folds: times 47321/33461, which is sqrt 2 but for a part in 10^9.
+func acrossFolds(terms []tolerance.Term) {
+	for i := range terms {
+		terms[i].Coefficient, terms[i].Over = terms[i].Coefficient*47321, 33461
+	}
 }
 
 // marks adds the marks of one strip. Positions are measured from the strip's

@@ -147,7 +147,7 @@ func checkWorked(t *testing.T, kind string) {
 			}
 			require.Len(t, s.Fits, len(row.Fit))
 			for _, f := range s.Fits {
-				assert.InDelta(t, row.Fit[f.Axis.String()], f.Nominal.Millimetres(), 1e-6, f.Axis.String())
+				assert.InDelta(t, row.Fit[f.Axis.String()], f.Nominal.Millimetres(), 2e-6, f.Axis.String())
 			}
 			checkFolded(t, s)
 		})

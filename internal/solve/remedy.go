@@ -97,7 +97,7 @@ func (r *Request) otherCalipers(miss rounding.Miss, plan *enclosure.Plan) []reme
 				continue
 			}
 			changed := *r
-			changed.Caliper = beyond(r.Caliper, off.By.Times(2).Over(f.Need.HalfCalipers), r.Ruler.Unit())
+			changed.Caliper = beyond(r.Caliper, f.Clearance(off.By).Times(2).Over(f.Need.HalfCalipers), r.Ruler.Unit())
 			if changed.Caliper.Less(stock.LeastCaliper()) || stock.GreatestCaliper().Less(changed.Caliper) {
 				continue
 			}

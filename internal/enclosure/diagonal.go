@@ -1,0 +1,200 @@
+package enclosure
+
+import (
+	"math"
+	"slices"
+
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// diagonalEnvelope is a square blank turned by 45 degrees, whose four corners
+// fold in one after the other: right, bottom, left and, to close it, top. Each
+// goes round one caliper more than the one before.
+//
+// With W, H and T the contents' width, height and thickness, t the caliper, c
+// the clearance; from crease to crease, square to the creases, where each fold
+// takes half of its R + t and t/2 for its inner face:
+//
+//	right flap round T, bottom T + t, left T + 2t, top T + 3t
+//	width w  = W + T + 3t + c_w
+//	height h = H + T + 4t + c_h
+//
+// Readings lie along a side of the square, at 45 degrees to the creases, so
+// that the square root of 2 goes from them to the folded size. From a corner
+// of the square that becomes a side flap:
+//
+//	to the first score                  p = h / sqrt 2
+//	between the two scores              overlap
+//	from the second score to the end    q = w / sqrt 2
+//	side of the square                  s = p + overlap + q
+//
+// On the folded envelope the overlap is the width of each seam, and with none
+// s = (w + h) / sqrt 2. The two scores cross half of the overlap in from the
+// side; a notch is cut out along them up to there. A fit's form is measured
+// along the side; Fit.Clearance makes it a clearance, to the nanometre.
+func diagonalEnvelope() *Kind {
+	return &Kind{
+		Name:  "diagonal-envelope",
+		Title: "Envelope from a square, scored at 45 degrees",
+		Help:  "A square blank turned by 45 degrees, its four corners folded in over one another: right, bottom, left, top.",
+		Needs: []string{"width", "height"},
+		Params: []Param{
+			{Name: "overlap", Help: "How wide the flaps lie on one another along each seam; none lets them meet edge to edge.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+				Greatest: measure.Millimetres(300)},
+		},
+		Plan: planDiagonal,
+	}
+}
+
+// diagonalReadings are the indices of the readings along a side.
+type diagonalReadings struct{ first, overlap, rest int }
+
+func planDiagonal(in *Input) (*Plan, error) {
+	d, r := newDraft(in), &diagonalReadings{}
+	width := Need{Width: 1, Thickness: 1, HalfCalipers: 6}
+	height := Need{Height: 1, Thickness: 1, HalfCalipers: 8}
+	r.first = d.reading("to the first score", alongSide(height.Of(in).Add(in.middle())))
+	r.overlap = d.fixed("overlap", "overlap")
+	r.rest = d.reading("from the second score", alongSide(width.Of(in).Add(in.middle())))
+	d.fitDiagonal(pattern.Width, width, r.rest)
+	d.fitDiagonal(pattern.Height, height, r.first)
+	d.strip(0, pattern.Diagonal, r.first, r.overlap, r.rest)
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDiagonal(r, sizes) }
+	return d.plan, fault.Join(in.flat(d), in.checkDiagonal(width.span(in), height.span(in)))
+}
+
+// fitDiagonal states that a reading along the side of a square blank, taken
+// across the folds, is the need and a clearance.
+func (d *draft) fitDiagonal(axis pattern.Axis, need Need, reading int) {
+	d.plan.Fits = append(d.plan.Fits, Fit{Axis: axis, Window: len(d.plan.Problem.Windows), Need: need, Diagonal: true})
+	d.within(axis.String(), Range{alongSide(d.in.Fit.Min), alongSide(d.in.Fit.Max)}, d.form(alongSide(need.Of(d.in)).Neg(), times(1, reading)))
+}
+
+// alongSide returns what a length across the folds is along the side of the
+// square, to the nanometre.
+func alongSide(l measure.Length) measure.Length { return scaled(l, 1/math.Sqrt2) }
+
+// acrossFolds returns what a length along the side of the square is across
+// the folds, to the nanometre.
+func acrossFolds(l measure.Length) measure.Length { return scaled(l, math.Sqrt2) }
+
+// scaled multiplies a length, up to 100 m, by an irrational number.
+func scaled(l measure.Length, by float64) measure.Length {
+	return measure.Nanometres(int64(math.Round(float64(l.Nanometres()) * by)))
+}
+
+// checkDiagonal refuses flaps that reach past the opposite fold, at any size
+// that the fit allows.
+func (in *Input) checkDiagonal(w, h Range) error {
+	folds := in.Thickness.Add(in.Caliper.Times(5)) // more than the opposite fold takes up
+	if err := fault.Join(in.notTooLong("width", in.Width, w, h, folds), in.notTooLong("height", in.Height, h, w, folds)); err != nil {
+		return err
+	}
+	low, high := alongSide(h.Min).Times(2).Sub(alongSide(w.Max)), alongSide(w.Min).Times(2).Sub(alongSide(h.Max))
+	return in.bounded("overlap", Range{Max: measure.Min(low, high).Sub(folds)},
+		"the flaps would reach past the opposite folds", "make the overlap smaller")
+}
+
+// notTooLong refuses a size of the contents whose flaps would reach past the
+// opposite fold even without an overlap.
+func (in *Input) notTooLong(field string, size measure.Length, along, across Range, folds measure.Length) error {
+	most := across.Min.Times(2).Sub(acrossFolds(folds)).Sub(along.Max.Sub(size))
+	if !most.Less(size) {
+		return nil
+	}
+	return fault.Fault{
+		Code: fault.Impossible, Field: field, Detail: "a square blank takes contents up to about twice as long as wide: the flaps would reach past the opposite folds",
+		Expected: in.describeRange(Range{Max: most}), Hint: "choose the kind envelope for these contents",
+	}
+}
+
+// diagonalScores are the scores that bottom and top, and right and left flap
+// hang by.
+var diagonalScores = []pattern.Score{valley("1", 180), valley("2", 180)}
+
+// layDiagonal lays the square out, with p, o and q along its sides. The
+// corners of the back lie half of o in from each side.
+func (d *draft) layDiagonal(r *diagonalReadings, sizes []measure.Length) pattern.Pattern {
+	in, none, t := d.in, measure.Length{}, d.in.Caliper
+	p, o, q := sizes[r.first], sizes[r.overlap], sizes[r.rest]
+	e, s := o.Over(2), measure.Sum(p, o, q)
+	low, right := pattern.At(p.Add(e), e), pattern.At(measure.Sum(p, q, e), q.Add(e))
+	left, high := pattern.At(e, p.Add(e)), pattern.At(q.Add(e), measure.Sum(p, q, e))
+	piece := pattern.Piece{
+		Name: "envelope", Quantity: 1, Width: s, Height: s, Strips: diagonalStrip(p, o, q),
+		Panels: []pattern.Panel{
+			{Name: "back", Outline: pattern.Polygon(low, right, high, left)},
+			{Name: "right flap", Outline: flapOutline(right, pattern.At(s, q.Add(o)), pattern.At(s, s), pattern.At(q.Add(o), s), high)},
+			{Name: "bottom flap", Outline: flapOutline(low, pattern.At(p.Add(o), none), pattern.At(s, none), pattern.At(s, q), right)},
+			{Name: "left flap", Outline: flapOutline(left, pattern.At(none, p), pattern.At(none, none), pattern.At(p, none), low)},
+			{Name: "top flap", Outline: flapOutline(high, pattern.At(q, s), pattern.At(none, s), pattern.At(none, p.Add(o)), left)},
+		},
+		Creases: []pattern.Crease{
+			diagonalCrease(right, high, 1, in.Thickness), diagonalCrease(low, right, 2, in.Thickness.Add(t)),
+			diagonalCrease(left, low, 3, in.Thickness.Add(t.Times(2))), diagonalCrease(high, left, 4, in.Thickness.Add(t.Times(3))),
+		},
+	}
+	if o.Sign() > 0 {
+		piece.Cuts = []pattern.Cut{
+			notch("lower notch", "bottom", low.X, e, pattern.At(p, none), low, pattern.At(p.Add(o), none)),
+			notch("right notch", "right", right.Y, e, pattern.At(s, q), right, pattern.At(s, q.Add(o))),
+			notch("upper notch", "top", high.X, e, pattern.At(q, s), high, pattern.At(q.Add(o), s)),
+			notch("left notch", "left", left.Y, e, pattern.At(none, p), left, pattern.At(none, p.Add(o))),
+		}
+		piece.Glues = diagonalGlues(p, o, q, in.Thickness.Add(t.Times(4)))
+	}
+	piece.Seams = diagonalSeams(p, o, q, in.Thickness.Add(t.Times(4)), t)
+	return pattern.Pattern{
+		Caliper: t, Pieces: []pattern.Piece{piece},
+		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Turned: 45},
+	}
+}
+
+// diagonalStrip lists the sizes along every side, from the corner of a side flap.
+func diagonalStrip(p, o, q measure.Length) []pattern.Strip {
+	cells := []pattern.Cell{{Name: "to the first score", Size: p}, {Name: "overlap", Size: o}, {Name: "from the second score", Size: q}}
+	return []pattern.Strip{{Across: pattern.Diagonal, Cells: cells, Scores: diagonalScores}}
+}
+
+// diagonalGlues sticks the bottom flap onto the right one and the left flap onto
+// the bottom one, along the sides of the blank, clear of the folds.
+func diagonalGlues(p, o, q, folds measure.Length) []pattern.Glue {
+	s, longer := measure.Sum(p, o, q), measure.Max(p, q)
+	return []pattern.Glue{
+		{Name: "right seam", Panel: 2, To: 1, ToFace: pattern.Outside, Area: pattern.Rectangle(s.Sub(o), longer.Sub(p), s, q.Sub(folds))},
+		{Name: "left seam", Panel: 3, To: 2, ToFace: pattern.Outside, Area: pattern.Rectangle(longer.Sub(q), measure.Length{}, p.Sub(folds), o)},
+	}
+}
+
+// diagonalSeams says how far the glued flaps reach over one another: the edge
+// of one lies the overlap in from the edge of the other.
+func diagonalSeams(p, o, q, folds, apart measure.Length) []pattern.Seam {
+	s, longer, none := measure.Sum(p, o, q), measure.Max(p, q), measure.Length{}
+	return []pattern.Seam{
+		{Name: "right seam", PanelA: 1, A1: pattern.At(s, s.Add(q).Sub(longer)), A2: pattern.At(s, measure.Sum(q, o, folds)),
+			PanelB: 2, B1: pattern.At(s.Sub(o), longer.Sub(p)), B2: pattern.At(s.Sub(o), q.Sub(folds)), Apart: apart},
+		{Name: "left seam", PanelA: 3, A1: pattern.At(longer.Sub(q), none), A2: pattern.At(p.Sub(folds), none),
+			PanelB: 2, B1: pattern.At(s.Add(p).Sub(longer), o), B2: pattern.At(measure.Sum(p, o, folds), o), Apart: apart},
+	}
+}
+
+// flapOutline is the outline of a flap between two corners of the back,
+// without the corners that fall together where the flaps do not overlap.
+func flapOutline(points ...pattern.Point) []pattern.Vertex {
+	return pattern.Polygon(slices.Compact(points)...)
+}
+
+// diagonalCrease is the fold between two corners of the back. The folds of two
+// opposite flaps are marked at the same distances, by one score of the strip.
+func diagonalCrease(a, b pattern.Point, panel int, round measure.Length) pattern.Crease {
+	s := diagonalScores[panel%2]
+	return pattern.Crease{Name: s.Name, A: a, B: b, To: panel, Fold: s.Fold, Angle: s.Angle, Round: round}
+}
+
+// notch cuts out the corner between two scores that cross near an edge.
+func notch(name, from string, at, depth measure.Length, a, apex, b pattern.Point) pattern.Cut {
+	width := b.X.Sub(a.X).Add(b.Y.Sub(a.Y))
+	return pattern.Cut{Name: name, Kind: pattern.Notch, From: from, At: at, Depth: depth, Width: width, Path: pattern.Polygon(a, apex, b)}
+}
