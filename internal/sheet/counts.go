@@ -11,14 +11,14 @@ import (
 // planner looks for the least cost of an order with counts.
 type planner struct {
 	*problem
-	ctx      context.Context // ends with the caller's or when the time is up
-	weights  []weights       // proven bounds
-	lower    int64           // the greatest of them
-	why      string          // what proves it
-	best     []cutting
-	cost     int64 // of best
-	patterns []pattern
-	greedy   *greedy
+	ctx     context.Context // ends with the caller's or when the time is up
+	weights []weights       // proven bounds
+	lower   int64           // the greatest of them
+	why     string          // what proves it
+	best    []cutting
+	cost    int64 // of best
+	greedy  *greedy
+	rest    bool // plans what a rounded plan leaves: no further rounding
 }
 
 // planCounts answers an order with counts.
@@ -48,13 +48,35 @@ func (pl *planner) done() bool { return pl.cost <= pl.lower }
 func (pl *planner) run() {
 	pl.boundByArea()
 	pl.tryGreedy(8, 4)
-	for _, next := range []func(){pl.boundByRaster, pl.joinTight, pl.enumerate, pl.generate, pl.keepTrying} {
+	for _, next := range pl.ways() {
 		if pl.done() || pl.ctx.Err() != nil {
 			return
 		}
 		next()
 	}
 }
+
+// ways lists the further ways, cheap ones first: an order of many pieces is
+// rounded before it is searched.
+func (pl *planner) ways() []func() {
+	pieces := 0
+	for _, k := range pl.kinds {
+		pieces += k.need
+	}
+	quick, more, most := pl.enumeration(quickSplits), pl.enumeration(moreSplits), pl.enumeration(mostSplits)
+	brief, long := pl.joining(10), pl.joining(1)
+	switch {
+	case pl.rest:
+		return []func(){pl.boundByRaster, quick, brief, more, long}
+	case pieces > manyPieces:
+		return []func(){pl.boundByRaster, pl.generate, quick, brief, more, long}
+	default:
+		return []func(){pl.boundByRaster, quick, brief, more, brief, pl.generate, most, long}
+	}
+}
+
+// manyPieces is where rounding a fractional plan loses little.
+const manyPieces = 100
 
 // prove takes a bound in, with what proves it.
 func (pl *planner) prove(w weights, why string) {
@@ -117,30 +139,31 @@ func (pl *planner) offer(plan []use) {
 	for _, u := range plan {
 		cost += int64(u.times) * u.pattern.board.cost
 		cuttings = append(cuttings, cutting{u.pattern.board, u.pattern.draw(), u.times})
-		pl.patterns = append(pl.patterns, u.pattern)
 	}
 	if plan != nil && cost < pl.cost {
 		pl.best, pl.cost = cuttings, cost
 	}
 }
 
-// keepTrying builds plans until one is proven best or time is up.
-func (pl *planner) keepTrying() {
-	for !pl.done() && pl.ctx.Err() == nil {
-		pl.tryGreedy(1, 30)
-	}
-}
-
-// joinTight looks for a better plan among sheets that waste little, ever more
-// of it and among ever more sheets. It stops at the first complete look.
-func (pl *planner) joinTight() {
-	for width := 100; !pl.done() && pl.ctx.Err() == nil && width < 1500; width = width * 3 / 2 {
-		for share := int64(16); share >= 1; share /= 2 {
-			if whole := pl.tightAt(pl.lower, width, share); whole && share == 1 {
-				return
-			}
-			if pl.done() || pl.ctx.Err() != nil {
-				return
+// joining looks for a better plan among sheets that waste little, ever more of
+// it and among ever more sheets, with some random plans in between, for a part
+// of the time left. It stops at the first complete look.
+func (pl *planner) joining(part int) func() {
+	return func() {
+		end, _ := pl.ctx.Deadline()
+		until := time.Now().Add(time.Until(end) / time.Duration(part))
+		for width := 100; ; width = min(width*3/2, 10_000) {
+			for share := int64(16); share >= 1; share /= 2 {
+				start := time.Now()
+				if whole := pl.tightAt(pl.lower, width, share); whole && share == 1 {
+					return
+				}
+				for took := time.Since(start); !pl.done() && pl.ctx.Err() == nil && time.Since(start) < 2*took; {
+					pl.tryGreedy(1, 8)
+				}
+				if pl.done() || pl.ctx.Err() != nil || time.Now().After(until) {
+					return
+				}
 			}
 		}
 	}

@@ -35,7 +35,7 @@ type cover struct {
 	limited []*board     // boards with a number in stock
 	weights []weights    // the first guides the search
 	left    []int32
-	used    map[*board]int
+	used    map[int]int
 	chosen  []choice
 	failed  map[string]int64 // what is left, and the most cost that was not enough
 	nodes   int              // still allowed
@@ -51,7 +51,7 @@ type choice struct {
 
 // newCover prepares a search for an order.
 func newCover(ctx context.Context, patterns []pattern, weights []weights, left []int32, nodes int) *cover {
-	c := &cover{giving: make([][]*pattern, len(left)), weights: weights, left: slices.Clone(left), used: map[*board]int{},
+	c := &cover{giving: make([][]*pattern, len(left)), weights: weights, left: slices.Clone(left), used: map[int]int{},
 		failed: map[string]int64{}, nodes: nodes, ctx: ctx}
 	for i := range patterns {
 		pt := &patterns[i]
@@ -131,7 +131,7 @@ func (c *cover) state() string {
 		c.key = append(c.key, byte(n), byte(n>>8), byte(n>>16))
 	}
 	for _, b := range c.limited {
-		c.key = append(c.key, byte(c.used[b]), byte(c.used[b]>>8))
+		c.key = append(c.key, byte(c.used[b.stock]), byte(c.used[b.stock]>>8))
 	}
 	return string(c.key)
 }
@@ -150,7 +150,7 @@ func (c *cover) candidates(lead int, cost int64) []*pattern {
 	need := c.totals()
 	for _, pt := range c.giving[lead] {
 		b := pt.board
-		if b.cost > cost || b.available > 0 && c.used[b] >= b.available {
+		if b.cost > cost || b.available > 0 && c.used[b.stock] >= b.available {
 			continue
 		}
 		if gain, ok := c.worthwhile(pt, cost, need); ok {
@@ -212,7 +212,7 @@ func (c *cover) put(pt *pattern) {
 		ch.take[k] = min(n, c.left[k])
 		c.left[k] -= ch.take[k]
 	}
-	c.used[ch.pattern.board]++
+	c.used[ch.pattern.board.stock]++
 	c.chosen = append(c.chosen, ch)
 }
 
@@ -223,5 +223,5 @@ func (c *cover) undo() {
 	for k, n := range ch.take {
 		c.left[k] += n
 	}
-	c.used[ch.pattern.board]--
+	c.used[ch.pattern.board.stock]--
 }

@@ -1,23 +1,35 @@
 package sheet
 
 import (
+	"context"
 	"slices"
+	"time"
 )
 
-// splitBudget bounds the work of one enumeration.
-const splitBudget = 3_000_000
+// Bounds of the work of one enumeration, in sets parted in two.
+const (
+	quickSplits = 100_000
+	moreSplits  = 2_000_000
+	mostSplits  = 20_000_000
+)
+
+// enumeration is an attempt to enumerate within a bound of work.
+func (pl *planner) enumeration(splits int) func() { return func() { pl.enumerate(splits) } }
 
 // enumerate finds every set of pieces that a sheet can give, proves the bound
 // of the linear program over all of them, and searches them for a plan at that
 // bound, then one above it, and so on up to the best plan known.
-func (pl *planner) enumerate() {
-	patterns, ok := pl.allPatterns()
+func (pl *planner) enumerate(splits int) {
+	patterns, ok := pl.allPatterns(splits)
 	if !ok {
 		return
 	}
 	pl.boundByPatterns(patterns)
+	end, _ := pl.ctx.Deadline()
+	ctx, cancel := context.WithTimeout(pl.ctx, time.Until(end)/2)
+	defer cancel()
 	for target := pl.lower; target < pl.cost; target++ {
-		c := newCover(pl.ctx, patterns, pl.guides(), pl.needs(), 1<<40)
+		c := newCover(ctx, patterns, pl.guides(), pl.needs(), 1<<40)
 		found, sure := c.search(target)
 		if found {
 			pl.accept(c.chosen)
@@ -38,11 +50,11 @@ func (pl *planner) guides() []weights {
 }
 
 // allPatterns lists the maximal sets of pieces of every board.
-func (pl *planner) allPatterns() ([]pattern, bool) {
+func (pl *planner) allPatterns(splits int) ([]pattern, bool) {
 	var all []pattern
 	for i := range pl.boards {
 		b := &pl.boards[i]
-		s, err := newSets(b, pl.kinds, pl.caps(b), splitBudget)
+		s, err := newSets(b, pl.kinds, pl.caps(b), splits)
 		if err != nil || s.enumerate(pl.ctx) != nil {
 			return nil, false
 		}

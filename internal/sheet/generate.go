@@ -1,6 +1,163 @@
 package sheet
 
+import (
+	"context"
+	"math"
+	"slices"
+	"time"
+)
+
 // generate prices patterns by column generation: the linear program over the
 // patterns known so far prices the kinds, and the most valuable sheet at those
-// prices is a new pattern, until none is worth more than it costs.
-func (pl *planner) generate() {}
+// prices is a new pattern, until none is worth more than it costs. Each round
+// proves a bound (A. A. Farley, Operations Research 38 (1990) 922-923). The
+// whole part of the fractional cover is cut, and what it leaves is planned as
+// an order of its own.
+func (pl *planner) generate() {
+	g := pl.newGenerator()
+	g.run()
+	if !pl.done() {
+		pl.offer(g.rounded())
+	}
+}
+
+// generator is a column generation.
+type generator struct {
+	*planner
+	duals    *duals
+	tables   []*table
+	patterns []pattern // one for each row of the program
+	until    time.Time // may use half of the time left
+}
+
+// newGenerator begins with the patterns of the plans known and, for each kind,
+// one of that kind alone.
+func (pl *planner) newGenerator() *generator {
+	end, _ := pl.ctx.Deadline()
+	g := &generator{planner: pl, duals: newDuals(floats(pl.needs())), until: time.Now().Add(time.Until(end) / 2)}
+	for i := range pl.boards {
+		g.tables = append(g.tables, newTable(&pl.boards[i]))
+	}
+	for k := range pl.kinds {
+		value := make([]int64, len(pl.kinds))
+		value[k] = 1
+		g.price(value)
+	}
+	for _, c := range pl.best {
+		g.enter(drawn(c.board, c.layout, len(pl.kinds)))
+	}
+	return g
+}
+
+// enter adds a pattern to the program.
+func (g *generator) enter(pt pattern) {
+	g.patterns = append(g.patterns, pt)
+	g.duals.add(floats(pt.counts), float64(pt.board.cost))
+}
+
+// price adds the most valuable pattern of every board if it is worth more than
+// the sheet. It returns the greatest value for each unit of cost.
+func (g *generator) price(value []int64) (top int64, ok bool) {
+	top = 1
+	for _, t := range g.tables {
+		v, err := t.solve(g.ctx, value)
+		if err != nil {
+			return 0, false
+		}
+		top = max(top, ceilDiv(v, t.board.cost))
+		if v > 0 {
+			g.enter(drawn(t.board, t.trace(), len(g.kinds)))
+		}
+	}
+	return top, true
+}
+
+// run alternates between the program and the tables.
+func (g *generator) run() {
+	for !g.done() && time.Now().Before(g.until) {
+		if !g.duals.optimize(5_000) {
+			return
+		}
+		prices := g.duals.prices()
+		value, scale := scaled(prices)
+		before := g.lower
+		top, ok := g.price(value)
+		if !ok {
+			return
+		}
+		w := weights{value, top}
+		if w.bound(g.needs()) > before || float64(top) <= scale*(1+1e-6) {
+			g.prove(w, "Priced by a linear program, the order is worth more than fewer sheets can give.")
+		}
+		if float64(top) <= scale*(1+1e-6) {
+			return
+		}
+	}
+}
+
+// scaled rounds prices down to integers and returns what one unit of cost
+// became.
+func scaled(prices []float64) (value []int64, one float64) {
+	most := slices.Max(prices)
+	value = make([]int64, len(prices))
+	for k, v := range prices {
+		value[k] = int64(v / most * priceScale)
+	}
+	return value, priceScale / most
+}
+
+// rounded cuts the whole part of the fractional cover and plans the rest.
+func (g *generator) rounded() []use {
+	g.duals.optimize(5_000)
+	left := g.needs()
+	stock := map[int]int{}
+	var plan []use
+	for i, x := range g.duals.uses() {
+		pt := g.patterns[i]
+		n := min(int(math.Floor(x+1e-6)), pt.repeats(left))
+		if pt.board.available > 0 {
+			n = min(n, pt.board.available-stock[pt.board.stock])
+		}
+		if n <= 0 {
+			continue
+		}
+		stock[pt.board.stock] += n
+		for k, c := range pt.counts {
+			left[k] -= int32(n) * c
+		}
+		plan = append(plan, use{pt, n})
+	}
+	rest, ok := g.rest(left, stock)
+	if !ok {
+		return nil
+	}
+	return append(plan, rest...)
+}
+
+// rest plans what is left as an order of its own, in half of the time left.
+func (g *generator) rest(left []int32, stock map[int]int) ([]use, bool) {
+	p := *g.problem
+	p.kinds = slices.Clone(p.kinds)
+	for k := range p.kinds {
+		p.kinds[k].need = int(left[k])
+	}
+	p.boards = nil
+	for _, b := range g.boards {
+		if b.available > 0 {
+			if b.available -= stock[b.stock]; b.available == 0 {
+				continue
+			}
+		}
+		p.boards = append(p.boards, b)
+	}
+	end, _ := g.ctx.Deadline()
+	ctx, cancel := context.WithTimeout(g.ctx, time.Until(end)/2)
+	defer cancel()
+	sub := &planner{problem: &p, ctx: ctx, cost: math.MaxInt64, greedy: p.newGreedy(), rest: true}
+	sub.run()
+	var plan []use
+	for _, c := range sub.best {
+		plan = append(plan, use{drawn(c.board, c.layout, len(p.kinds)), c.times})
+	}
+	return plan, sub.best != nil || !some(left)
+}

@@ -28,7 +28,7 @@ func (p *problem) newGreedy() *greedy {
 // the stock does not suffice. It gives up above the cost that is to be beaten.
 func (g *greedy) run(fills int, noise float64, below int64) []use {
 	left := g.needs()
-	stock := make(map[*board]int)
+	stock := make(map[int]int)
 	var plan []use
 	for cost := int64(0); some(left); {
 		pt, ok := g.sheet(left, stock, fills, noise)
@@ -37,9 +37,9 @@ func (g *greedy) run(fills int, noise float64, below int64) []use {
 		}
 		n := pt.repeats(left)
 		if pt.board.available > 0 {
-			n = min(n, pt.board.available-stock[pt.board])
+			n = min(n, pt.board.available-stock[pt.board.stock])
 		}
-		stock[pt.board] += n
+		stock[pt.board.stock] += n
 		if cost += int64(n) * pt.board.cost; cost >= below {
 			return nil
 		}
@@ -59,12 +59,12 @@ type use struct {
 }
 
 // sheet returns the best of some random fills of all boards in stock.
-func (g *greedy) sheet(left []int32, stock map[*board]int, fills int, noise float64) (pattern, bool) {
+func (g *greedy) sheet(left []int32, stock map[int]int, fills int, noise float64) (pattern, bool) {
 	var best pattern
 	most := 0.0
 	for i := range g.boards {
 		b := &g.boards[i]
-		if b.available > 0 && stock[b] >= b.available {
+		if b.available > 0 && stock[b.stock] >= b.available {
 			continue
 		}
 		f := &filler{board: b, left: make([]int32, len(left)), score: make([]float64, len(b.faces)), random: g.random}

@@ -24,15 +24,22 @@ type tight struct {
 	board  *board
 	pack   *packing
 	tiles  []tile
-	levels [][]int32 // by height, then width
-	allow  int64     // waste
-	width  int       // most tiles of a level
-	whole  bool      // nothing was left out
+	levels []level
+	allow  int64 // waste
+	width  int   // most tiles of a level
+	whole  bool  // nothing was left out
 	random *rand.Rand
+	least  int64   // the shortest side of a piece
 	gapX   []int32 // what pieces can never fill of a length
 	gapY   []int32
 	seen   map[tileKey]bool
 	ctx    context.Context
+}
+
+// level is all tiles of so many pieces, in two orders, without those that are
+// too long to be joined that way.
+type level struct {
+	byHeight, byWidth []int32
 }
 
 // tileKey tells tiles of one level apart.
@@ -45,7 +52,9 @@ type tileKey struct {
 func newTight(ctx context.Context, b *board, pack *packing, allow int64, width int, random *rand.Rand) *tight {
 	t := &tight{board: b, pack: pack, allow: allow, width: width, whole: true, random: random, ctx: ctx}
 	widths, heights := []int32{}, []int32{}
+	t.least = int64(max(b.w, b.h))
 	for _, f := range b.faces {
+		t.least = min(t.least, int64(f.w), int64(f.h))
 		widths, heights = append(widths, f.w), append(heights, f.h)
 	}
 	t.gapX, t.gapY = gaps(b.w, widths), gaps(b.h, heights)
@@ -84,7 +93,7 @@ func (t *tight) run() {
 // last is the greatest number of pieces of any tile.
 func (t *tight) last() int {
 	for n := len(t.levels); n > 0; n-- {
-		if len(t.levels[n-1]) > 0 {
+		if len(t.levels[n-1].byWidth) > 0 {
 			return n
 		}
 	}
@@ -125,10 +134,15 @@ func (t *tight) close(from int) {
 		t.whole = false
 		level = t.keep(level, from)
 	}
-	slices.SortFunc(level, func(a, b int32) int {
-		return cmp.Or(cmp.Compare(t.tiles[a].h, t.tiles[b].h), cmp.Compare(t.tiles[a].w, t.tiles[b].w))
-	})
-	t.levels = append(t.levels, level)
+	t.levels = append(t.levels, t.sorted(level))
+}
+
+// sorted puts the tiles of a level in order.
+func (t *tight) sorted(tiles []int32) level {
+	l := level{tiles, slices.Clone(tiles)}
+	slices.SortFunc(l.byHeight, func(a, b int32) int { return cmp.Compare(t.tiles[a].h, t.tiles[b].h) })
+	slices.SortFunc(l.byWidth, func(a, b int32) int { return cmp.Compare(t.tiles[a].w, t.tiles[b].w) })
+	return l
 }
 
 // keep chooses the least wasteful tiles of a level, ties at random, and drops
@@ -152,18 +166,33 @@ func (t *tight) keep(level []int32, from int) []int32 {
 	return level
 }
 
-// combine joins every tile of one level with every tile of another.
-func (t *tight) combine(low, high []int32) {
-	for n, i := range low {
-		if n%32 == 0 && t.ctx.Err() != nil {
+// combine joins every tile of one level with those of another that are about
+// as long where they meet.
+func (t *tight) combine(low, high level) {
+	for n, i := range low.byHeight {
+		if n%16 == 0 && t.ctx.Err() != nil {
 			t.whole = false
 			return
 		}
 		a := t.tiles[i]
-		for _, j := range high {
-			b := &t.tiles[j]
-			t.beside(i, j, &a, b)
-			t.above(i, j, &a, b)
+		spare := t.allow - a.waste
+		from, to := a.h-int32(min(spare/t.least, int64(a.h))), a.h+int32(min(spare/int64(a.w), int64(t.board.h)))
+		at, _ := slices.BinarySearchFunc(high.byHeight, from, func(j, h int32) int { return cmp.Compare(t.tiles[j].h, h) })
+		for ; at < len(high.byHeight); at++ {
+			b := &t.tiles[high.byHeight[at]]
+			if b.h > to {
+				break
+			}
+			t.beside(i, high.byHeight[at], &a, b)
+		}
+		from, to = a.w-int32(min(spare/t.least, int64(a.w))), a.w+int32(min(spare/int64(a.h), int64(t.board.w)))
+		at, _ = slices.BinarySearchFunc(high.byWidth, from, func(j, w int32) int { return cmp.Compare(t.tiles[j].w, w) })
+		for ; at < len(high.byWidth); at++ {
+			b := &t.tiles[high.byWidth[at]]
+			if b.w > to {
+				break
+			}
+			t.above(i, high.byWidth[at], &a, b)
 		}
 	}
 }
