@@ -1,8 +1,10 @@
 package api
 
 import (
+	"fmt"
 	"log/slog"
 	"net/http"
+	"runtime/debug"
 	"time"
 
 	"github.com/labstack/echo/v4"
@@ -67,7 +69,7 @@ func answerPreflight(c echo.Context) error {
 // requests are logged.
 func (s *Service) finish(c echo.Context, began time.Time) {
 	if cause := recover(); cause != nil {
-		p := s.internalProblem(c, "panic", cause)
+		p := s.internalProblem(c, "panic", fmt.Sprintf("%v\n%s", cause, debug.Stack()))
 		if c.Response().Committed {
 			panic(http.ErrAbortHandler)
 		}

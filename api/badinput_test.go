@@ -67,6 +67,8 @@ func TestBadValues(t *testing.T) {
 		{"grammage", "99999999999999999999999", "out-of-range"},
 		{"ruler", "1/128 in", "too-fine"},
 		{"ruler", "1/7 in", "unreadable"},
+		{"ruler", "1 in", "out-of-range"},
+		{"ruler", "10 mm", "out-of-range"},
 		{"ruler", "0.7 mm", "out-of-range"},
 		{"step", "0.1 mm", "too-fine"},
 		{"sheet", "12 in", "unreadable"},

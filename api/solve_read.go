@@ -188,6 +188,9 @@ func (r *reading) readRuler(q *solve.Request) {
 		return
 	}
 	switch {
+	case len(measure.SearchSteps(q.Ruler)) == 0:
+		r.report(fault.Fault{Code: fault.OutOfRange, Field: r.name(pRuler), Value: r.values[pRuler].text,
+			Detail: "a ruler has finer marks than that", Expected: "1/2 in or finer, 5 mm or finer", Hint: "force readings onto whole inches with step"}, "")
 	case q.Step.IsZero():
 	case q.Step.Unit() != q.Ruler.Unit():
 		r.conflict(pStep, pRuler, "the ruler is divided in "+q.Ruler.Unit().String())
