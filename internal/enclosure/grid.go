@@ -1,6 +1,8 @@
 package enclosure
 
 import (
+	"slices"
+
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -121,8 +123,9 @@ func inward(at measure.Length, high bool, by measure.Length) measure.Length {
 }
 
 // relief describes what is cut away at a corner of the blank: the blade's path
-// between two of its edges, and how much of the left or right edge it takes.
+// between two of its edges, whose corners may fall together, and how much of the left or right edge it takes.
 func relief(name, from string, path ...pattern.Point) pattern.Cut {
+	path = slices.Compact(path)
 	low, high := path[0], path[0]
 	for _, p := range path[1:] {
 		low = pattern.At(measure.Min(low.X, p.X), measure.Min(low.Y, p.Y))

@@ -8,6 +8,7 @@ var kinds = []*Kind{
 	band(),
 	envelope(),
 	diagonalEnvelope(),
+	pocket(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

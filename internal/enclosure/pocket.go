@@ -1,0 +1,182 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// pocket is a page with a pocket that folds up from its lower edge. The
+// pocket's side flaps fold in behind it and are glued to the page, so that the
+// contents stand between the pocket and its flaps. A gusset, two scores instead
+// of one at the bottom and at each side, makes room for thick contents.
+//
+// With W, H and T the contents' width, height and thickness, t the caliper, c
+// the clearance, all lengths from crease to crease; a fold of 180 degrees round
+// R takes R + t of the sheet, half on each side of its score:
+//
+//	no gusset:  side folds round T, bottom fold round T + t (a flap lies in it)
+//	            pocket width = W + T + 2t + c_w
+//	            page height  = H + T/2 + 1 1/2 t and more, from the bottom score
+//	gusset:     pocket width  = W + t + c_w
+//	            side gussets  = T + t + c_t
+//	            bottom gusset = side gusset + t, within a caliper
+//	            page height   = H + t/2 and more, from the score of the gusset
+//
+// The relief cuts run from the corners of the pocket to the free edges of the
+// flaps; with a gusset they have come half of the way at the flaps' scores.
+func pocket() *Kind {
+	return &Kind{
+		Name:  "pocket",
+		Title: "Page with a pocket",
+		Help:  "A card or page whose lower end folds up into a pocket, its side flaps glued behind it; with a gusset for thick contents.",
+		Needs: []string{"width", "height"},
+		Params: []Param{
+			{Name: "pocket_height", Help: "How high the pocket is.", DefaultInch: measure.Sixtyfourths(192), DefaultMillimetre: measure.Millimetres(75),
+				Least: measure.Millimetres(10), Greatest: measure.Millimetres(1000)},
+			{Name: "page_height", Help: "How high the page is; up to 1/2 in more than the contents and the pocket if not given.",
+				Least: measure.Millimetres(10), Greatest: measure.Millimetres(2000)},
+			sideFlap,
+			{Name: "gusset", Type: ChoiceParam, Choices: []string{"auto", "no", "yes"}, Help: "Two scores at the bottom and the sides; auto makes them for contents over 1/8 in (3 mm)."},
+			cornerRelief,
+		},
+		Plan: planPocket,
+	}
+}
+
+var pocketFlat = grid{
+	piece:  "page",
+	across: edge{[]string{"left flap", "pocket width", "right flap"}, []pattern.Score{valley("1", 180), valley("2", 180)}},
+	up:     edge{[]string{"pocket height", "page height"}, []pattern.Score{valley("3", 180)}},
+	cells:  []cell{{"page", 1, 1, -1}, {"pocket", 1, 0, 0}, {"left flap", 0, 0, 1}, {"right flap", 2, 0, 1}},
+}
+
+var pocketDeep = grid{
+	piece: "page",
+	across: edge{[]string{"left flap", "left gusset", "pocket width", "right gusset", "right flap"},
+		[]pattern.Score{valley("1", 90), valley("2", 90), valley("3", 90), valley("4", 90)}},
+	up: edge{[]string{"pocket height", "bottom gusset", "page height"}, []pattern.Score{valley("5", 90), valley("6", 90)}},
+	cells: []cell{
+		{"page", 2, 2, -1}, {"bottom gusset", 2, 1, 0}, {"pocket", 2, 0, 1},
+		{"left gusset", 1, 0, 2}, {"right gusset", 3, 0, 2}, {"left flap", 0, 0, 3}, {"right flap", 4, 0, 4},
+	},
+}
+
+// pageMargin is the most that the page reaches over the contents if its height
+// is not given: some mark of the coarsest step lies within it.
+var pageMargin = Range{Max: measure.Sixtyfourths(32)}
+
+// pocketReadings are the indices of a pocket's readings in its problem.
+type pocketReadings struct {
+	across, up []int // from the left, from the bottom
+	relief     int
+}
+
+func planPocket(in *Input) (*Plan, error) {
+	d, r := newDraft(in), &pocketReadings{}
+	height, left, right := d.fixed("pocket height", "pocket_height"), d.fixed("left flap", "side_flap"), d.fixed("right flap", "side_flap")
+	r.relief = d.fixed("relief", "relief")
+	gusset := in.choice("gusset") == "yes" || in.choice("gusset") == "auto" && oneCapacity.Less(in.Thickness)
+	var err error
+	if gusset {
+		face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2}
+		width, leftSide, rightSide := d.pocketWidth(face), d.gusset("left gusset", depth, 0), d.gusset("right gusset", depth, 0)
+		bottom := d.gusset("bottom gusset", depth, 1)
+		d.equal("gussets", measure.Length{}, times(1, leftSide), times(-1, rightSide))
+		d.fit(pattern.Thickness, depth, times(1, leftSide))
+		d.within("bottom gusset", Range{Max: in.Caliper.Times(2)}, d.form(measure.Length{}, times(1, bottom), times(-1, leftSide)))
+		r.across, r.up = []int{left, leftSide, width, rightSide, right}, []int{height, bottom, d.page(in.Caliper.Over(2))}
+		err = in.checkPocket(face.span(in), in.Caliper, in.Caliper)
+	} else {
+		face := Need{Width: 1, Thickness: 1, HalfCalipers: 4}
+		width, bottom := d.pocketWidth(face), in.spine(in.Thickness.Add(in.Caliper))
+		r.across, r.up = []int{left, width, right}, []int{height, d.page(bottom.Add(in.Caliper).Over(2))}
+		err = fault.Join(in.flat(d), in.checkPocket(face.span(in), in.spine(in.Thickness), bottom))
+	}
+	d.strip(0, pattern.Width, r.across...)
+	d.strip(0, pattern.Height, r.up...)
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layPocket(r, sizes, gusset) }
+	return d.plan, err
+}
+
+// pocketWidth adds the reading of the pocket's width and its fit.
+func (d *draft) pocketWidth(face Need) int {
+	width := d.reading("pocket width", face.Of(d.in).Add(d.in.middle()))
+	d.fit(pattern.Width, face, times(1, width))
+	return width
+}
+
+// gusset adds the reading of a gusset, with so many calipers more than the
+// contents ask for.
+func (d *draft) gusset(name string, depth Need, calipers int64) int {
+	return d.reading(name, measure.Sum(depth.Of(d.in), d.in.middle(), d.in.Caliper.Times(calipers)))
+}
+
+// page adds the reading of the page's height: as given, or a margin more than
+// the pocket and the contents that stand so far above its score.
+func (d *draft) page(above measure.Length) int {
+	if d.in.given("page_height") {
+		return d.fixed("page height", "page_height")
+	}
+	least := measure.Max(d.in.Height.Add(above), d.in.length("pocket_height"))
+	page := d.reading("page height", least.Add(pageMargin.Max.Over(2)))
+	d.within("margin of the page", pageMargin, d.form(least.Neg(), times(1, page)))
+	return page
+}
+
+// checkPocket refuses sizes that leave no room for glue or for one another, at
+// any width that the fit allows; the folds are what the side and the bottom
+// folds take of the sheet.
+func (in *Input) checkPocket(w Range, side, bottom measure.Length) error {
+	cut, high := in.length("relief"), in.length("pocket_height")
+	margin := measure.Max(cut, bottom.Over(2))
+	return fault.Join(
+		in.bounded("pocket_height", Range{margin.Add(cut).Add(leastGlue), in.orElse("page_height", measure.Largest())},
+			"the pocket is higher than the page, or too low for glue beside the relief cuts", "choose another pocket height, page height or relief"),
+		in.bounded("side_flap", Range{measure.Max(side.Over(2).Add(leastGlue), in.Fit.Max), w.Min.Over(2)},
+			"the side flaps leave no room for glue behind the contents, or lie on one another", "make the side flaps fit the pocket"),
+		in.bounded("relief", Range{in.Caliper, measure.Min(high.Sub(leastGlue).Over(2), in.Height)},
+			"the relief cuts do not clear the folds, or leave nothing of the flaps behind the contents", "choose another relief"),
+	)
+}
+
+// layPocket lays the page out, cuts the corners and glues the flaps to it.
+func (d *draft) layPocket(r *pocketReadings, sizes []measure.Length, gusset bool) pattern.Pattern {
+	in, cut, none := d.in, sizes[r.relief], measure.Length{}
+	across, up := extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: sizesOf(r.up, sizes)}
+	shape, near, fold, margin := &pocketDeep, cut.Over(2), none, cut
+	if !gusset {
+		side, bottom := in.Thickness, in.Thickness.Add(in.Caliper)
+		shape, near, fold, margin = &pocketFlat, none, in.spine(side).Over(2), measure.Max(cut, in.spine(bottom).Over(2))
+		across.rounds, up.rounds = []measure.Length{side, side}, []measure.Length{bottom}
+	}
+	p := shape.lay(across, up)
+	left, right, pocket := len(shape.cells)-2, len(shape.cells)-1, len(up.sizes)-1
+	if gusset {
+		shape.taper(&p, left-2, none, near)
+		shape.taper(&p, right-2, none, near)
+	}
+	shape.taper(&p, left, near, cut)
+	shape.taper(&p, right, near, cut)
+	p.Cuts = pocketCorners(&p, left, right, pocket)
+	flap, top := across.sizes[0].Sub(fold), up.sizes[0].Sub(margin)
+	p.Glues = []pattern.Glue{
+		{Name: "left flap", Panel: left, Face: pattern.Outside, To: 0, Area: pattern.Rectangle(none, cut, flap, top)},
+		{Name: "right flap", Panel: right, Face: pattern.Outside, To: 0, Area: pattern.Rectangle(p.Width.Sub(flap), cut, p.Width, top)},
+	}
+	return pattern.Pattern{
+		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
+		Cavity: pattern.Cavity{Panel: pocket, Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
+	}
+}
+
+// pocketCorners lists what is cut away beside the page and below the flaps.
+func pocketCorners(p *pattern.Piece, left, right, pocket int) []pattern.Cut {
+	l, r, own, page := p.Panels[left].Outline, p.Panels[right].Outline, p.Panels[pocket].Outline, p.Panels[0].Outline
+	return []pattern.Cut{
+		relief("lower left corner", "left", l[0].Point, l[1].Point, own[0].Point),
+		relief("lower right corner", "right", r[1].Point, r[0].Point, own[1].Point),
+		relief("left of the page", "left", l[3].Point, l[2].Point, own[3].Point, page[3].Point),
+		relief("right of the page", "right", r[2].Point, r[3].Point, own[2].Point, page[2].Point),
+	}
+}

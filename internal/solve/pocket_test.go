@@ -1,0 +1,61 @@
+package solve_test
+
+import (
+	"context"
+	"errors"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+func TestPocketExamples(t *testing.T) { checkWorked(t, "pocket") }
+
+func TestRandomPocketsFoldUp(t *testing.T) {
+	t.Run("thin", func(t *testing.T) { checkRandom(t, "pocket", measure.Sixtyfourths(8), 1000) })
+	t.Run("thick", func(t *testing.T) { checkRandom(t, "pocket", measure.Millimetres(40), 2000) })
+}
+
+func TestPocketRefusals(t *testing.T) {
+	for _, c := range []struct {
+		option, value, field, expected string
+	}{
+		{"pocket_height", "8 in", "pocket_height", "from 1 1/8 in to 6 in"},
+		{"side_flap", "2 1/4 in", "side_flap", "from 9/64 in to 2 1/64 in"},
+		{"relief", "1 1/2 in", "relief", "from 1/64 in to 1 7/16 in"},
+	} {
+		t.Run(c.option, func(t *testing.T) {
+			r := request(t, "pocket", "4 in", "0.01 in", "0.012 in", 0)
+			r.Height = measure.MustParse("5 in")
+			r.Options["page_height"] = enclosure.Value{Length: measure.MustParse("6 in")}
+			r.Options[c.option] = enclosure.Value{Length: measure.MustParse(c.value)}
+			_, err := solve.Solve(context.Background(), r)
+			var faults fault.Faults
+			require.True(t, errors.As(err, &faults), "%v", err)
+			var found []string
+			for _, f := range faults {
+				assert.Equal(t, fault.Impossible, f.Code)
+				found = append(found, f.Field+": "+f.Expected)
+			}
+			assert.Contains(t, found, c.field+": "+c.expected)
+		})
+	}
+}
+
+func BenchmarkSolvePocket(b *testing.B) { benchmarkKind(b, "pocket") }
+
+func BenchmarkSolvePocketWithGusset(b *testing.B) {
+	r := request(b, "pocket", "7 in", "0.5 in", "0.008 in", 1)
+	r.Height = measure.MustParse("5 in")
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := solve.Solve(context.Background(), r); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
