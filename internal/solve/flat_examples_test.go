@@ -3,6 +3,7 @@ package solve_test
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -12,8 +13,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
 
@@ -150,8 +153,63 @@ func checkWorked(t *testing.T, kind string) {
 				assert.InDelta(t, row.Fit[f.Axis.String()], f.Nominal.Millimetres(), 2e-6, f.Axis.String())
 			}
 			checkFolded(t, s)
+			checkReadOff(t, s)
 		})
 	}
+}
+
+// checkReadOff checks the solution as if somebody had read it off a ruler: it
+// must work as it stands.
+func checkReadOff(t *testing.T, s *solve.Solution) {
+	p := &s.Pattern.Pieces[0]
+	own := &solve.Measurements{Blanks: [][2]measure.Length{{p.Width, p.Height}}}
+	for _, strip := range p.Strips {
+		at := strip.Positions()
+		for j := range strip.Scores {
+			if strip.Cells[j].Size.IsZero() {
+				return // two scores in one place cannot be told apart on a ruler
+			}
+			if strip.Across == pattern.Height {
+				own.Rises = append(own.Rises, at[j+1])
+			} else {
+				own.Marks = append(own.Marks, at[j+1])
+			}
+		}
+	}
+	_, err := solve.CheckOwn(context.Background(), s.Request, own)
+	var faults fault.Faults
+	if errors.As(err, &faults) { // what lies on no edge is taken from the request
+		require.Equal(t, "depths", faults[0].Field)
+		own.Depths = depths(t, s)
+	}
+	c, err := solve.CheckOwn(context.Background(), s.Request, own)
+	require.NoError(t, err)
+	assert.True(t, c.Works, "%+v", c)
+	for i, f := range c.Fits {
+		assert.Equal(t, s.Fits[i].Nominal, f.Nominal)
+	}
+}
+
+// depths returns the options that fix a reading on no edge, in the plan's order.
+func depths(t *testing.T, s *solve.Solution) []measure.Length {
+	r := s.Request
+	plan, err := r.Kind.Plan(&enclosure.Input{Unit: r.Unit, Width: r.Width, Height: r.Height, Thickness: r.Thickness,
+		Caliper: r.Caliper, Fit: r.Fit, Given: r.Options, Params: r.Kind.Params})
+	require.NoError(t, err)
+	placed := map[int]bool{}
+	for _, strip := range plan.Strips {
+		for _, reading := range strip.Readings {
+			placed[reading] = true
+		}
+	}
+	var sizes []measure.Length
+	for i, reading := range plan.Problem.Readings {
+		if !placed[i] {
+			require.True(t, reading.Fixed, reading.Name)
+			sizes = append(sizes, reading.Ideal)
+		}
+	}
+	return sizes
 }
 
 // checkFolded folds the solution and its ideal: the ideal closes to the

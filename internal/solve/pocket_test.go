@@ -21,6 +21,25 @@ func TestRandomPocketsFoldUp(t *testing.T) {
 	t.Run("thick", func(t *testing.T) { checkRandom(t, "pocket", measure.Millimetres(40), 2000) })
 }
 
+// A pocket for a pamphlet is W + 2T + 5 cm wide in the flat, 16 cm for one of
+// 10 cm and 0.5 cm (Indiana University Libraries, Book Repair Manual): two
+// gussets and two flaps of 2.5 cm. What our blank has more is paper and
+// clearance.
+func TestPocketAgainstARepairManual(t *testing.T) {
+	k, _ := enclosure.Lookup("pocket")
+	in := &enclosure.Input{
+		Unit: measure.Millimetre, Width: measure.Millimetres(100), Height: measure.Millimetres(200), Thickness: measure.Millimetres(5),
+		Caliper: measure.Micrometres(10), Params: k.Params, Given: map[string]enclosure.Value{"gusset": {Choice: "yes"}},
+	}
+	plan, err := k.Plan(in)
+	require.NoError(t, err)
+	var width measure.Length
+	for _, reading := range plan.Strips[0].Readings {
+		width = width.Add(plan.Problem.Readings[reading].Ideal)
+	}
+	assert.Equal(t, measure.Millimetres(160), width.Sub(in.Caliper.Times(3)))
+}
+
 func TestPocketRefusals(t *testing.T) {
 	for _, c := range []struct {
 		option, value, field, expected string
