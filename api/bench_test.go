@@ -15,6 +15,8 @@ import (
 	"github.com/go-playground/validator/v10"
 	"github.com/labstack/echo/v4"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/solve"
 )
 
 // benchBody is the request that both sides of the comparison read.
@@ -136,4 +138,41 @@ func post(b testing.TB, client *http.Client, url string) []byte {
 		b.Errorf("status %d: %v %s", response.StatusCode, err, body.String())
 	}
 	return body.Bytes()
+}
+
+// BenchmarkParts measures the parts of a call in the process: reading the
+// request, and writing the solution.
+func BenchmarkParts(b *testing.B) {
+	e := quiet().kinds["slotted-band"]
+	r := newReading(e.table)
+	r.addJSON([]byte(benchBody))
+	r.parse()
+	q := r.solveRequest(e.kind)
+	s, err := solve.Solve(b.Context(), q)
+	require.NoError(b, err)
+	b.Run("read", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			r := newReading(e.table)
+			r.addJSON([]byte(benchBody))
+			r.parse()
+			r.solveRequest(e.kind)
+			r.release()
+		}
+	})
+	b.Run("solve", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			_, err := solve.Solve(b.Context(), q)
+			require.NoError(b, err)
+		}
+	})
+	b.Run("write", func(b *testing.B) {
+		b.ReportAllocs()
+		var body []byte
+		for b.Loop() {
+			body = appendSolution(body[:0], s, &answering{reading: r, path: "/v1/solve/slotted-band"})
+		}
+		b.SetBytes(int64(len(body)))
+	})
 }

@@ -25,6 +25,8 @@ type Config struct {
 	MostRunning   int           `env:"MOST_RUNNING" envDefault:"64"`       // calculations at once
 	MostWaiting   int           `env:"MOST_WAITING" envDefault:"256"`      // calculations waiting for their turn
 	Recent        int           `env:"RECENT_BYTES" envDefault:"16777216"` // memory for answers given lately; 0 for none
+	RateLimit     float64       `env:"RATE_LIMIT" envDefault:"0"`          // calls a second from one address; 0 for no limit
+	RateBurst     int           `env:"RATE_BURST" envDefault:"50"`         // calls at once within that limit
 	LogRequests   bool          `env:"LOG_REQUESTS" envDefault:"false"`    // one line for each request
 	AllowedOrigin string        `env:"ALLOWED_ORIGIN" envDefault:"*"`      // Access-Control-Allow-Origin
 }
@@ -35,7 +37,7 @@ func DefaultConfig() Config {
 		Addr: "127.0.0.1:8080", AdminAddr: "127.0.0.1:8081", MostURL: 8000, MostBody: 64 << 10,
 		SolveTimeout: 250 * time.Millisecond, ReadTimeout: 5 * time.Second, WriteTimeout: 10 * time.Second,
 		IdleTimeout: 2 * time.Minute, DrainDelay: 5 * time.Second, DrainTimeout: 15 * time.Second,
-		QueueTimeout: 100 * time.Millisecond, MostRunning: 64, MostWaiting: 256, Recent: 16 << 20, AllowedOrigin: "*",
+		QueueTimeout: 100 * time.Millisecond, MostRunning: 64, MostWaiting: 256, Recent: 16 << 20, RateBurst: 50, AllowedOrigin: "*",
 	}
 }
 
@@ -62,8 +64,8 @@ func (c Config) Check() error {
 			err = errors.Join(err, errors.New("CREASEFIT_"+limit.name+" must be above zero"))
 		}
 	}
-	if c.MostWaiting < 0 || c.DrainDelay < 0 || c.Recent < 0 {
-		err = errors.Join(err, errors.New("CREASEFIT_MOST_WAITING, CREASEFIT_DRAIN_DELAY and CREASEFIT_RECENT_BYTES must not be below zero"))
+	if c.MostWaiting < 0 || c.DrainDelay < 0 || c.Recent < 0 || c.RateLimit < 0 || c.RateBurst < 0 {
+		err = errors.Join(err, errors.New("CREASEFIT_MOST_WAITING, CREASEFIT_DRAIN_DELAY, CREASEFIT_RECENT_BYTES, CREASEFIT_RATE_LIMIT and CREASEFIT_RATE_BURST must not be below zero"))
 	}
 	return err
 }

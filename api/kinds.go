@@ -32,7 +32,7 @@ func newKindEntry(k *enclosure.Kind) *kindEntry {
 //	@Success	200	{object}	KindList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,500,503	{object}	Problem
+//	@Failure	400,414,429,500,503	{object}	Problem
 //	@Produce	json
 //	@Router		/v1/kinds [get]
 func (s *Service) listKinds(c echo.Context) error { return s.lists.kinds.serve(s, c, "") }
@@ -48,7 +48,7 @@ func (s *Service) listKinds(c echo.Context) error { return s.lists.kinds.serve(s
 //	@Success		200	{object}	Kind
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,404,414,500,503	{object}	Problem
+//	@Failure		400,404,414,429,500,503	{object}	Problem
 //	@Produce		json
 //	@Router			/v1/kinds/{kind} [get]
 func (s *Service) showKind(c echo.Context) error {

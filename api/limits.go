@@ -11,7 +11,7 @@ import "github.com/labstack/echo/v4"
 //	@Success	200	{object}	Limits
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,500,503	{object}	Problem
+//	@Failure	400,414,429,500,503	{object}	Problem
 //	@Produce	json
 //	@Router		/v1/limits [get]
 func (s *Service) listLimits(c echo.Context) error { return s.lists.limits.serve(s, c, "") }

@@ -30,7 +30,7 @@ func newLists(c Config) lists {
 //	@Success	200	{object}	ContentsList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,500,503	{object}	Problem
+//	@Failure	400,414,429,500,503	{object}	Problem
 //	@Produce	json
 //	@Router		/v1/contents [get]
 func (s *Service) listContents(c echo.Context) error { return s.lists.contents.serve(s, c, "") }
@@ -44,7 +44,7 @@ func (s *Service) listContents(c echo.Context) error { return s.lists.contents.s
 //	@Success	200	{object}	StockList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,500,503	{object}	Problem
+//	@Failure	400,414,429,500,503	{object}	Problem
 //	@Produce	json
 //	@Router		/v1/stocks [get]
 func (s *Service) listStocks(c echo.Context) error { return s.lists.stocks.serve(s, c, "") }
@@ -58,7 +58,7 @@ func (s *Service) listStocks(c echo.Context) error { return s.lists.stocks.serve
 //	@Success	200	{object}	SheetList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,500,503	{object}	Problem
+//	@Failure	400,414,429,500,503	{object}	Problem
 //	@Produce	json
 //	@Router		/v1/sheets/sizes [get]
 func (s *Service) listSheets(c echo.Context) error { return s.lists.sheets.serve(s, c, "") }
@@ -72,7 +72,7 @@ func (s *Service) listSheets(c echo.Context) error { return s.lists.sheets.serve
 //	@Success	200	{object}	BenchList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,500,503	{object}	Problem
+//	@Failure	400,414,429,500,503	{object}	Problem
 //	@Produce	json
 //	@Router		/v1/benches [get]
 func (s *Service) listBenches(c echo.Context) error { return s.lists.benches.serve(s, c, "") }

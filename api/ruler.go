@@ -46,7 +46,7 @@ type rulerRequest struct {
 //	@Success		200	{object}	Ruler
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,500,503	{object}	Problem
+//	@Failure		400,408,413,414,415,429,500,503	{object}	Problem
 //	@Produce		json
 //	@Router			/v1/ruler [get]
 //	@Router			/v1/ruler [post]

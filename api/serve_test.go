@@ -195,6 +195,23 @@ func TestOverloadIsRefusedInTime(t *testing.T) {
 	call(t, s, http.MethodGet, "/v1/solve/slotted-band?"+cards, "").ok()
 }
 
+// TestRateIsLimitedOnDemand allows two calls an address at once.
+func TestRateIsLimitedOnDemand(t *testing.T) {
+	config := DefaultConfig()
+	config.RateLimit, config.RateBurst = 0.001, 2
+	s := New(config, slog.New(slog.DiscardHandler))
+	get := func(address string) answer {
+		return call(t, s, http.MethodGet, "/v1/kinds", "", "X-Forwarded-For", address)
+	}
+	s.echo.IPExtractor = echo.ExtractIPFromXFFHeader(echo.TrustIPRange(&net.IPNet{IP: net.IPv4(192, 0, 2, 0), Mask: net.CIDRMask(24, 32)}))
+	get("198.51.100.7").ok()
+	get("198.51.100.7").ok()
+	a := get("198.51.100.7")
+	assert.Equal(t, "1", a.Header().Get("Retry-After"))
+	assert.Equal(t, "/problems/too-many-calls", a.problem(http.StatusTooManyRequests).Type)
+	get("198.51.100.8").ok()
+}
+
 func TestTurnstile(t *testing.T) {
 	turn := newTurnstile(1, 1, time.Second)
 	require.True(t, turn.enter(context.Background()))

@@ -50,6 +50,9 @@ func New(config Config, log *slog.Logger) *Service {
 	s.lists = newLists(config)
 	s.echo.HTTPErrorHandler = s.answerError
 	s.echo.Use(s.around)
+	if config.RateLimit > 0 {
+		s.echo.Use(s.limitRate())
+	}
 	s.routes()
 	return s
 }

@@ -25,7 +25,7 @@ var measurementFormats = []format{formatJSON, formatCSV, formatXML, formatText}
 //	@Success		200	{object}	Solution
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,500,503	{object}	Problem
+//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	Problem
 //	@Produce		json
 //	@Router			/v1/solve/{kind} [get]
 //	@Router			/v1/solve/{kind} [post]

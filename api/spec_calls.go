@@ -41,10 +41,10 @@ func CallSpecs() []CallSpec {
 }
 
 // solveExample is a request for the set of tasting cards of the examples,
-// which every kind can be made for.
+// which every kind can be made for: the ruler is fine enough for all of them.
 func solveExample() (query, body string) {
-	return "unit=in&width=3-1/2&height=5&thickness=0.09&caliper=0.012&fit=snug&ruler=1/16in",
-		`{"unit":"in","width":"3 1/2","height":5,"thickness":0.09,"caliper":0.012,"fit":"snug","ruler":"1/16 in"}`
+	return "unit=in&width=3-1/2&height=5&thickness=0.09&caliper=0.012&fit=easy&ruler=1/64in",
+		`{"unit":"in","width":"3 1/2","height":5,"thickness":0.09,"caliper":0.012,"fit":"easy","ruler":"1/64 in"}`
 }
 
 // describe lists the names of the table.

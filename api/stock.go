@@ -69,7 +69,7 @@ type paperRequest struct {
 //	@Success		200	{object}	Paper
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,500,503	{object}	Problem
+//	@Failure		400,408,413,414,415,429,500,503	{object}	Problem
 //	@Produce		json
 //	@Router			/v1/stock [get]
 //	@Router			/v1/stock [post]
