@@ -1,0 +1,82 @@
+package guide
+
+import (
+	"math"
+
+	"creasefit/internal/pattern"
+)
+
+// item writes one material or tool.
+func (w *writer) item(key string, a args) Item {
+	w.take()
+	text := w.say(key, a)
+	return Item{text, w.take()}
+}
+
+// materials lists what is used up, and what goes in.
+func (w *writer) materials() []Item {
+	r := w.s.Request
+	width, height := w.greatestBlank()
+	paper := args{"caliper": fine(r.Caliper), "width": width, "height": height, "grammage": int(math.Round(r.Grammage))}
+	key := "material.stock"
+	if r.Grammage > 0 {
+		key += ".weight"
+	}
+	items := []Item{w.item(key, paper)}
+	if r.SheetWidth.IsZero() {
+		items = append(items, w.item("material.piece", paper))
+	} else {
+		items = append(items, w.item("material.sheet", args{"width": r.SheetWidth, "height": r.SheetHeight}))
+	}
+	if w.s.Ornament != nil {
+		items = append(items, w.item("material.ornament", args{"width": w.s.Ornament.HalfWidth.Times(2), "height": w.s.Ornament.Height}))
+	}
+	if w.adhesive() {
+		items = append(items, w.item("material.glue", nil), w.item("material.slip", nil))
+	}
+	w.take()
+	if sizes := w.contents(); sizes != "" {
+		numbers := w.take()
+		items = append(items, Item{w.say("material.contents", args{"sizes": sizes}), numbers})
+	}
+	return items
+}
+
+// tools lists what lies on the table.
+func (w *writer) tools() []Item {
+	items := []Item{
+		w.item("tool.ruler", args{"step": w.step(w.s.Step)}),
+		w.item("tool.knife", nil), w.item("tool.pencil", nil),
+	}
+	if w.any(func(p *pattern.Piece) bool { return len(p.Creases) > 0 }) {
+		items = append(items, w.item("tool.score", nil))
+	}
+	if w.adhesive() {
+		items = append(items, w.item("tool.weight", nil))
+	}
+	return items
+}
+
+// adhesive reports whether anything is glued.
+func (w *writer) adhesive() bool {
+	return w.s.Ornament != nil || len(w.s.Pattern.Places) > 0 || w.glued()
+}
+
+// any reports whether a piece is so.
+func (w *writer) any(is func(*pattern.Piece) bool) bool {
+	for i := range w.s.Pattern.Pieces {
+		if is(&w.s.Pattern.Pieces[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// cautions lists what keeps people whole. None of them replaces local rules.
+func (w *writer) cautions() []string {
+	text := []string{w.say("caution.blade", nil)}
+	if w.adhesive() {
+		text = append(text, w.say("caution.glue", nil))
+	}
+	return append(text, w.say("caution.food", nil), w.say("caution.children", nil), w.say("caution.rules", nil))
+}

@@ -1,0 +1,122 @@
+package guide
+
+import (
+	"cmp"
+	"slices"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/solve"
+)
+
+// sure is the chance from which a fit counts as certain: 199 of 200.
+const sure = 0.995
+
+// fitNotes says how the contents go in and what would make it tighter or
+// looser.
+func (w *writer) fitNotes() []string {
+	var notes []string
+	for i := range w.s.Fits {
+		notes = append(notes, w.fitNote(&w.s.Fits[i]))
+	}
+	for i := range w.s.Alternatives {
+		notes = append(notes, w.alternative(&w.s.Alternatives[i], i)...)
+	}
+	if len(w.s.Fits) > 0 {
+		notes = append(notes, w.otherFits()...)
+	}
+	w.take()
+	return notes
+}
+
+// fitNote says how the contents go in along one axis.
+func (w *writer) fitNote(f *solve.Fit) string {
+	a := args{
+		"of": noun(f.Axis.String()), "verdict": told{key: "verdict." + f.Verdict}, "clearance": fine(f.Nominal),
+		"least": fine(f.Window.Min), "most": fine(f.Window.Max), "from": fine(f.RSS.Min), "to": fine(f.RSS.Max),
+		"n": int(f.Chance * 100),
+	}
+	text := w.say("fit.note", a) + " "
+	if f.Chance >= sure {
+		return text + w.say("fit.sure", a)
+	}
+	return text + w.say("fit.chance", a)
+}
+
+// alternative says what a finer step would give along each axis, unless the
+// answer or an earlier alternative gives the same.
+func (w *writer) alternative(alt *solve.Alternative, index int) []string {
+	var notes []string
+	for i, f := range alt.Fits {
+		own := &w.s.Fits[i]
+		known := own.Nominal == f.Nominal || slices.ContainsFunc(w.s.Alternatives[:index], func(a solve.Alternative) bool {
+			return a.Fits[i].Nominal == f.Nominal
+		})
+		if known {
+			continue
+		}
+		key := "fit.looser"
+		if f.Nominal.Less(own.Nominal) {
+			key = "fit.tighter"
+		}
+		notes = append(notes, w.say(key, args{
+			"of": noun(f.Axis.String()), "step": w.step(alt.Step), "clearance": fine(f.Nominal), "instead": fine(own.Nominal),
+		}))
+	}
+	return notes
+}
+
+// otherFits points to the named fits beside the one that was asked for.
+func (w *writer) otherFits() []string {
+	named := enclosure.NamedFits()
+	at := slices.IndexFunc(named, func(f enclosure.NamedFit) bool { return f.Name == w.s.Request.FitName })
+	if at < 0 {
+		return []string{w.say("fit.window", nil)}
+	}
+	var notes []string
+	if at > 0 {
+		notes = append(notes, w.ask("fit.ask.tighter", named[at-1].Name))
+	}
+	if at < len(named)-1 {
+		notes = append(notes, w.ask("fit.ask.looser", named[at+1].Name))
+	}
+	return notes
+}
+
+// ask says which fit to ask for instead.
+func (w *writer) ask(key, fit string) string {
+	return w.say(key, args{"fit": fit, "word": told{key: "verdict." + fit}})
+}
+
+// warnings writes the warnings of the solution: in the catalogue's words if it
+// has some, else as they are.
+func (w *writer) warnings() []Warning {
+	var warnings []Warning
+	for _, from := range w.s.Warnings {
+		text := from.Detail
+		if m, ok := w.c.Warnings[from.Code]; ok {
+			text = w.write(m, from.Code, w.warned())
+		}
+		warnings = append(warnings, Warning{from.Code, text})
+	}
+	w.take()
+	return warnings
+}
+
+// warned are the arguments that the words of a warning may use.
+func (w *writer) warned() args {
+	a := args{"caliper": fine(w.s.Request.Caliper)}
+	if least, ok := w.unsure(); ok {
+		a["of"], a["n"] = noun(least.Axis.String()), int(least.Chance*100)
+	}
+	return a
+}
+
+// unsure returns the fit that is least sure.
+func (w *writer) unsure() (solve.Fit, bool) {
+	if len(w.s.Fits) == 0 {
+		return solve.Fit{}, false
+	}
+	return slices.MinFunc(w.s.Fits, func(a, b solve.Fit) int {
+		return cmp.Compare(a.Chance, b.Chance)
+	}), true
+}

@@ -1,0 +1,103 @@
+package guide
+
+import (
+	"math"
+	"slices"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// near is how far apart two places may be that count as one, in nanometres.
+const near = 2.0
+
+// marks reports whether a score, drawn on to the edges of the blank, would
+// run through the middle of a panel that it must leave smooth.
+func marks(p *pattern.Piece, l *line) bool {
+	length := p.Height
+	if !l.upright {
+		length = p.Width
+	}
+	for i := range p.Panels {
+		ends := along(p.Panels[i].Outline, l.upright)
+		for j := 1; j < len(ends); j++ {
+			middle := ends[j-1].Add(ends[j]).Over(2)
+			beyond := middle.Less(l.low) || l.top.Less(middle)
+			if beyond && middle.Less(length) && inside(p.Panels[i].Outline, l.place(middle)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// place returns the point of a line at a distance from where it begins.
+func (l *line) place(along measure.Length) pattern.Point {
+	if l.upright {
+		return pattern.At(l.at, along)
+	}
+	return pattern.At(along, l.at)
+}
+
+// along returns the places of an outline's corners along one direction, in
+// order, each once.
+func along(outline []pattern.Vertex, upright bool) []measure.Length {
+	ends := make([]measure.Length, len(outline))
+	for i, v := range outline {
+		ends[i] = v.X
+		if upright {
+			ends[i] = v.Y
+		}
+	}
+	slices.SortFunc(ends, measure.Length.Compare)
+	return slices.Compact(ends)
+}
+
+// inside reports whether a point lies inside an outline and not on its edge.
+// An arc counts as its chord.
+func inside(outline []pattern.Vertex, at pattern.Point) bool {
+	in := false
+	for i, v := range outline {
+		next := outline[(i+1)%len(outline)]
+		if on(at, v.Point, next.Point) {
+			return false
+		}
+		if at.Y.Less(v.Y) != at.Y.Less(next.Y) && crossing(at, v.Point, next.Point) {
+			in = !in
+		}
+	}
+	return in
+}
+
+// crossing reports whether the ray from a point to the right meets an edge
+// whose ends lie on different sides of it.
+func crossing(at, a, b pattern.Point) bool {
+	rise := span(at.Y, a.Y) / span(b.Y, a.Y)
+	return span(at.X, a.X) < rise*span(b.X, a.X)
+}
+
+// span returns how much greater the first length is, in nanometres.
+func span(a, b measure.Length) float64 { return float64(a.Sub(b).Nanometres()) }
+
+// on reports whether a point lies on the way from a to b.
+func on(at, a, b pattern.Point) bool {
+	dx, dy := span(b.X, a.X), span(b.Y, a.Y)
+	px, py := span(at.X, a.X), span(at.Y, a.Y)
+	length := math.Hypot(dx, dy)
+	if length < near {
+		return math.Hypot(px, py) < near
+	}
+	distance, way := (dx*py-dy*px)/length, (dx*px+dy*py)/length
+	return math.Abs(distance) < near && way > -near && way < length+near
+}
+
+// box returns the lower left and the upper right corner of what an outline
+// fills, an arc counting as its chord.
+func box(outline []pattern.Vertex) (low, high pattern.Point) {
+	low, high = outline[0].Point, outline[0].Point
+	for _, v := range outline {
+		low.X, low.Y = measure.Min(low.X, v.X), measure.Min(low.Y, v.Y)
+		high.X, high.Y = measure.Max(high.X, v.X), measure.Max(high.Y, v.Y)
+	}
+	return low, high
+}

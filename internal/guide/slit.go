@@ -1,0 +1,85 @@
+package guide
+
+import (
+	"slices"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// slit is making the cuts inside a blank.
+func (w *writer) slit(p *pattern.Piece) (Step, bool) {
+	if len(p.Cuts) == 0 {
+		return Step{}, false
+	}
+	step := Step{Title: w.title("slit", p), Text: w.say("slit.text", nil)}
+	if slices.ContainsFunc(p.Cuts, byPoints) {
+		step.Text += " " + w.say("slit.points", nil)
+	}
+	for i := range p.Cuts {
+		step.Lines = append(step.Lines, sentence(w.cutLine(p, &p.Cuts[i])))
+	}
+	if len(p.Joints) > 0 {
+		step.After = w.say("slit.joint", args{"n": len(p.Joints)})
+	}
+	return step, true
+}
+
+// cutLine says where one cut lies and how far it goes.
+func (w *writer) cutLine(p *pattern.Piece, c *pattern.Cut) string {
+	a := args{"of": noun(c.Name), "at": c.At, "depth": c.Depth, "width": c.Width}
+	switch {
+	case byPoints(*c):
+		a["path"] = w.path(p, c.Path)
+		return w.say("cut.path", a)
+	case c.Kind == pattern.Window:
+		low, high := box(c.Path)
+		a["x"], a["y"], a["width"], a["height"] = low.X, low.Y, high.X.Sub(low.X), high.Y.Sub(low.Y)
+		return w.say("cut.window", a)
+	}
+	a["edge"], a["side"] = told{key: "edge." + c.From}, told{key: "edge." + side(c.From)}
+	key := "cut." + c.Kind.String()
+	if c.Kind == pattern.Notch {
+		key += "." + shape(c.Path)
+	}
+	if c.On != "" {
+		a["score"] = noun(c.On)
+		return w.say(key+".on", a)
+	}
+	return w.say(key+".at", a)
+}
+
+// byPoints reports whether a cut is told by the points that it goes through.
+func byPoints(c pattern.Cut) bool {
+	return c.Kind == pattern.Relief || c.From == "" && c.Kind != pattern.Window
+}
+
+// side returns the edge that the place of a cut along another edge is
+// measured from.
+func side(from string) string {
+	if from == "left" || from == "right" {
+		return "bottom"
+	}
+	return "left"
+}
+
+// shape names the shape of a notch.
+func shape(way []pattern.Vertex) string {
+	switch {
+	case slices.ContainsFunc(way, func(v pattern.Vertex) bool { return v.Bulge < 0 || v.Bulge > 0 }):
+		return "round"
+	case len(way) == 3:
+		return "pointed"
+	default:
+		return "square"
+	}
+}
+
+// greatestBlank returns the greatest width and height of all blanks.
+func (w *writer) greatestBlank() (width, height measure.Length) {
+	for i := range w.s.Pattern.Pieces {
+		p := &w.s.Pattern.Pieces[i]
+		width, height = measure.Max(width, p.Width), measure.Max(height, p.Height)
+	}
+	return width, height
+}

@@ -1,0 +1,143 @@
+package guide
+
+import (
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/solve"
+)
+
+// Write writes the making instructions of a solution. The error is a
+// fault.Fault for a language that there is no catalogue of.
+func Write(s *solve.Solution, o Options) (Guide, error) {
+	c, err := catalogueOf(o.Language)
+	if err != nil {
+		return Guide{}, err
+	}
+	w := newWriter(s, c, o.Units)
+	kind := w.kind()
+	return Guide{
+		Language: c.Language, Kind: s.Request.Kind.Name,
+		Title: kind.Title, Summary: w.summary(kind),
+		Labels: w.labels(), Materials: w.materials(), Tools: w.tools(), CutList: w.cutList(),
+		Steps: w.steps(), Cautions: w.cautions(), FitNotes: w.fitNotes(), Warnings: w.warnings(),
+	}, nil
+}
+
+// kind returns what the kind is called.
+func (w *writer) kind() kindWords {
+	kind := w.s.Request.Kind
+	if words, ok := w.c.Kinds[kind.Name]; ok {
+		return words
+	}
+	return kindWords{kind.Title, kind.Help}
+}
+
+// summary says what is made and for what.
+func (w *writer) summary(kind kindWords) string {
+	out := &w.s.Outside
+	text := kind.Help
+	if sizes := w.contents(); sizes != "" {
+		text += " " + w.say("summary.contents", args{"sizes": sizes})
+	}
+	if !out.Width.IsZero() {
+		text += " " + w.say("summary.outside", args{"sizes": w.sizes(out.Width, out.Height, out.Thickness)})
+	}
+	text += " " + w.say("summary.step", args{"step": w.step(w.s.Step)})
+	if len(w.units) == 1 && w.units[0] != w.ruler {
+		text += " " + w.say("summary.converted", args{"unit": w.c.Units[w.ruler.String()]})
+	}
+	if len(w.units) == 2 {
+		text += " " + w.say("summary.both", args{"unit": w.c.Units[w.ruler.String()]})
+	}
+	w.take()
+	return text
+}
+
+// step writes a ruler step.
+func (w *writer) step(s measure.Step) string {
+	return w.reading(s.Size(), s.Unit()) + noBreak + w.c.Units[s.Unit().String()]
+}
+
+// contents writes the sizes of the contents that the request names.
+func (w *writer) contents() string {
+	r := w.s.Request
+	return w.sizes(r.Width, r.Height, r.Thickness)
+}
+
+// sizes writes the sizes that are known, "3 1/2 in wide, 2 in high and 0.09 in thick".
+func (w *writer) sizes(width, height, thickness measure.Length) string {
+	var parts []string
+	for _, size := range []struct {
+		key string
+		of  measure.Length
+	}{{"width", width}, {"height", height}, {"thickness", thickness}} {
+		if !size.of.IsZero() {
+			parts = append(parts, w.say("size."+size.key, args{size.key: size.of}))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return w.list(parts)
+}
+
+func (w *writer) labels() Labels {
+	label := func(key string) string { return w.say("label."+key, nil) }
+	return Labels{
+		Materials: label("materials"), Tools: label("tools"), CutList: label("cut_list"), Piece: label("piece"),
+		Quantity: label("quantity"), Width: label("width"), Height: label("height"), Steps: label("steps"),
+		Cautions: label("cautions"), FitNotes: label("fit_notes"), Warnings: label("warnings"), Figure: label("figure"),
+	}
+}
+
+// cutList lists the blanks.
+func (w *writer) cutList() []Blank {
+	blanks := make([]Blank, len(w.s.Pattern.Pieces))
+	for i := range w.s.Pattern.Pieces {
+		p := &w.s.Pattern.Pieces[i]
+		blanks[i] = Blank{
+			Piece: w.name(noun(p.Name), ""), Quantity: p.Quantity,
+			Width:  w.number("width", w.each(p.Width, w.reading), p.Width),
+			Height: w.number("height", w.each(p.Height, w.reading), p.Height),
+		}
+	}
+	return blanks
+}
+
+// steps writes all steps: piece by piece up to the folds, then what is glued,
+// put together and closed.
+func (w *writer) steps() []Step {
+	var steps []Step
+	pieces := w.s.Pattern.Pieces
+	for i := range pieces {
+		p := &pieces[i]
+		steps = w.add(steps, StageCut, p, w.cut)
+		steps = w.add(steps, StageScore, p, w.score)
+		steps = w.add(steps, StageSlit, p, w.slit)
+		steps = w.add(steps, StageSlit, p, w.outline)
+		steps = w.add(steps, StageFold, p, w.fold)
+	}
+	for i := range pieces {
+		steps = w.add(steps, StageGlue, &pieces[i], w.glue)
+	}
+	first := &pieces[0]
+	steps = w.add(steps, StagePlace, first, w.place)
+	steps = w.add(steps, StageClose, first, w.close)
+	return w.add(steps, StageDress, first, w.dress)
+}
+
+// add appends a step if there is anything to do in it.
+func (w *writer) add(steps []Step, stage Stage, p *pattern.Piece, write func(*pattern.Piece) (Step, bool)) []Step {
+	w.take()
+	step, any := write(p)
+	if !any {
+		return steps
+	}
+	step.Stage, step.Numbers = stage, w.take()
+	return append(steps, step)
+}
+
+// title is the title of a step with a piece.
+func (w *writer) title(key string, p *pattern.Piece) string {
+	return sentence(w.say(key+".title", args{"piece": noun(p.Name)}))
+}
