@@ -30,7 +30,7 @@ func CallSpecs() []CallSpec {
 	}
 	specs = append(specs,
 		CallSpec{Path: "/v1/ruler", Parameters: rulerTable().describe(), Media: mediaTypes(measurementFormats),
-			Example: "length=92.1mm", Body: `{"length":["92.1 mm","3 5/8 in"]}`},
+			Example: "length=92.1mm&length=3-5/8in", Body: `{"length":["92.1mm","3-5/8in"]}`},
 		CallSpec{Path: "/v1/stock", Parameters: paperTable().describe(), Media: mediaTypes(paperFormats),
 			Example: "basis_weight=80&grade=cover&sheet=letter", Body: `{"basis_weight":80,"grade":"cover","sheet":"letter"}`})
 	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/limits"} {
@@ -44,7 +44,7 @@ func CallSpecs() []CallSpec {
 // which every kind can be made for: the ruler is fine enough for all of them.
 func solveExample() (query, body string) {
 	return "unit=in&width=3-1/2&height=5&thickness=0.09&caliper=0.012&fit=easy&ruler=1/64in",
-		`{"unit":"in","width":"3 1/2","height":5,"thickness":0.09,"caliper":0.012,"fit":"easy","ruler":"1/64 in"}`
+		`{"unit":"in","width":"3-1/2","height":5,"thickness":0.09,"caliper":0.012,"fit":"easy","ruler":"1/64in"}`
 }
 
 // describe lists the names of the table.

@@ -55,14 +55,14 @@ type Blank struct {
 // Panel is one size along an edge of the blank.
 type Panel struct {
 	Name   string `json:"name" validate:"required" example:"left tab"`
-	Across string `json:"across" validate:"required,oneof=width height"`
+	Across string `json:"across" validate:"required,oneof=width height diagonal"`
 	Size   Length `json:"size" validate:"required"`
 }
 
 // Score is a pressed line across the blank.
 type Score struct {
 	Name   string  `json:"name" validate:"required" example:"score 1"`
-	Across string  `json:"across" validate:"required,oneof=width height"`
+	Across string  `json:"across" validate:"required,oneof=width height diagonal"`
 	At     Length  `json:"at" validate:"required"`
 	From   string  `json:"from" validate:"required,oneof=left bottom"`
 	Fold   string  `json:"fold" validate:"required,oneof=valley mountain"`

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"net/http"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -24,9 +25,10 @@ func complete(spec object) (object, error) {
 	spec["security"] = list{}
 	spec["jsonSchemaDialect"] = "https://json-schema.org/draft/2020-12/schema"
 	renameSchemas(spec)
-	schemas := spec["components"].(object)["schemas"].(object)
-	closeSchemas(schemas)
-	p := patch{paths: spec["paths"].(object), schemas: schemas, try: newTrial()}
+	components := spec["components"].(object)
+	components["parameters"], components["examples"] = object{}, object{}
+	closeSchemas(components["schemas"].(object))
+	p := patch{paths: spec["paths"].(object), components: components, try: newTrial()}
 	for _, call := range api.CallSpecs() {
 		if err := p.describe(call); err != nil {
 			return nil, err
@@ -81,8 +83,25 @@ func closeSchemas(schemas object) {
 
 // patch adds to the paths of a specification.
 type patch struct {
-	paths, schemas object
-	try            trial
+	paths, components object
+	try               trial
+}
+
+// share puts a part into the components and returns a reference to it. What
+// several calls have in common is there once; the name of the call is added
+// where one differs from the others.
+func (p *patch) share(group, name, call string, part object) (object, error) {
+	parts := p.components[group].(object)
+	for _, candidate := range []string{name, name + camel(call)} {
+		known, taken := parts[candidate]
+		if !taken {
+			parts[candidate] = part
+		}
+		if !taken || reflect.DeepEqual(known, part) {
+			return object{"$ref": "#/components/" + group + "/" + candidate}, nil
+		}
+	}
+	return nil, fmt.Errorf("%s of %s is described in two ways", name, call)
 }
 
 // describe adds the names and the examples of one call.
@@ -121,13 +140,21 @@ func (p *patch) describeOperation(call api.CallSpec, method string, o object) er
 	}
 	for _, q := range call.Parameters {
 		if method == "get" || q.About == "answer" {
-			parameters = append(parameters, p.queryParameter(q))
+			shared, err := p.queryParameter(call, q)
+			if err != nil {
+				return err
+			}
+			parameters = append(parameters, shared)
 		}
 	}
 	o["parameters"] = parameters
 	delete(o, "requestBody")
 	if method == "post" {
-		o["requestBody"] = p.requestBody(call)
+		body, err := p.requestBody(call)
+		if err != nil {
+			return err
+		}
+		o["requestBody"] = body
 	} else {
 		dropBodyFailures(o)
 	}
@@ -170,7 +197,11 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 		if err != nil {
 			return err
 		}
-		entry["example"] = answer
+		shared, err := p.share("examples", camel(call.Path)+camel(media), "", object{"value": answer})
+		if err != nil {
+			return err
+		}
+		entry["examples"] = object{"example": shared}
 	}
 	if _, ok := content["text/plain"]; !ok {
 		content["text/plain"] = object{"schema": object{"type": "string"}, "example": "in"}

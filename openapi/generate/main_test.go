@@ -56,7 +56,7 @@ func TestEveryOperationHasExamples(t *testing.T) {
 			assert.NotEmpty(t, o.OperationID, "%s %s", method, path)
 			for media, content := range o.Responses.Value("200").Value.Content {
 				if path != "/openapi.json" && path != "/openapi.yaml" {
-					assert.NotNil(t, content.Example, "%s %s %s", method, path, media)
+					assert.True(t, content.Example != nil || len(content.Examples) > 0, "%s %s %s", method, path, media)
 				}
 			}
 			for _, p := range o.Parameters {

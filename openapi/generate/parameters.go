@@ -8,16 +8,28 @@ import (
 
 // queryParameter describes a name in a query string, where every value is
 // text.
-func (p *patch) queryParameter(q api.Parameter) object {
-	schema := p.schema(q, false)
-	if q.List {
-		schema = object{"type": "array", "items": schema, "maxItems": 50}
+func (p *patch) queryParameter(call api.CallSpec, q api.Parameter) (object, error) {
+	schema, err := p.value(call, q, false)
+	if err != nil {
+		return nil, err
 	}
 	parameter := object{"name": q.Name, "in": "query", "description": explain(q), "schema": schema, "example": example(q)}
 	if q.List {
+		parameter["schema"] = object{"type": "array", "items": schema, "maxItems": 50}
 		parameter["explode"], parameter["example"] = true, list{q.Example}
 	}
-	return parameter
+	return p.share("parameters", q.Name, call.Path, parameter)
+}
+
+// value refers to the shared schema of one value of a name.
+func (p *patch) value(call api.CallSpec, q api.Parameter, inJSON bool) (object, error) {
+	schema := schemaOf(q, inJSON)
+	schema["description"] = explain(q)
+	where := "Text"
+	if inJSON {
+		where = "Value"
+	}
+	return p.share("schemas", camel(q.Name)+where, call.Path, schema)
 }
 
 // example is a value of the name's type.
@@ -29,50 +41,40 @@ func example(q api.Parameter) any {
 }
 
 // requestBody describes the same names as one JSON object or form.
-func (p *patch) requestBody(call api.CallSpec) object {
+func (p *patch) requestBody(call api.CallSpec) (object, error) {
 	inJSON, inForm := object{}, object{}
 	for _, q := range call.Parameters {
-		inJSON[q.Name] = withHelp(p.bodySchema(q), q)
-		inForm[q.Name] = withHelp(p.schema(q, false), q)
+		value, err := p.value(call, q, true)
+		if err != nil {
+			return nil, err
+		}
+		text, err := p.value(call, q, false)
+		if err != nil {
+			return nil, err
+		}
+		inJSON[q.Name], inForm[q.Name] = value, text
 		if q.List {
-			inForm[q.Name] = object{"type": "array", "items": p.schema(q, false), "description": explain(q)}
+			inJSON[q.Name] = object{"oneOf": list{value, object{"type": "array", "items": value, "minItems": 1, "maxItems": 50}}}
+			inForm[q.Name] = object{"type": "array", "items": text}
 		}
 	}
 	name := "Request" + camel(call.Path)
-	p.schemas[name] = object{"type": "object", "additionalProperties": false, "properties": inJSON}
-	p.schemas[name+"Form"] = object{"type": "object", "additionalProperties": false, "properties": inForm}
+	schemas := p.components["schemas"].(object)
+	schemas[name] = object{"type": "object", "additionalProperties": false, "properties": inJSON}
+	schemas[name+"Form"] = object{"type": "object", "additionalProperties": false, "properties": inForm}
 	return object{"required": false, "content": object{
 		"application/json":                  object{"schema": reference(name), "example": decoded([]byte(call.Body))},
 		"application/x-www-form-urlencoded": object{"schema": reference(name + "Form")},
-	}}
+	}}, nil
 }
 
-// bodySchema is the schema of a member of a JSON body; a list may be given
-// for the names that take one.
-func (p *patch) bodySchema(q api.Parameter) object {
-	one := p.schema(q, true)
-	if !q.List {
-		return one
-	}
-	return object{"oneOf": list{one, object{"type": "array", "items": clone(one), "minItems": 1, "maxItems": 50}}}
-}
-
-// withHelp adds the description.
-func withHelp(schema object, q api.Parameter) object {
-	if _, isReference := schema["$ref"]; isReference {
-		return object{"allOf": list{schema}, "description": explain(q)}
-	}
-	schema["description"] = explain(q)
-	return schema
-}
-
-// schema is the schema of one value; in JSON a number may be a JSON number.
-func (p *patch) schema(q api.Parameter, inJSON bool) object {
+// schemaOf is the schema of one value; in JSON a number may be a JSON number.
+func schemaOf(q api.Parameter, inJSON bool) object {
 	switch q.Type {
 	case "choice":
 		return object{"type": "string", "enum": words(q.Choices)}
 	case "preset":
-		return p.named(q)
+		return object{"type": "string", "enum": words(q.Words)}
 	case "count", "number":
 		return numberSchema(q, inJSON)
 	case "length":
@@ -104,13 +106,6 @@ func numberSchema(q api.Parameter, inJSON bool) object {
 	return s
 }
 
-// named refers to the shared schema of the words of a catalogue.
-func (p *patch) named(q api.Parameter) object {
-	name := camel(q.Name) + "Name"
-	p.schemas[name] = object{"type": "string", "enum": words(q.Words), "description": "A name listed at " + q.Catalogue + "."}
-	return reference(name)
-}
-
 // reference refers to a schema.
 func reference(name string) object { return object{"$ref": "#/components/schemas/" + name} }
 
@@ -139,7 +134,7 @@ func explain(q api.Parameter) string {
 // camel turns /v1/solve/slotted-band into SolveSlottedBand.
 func camel(name string) string {
 	var b strings.Builder
-	for word := range strings.FieldsFuncSeq(strings.TrimPrefix(name, "/v1/"), func(c rune) bool { return strings.ContainsRune("/-_", c) }) {
+	for word := range strings.FieldsFuncSeq(strings.TrimPrefix(name, "/v1/"), func(c rune) bool { return strings.ContainsRune("/-_{}", c) }) {
 		b.WriteString(strings.ToUpper(word[:1]) + word[1:])
 	}
 	return b.String()

@@ -62,7 +62,7 @@ func (p *patch) fillExamples(path string, get object) error {
 	success := get["responses"].(object)["200"].(object)
 	for _, entry := range success["content"].(object) {
 		e := entry.(object)
-		if e["example"] != nil || strings.HasPrefix(path, "/openapi") {
+		if e["example"] != nil || e["examples"] != nil || strings.HasPrefix(path, "/openapi") {
 			continue
 		}
 		answer, err := p.try.send(httptest.NewRequest("GET", strings.Replace(path, "{code}", "no-fit", 1), nil), "")
