@@ -197,6 +197,10 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 		if err != nil {
 			return err
 		}
+		if call.Body == "" {
+			entry["example"] = answer
+			continue
+		}
 		shared, err := p.share("examples", camel(call.Path)+camel(media), "", object{"value": answer})
 		if err != nil {
 			return err
@@ -217,6 +221,7 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 func (p *patch) finish() error {
 	for path, item := range p.paths {
 		for _, o := range item.(object) {
+			fillIn(o.(object))
 			describeResponses(o.(object))
 			textSchemas(o.(object))
 		}
@@ -230,6 +235,18 @@ func (p *patch) finish() error {
 		item.(object)["head"] = headOf(get)
 	}
 	return nil
+}
+
+// fillIn adds what every operation has in common: a description, and the one
+// problem that even a call without names can have.
+func fillIn(o object) {
+	if o["description"] == nil {
+		o["description"] = o["summary"].(string) + "."
+	}
+	responses := o["responses"].(object)
+	if responses["414"] == nil {
+		responses["414"] = object{"content": object{"application/problem+json": object{"schema": reference("Problem")}}}
+	}
 }
 
 // describeResponses names each status by its own reason phrase.
