@@ -64,12 +64,50 @@ func (g *generator) price(value []int64) (top int64, ok bool) {
 		if err != nil {
 			return 0, false
 		}
+		l := t.trace()
+		if v > 0 && tooMany(l, g.caps(t.board)) {
+			v, l = g.limited(t, v, l)
+		}
 		top = max(top, ceilDiv(v, t.board.cost))
 		if v > 0 {
-			g.enter(drawn(t.board, t.trace(), len(g.kinds)))
+			g.enter(drawn(t.board, l, len(g.kinds)))
 		}
 	}
 	return top, true
+}
+
+// tooMany reports whether a layout takes more pieces of a kind than are wanted.
+func tooMany(l *layout, caps []int) bool {
+	counts := make([]int32, len(caps))
+	tally(l, counts)
+	for k, n := range counts {
+		if int(n) > caps[k] {
+			return true
+		}
+	}
+	return false
+}
+
+// limitedTiles bounds the search for the most valuable sheet that takes no
+// more pieces than are wanted.
+const limitedTiles = 30_000
+
+// limited looks for the most valuable sheet that takes no more pieces than are
+// wanted. If the search is cut short, what it found goes with the value of
+// unlimited copies, which is a bound all the same.
+func (g *generator) limited(t *table, value int64, l *layout) (int64, *layout) {
+	pack, ok := newPacking(g.caps(t.board))
+	if !ok {
+		return value, l
+	}
+	b := newBounded(t, pack, limitedTiles)
+	if v, sure := b.run(g.ctx); sure {
+		value = v
+	}
+	if b.best.layout != nil {
+		l = b.best.layout
+	}
+	return value, l
 }
 
 // run alternates between the program and the tables.

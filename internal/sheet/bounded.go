@@ -1,0 +1,144 @@
+package sheet
+
+import (
+	"container/heap"
+	"context"
+)
+
+// bounded finds the most valuable sheet with at most so many pieces of each
+// kind: it joins rectangles best first, judged by their own value and the most
+// that the rest of the sheet could add with unlimited copies (K. Viswanathan,
+// A. Bagchi, Operations Research 41 (1993) 768-776; V. Cung, M. Hifi, B. Le
+// Cun, Int. Trans. Opl. Res. 7 (2000) 185-210).
+type bounded struct {
+	table  *table
+	pack   *packing
+	around []int64 // most that can be added round a rectangle, by column
+	open   openTiles
+	closed []worthTile
+	sizes  []corner // of closed, for a quick look
+	seen   map[tileKey]bool
+	best   worthTile
+	nodes  int // rectangles still allowed
+}
+
+// worthTile is a joined rectangle with its value.
+type worthTile struct {
+	set    multiset
+	w, h   int32
+	value  int64
+	reach  int64 // most valuable sheet that contains it
+	layout *layout
+}
+
+// openTiles is a heap of rectangles, the most promising first.
+type openTiles []worthTile
+
+func (o openTiles) Len() int           { return len(o) }
+func (o openTiles) Less(i, j int) bool { return o[i].reach > o[j].reach }
+func (o openTiles) Swap(i, j int)      { o[i], o[j] = o[j], o[i] }
+func (o *openTiles) Push(x any)        { *o = append(*o, x.(worthTile)) }
+func (o *openTiles) Pop() any {
+	last := (*o)[len(*o)-1]
+	*o = (*o)[:len(*o)-1]
+	return last
+}
+
+// newBounded prepares the search on a table that has been solved for the
+// values.
+func newBounded(t *table, pack *packing, nodes int) *bounded {
+	b := &bounded{table: t, pack: pack, seen: map[tileKey]bool{}, nodes: nodes}
+	b.surround()
+	return b
+}
+
+// surround computes the most that can be added round every rectangle: strips
+// beside or above it, until the sheet is full.
+func (b *bounded) surround() {
+	t := b.table
+	nx, ny := len(t.xs), len(t.ys)
+	b.around = make([]int64, nx*ny)
+	for x := nx - 1; x >= 0; x-- {
+		for y := ny - 1; y >= 0; y-- {
+			most := int64(0)
+			for p := x + 1; p < nx; p++ {
+				most = max(most, t.byRow[y*nx+int(t.fx[t.board.w-t.xs[nx-1]+t.xs[p]-t.xs[x]])]+b.around[p*ny+y])
+			}
+			for p := y + 1; p < ny; p++ {
+				most = max(most, t.byCol[x*ny+int(t.fy[t.board.h-t.ys[ny-1]+t.ys[p]-t.ys[y]])]+b.around[x*ny+p])
+			}
+			b.around[x*ny+y] = most
+		}
+	}
+}
+
+// run returns the greatest value; sure is false if the search was cut short.
+func (b *bounded) run(ctx context.Context) (value int64, sure bool) {
+	for _, f := range b.table.board.faces {
+		b.offer(worthTile{set: b.pack.one[f.kind], w: f.w, h: f.h, value: b.table.value[f.kind], layout: &layout{kind: f.kind, turned: f.turned}})
+	}
+	for b.open.Len() > 0 {
+		next := heap.Pop(&b.open).(worthTile)
+		if next.reach <= b.best.value {
+			return b.best.value, true
+		}
+		if b.nodes < 0 || ctx.Err() != nil {
+			return b.best.value, false
+		}
+		b.closed, b.sizes = append(b.closed, next), append(b.sizes, corner{next.w, next.h})
+		restW, restH := b.table.board.w-next.w, b.table.board.h-next.h
+		for i, size := range b.sizes {
+			if size.w <= restW || size.h <= restH {
+				b.join(&next, &b.closed[i])
+			}
+		}
+	}
+	return b.best.value, true
+}
+
+// promises reports whether a joined rectangle may lead to more than the best.
+func (b *bounded) promises(w, h int32, value int64) bool {
+	t := b.table
+	return value+b.around[int(t.fx[w])*len(t.ys)+int(t.fy[h])] > b.best.value
+}
+
+// join offers two rectangles side by side and one above the other.
+func (b *bounded) join(p, q *worthTile) {
+	board := b.table.board
+	wide, high := p.w+q.w <= board.w && board.crossable(max(p.h, q.h)), p.h+q.h <= board.h && board.crossable(max(p.w, q.w))
+	value := p.value + q.value
+	wide = wide && b.promises(p.w+q.w, max(p.h, q.h), value)
+	high = high && b.promises(max(p.w, q.w), p.h+q.h, value)
+	if !wide && !high {
+		return
+	}
+	set, ok := b.pack.sum(&p.set, &q.set)
+	if !ok {
+		return
+	}
+	if wide {
+		b.offer(worthTile{set, p.w + q.w, max(p.h, q.h), value, 0, &layout{axis: Width, low: p.layout, high: q.layout}})
+	}
+	if high {
+		b.offer(worthTile{set, max(p.w, q.w), p.h + q.h, value, 0, &layout{axis: Height, low: p.layout, high: q.layout}})
+	}
+}
+
+// offer keeps a rectangle that may lead to more than the best.
+func (b *bounded) offer(n worthTile) {
+	t := b.table
+	n.reach = n.value + b.around[int(t.fx[n.w])*len(t.ys)+int(t.fy[n.h])]
+	if n.reach <= b.best.value {
+		return
+	}
+	key := tileKey{n.set, n.w, n.h}
+	if b.seen[key] {
+		return
+	}
+	b.seen[key] = true
+	b.nodes--
+	if n.value > b.best.value {
+		b.best = n
+	}
+	heap.Push(&b.open, n)
+}
