@@ -35,7 +35,7 @@ type Parameter struct {
 	Type      string            `json:"type" validate:"required,oneof=length size step choice preset count number text"`
 	About     string            `json:"about" validate:"required,oneof=calculation answer"` // what is computed, or how it is answered
 	Help      string            `json:"help" validate:"required"`
-	Example   string            `json:"example" validate:"required" example:"1/2 in"`
+	Example   string            `json:"sample" validate:"required" example:"1/2 in"`      // a value that is taken
 	Unit      string            `json:"unit,omitempty" validate:"omitempty,oneof=length"` // length: in or mm
 	Default   *ParameterDefault `json:"default,omitempty"`                                // none: not taken, or worked out
 	Least     *Bound            `json:"least,omitempty"`
