@@ -44,7 +44,8 @@ type Proof struct {
 }
 
 // Clearance is the room between the plates along an axis minus the size of
-// the contents, in total; it is negative if they are too big.
+// the contents, in total; it is negative if they are too big. For a pattern
+// that goes into something it is the size of that minus the folded pattern's.
 type Clearance struct {
 	Axis      pattern.Axis
 	Clearance measure.Length
@@ -103,7 +104,11 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	m.crossing(max(0, tolerance.Millimetres()))
 	proof.Closes = len(m.findings) == 0
 	proof.Gap, proof.Plays = length(max(gap, apart)), plays
-	proof.Clearances, proof.Holds = m.contents()
+	if p.Cavity.Into {
+		proof.Clearances, proof.Holds = m.inside()
+	} else {
+		proof.Clearances, proof.Holds = m.contents()
+	}
 	proof.Faults = m.findings
 	return proof
 }

@@ -212,6 +212,9 @@ type Cavity struct {
 	// blank's width to the contents' width; 45 for a square blank whose scores
 	// run at that angle to its sides.
 	Turned float64
+	// Into is true if the sizes are not those of contents but of an envelope or
+	// a pocket, inside, that the folded pattern goes into.
+	Into bool
 }
 
 // Place lays a further piece on an earlier one, both inside up: the lower left
