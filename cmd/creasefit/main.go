@@ -44,6 +44,7 @@ func run() error {
 	log := slog.New(slog.NewTextHandler(os.Stderr, nil))
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	context.AfterFunc(ctx, stop) // a second signal ends the process at once
 	public, err := net.Listen("tcp", config.Addr)
 	if err != nil {
 		return err

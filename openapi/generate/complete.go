@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"maps"
 	"net/http"
 	"reflect"
 	"slices"
@@ -23,6 +22,7 @@ type (
 func complete(spec object) (object, error) {
 	delete(spec, "externalDocs")
 	spec["security"] = list{}
+	spec["info"].(object)["version"] = api.Release
 	spec["jsonSchemaDialect"] = "https://json-schema.org/draft/2020-12/schema"
 	renameSchemas(spec)
 	components := spec["components"].(object)
@@ -36,49 +36,6 @@ func complete(spec object) (object, error) {
 	}
 	delete(p.paths, "/v1/solve/{kind}")
 	return spec, p.finish()
-}
-
-// renameSchemas drops the name of the package from the names of schemas.
-func renameSchemas(spec object) {
-	schemas := spec["components"].(object)["schemas"].(object)
-	for name, schema := range maps.Clone(schemas) {
-		delete(schemas, name)
-		schemas[strings.TrimPrefix(name, "api.")] = schema
-	}
-	renameRefs(spec)
-}
-
-// renameRefs does the same to every reference.
-func renameRefs(node any) {
-	switch n := node.(type) {
-	case object:
-		if ref, ok := n["$ref"].(string); ok {
-			n["$ref"] = strings.Replace(ref, "/api.", "/", 1)
-		}
-		for _, child := range n {
-			renameRefs(child)
-		}
-	case list:
-		for _, child := range n {
-			renameRefs(child)
-		}
-	}
-}
-
-// closeSchemas says that answers have no members but those listed, and drops
-// what only repeats a default.
-func closeSchemas(schemas object) {
-	for _, schema := range schemas {
-		s := schema.(object)
-		properties, ok := s["properties"].(object)
-		if !ok {
-			continue
-		}
-		s["additionalProperties"] = false
-		for _, property := range properties {
-			delete(property.(object), "uniqueItems")
-		}
-	}
 }
 
 // patch adds to the paths of a specification.
@@ -259,20 +216,6 @@ func describeResponses(o object) {
 	}
 }
 
-// textSchemas says that answers which are no JSON are texts, and drops the
-// JSON that the swag tool lists beside them when there is a problem as well.
-func textSchemas(o object) {
-	content, _ := o["responses"].(object)["200"].(object)["content"].(object)
-	if beside, ok := content["application/json"].(object); ok && len(content) > 1 && beside["schema"].(object)["$ref"] == nil {
-		delete(content, "application/json")
-	}
-	for media, entry := range content {
-		if !isJSON(media) {
-			entry.(object)["schema"] = object{"type": "string"}
-		}
-	}
-}
-
 // headOf is the HEAD that belongs to a GET: the same without bodies.
 func headOf(get object) object {
 	head := clone(get).(object)
@@ -283,32 +226,6 @@ func headOf(get object) object {
 		delete(response.(object), "content")
 	}
 	return head
-}
-
-// clone copies a JSON value.
-func clone(node any) any {
-	switch n := node.(type) {
-	case object:
-		c := make(object, len(n))
-		for k, v := range n {
-			c[k] = clone(v)
-		}
-		return c
-	case list:
-		c := make(list, len(n))
-		for i, v := range n {
-			c[i] = clone(v)
-		}
-		return c
-	default:
-		return n
-	}
-}
-
-// asList returns a list, which may be absent.
-func asList(node any) list {
-	l, _ := node.(list)
-	return l
 }
 
 // kindNames lists the kinds that calls are described for.

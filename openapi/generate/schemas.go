@@ -1,0 +1,89 @@
+package main
+
+import (
+	"maps"
+	"strings"
+)
+
+// renameSchemas drops the name of the package from the names of schemas.
+func renameSchemas(spec object) {
+	schemas := spec["components"].(object)["schemas"].(object)
+	for name, schema := range maps.Clone(schemas) {
+		delete(schemas, name)
+		schemas[strings.TrimPrefix(name, "api.")] = schema
+	}
+	renameRefs(spec)
+}
+
+// renameRefs does the same to every reference.
+func renameRefs(node any) {
+	switch n := node.(type) {
+	case object:
+		if ref, ok := n["$ref"].(string); ok {
+			n["$ref"] = strings.Replace(ref, "/api.", "/", 1)
+		}
+		for _, child := range n {
+			renameRefs(child)
+		}
+	case list:
+		for _, child := range n {
+			renameRefs(child)
+		}
+	}
+}
+
+// closeSchemas says that answers have no members but those listed, and drops
+// what only repeats a default.
+func closeSchemas(schemas object) {
+	for _, schema := range schemas {
+		s := schema.(object)
+		properties, ok := s["properties"].(object)
+		if !ok {
+			continue
+		}
+		s["additionalProperties"] = false
+		for _, property := range properties {
+			delete(property.(object), "uniqueItems")
+		}
+	}
+}
+
+// textSchemas says that answers which are no JSON are texts, and drops the
+// JSON that the swag tool lists beside them when there is a problem as well.
+func textSchemas(o object) {
+	content, _ := o["responses"].(object)["200"].(object)["content"].(object)
+	if beside, ok := content["application/json"].(object); ok && len(content) > 1 && beside["schema"].(object)["$ref"] == nil {
+		delete(content, "application/json")
+	}
+	for media, entry := range content {
+		if !isJSON(media) {
+			entry.(object)["schema"] = object{"type": "string"}
+		}
+	}
+}
+
+// clone copies a JSON value.
+func clone(node any) any {
+	switch n := node.(type) {
+	case object:
+		c := make(object, len(n))
+		for k, v := range n {
+			c[k] = clone(v)
+		}
+		return c
+	case list:
+		c := make(list, len(n))
+		for i, v := range n {
+			c[i] = clone(v)
+		}
+		return c
+	default:
+		return n
+	}
+}
+
+// asList returns a list, which may be absent.
+func asList(node any) list {
+	l, _ := node.(list)
+	return l
+}
