@@ -11,7 +11,7 @@ import (
 // kept as they were written.
 type field struct{ name, text string }
 
-// Limits of one request; api.md and /v1/limits name them.
+// Limits of one request, as /v1/limits lists them.
 const (
 	mostFields    = 64 // names in one request
 	mostValue     = 64 // characters in one value
