@@ -7,19 +7,34 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// place is laying further pieces on earlier ones.
+// place is putting further pieces to earlier ones: a flat one is a layer that
+// is glued on, a folded one goes over or into the other.
 func (w *writer) place(*pattern.Piece) (Step, bool) {
 	p := &w.s.Pattern
 	if len(p.Places) == 0 {
 		return Step{}, false
 	}
-	step := Step{Title: w.say("place.title", nil), Text: w.say("place.text", args{"n": len(p.Places)})}
+	step := Step{Title: w.say("place.title", nil)}
+	if w.layered() {
+		step.Text = w.say("place.layers", args{"n": len(p.Places)})
+	} else {
+		step.Text = w.say("place.fitted", nil)
+	}
 	for _, at := range p.Places {
-		step.Lines = append(step.Lines, sentence(w.say("place.line", args{
+		key := "place.layer"
+		if len(p.Pieces[at.Piece].Creases) > 0 {
+			key = "place.fit"
+		}
+		step.Lines = append(step.Lines, sentence(w.say(key, args{
 			"of": noun(p.Pieces[at.Piece].Name), "on": noun(p.Pieces[at.On].Name), "x": at.X, "y": at.Y,
 		})))
 	}
 	return step, true
+}
+
+// layered reports whether a flat piece is glued onto another.
+func (w *writer) layered() bool {
+	return slices.ContainsFunc(w.s.Pattern.Places, func(at pattern.Place) bool { return len(w.s.Pattern.Pieces[at.Piece].Creases) == 0 })
 }
 
 // close is putting the contents in and closing the enclosure.
@@ -121,14 +136,9 @@ func inFrom(panel *pattern.Panel, a, b pattern.Point) (measure.Length, bool) {
 	return measure.Min(a.Y.Sub(low.Y), high.Y.Sub(a.Y)), a.Y == b.Y
 }
 
-// glued reports whether any piece is glued.
+// glued reports whether any piece is glued to itself.
 func (w *writer) glued() bool {
-	for i := range w.s.Pattern.Pieces {
-		if len(w.s.Pattern.Pieces[i].Glues) > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return len(p.Glues) > 0 })
 }
 
 // dress is gluing an ornament over the closure.

@@ -16,7 +16,11 @@ func (w *writer) cut(p *pattern.Piece) (Step, bool) {
 	case up.Less(across):
 		step.Lines = append(step.Lines, w.say("cut.grain.across", nil))
 	}
-	step.Lines = append(step.Lines, w.say("cut.mark", nil))
+	mark := "cut.mark"
+	if len(p.Creases) == 0 {
+		mark = "cut.mark.flat"
+	}
+	step.Lines = append(step.Lines, w.say(mark, nil))
 	return step, true
 }
 

@@ -35,7 +35,7 @@ func (g *Guide) Text() []byte {
 	if len(g.FitNotes) > 0 {
 		t.list(g.Labels.FitNotes, g.FitNotes)
 	}
-	return spaced(bytes.TrimRight(t.Bytes(), "\n"))
+	return ended(t.Bytes())
 }
 
 // Markdown writes the guide as Markdown, as far as CommonMark and the tables
@@ -75,8 +75,11 @@ func (g *Guide) Markdown() []byte {
 	}
 	list(l.Cautions, g.Cautions)
 	list(l.FitNotes, g.FitNotes)
-	return append(bytes.TrimRight(spaced(b.Bytes()), "\n"), '\n')
+	return ended(b.Bytes())
 }
+
+// ended ends a text with one line feed.
+func ended(text []byte) []byte { return append(bytes.TrimRight(spaced(text), "\n"), '\n') }
 
 // spaced turns the no-break spaces into plain ones.
 func spaced(text []byte) []byte { return bytes.ReplaceAll(text, []byte(noBreak), []byte(" ")) }

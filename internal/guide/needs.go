@@ -2,6 +2,7 @@ package guide
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/pattern"
 )
@@ -48,7 +49,7 @@ func (w *writer) tools() []Item {
 		w.item("tool.ruler", args{"step": w.step(w.s.Step)}),
 		w.item("tool.knife", nil), w.item("tool.pencil", nil),
 	}
-	if w.any(func(p *pattern.Piece) bool { return len(p.Creases) > 0 }) {
+	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return len(p.Creases) > 0 }) {
 		items = append(items, w.item("tool.score", nil))
 	}
 	if w.adhesive() {
@@ -59,17 +60,7 @@ func (w *writer) tools() []Item {
 
 // adhesive reports whether anything is glued.
 func (w *writer) adhesive() bool {
-	return w.s.Ornament != nil || len(w.s.Pattern.Places) > 0 || w.glued()
-}
-
-// any reports whether a piece is so.
-func (w *writer) any(is func(*pattern.Piece) bool) bool {
-	for i := range w.s.Pattern.Pieces {
-		if is(&w.s.Pattern.Pieces[i]) {
-			return true
-		}
-	}
-	return false
+	return w.s.Ornament != nil || w.layered() || w.glued()
 }
 
 // cautions lists what keeps people whole. None of them replaces local rules.

@@ -13,6 +13,9 @@ func (w *writer) slit(p *pattern.Piece) (Step, bool) {
 		return Step{}, false
 	}
 	step := Step{Title: w.title("slit", p), Text: w.say("slit.text", nil)}
+	if slices.ContainsFunc(p.Cuts, byDepth) {
+		step.Text += " " + w.say("slit.depth", nil)
+	}
 	if slices.ContainsFunc(p.Cuts, byPoints) {
 		step.Text += " " + w.say("slit.points", nil)
 	}
@@ -53,6 +56,9 @@ func (w *writer) cutLine(p *pattern.Piece, c *pattern.Cut) string {
 func byPoints(c pattern.Cut) bool {
 	return c.Kind == pattern.Relief || c.From == "" && c.Kind != pattern.Window
 }
+
+// byDepth reports whether a cut is told by how far it goes in from an edge.
+func byDepth(c pattern.Cut) bool { return !byPoints(c) && c.Kind != pattern.Window }
 
 // side returns the edge that the place of a cut along another edge is
 // measured from.

@@ -96,7 +96,7 @@ func (w *writer) cutList() []Blank {
 	for i := range w.s.Pattern.Pieces {
 		p := &w.s.Pattern.Pieces[i]
 		blanks[i] = Blank{
-			Piece: w.name(noun(p.Name), ""), Quantity: p.Quantity,
+			Piece: sentence(w.name(noun(p.Name), "")), Quantity: p.Quantity,
 			Width:  w.number("width", w.each(p.Width, w.reading), p.Width),
 			Height: w.number("height", w.each(p.Height, w.reading), p.Height),
 		}

@@ -124,7 +124,7 @@ func (w *writer) decimal(l measure.Length, u measure.Unit) string {
 // print.
 func (w *writer) places(l measure.Length, u measure.Unit, places int) string {
 	text := string(measure.AppendDecimal(nil, l, u, places))
-	return strings.NewReplacer(".", w.c.Decimal, "-", "−").Replace(text)
+	return strings.Replace(strings.Replace(text, ".", w.c.Decimal, 1), "-", "−", 1)
 }
 
 // name writes the name of a part in a case of the language. A name that ends

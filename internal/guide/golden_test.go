@@ -1,0 +1,57 @@
+package guide_test
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/guide"
+	"creasefit/internal/measure"
+)
+
+var update = flag.Bool("update", false, "write the golden files instead of comparing with them")
+
+// Each kind in inches in English, and in millimetres and inches in German, in
+// every format.
+func TestGolden(t *testing.T) {
+	ways := []struct {
+		unit    measure.Unit
+		options guide.Options
+	}{
+		{measure.Inch, guide.Options{Language: "en"}},
+		{measure.Millimetre, guide.Options{Language: "de", Units: guide.Both}},
+	}
+	for _, k := range enclosure.Kinds() {
+		for _, way := range ways {
+			g, err := guide.Write(solved(t, k.Name, way.unit), way.options)
+			require.NoError(t, err)
+			name := filepath.Join("..", "..", "testdata", "guide", k.Name+"."+g.Language)
+			text, err := g.JSON()
+			require.NoError(t, err)
+			page, err := g.HTML(nil)
+			require.NoError(t, err)
+			golden(t, name+".json", text)
+			golden(t, name+".html", page)
+			golden(t, name+".md", g.Markdown())
+			golden(t, name+".txt", g.Text())
+		}
+	}
+}
+
+// golden compares a text with a file, or writes the file.
+func golden(t *testing.T, name string, text []byte) {
+	t.Helper()
+	if *update {
+		require.NoError(t, os.MkdirAll(filepath.Dir(name), 0o755))
+		require.NoError(t, os.WriteFile(name, text, 0o644))
+		return
+	}
+	want, err := os.ReadFile(name)
+	require.NoError(t, err, "write it with go test ./internal/guide -update, and look at it")
+	assert.Equal(t, string(want), string(text), name)
+}

@@ -1,0 +1,155 @@
+package guide_test
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/guide"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+// practice is the strip of common practice: 3 1/2 in wide and 0.09 in thick in
+// paper of 0.012 in, tabs of 1/2 in, 1 3/4 in high, snug.
+func practice() *solve.Solution {
+	k, _ := enclosure.Lookup("slotted-band")
+	r := usual(k, measure.Inch)
+	r.Height = measure.Length{}
+	r.FitName, r.Fit = "snug", enclosure.NamedFits()[0].Range(measure.Inch)
+	r.Options["band_height"] = enclosure.Value{Length: measure.MustParse("1 3/4 in")}
+	s, err := solve.Solve(context.Background(), r)
+	if err != nil {
+		panic(err)
+	}
+	return s
+}
+
+func ExampleWrite() {
+	g, err := guide.Write(practice(), guide.Options{Language: "en"})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	score := g.Steps[1]
+	fmt.Println(score.Title)
+	for _, line := range score.Lines {
+		fmt.Println("-", strings.ReplaceAll(line, "\u00a0", " "))
+	}
+	// Output:
+	// Score the band
+	// - Score 1: 1/2 in from the left edge.
+	// - Score 2: 2 1/4 in from the left edge.
+	// - Score 3: 5 7/8 in from the left edge.
+	// - Now turn the blank end for end: the last one is plainer to measure from the edge that was on the right.
+	// - Score 4: 1/2 in from this edge.
+	// - Turn the blank back again, so that the pencil mark is at the top again.
+}
+
+func TestStepsComeInTheOrderOfHands(t *testing.T) {
+	order := []guide.Stage{guide.StageCut, guide.StageScore, guide.StageSlit, guide.StageFold, guide.StageGlue, guide.StagePlace, guide.StageClose, guide.StageDress}
+	s := practice()
+	g, err := guide.Write(s, guide.Options{})
+	require.NoError(t, err)
+	last := -1
+	for _, step := range g.Steps {
+		at := -1
+		for i, stage := range order {
+			if stage == step.Stage {
+				at = i
+			}
+		}
+		assert.Greater(t, at, last, step.Title)
+		last = at
+	}
+}
+
+func TestNumbersOfASteps(t *testing.T) {
+	g, err := guide.Write(practice(), guide.Options{Units: guide.Both})
+	require.NoError(t, err)
+	score := g.Steps[1].Numbers
+	require.Len(t, score, 4)
+	assert.Equal(t, guide.Number{What: "at", Text: "2\u00a01/4\u00a0in (57.2\u00a0mm)", In: 2.25, MM: 57.15}, score[1])
+	slit := g.Steps[2].Numbers
+	assert.Equal(t, "Left slit", strings.ToUpper(slit[0].Of[:1])+slit[0].Of[1:])
+}
+
+func TestOrnament(t *testing.T) {
+	k, _ := enclosure.Lookup("slotted-band")
+	r := usual(k, measure.Inch)
+	r.Options["ornament_width"] = enclosure.Value{Length: measure.MustParse("1 in")}
+	s, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	g, err := guide.Write(s, guide.Options{})
+	require.NoError(t, err)
+	last := g.Steps[len(g.Steps)-1]
+	assert.Equal(t, guide.StageDress, last.Stage)
+	assert.Contains(t, last.Text, "Each half is 1/2\u00a0in wide and 1\u00a0in high")
+	assert.Contains(t, strings.Join(g.Cautions, " "), "Open a window")
+	assertNumbersFound(t, s, g)
+}
+
+func TestLanguageChoice(t *testing.T) {
+	s := practice()
+	for asked, want := range map[string]string{"": "en", "en": "en", "en-GB": "en", "de": "de", "de-AT": "de", "DE": "de"} {
+		g, err := guide.Write(s, guide.Options{Language: asked})
+		require.NoError(t, err, asked)
+		assert.Equal(t, want, g.Language)
+	}
+	for _, asked := range []string{"fr", "xx", "not a language", "d"} {
+		_, err := guide.Write(s, guide.Options{Language: asked})
+		var f fault.Fault
+		require.ErrorAs(t, err, &f, asked)
+		assert.Equal(t, fault.Unknown, f.Code)
+		assert.Equal(t, asked, f.Value)
+		assert.Equal(t, "en or de", f.Expected)
+	}
+}
+
+func TestParseUnits(t *testing.T) {
+	for word, want := range map[string]guide.Units{"": guide.OfRuler, "in": guide.Inches, "mm": guide.Millimetres, "both": guide.Both} {
+		got, err := guide.ParseUnits(word)
+		require.NoError(t, err)
+		assert.Equal(t, want, got)
+	}
+	_, err := guide.ParseUnits("cm")
+	assert.ErrorAs(t, err, &fault.Fault{})
+}
+
+// Ways of writing 2 1/4 in: the millimetres are 57.15 exactly.
+func TestUnits(t *testing.T) {
+	for units, want := range map[guide.Units]string{
+		guide.OfRuler: "2 1/4 in", guide.Inches: "2 1/4 in", guide.Millimetres: "57.2 mm", guide.Both: "2 1/4 in (57.2 mm)",
+	} {
+		g, err := guide.Write(practice(), guide.Options{Units: units})
+		require.NoError(t, err)
+		assert.Equal(t, "Score 2: "+want+" from the left edge.", strings.ReplaceAll(g.Steps[1].Lines[1], "\u00a0", " "))
+	}
+}
+
+func BenchmarkWrite(b *testing.B) {
+	s := practice()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := guide.Write(s, guide.Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkHTML(b *testing.B) {
+	g, err := guide.Write(practice(), guide.Options{})
+	require.NoError(b, err)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := g.HTML(nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

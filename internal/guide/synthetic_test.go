@@ -1,0 +1,78 @@
+package guide_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/guide"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/solve"
+)
+
+func mm(n int64) measure.Length { return measure.Millimetres(n) }
+
+func at(x, y int64) pattern.Point { return pattern.At(mm(x), mm(y)) }
+
+// stand is a made-up pattern with what the catalogue's kinds seldom have: a
+// score that ends inside the blank, a curved outline, slots, a notch, a window,
+// a fold by an odd angle, edges that stay apart, and a second, flat piece.
+func stand() *solve.Solution {
+	card := pattern.Piece{
+		Name: "panel 1", Quantity: 2, Width: mm(120), Height: mm(80),
+		Panels: []pattern.Panel{
+			{Name: "panel 1", Outline: pattern.Polygon(at(40, 0), at(120, 0), at(120, 80), at(0, 80), at(0, 50), at(40, 50))},
+			{Name: "panel 2", Outline: []pattern.Vertex{{Point: at(0, 0)}, {Point: at(40, 0)}, {Point: at(40, 50)}, {Point: at(20, 50), Bulge: 0.4}, {Point: at(0, 30)}}},
+		},
+		Creases: []pattern.Crease{{Name: "score 1", A: at(40, 0), B: at(40, 50), To: 1, Fold: pattern.Mountain, Angle: 60}},
+		Cuts: []pattern.Cut{
+			{Name: "slot 1", Kind: pattern.Slot, From: "right", At: mm(25), Depth: mm(12), Width: mm(2), Path: pattern.Polygon(at(120, 24), at(108, 24), at(108, 26), at(120, 26))},
+			{Name: "slit 1", Kind: pattern.Slit, From: "top", At: mm(70), Depth: mm(9), Path: pattern.Polygon(at(70, 80), at(70, 71))},
+			{Name: "notch 1", Kind: pattern.Notch, On: "score 1", From: "bottom", At: mm(40), Depth: mm(5), Width: mm(10), Path: pattern.Polygon(at(35, 0), at(35, 5), at(45, 5), at(45, 0))},
+			{Name: "window 1", Kind: pattern.Window, Path: pattern.Polygon(at(80, 10), at(80, 40), at(100, 40), at(100, 10))},
+		},
+		Seams: []pattern.Seam{{Name: "gap", PanelA: 0, A1: at(0, 80), A2: at(0, 50), PanelB: 1, B1: at(0, 30), B2: at(0, 0), Apart: mm(3)}},
+	}
+	mat := pattern.Piece{Name: "mat", Quantity: 1, Width: mm(60), Height: mm(40), Panels: []pattern.Panel{{Name: "mat", Outline: pattern.Rectangle(mm(0), mm(0), mm(60), mm(40))}}}
+	kind := &enclosure.Kind{Name: "stand", Title: "Stand", Help: "A made-up stand."}
+	return &solve.Solution{
+		Request: &solve.Request{Kind: kind, Unit: measure.Millimetre, Caliper: measure.Micrometres(300), Ruler: measure.Marks(measure.Millimetre)[2]},
+		Step:    measure.Marks(measure.Millimetre)[2],
+		Pattern: pattern.Pattern{
+			Caliper: measure.Micrometres(300), Pieces: []pattern.Piece{card, mat}, Cavity: pattern.Cavity{Panel: 0},
+			Places: []pattern.Place{{Piece: 1, On: 0, X: mm(30), Y: mm(20)}},
+		},
+		Warnings: []enclosure.Warning{{Code: "made-up", Detail: "A warning without words of its own."}},
+	}
+}
+
+func TestWhatKindsSeldomHave(t *testing.T) {
+	s := stand()
+	eachWay(t, s, func(g guide.Guide) { assertNumbersFound(t, s, g) })
+	g, err := guide.Write(s, guide.Options{})
+	require.NoError(t, err)
+	text := flowed(g.Text())
+	for _, want := range []string{
+		"Cut 2 blanks for panel 1, all alike: 120 mm wide and 80 mm high.",
+		"Score 1: 40 mm from the left edge, only from 0 mm to 50 mm above the bottom edge.",
+		"Slot 1: 2 mm wide and 12 mm deep from the right edge, its middle 25 mm from the bottom edge.",
+		"Slit 1: 70 mm from the left edge, from the top edge 9 mm deep.",
+		"Notch 1: 10 mm wide and 5 mm deep from the bottom edge, with score 1 in its middle.",
+		"Window 1: an opening 20 mm wide and 30 mm high, 80 mm from the left edge and 10 mm from the bottom edge.",
+		"Panel 2: 40 mm across and 50 mm up – straight to 20 mm across and 50 mm up – in an even curve to the left edge, 30 mm up.",
+		"Score 1: fold back by 60°.",
+		"Between panel 1 and panel 2 a gap of 3 mm stays open.",
+		"The mat: on panel 1, 30 mm from its left edge and 20 mm up from its bottom edge.",
+		"A warning without words of its own.",
+	} {
+		assert.Contains(t, text, want)
+	}
+	assert.Equal(t, 1, strings.Count(text, "Fold panel 1"))
+	german, err := guide.Write(s, guide.Options{Language: "de"})
+	require.NoError(t, err)
+	assert.Contains(t, flowed(german.Text()), "„mat“ zuschneiden", "a name that the catalogue does not have stands in quotation marks")
+}
