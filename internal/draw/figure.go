@@ -1,0 +1,246 @@
+package draw
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// Figure is the picture of one piece: x and y are measured in millimetres
+// from the lower left corner of its blank.
+type Figure struct {
+	Name   string
+	Lines  []Line // in the order of their layers
+	Labels []Label
+	Box    Box   // round everything
+	At     Point // where its origin lies in the drawing, from the drawing's lower left corner
+}
+
+// figure is a figure in the making.
+type figure struct {
+	*layout
+	piece *pattern.Piece
+	mesh  *Mesh
+	fig   Figure
+	sides [4]side
+	w, h  float64 // of the blank
+}
+
+// drawPiece draws one piece with its readings.
+func (l *layout) drawPiece(piece *pattern.Piece) Figure {
+	f := &figure{layout: l, piece: piece, mesh: NewMesh(piece)}
+	f.w, f.h = piece.Width.Millimetres(), piece.Height.Millimetres()
+	f.fig.Name = f.say(piece.Name)
+	f.fig.Box = Box{High: Point{f.w, f.h}}
+	f.geometry()
+	f.readings()
+	f.panels()
+	f.fig.Lines = append(f.fig.Lines, f.hatches()...)
+	f.surround()
+	f.head()
+	slices.SortStableFunc(f.fig.Lines, func(a, b Line) int { return int(a.Layer) - int(b.Layer) })
+	return f.fig
+}
+
+// geometry draws the paper, its outline, its cuts and its folds.
+func (f *figure) geometry() {
+	contours := f.mesh.Contours()
+	f.fig.Lines = make([]Line, 0, 24+2*len(contours)+len(f.mesh.Edges))
+	for _, c := range contours {
+		f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Path: c, Closed: true, Fill: true})
+	}
+	f.fig.Lines = append(f.fig.Lines, f.folds(Valley, ValleyFold)...)
+	f.fig.Lines = append(f.fig.Lines, f.folds(Mountain, MountainFold)...)
+	f.fig.Lines = append(f.fig.Lines, f.slits()...)
+	f.fig.Lines = append(f.fig.Lines, f.stops()...)
+	for _, c := range contours {
+		f.fig.Lines = append(f.fig.Lines, Line{Layer: Outline, Name: f.say("outline"), Path: c, Closed: true})
+	}
+}
+
+// readings puts every length that is set on a ruler on a side of the blank.
+func (f *figure) readings() {
+	f.sides = [4]side{
+		{edge: below, size: f.w}, {edge: above, size: f.w, line: f.h, start: f.h},
+		{edge: leftOf, size: f.h}, {edge: rightOf, size: f.h, line: f.w, start: f.w},
+	}
+	for i := range f.piece.Strips {
+		f.strip(&f.piece.Strips[i])
+	}
+	for i := range f.piece.Cuts {
+		f.cut(&f.piece.Cuts[i])
+	}
+	f.corners()
+}
+
+// strip adds the positions of a strip's boundaries and what is folded there.
+func (f *figure) strip(s *pattern.Strip) {
+	ruler, folds := &f.sides[below], &f.sides[above]
+	if s.Across == pattern.Height {
+		ruler, folds = &f.sides[leftOf], &f.sides[rightOf]
+	}
+	for i, at := range s.Positions() {
+		if i == 0 {
+			continue
+		}
+		mm := at.Millimetres()
+		reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.step.Format(at)}}
+		if i <= len(s.Scores) && s.Scores[i-1].Fold != pattern.Flat {
+			score := &s.Scores[i-1]
+			lines := []string{f.say(score.Name), f.say(score.Fold.String()) + " " + degrees(score.Angle)}
+			if s.Across == pattern.Diagonal { // the score reaches no other side at this distance
+				reading.lines = append(lines, reading.lines...)
+			} else {
+				folds.add(tag{at: mm, thing: f.nearest(folds, mm), lines: lines, quiet: true})
+			}
+		}
+		ruler.add(reading)
+	}
+}
+
+// degrees writes an angle, to a hundredth of a degree.
+func degrees(angle float64) string {
+	return strconv.FormatFloat(math.Round(angle*100)/100, 'f', -1, 64) + "°"
+}
+
+// nearest returns the place of the mesh nearest to a side, of those that are
+// at a distance along it: where a line out to the side begins.
+func (f *figure) nearest(s *side, along float64) float64 {
+	best, found := s.start, false
+	for v := range f.mesh.Vertices {
+		p := f.mesh.At(v)
+		at, across := p.X, p.Y
+		if s.upright() {
+			at, across = across, at
+		}
+		if math.Abs(at-along) > hair {
+			continue
+		}
+		if !found || math.Abs(across-s.start) < math.Abs(best-s.start) {
+			best, found = across, true
+		}
+	}
+	return best
+}
+
+// cut adds how deep a cut goes in from its edge and, if it lies on no score,
+// where it lies along that edge.
+func (f *figure) cut(c *pattern.Cut) {
+	if c.Kind == pattern.Relief {
+		return // its corners are dimensioned as the outline's
+	}
+	from := fromLow
+	if c.From == "top" || c.From == "right" {
+		from = fromHigh
+	}
+	deep, along := &f.sides[leftOf], &f.sides[below]
+	upright, mid := c.From == "top" || c.From == "bottom", f.w/2
+	if !upright {
+		deep, along, mid = &f.sides[below], &f.sides[leftOf], f.h/2
+	}
+	if c.At.Millimetres() > mid {
+		deep = &f.sides[deep.edge+1]
+	}
+	if from == fromHigh {
+		along = &f.sides[along.edge+1]
+	}
+	depth := c.Depth.Millimetres()
+	if from == fromHigh {
+		depth = deep.size - depth
+	}
+	deep.add(tag{at: depth, thing: c.At.Millimetres(), from: from, lines: f.cutText(c)})
+	if c.On == "" {
+		lines := []string{f.step.Format(c.At)}
+		along.add(tag{at: c.At.Millimetres(), thing: depth, from: fromLow, lines: lines})
+	}
+}
+
+// cutText says how deep a cut is, and how wide unless it is a slit.
+func (f *figure) cutText(c *pattern.Cut) []string {
+	most := 16 * f.lettering
+	lines := append(wrap(f.say(c.Name), f.lettering, most), f.step.Format(c.Depth))
+	if !c.Width.IsZero() {
+		lines = append(lines, f.step.Format(c.Width)+" "+f.say("wide"))
+	}
+	return lines
+}
+
+// mostCorners is how many corners a side takes besides the strips' positions.
+const mostCorners = 24
+
+// corners adds the corners of the outline that lie on a mark of the ruler and
+// are no strip's position.
+func (f *figure) corners() {
+	marks := measure.Marks(f.step.Unit())
+	finest := marks[len(marks)-1]
+	below, left := &f.sides[below], &f.sides[leftOf]
+	if len(f.mesh.Vertices) > mostCorners {
+		return
+	}
+	for v, p := range f.mesh.Vertices {
+		if !f.onRim(v) || f.onCut(p) {
+			continue
+		}
+		f.corner(below, p.X, finest)
+		f.corner(left, p.Y, finest)
+	}
+}
+
+// corner adds one coordinate of a corner to a side.
+func (f *figure) corner(s *side, at measure.Length, finest measure.Step) {
+	if at.IsZero() || !at.IsMultipleOf(finest) {
+		return
+	}
+	mm := at.Millimetres()
+	if !slices.ContainsFunc(s.tags, func(t tag) bool { return t.from == fromLow && math.Abs(t.at-mm) < hair }) {
+		s.add(tag{at: mm, thing: f.nearest(s, mm), from: fromLow, lines: []string{f.step.Format(at)}})
+	}
+}
+
+// onRim reports whether a vertex lies on the outline.
+func (f *figure) onRim(v int) bool {
+	return slices.ContainsFunc(f.mesh.Edges, func(e Edge) bool { return e.Role == Border && (e.A == v || e.B == v) })
+}
+
+// onCut reports whether a cut with readings of its own has a corner there.
+func (f *figure) onCut(p pattern.Point) bool {
+	return slices.ContainsFunc(f.piece.Cuts, func(c pattern.Cut) bool {
+		return c.Kind != pattern.Relief && slices.ContainsFunc(c.Path, func(v pattern.Vertex) bool { return v.Point == p })
+	})
+}
+
+// surround lays out the four sides: first below and above, then left and
+// right outside of what those take up.
+func (f *figure) surround() {
+	f.lay(&f.sides[below])
+	f.lay(&f.sides[above])
+	f.sides[leftOf].line, f.sides[rightOf].line = f.fig.Box.Low.X, f.fig.Box.High.X
+	f.lay(&f.sides[leftOf])
+	f.lay(&f.sides[rightOf])
+	for _, l := range f.fig.Lines {
+		for _, v := range l.Path {
+			f.fig.Box = f.fig.Box.join(Box{v.Point, v.Point})
+		}
+	}
+}
+
+// head writes the piece's name, number and size above it.
+func (f *figure) head() {
+	size := f.step.Format(f.piece.Width) + " × " + f.step.Format(f.piece.Height)
+	text := size + ", " + f.say("make") + " " + strconv.Itoa(max(1, f.piece.Quantity))
+	f.fig.Box.High.Y += 0.6 * f.lettering
+	most := max(f.fig.Box.Width(), 22*f.lettering)
+	f.above(wrap(text, f.lettering, most), f.lettering, true)
+	f.above(wrap(f.fig.Name, 1.3*f.lettering, most), 1.3*f.lettering, false)
+}
+
+// above adds lines of text on top of all that is there.
+func (f *figure) above(lines []string, size float64, quiet bool) {
+	w, h := block(lines, size)
+	left, top := f.fig.Box.Low.X, f.fig.Box.High.Y+h
+	f.label(Label{Lines: lines, Size: size, Quiet: quiet, Box: boxAt(left, top, w, h)})
+	f.fig.Box.High.Y += 0.35 * f.lettering
+}

@@ -1,0 +1,105 @@
+package draw
+
+import (
+	"math"
+	"slices"
+
+	"creasefit/internal/pattern"
+)
+
+// hatches returns the hatching of the glue areas, rising to the right where
+// the glue is on the side that is seen and falling where it is not. Labels
+// stay clear.
+func (f *figure) hatches() []Line {
+	var lines []Line
+	for _, face := range [...]pattern.Face{pattern.Inside, pattern.Outside} {
+		for i := range f.piece.Glues {
+			if g := &f.piece.Glues[i]; g.Face == face {
+				lines = append(lines, f.hatch(g)...)
+			}
+		}
+	}
+	return lines
+}
+
+func (f *figure) hatch(g *pattern.Glue) []Line {
+	layer, along := Pasted, Point{math.Sqrt2 / 2, math.Sqrt2 / 2}
+	if g.Face == pattern.Outside {
+		layer, along = PastedUnder, Point{math.Sqrt2 / 2, -math.Sqrt2 / 2}
+	}
+	path := vertices(g.Area)
+	lines := []Line{{Layer: layer, Name: f.say("glue") + ": " + f.say(g.Name), Path: path, Closed: true}}
+	ring := Flatten(nil, path, true, 0.05)
+	across := Point{-along.Y, along.X}
+	low, high := extent(ring, across)
+	gap := 0.9 * f.lettering
+	for at := (math.Floor(low/gap) + 0.5) * gap; at < high; at += gap {
+		if at > low {
+			lines = f.strokes(lines, layer, ring, across.by(at), along)
+		}
+	}
+	return lines
+}
+
+// extent returns how far a ring reaches along a direction.
+func extent(ring []Point, along Point) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, p := range ring {
+		d := p.dot(along)
+		low, high = min(low, d), max(high, d)
+	}
+	return low, high
+}
+
+// strokes appends the parts of one line of hatching that lie in the ring and
+// in no label.
+func (f *figure) strokes(lines []Line, layer Layer, ring []Point, from, along Point) []Line {
+	marks := crossings(nil, ring, from, along)
+	for i := range f.fig.Labels {
+		box := f.fig.Labels[i].Box.grow(0.2 * f.lettering)
+		corners := [...]Point{box.Low, {box.High.X, box.Low.Y}, box.High, {box.Low.X, box.High.Y}}
+		if hits := crossings(nil, corners[:], from, along); len(hits) == 2 {
+			marks = without(marks, hits[0], hits[1])
+		}
+	}
+	for i := 1; i < len(marks); i += 2 {
+		if marks[i]-marks[i-1] > 0.2*f.lettering {
+			a, b := from.add(along.by(marks[i-1])), from.add(along.by(marks[i]))
+			lines = append(lines, Line{Layer: layer, Path: []Vertex{{Point: a}, {Point: b}}})
+		}
+	}
+	return lines
+}
+
+// crossings appends where a line passes the edges of a ring, in its order.
+func crossings(marks []float64, ring []Point, from, along Point) []float64 {
+	for i, a := range ring {
+		b := ring[(i+1)%len(ring)]
+		da, db := along.cross(a.sub(from)), along.cross(b.sub(from))
+		if (da > 0) != (db > 0) {
+			at := a.add(b.sub(a).by(da / (da - db)))
+			marks = append(marks, at.sub(from).dot(along))
+		}
+	}
+	slices.Sort(marks)
+	return marks
+}
+
+// without takes a stretch out of pairs of marks.
+func without(marks []float64, low, high float64) []float64 {
+	var rest []float64
+	for i := 1; i < len(marks); i += 2 {
+		a, b := marks[i-1], marks[i]
+		if b <= low || a >= high {
+			rest = append(rest, a, b)
+			continue
+		}
+		if a < low {
+			rest = append(rest, a, low)
+		}
+		if b > high {
+			rest = append(rest, high, b)
+		}
+	}
+	return rest
+}

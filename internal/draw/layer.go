@@ -1,0 +1,92 @@
+package draw
+
+// Layer says what a line of a drawing is.
+type Layer uint8
+
+// The layers, in the order that they are painted in.
+const (
+	Paper       Layer = iota // the blank's area, filled
+	Pasted                   // hatching of glue on the side that is seen
+	PastedUnder              // hatching of glue on the side that is not seen
+	ValleyFold
+	MountainFold
+	SlitCut  // cuts inside the outline, and a dot where the blade stops
+	Outline  // cuts round the piece
+	Measures // dimension lines, arrows and leaders
+)
+
+// Layers is the number of layers.
+const Layers = int(Measures) + 1
+
+// String returns the layer's plain name.
+func (l Layer) String() string {
+	return [...]string{"paper", "glue", "glue on the other side", "valley fold", "mountain fold", "slit", "cut", "dimension"}[l]
+}
+
+// Style is how a layer's lines are drawn, in millimetres at lettering of
+// Lettering. A dash pattern is lengths of line and gap in turn; an empty one
+// is a continuous line.
+//
+// Widths are of the series of ISO 128-2 (0.18, 0.25, 0.35, 0.5 mm). Outlines
+// are continuous wide lines, dimensions and hatching continuous narrow ones.
+// Valley folds are dashed, mountain folds chain lines with two dots, and slits
+// wide lines with short gaps and a dot where they end in the paper, so that
+// all differ without colour.
+type Style struct {
+	Width float64
+	Dash  []float64
+}
+
+var styles = [Layers]Style{
+	Paper:        {},
+	Pasted:       {Width: 0.18},
+	PastedUnder:  {Width: 0.18, Dash: []float64{1.2, 0.8}},
+	ValleyFold:   {Width: 0.35, Dash: []float64{3.2, 1.4}},
+	MountainFold: {Width: 0.35, Dash: []float64{6, 1.1, 0.5, 1.1, 0.5, 1.1}},
+	SlitCut:      {Width: 0.5, Dash: []float64{4.2, 0.8}},
+	Outline:      {Width: 0.5},
+	Measures:     {Width: 0.25},
+}
+
+// Style returns how the layer's lines are drawn. Its dash pattern is shared
+// and must not be changed.
+func (l Layer) Style() Style { return styles[l] }
+
+// Colour is an opaque sRGB colour.
+type Colour struct{ R, G, B uint8 }
+
+// Palette is the colours of one rendering.
+type Palette struct {
+	Ground Colour // behind the pieces
+	Text   Colour
+	Quiet  Colour // dimensions and secondary text
+	layers [Layers]Colour
+}
+
+// Of returns the colour of a layer.
+func (p *Palette) Of(l Layer) Colour { return p.layers[l] }
+
+// Light returns the colours for a light page. Text and lines differ from the
+// ground by a contrast of at least 4.5 to 1 (WCAG 2.2, 1.4.3).
+func Light() *Palette { return &light }
+
+// Dark returns the colours for a dark page, with the same contrasts.
+func Dark() *Palette { return &dark }
+
+var light = Palette{
+	Ground: Colour{0xff, 0xff, 0xff}, Text: Colour{0x24, 0x2b, 0x2e}, Quiet: Colour{0x56, 0x60, 0x64},
+	layers: [Layers]Colour{
+		Paper: {0xf7, 0xf1, 0xe3}, Pasted: {0x8a, 0x6a, 0x1c}, PastedUnder: {0x8a, 0x6a, 0x1c},
+		ValleyFold: {0x12, 0x65, 0x80}, MountainFold: {0xa8, 0x3a, 0x22},
+		SlitCut: {0x24, 0x2b, 0x2e}, Outline: {0x24, 0x2b, 0x2e}, Measures: {0x56, 0x60, 0x64},
+	},
+}
+
+var dark = Palette{
+	Ground: Colour{0x14, 0x19, 0x1b}, Text: Colour{0xee, 0xe8, 0xdb}, Quiet: Colour{0xab, 0xb6, 0xb9},
+	layers: [Layers]Colour{
+		Paper: {0x26, 0x2e, 0x30}, Pasted: {0xd6, 0xb4, 0x5c}, PastedUnder: {0xd6, 0xb4, 0x5c},
+		ValleyFold: {0x7b, 0xc8, 0xe0}, MountainFold: {0xf2, 0x99, 0x80},
+		SlitCut: {0xee, 0xe8, 0xdb}, Outline: {0xee, 0xe8, 0xdb}, Measures: {0xab, 0xb6, 0xb9},
+	},
+}

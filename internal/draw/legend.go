@@ -1,0 +1,100 @@
+package draw
+
+import (
+	"math"
+
+	"creasefit/internal/pattern"
+)
+
+// legend explains the lines that occur in the figures, in rows as wide as the
+// widest of them.
+func (l *layout) legend(d *Drawing) Figure {
+	var used [Layers]bool
+	most := 40 * l.lettering
+	for i := range d.Figures {
+		most = max(most, d.Figures[i].Box.Width())
+		for _, line := range d.Figures[i].Lines {
+			used[line.Layer] = true
+		}
+	}
+	k := key{layout: l, most: most}
+	for _, layer := range [...]Layer{Outline, SlitCut, ValleyFold, MountainFold, Pasted, PastedUnder} {
+		if used[layer] {
+			k.entry(layer, l.say(layer.String()))
+		}
+	}
+	k.x, k.y = 0, k.y-1.6*l.lettering
+	for _, text := range l.remarks(d.Pattern) {
+		k.remark(text)
+	}
+	k.fig.Name = l.say("legend")
+	return k.fig
+}
+
+// remarks say how the drawing is to be read.
+func (l *layout) remarks(p *pattern.Pattern) []string {
+	return []string{
+		l.say("The side that will be inside faces you. A valley fold comes towards you, a mountain fold goes away from you."),
+		l.say("Every length is measured from the edge with the dot.") + " " +
+			l.say("Ruler:") + " " + l.step.String() + ". " + l.say("Paper:") + " " + l.step.Format(p.Caliper) + " " + l.say("thick."),
+	}
+}
+
+// key is a legend in the making; x and y are where the next entry begins.
+type key struct {
+	*layout
+	fig  Figure
+	most float64
+	x, y float64
+}
+
+// entry adds a sample of a layer's line and its name.
+func (k *key) entry(layer Layer, text string) {
+	long, size := 6.2*k.lettering, k.lettering
+	w, h := block([]string{text}, size)
+	need := long + 0.6*size + w
+	if k.x > 0 && k.x+need > k.most {
+		k.x, k.y = 0, k.y-1.6*size
+	}
+	mid := k.y - h/2
+	k.fig.Lines = append(k.fig.Lines, k.sample(layer, k.x, mid, long)...)
+	k.text(text, k.x+long+0.6*size, false)
+	k.x += need + 1.6*size
+}
+
+// sample draws a piece of a layer's line, or of its hatching.
+func (k *key) sample(layer Layer, x, y, long float64) []Line {
+	if layer != Pasted && layer != PastedUnder {
+		lines := []Line{{Layer: layer, Path: []Vertex{{Point: Point{x, y}}, {Point: Point{x + long, y}}}}}
+		if layer == SlitCut {
+			lines = append(lines, dot(layer, Point{x + long, y}, 0.22*k.lettering))
+		}
+		return lines
+	}
+	half := 0.5 * k.lettering
+	low, high := -half, half
+	if layer == PastedUnder {
+		low, high = half, -half
+	}
+	var lines []Line
+	for at := x; at+2*half <= x+long+1e-9; at += 0.9 * math.Sqrt2 * k.lettering {
+		lines = append(lines, Line{Layer: layer, Path: []Vertex{{Point: Point{at, y + low}}, {Point: Point{at + 2*half, y + high}}}})
+	}
+	return lines
+}
+
+// remark adds a sentence on lines of its own.
+func (k *key) remark(text string) {
+	for _, line := range wrap(text, k.lettering, k.most) {
+		k.text(line, 0, true)
+		k.y -= leading * k.lettering
+	}
+}
+
+// text adds a line of text at the current height.
+func (k *key) text(text string, x float64, quiet bool) {
+	w, h := block([]string{text}, k.lettering)
+	label := Label{Lines: []string{text}, Size: k.lettering, Quiet: quiet, Box: boxAt(x, k.y, w, h)}
+	k.fig.Labels = append(k.fig.Labels, label)
+	k.fig.Box = k.fig.Box.join(label.Box)
+}

@@ -1,0 +1,189 @@
+package draw
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// panels writes each panel's name into it where it fits without touching an
+// edge, a cut or another text, and otherwise above the blank with a line that
+// leads to it.
+func (f *figure) panels() {
+	for i := range f.piece.Panels {
+		name := f.say(f.piece.Panels[i].Name)
+		ring := Flatten(nil, vertices(f.piece.Panels[i].Outline), true, 0.1)
+		hole := Flatten(nil, vertices(f.piece.Panels[i].Hole), true, 0.1)
+		spot := room{f, i, ring, hole}
+		if l, ok := spot.inscribe(name); ok {
+			f.label(l)
+			continue
+		}
+		at := spot.inner()
+		f.sides[above].add(tag{at: at.X, thing: at.Y, lines: wrap(name, f.lettering, 16*f.lettering)})
+	}
+}
+
+// room is the inside of a panel that is to be named.
+type room struct {
+	*figure
+	panel      int
+	ring, hole []Point
+}
+
+// inscribe finds a place for a name: level before upright, large before
+// small, few lines before many, the middle before elsewhere.
+func (r *room) inscribe(name string) (Label, bool) {
+	box := bounds(r.ring)
+	for _, size := range [...]float64{r.lettering, 0.8 * r.lettering} {
+		for _, upright := range [...]bool{false, true} {
+			long := box.Width()
+			if upright {
+				long = box.Height()
+			}
+			lines := wrap(name, size, long-size)
+			w, h := block(lines, size)
+			if upright {
+				w, h = h, w
+			}
+			if at, ok := r.find(box, w, h, 0.35*size); ok {
+				return Label{Lines: lines, Size: size, Align: Middle, Upright: upright, Box: at}, true
+			}
+		}
+	}
+	return Label{}, false
+}
+
+// find looks for a free place for a box of the given size.
+func (r *room) find(in Box, w, h, margin float64) (Box, bool) {
+	freeX, freeY := in.Width()-w-2*margin, in.Height()-h-2*margin
+	if freeX < 0 || freeY < 0 {
+		return Box{}, false
+	}
+	for _, s := range spots {
+		left := in.Low.X + margin + freeX*s.X
+		top := in.High.Y - margin - freeY*s.Y
+		at := boxAt(left, top, w, h)
+		if r.free(at.grow(margin * 0.98)) {
+			return at, true
+		}
+	}
+	return Box{}, false
+}
+
+// spots are the places to try, as parts of the free way, the middle first.
+var spots = func() []Point {
+	const n = 8
+	var grid []Point
+	for x := 0; x <= n; x++ {
+		for y := 0; y <= n; y++ {
+			grid = append(grid, Point{float64(x) / n, float64(y) / n})
+		}
+	}
+	mid := Point{0.5, 0.5}
+	slices.SortStableFunc(grid, func(a, b Point) int {
+		return cmp.Compare(a.sub(mid).length(), b.sub(mid).length())
+	})
+	return grid
+}()
+
+// free reports whether a box lies in the panel clear of everything.
+func (r *room) free(b Box) bool {
+	corners := [...]Point{b.Low, {b.High.X, b.Low.Y}, b.High, {b.Low.X, b.High.Y}}
+	for _, c := range corners {
+		if !within(c, r.ring) || within(c, r.hole) {
+			return false
+		}
+	}
+	if touches(b, r.ring, true) || touches(b, r.hole, true) {
+		return false
+	}
+	for i := range r.fig.Labels {
+		if r.fig.Labels[i].Box.Meets(b) {
+			return false
+		}
+	}
+	return !r.crossed(b)
+}
+
+// crossed reports whether a cut, or the line that leads to its reading, would
+// cross a box.
+func (r *room) crossed(b Box) bool {
+	for i := range r.fig.Lines {
+		l := &r.fig.Lines[i]
+		if l.Layer == SlitCut && touches(b, Flatten(nil, l.Path, l.Closed, 0.1), l.Closed) {
+			return true
+		}
+	}
+	for i := range r.sides {
+		s := &r.sides[i]
+		for _, t := range s.tags {
+			if touches(b, []Point{s.base(t.at, t.thing), s.base(t.at, s.start)}, false) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// touches reports whether an edge of a path has a point in a box.
+func touches(b Box, path []Point, closed bool) bool {
+	for i, p := range path {
+		if i+1 == len(path) && !closed {
+			break
+		}
+		if b.hit(p, path[(i+1)%len(path)]) {
+			return true
+		}
+	}
+	return false
+}
+
+// hit reports whether a straight line has a point in the box (Liang and
+// Barsky, 1984).
+func (b Box) hit(p, q Point) bool {
+	d, low, high := q.sub(p), 0.0, 1.0
+	for _, side := range [...][2]float64{
+		{-d.X, p.X - b.Low.X}, {d.X, b.High.X - p.X}, {-d.Y, p.Y - b.Low.Y}, {d.Y, b.High.Y - p.Y},
+	} {
+		way, room := side[0], side[1]
+		switch {
+		case math.Abs(way) < 1e-12:
+			if room < 0 {
+				return false
+			}
+		case way < 0:
+			low = max(low, room/way)
+		default:
+			high = min(high, room/way)
+		}
+	}
+	return low <= high
+}
+
+// bounds returns the box round some points.
+func bounds(points []Point) Box {
+	b := Box{points[0], points[0]}
+	for _, p := range points[1:] {
+		b = b.join(Box{p, p})
+	}
+	return b
+}
+
+// inner returns a place well inside the panel: the middle of the widest
+// stretch of a level line through half of its height.
+func (r *room) inner() Point {
+	box := bounds(r.ring)
+	level := Point{0, (box.Low.Y + box.High.Y) / 2}
+	marks := crossings(nil, r.ring, level, Point{1, 0})
+	if holes := crossings(nil, r.hole, level, Point{1, 0}); len(holes) == 2 {
+		marks = without(marks, holes[0], holes[1])
+	}
+	best, widest := Point{(box.Low.X + box.High.X) / 2, level.Y}, 0.0
+	for i := 1; i < len(marks); i += 2 {
+		if w := marks[i] - marks[i-1]; w > widest {
+			best, widest = Point{(marks[i] + marks[i-1]) / 2, level.Y}, w
+		}
+	}
+	return best
+}

@@ -1,0 +1,73 @@
+package svg
+
+import (
+	"math"
+	"strconv"
+	"unicode/utf8"
+
+	"creasefit/internal/draw"
+)
+
+// out is the growing file.
+type out struct{ b []byte }
+
+func (o *out) text(s string) { o.b = append(o.b, s...) }
+
+// number writes a decimal of at most so many places, without trailing zeros.
+func (o *out) number(v float64, places int) {
+	scale := [...]float64{1, 10, 100, 1e3, 1e4, 1e5, 1e6}[places]
+	n := int64(math.Round(v * scale))
+	if n < 0 {
+		o.b, n = append(o.b, '-'), -n
+	}
+	whole, part := n/int64(scale), n%int64(scale)
+	o.b = strconv.AppendInt(o.b, whole, 10)
+	if part == 0 {
+		return
+	}
+	point := len(o.b)
+	o.b = strconv.AppendInt(o.b, int64(scale)+part, 10) // the leading 1 becomes the point
+	o.b[point] = '.'
+	for o.b[len(o.b)-1] == '0' {
+		o.b = o.b[:len(o.b)-1]
+	}
+}
+
+func (o *out) point(p draw.Point, places int) {
+	o.number(p.X, places)
+	o.text(" ")
+	o.number(p.Y, places)
+}
+
+// flag writes a flag of an arc and the space after it.
+func (o *out) flag(set bool) {
+	if set {
+		o.text("1 ")
+	} else {
+		o.text("0 ")
+	}
+}
+
+// colour writes a colour in hexadecimal.
+func (o *out) colour(c draw.Colour) {
+	const digits = "0123456789abcdef"
+	o.b = append(o.b, '#', digits[c.R>>4], digits[c.R&15], digits[c.G>>4], digits[c.G&15], digits[c.B>>4], digits[c.B&15])
+}
+
+// escaped writes text so that it may stand between tags. What XML 1.0 does not
+// allow in a document is left out.
+func (o *out) escaped(s string) {
+	for _, r := range s {
+		switch {
+		case r == '&':
+			o.text("&amp;")
+		case r == '<':
+			o.text("&lt;")
+		case r == '>':
+			o.text("&gt;")
+		case r < ' ' || r == utf8.RuneError || r == 0xfffe || r == 0xffff:
+		default:
+			o.b = utf8.AppendRune(o.b, r)
+		}
+	}
+}

@@ -1,0 +1,257 @@
+// Package svg writes a drawing as SVG 1.1: millimetre-true, readable without
+// a style sheet, a script or a font of its own, and safe to place in a page.
+//
+// A piece's lines keep the pattern's coordinates; a transformation turns them
+// upright. Texts are held to their measured widths, so that they do not
+// overlap in another font either. The same drawing gives the same bytes.
+//
+// The package lays nothing out, and it compresses and animates nothing.
+package svg
+
+import (
+	"io"
+
+	"creasefit/internal/draw"
+)
+
+// Options are how the picture is to look.
+type Options struct {
+	Dark bool
+	// ID begins the names of the picture's elements; it must be set if a page
+	// holds several pictures. Letters, digits and hyphens are taken, and
+	// "creasefit" if there are none.
+	ID string
+}
+
+// Encode writes the drawing. The error is the writer's.
+func Encode(w io.Writer, d *draw.Drawing, o Options) error {
+	_, err := w.Write(Append(make([]byte, 0, 12<<10), d, o))
+	return err
+}
+
+// Append appends what Encode writes.
+func Append(dst []byte, d *draw.Drawing, o Options) []byte {
+	p := picture{out: out{dst}, d: d, colours: draw.Light()}
+	if o.Dark {
+		p.colours = draw.Dark()
+	}
+	p.open(name(o.ID))
+	p.labels(d.Heading, draw.Point{})
+	for i := range d.Figures {
+		p.figure(&d.Figures[i])
+	}
+	p.figure(&d.Legend)
+	p.text("</svg>\n")
+	return p.b
+}
+
+// name keeps what may stand in an element's name.
+func name(id string) string {
+	kept := make([]byte, 0, len(id))
+	for i := range len(id) {
+		c := id[i]
+		letter := c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z'
+		if letter || len(kept) > 0 && (c >= '0' && c <= '9' || c == '-') {
+			kept = append(kept, c)
+		}
+	}
+	if len(kept) == 0 {
+		return "creasefit"
+	}
+	return string(kept)
+}
+
+// picture is a drawing that is being written.
+type picture struct {
+	out
+	d       *draw.Drawing
+	colours *draw.Palette
+}
+
+// open writes the root element, what the picture is in words, and its ground.
+func (p *picture) open(id string) {
+	p.text(`<svg xmlns="http://www.w3.org/2000/svg" width="`)
+	p.number(p.d.Width, 3)
+	p.text(`mm" height="`)
+	p.number(p.d.Height, 3)
+	p.text(`mm" viewBox="0 0 `)
+	p.number(p.d.Width, 3)
+	p.text(" ")
+	p.number(p.d.Height, 3)
+	p.text(`" role="img" aria-labelledby="` + id + `-title ` + id + `-desc" font-family="Go,Arial,Helvetica,sans-serif" fill="none">`)
+	p.text("\n<title id=\"" + id + `-title">`)
+	p.escaped(p.d.Title)
+	p.text("</title>\n<desc id=\"" + id + `-desc">`)
+	p.escaped(p.d.Description)
+	p.text("</desc>\n<path fill=\"")
+	p.colour(p.colours.Ground)
+	p.text(`" d="M0 0H`)
+	p.number(p.d.Width, 3)
+	p.text("V")
+	p.number(p.d.Height, 3)
+	p.text("H0Z\"/>\n")
+}
+
+// figure writes a figure's lines, with the y axis upwards, and its texts.
+func (p *picture) figure(f *draw.Figure) {
+	p.text(`<g transform="matrix(1 0 0 -1 `)
+	p.number(f.At.X, 3)
+	p.text(" ")
+	p.number(p.d.Height-f.At.Y, 3)
+	p.text(`)">` + "\n")
+	for rest := f.Lines; len(rest) > 0; {
+		n := 1
+		for n < len(rest) && rest[n].Layer == rest[0].Layer {
+			n++
+		}
+		p.layer(rest[:n])
+		rest = rest[n:]
+	}
+	p.text("</g>\n")
+	p.labels(f.Labels, f.At)
+}
+
+// layer writes the lines of one layer.
+func (p *picture) layer(lines []draw.Line) {
+	layer, scale := lines[0].Layer, p.d.Scale()
+	style := layer.Style()
+	p.text(`<g stroke="`)
+	p.colour(p.colours.Of(layer))
+	p.text(`" stroke-width="`)
+	p.number(style.Width*scale, 3)
+	for i, dash := range style.Dash {
+		if i == 0 {
+			p.text(`" stroke-dasharray="`)
+		} else {
+			p.text(" ")
+		}
+		p.number(dash*scale, 2)
+	}
+	p.text(`">`)
+	p.paths(lines, layer)
+	p.text("</g>\n")
+}
+
+// paths writes named lines one by one; nameless ones that look alike share an
+// element.
+func (p *picture) paths(lines []draw.Line, layer draw.Layer) {
+	for i := 0; i < len(lines); {
+		l := &lines[i]
+		if p.text("<path"); l.Fill {
+			p.text(` stroke="none" fill="`)
+			p.colour(p.colours.Of(layer))
+			p.text(`"`)
+		}
+		p.text(` d="`)
+		for p.path(&lines[i]); i+1 < len(lines) && l.Name == "" && lines[i+1].Name == "" && l.Fill == lines[i+1].Fill; {
+			i++
+			p.path(&lines[i])
+		}
+		i++
+		if l.Name == "" {
+			p.text(`"/>`)
+			continue
+		}
+		p.text(`"><title>`)
+		p.escaped(l.Name)
+		p.text("</title></path>")
+	}
+}
+
+// path writes the data of one line.
+func (p *picture) path(l *draw.Line) {
+	places := 6 // nanometres: what the piece itself consists of
+	if l.Layer == draw.Measures || l.Name == "" && l.Layer != draw.Paper {
+		places = 2
+	}
+	p.text("M")
+	p.point(l.Path[0].Point, places)
+	for i, v := range l.Path {
+		if i+1 == len(l.Path) && !l.Closed {
+			break
+		}
+		next := l.Path[(i+1)%len(l.Path)]
+		switch {
+		case v.IsArc():
+			p.arc(v, next.Point, places)
+		case i+1 == len(l.Path): // Z draws it
+		case v.Y == next.Y:
+			p.text("H")
+			p.number(next.X, places)
+		case v.X == next.X:
+			p.text("V")
+			p.number(next.Y, places)
+		default:
+			p.text("L")
+			p.point(next.Point, places)
+		}
+	}
+	if l.Closed {
+		p.text("Z")
+	}
+}
+
+// arc writes a circular arc; the y axis points upwards, so that a positive
+// sweep is one counterclockwise.
+func (p *picture) arc(from draw.Vertex, to draw.Point, places int) {
+	arc := draw.ArcBetween(from.Point, to, from.Bulge)
+	p.text("A")
+	p.number(arc.Radius, 6)
+	p.text(" ")
+	p.number(arc.Radius, 6)
+	p.text(" 0 ")
+	p.flag(from.Bulge > 1 || from.Bulge < -1)
+	p.flag(from.Bulge > 0)
+	p.point(to, places)
+}
+
+// labels writes texts whose coordinates are measured from a place of the
+// drawing.
+func (p *picture) labels(labels []draw.Label, at draw.Point) {
+	for i := 0; i < len(labels); {
+		first := &labels[i]
+		p.text(`<g fill="`)
+		p.colour(p.ink(first))
+		p.text(`" font-size="`)
+		p.number(first.Size, 2)
+		p.text(`">`)
+		for ; i < len(labels) && labels[i].Quiet == first.Quiet && sameSize(labels[i].Size, first.Size); i++ {
+			for k := range labels[i].Lines {
+				p.line(&labels[i], k, at)
+			}
+		}
+		p.text("</g>\n")
+	}
+}
+
+func sameSize(a, b float64) bool { return a-b < 1e-9 && b-a < 1e-9 }
+
+func (p *picture) ink(l *draw.Label) draw.Colour {
+	if l.Quiet {
+		return p.colours.Quiet
+	}
+	return p.colours.Text
+}
+
+// line writes one line of a label.
+func (p *picture) line(l *draw.Label, i int, at draw.Point) {
+	line := l.Line(i)
+	x, y := at.X+line.At.X, p.d.Height-at.Y-line.At.Y
+	if l.Upright {
+		p.text(`<text transform="matrix(0 -1 1 0 `)
+		p.number(x, 2)
+		p.text(" ")
+		p.number(y, 2)
+		p.text(`)`)
+	} else {
+		p.text(`<text x="`)
+		p.number(x, 2)
+		p.text(`" y="`)
+		p.number(y, 2)
+	}
+	p.text(`" textLength="`)
+	p.number(line.Width, 2)
+	p.text(`" lengthAdjust="spacingAndGlyphs">`)
+	p.escaped(line.Text)
+	p.text("</text>")
+}
