@@ -76,3 +76,39 @@ func TestWhatKindsSeldomHave(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, flowed(german.Text()), "„mat“ zuschneiden", "a name that the catalogue does not have stands in quotation marks")
 }
+
+// Glue is told by the edge of the panel that it lies along, else by how far in
+// it lies.
+func TestWhereGlueGoes(t *testing.T) {
+	for _, row := range []struct {
+		x0, y0, x1, y1 int64
+		want           string
+	}{
+		{0, 0, 40, 30, "all over it (40 mm by 30 mm)"},
+		{0, 0, 8, 30, "along its left edge, 8 mm wide and 30 mm long"},
+		{32, 0, 40, 30, "along its right edge, 8 mm wide and 30 mm long"},
+		{0, 22, 40, 30, "along its top edge, 40 mm long and 8 mm wide"},
+		{0, 0, 40, 8, "along its bottom edge, 40 mm long and 8 mm wide"},
+		{5, 6, 20, 20, "on an area 15 mm wide and 14 mm high, 5 mm from its left side and 6 mm up from its lower side"},
+		{20, 12, 37, 28, "on an area 17 mm wide and 16 mm high, 3 mm from its right side and 2 mm down from its upper side"},
+		{0, 16, 9, 30, "on an area 9 mm wide and 14 mm high, right at its left side and up to its upper side"},
+	} {
+		s := stand()
+		p := &s.Pattern.Pieces[1]
+		p.Panels = append(p.Panels, pattern.Panel{Name: "flap", Outline: pattern.Rectangle(mm(0), mm(0), mm(40), mm(30))})
+		p.Glues = []pattern.Glue{{Panel: 1, Face: pattern.Outside, Area: pattern.Rectangle(mm(row.x0), mm(row.y0), mm(row.x1), mm(row.y1))}}
+		g, err := guide.Write(s, guide.Options{})
+		require.NoError(t, err)
+		assert.Contains(t, flowed(g.Text()), "Put glue on the outside of the flap, "+row.want+", and press it onto the inside of the mat.")
+		assertNumbersFound(t, s, g)
+	}
+}
+
+func TestPiecesThatGoIntoOneAnother(t *testing.T) {
+	s := stand()
+	s.Pattern.Places[0] = pattern.Place{Piece: 0, On: 1, X: mm(-1), Y: mm(-1)}
+	g, err := guide.Write(s, guide.Options{})
+	require.NoError(t, err)
+	assert.Contains(t, flowed(g.Text()), "Put panel 1 and the mat into one another")
+	assertNumbersFound(t, s, g)
+}
