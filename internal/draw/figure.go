@@ -16,6 +16,7 @@ type Figure struct {
 	Lines  []Line // in the order of their layers
 	Labels []Label
 	Box    Box   // round everything
+	Size   Point // of the blank: its upper right corner
 	At     Point // where its origin lies in the drawing, from the drawing's lower left corner
 }
 
@@ -34,7 +35,8 @@ func (l *layout) drawPiece(piece *pattern.Piece) Figure {
 	f := &figure{layout: l, piece: piece, mesh: NewMesh(piece)}
 	f.w, f.h = piece.Width.Millimetres(), piece.Height.Millimetres()
 	f.fig.Name = f.say(piece.Name)
-	f.fig.Box = Box{High: Point{f.w, f.h}}
+	f.fig.Size = Point{f.w, f.h}
+	f.fig.Box = Box{High: f.fig.Size}
 	f.geometry()
 	f.readings()
 	f.panels()
