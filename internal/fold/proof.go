@@ -40,7 +40,10 @@ type Proof struct {
 	Holds      bool
 	Clearances []Clearance // along the bounded axes, in the cavity's order
 	Plays      []Play      // of the joints, in the order of pieces and joints
-	Faults     []Finding   // everything that fails; empty for a good proof
+	// Extent is the size of the box round the folded plates along the contents'
+	// width, height and thickness.
+	Extent [3]measure.Length
+	Faults []Finding // everything that fails; empty for a good proof
 }
 
 // Clearance is the room between the plates along an axis minus the size of
@@ -108,6 +111,10 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 		proof.Clearances, proof.Holds = m.inside()
 	} else {
 		proof.Clearances, proof.Holds = m.contents()
+	}
+	for axis := range proof.Extent {
+		s := m.extent(pattern.Axis(axis))
+		proof.Extent[axis] = length(s.high - s.low)
 	}
 	proof.Faults = m.findings
 	return proof

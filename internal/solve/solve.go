@@ -73,13 +73,13 @@ func (r *Request) settle(plan *enclosure.Plan, found []answer) (*Solution, error
 	s := &Solution{
 		Request: r, Step: first.step,
 		Pattern: plan.Build(first.sizes), Ideal: plan.Build(ideals(plan)),
-		Fits: r.judge(plan, first.sizes),
+		Fits: r.judge(plan, first.sizes), Ornament: plan.Ornament,
 	}
 	if err := s.prove(); err != nil {
 		return nil, err
 	}
 	s.Alternatives = r.alternatives(plan, s.Fits, found[1:])
-	s.Warnings, s.Ornament = s.warn(plan), plan.Ornament
+	s.Warnings = s.warn(plan)
 	return s, nil
 }
 
