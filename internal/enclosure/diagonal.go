@@ -138,10 +138,10 @@ func (d *draft) layDiagonal(r *diagonalReadings, sizes []measure.Length) pattern
 	}
 	if o.Sign() > 0 {
 		piece.Cuts = []pattern.Cut{
-			notch("lower notch", "bottom", low.X, e, pattern.At(p, none), low, pattern.At(p.Add(o), none)),
-			notch("right notch", "right", right.Y, e, pattern.At(s, q), right, pattern.At(s, q.Add(o))),
-			notch("upper notch", "top", high.X, e, pattern.At(q, s), high, pattern.At(q.Add(o), s)),
-			notch("left notch", "left", left.Y, e, pattern.At(none, p), left, pattern.At(none, p.Add(o))),
+			notchBetween("lower notch", "bottom", low.X, e, pattern.At(p, none), low, pattern.At(p.Add(o), none)),
+			notchBetween("right notch", "right", right.Y, e, pattern.At(s, q), right, pattern.At(s, q.Add(o))),
+			notchBetween("upper notch", "top", high.X, e, pattern.At(q, s), high, pattern.At(q.Add(o), s)),
+			notchBetween("left notch", "left", left.Y, e, pattern.At(none, p), left, pattern.At(none, p.Add(o))),
 		}
 		piece.Glues = diagonalGlues(p, o, q, in.Thickness.Add(t.Times(4)))
 	}
@@ -193,8 +193,8 @@ func diagonalCrease(a, b pattern.Point, panel int, round measure.Length) pattern
 	return pattern.Crease{Name: s.Name, A: a, B: b, To: panel, Fold: s.Fold, Angle: s.Angle, Round: round}
 }
 
-// notch cuts out the corner between two scores that cross near an edge.
-func notch(name, from string, at, depth measure.Length, a, apex, b pattern.Point) pattern.Cut {
+// notchBetween cuts out the corner between two scores that cross near an edge.
+func notchBetween(name, from string, at, depth measure.Length, a, apex, b pattern.Point) pattern.Cut {
 	width := b.X.Sub(a.X).Add(b.Y.Sub(a.Y))
 	return pattern.Cut{Name: name, Kind: pattern.Notch, From: from, At: at, Depth: depth, Width: width, Path: pattern.Polygon(a, apex, b)}
 }
