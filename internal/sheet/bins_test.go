@@ -66,7 +66,7 @@ func TestPublishedBins(t *testing.T) {
 			assert.Equal(t, want, a.Sheets)
 			assert.True(t, a.Proven, "lower bound %d", a.LowerBound)
 			if took > 100*time.Millisecond || !a.Proven || a.Sheets != want {
-				t.Logf("SLOW %s/%s want %d got %d lower %d in %v", row[0], row[1], want, a.Sheets, a.LowerBound, took)
+				t.Logf("SLOW %s/%s want %d got %d lower %d in %v: %s", row[0], row[1], want, a.Sheets, a.LowerBound, took, a.Proof)
 			}
 		})
 	}

@@ -53,23 +53,33 @@ func newBounded(t *table, pack *packing, nodes int) *bounded {
 }
 
 // surround computes the most that can be added round every rectangle: strips
-// beside or above it, until the sheet is full.
+// beside or above it, until the sheet is full. A rectangle is known by what it
+// leaves free to its right and above it, rounded down to raster points. Only
+// such lengths may be rounded down: a raster point is what a sum leaves of the
+// board, and a sum itself need not be one.
 func (b *bounded) surround() {
 	t := b.table
 	nx, ny := len(t.xs), len(t.ys)
 	b.around = make([]int64, nx*ny)
-	for x := nx - 1; x >= 0; x-- {
-		for y := ny - 1; y >= 0; y-- {
+	for x := range nx {
+		for y := range ny {
 			most := int64(0)
-			for p := x + 1; p < nx; p++ {
-				most = max(most, t.byRow[y*nx+int(t.fx[t.board.w-t.xs[nx-1]+t.xs[p]-t.xs[x]])]+b.around[p*ny+y])
+			high, wide := int(t.fy[t.board.h-t.ys[y]]), int(t.fx[t.board.w-t.xs[x]])
+			for p := range x {
+				most = max(most, t.byRow[high*nx+int(t.fx[t.xs[x]-t.xs[p]])]+b.around[p*ny+y])
 			}
-			for p := y + 1; p < ny; p++ {
-				most = max(most, t.byCol[x*ny+int(t.fy[t.board.h-t.ys[ny-1]+t.ys[p]-t.ys[y]])]+b.around[x*ny+p])
+			for p := range y {
+				most = max(most, t.byCol[wide*ny+int(t.fy[t.ys[y]-t.ys[p]])]+b.around[x*ny+p])
 			}
 			b.around[x*ny+y] = most
 		}
 	}
+}
+
+// reach is the greatest value of a sheet with a rectangle of a value in it.
+func (b *bounded) reach(w, h int32, value int64) int64 {
+	t := b.table
+	return value + b.around[int(t.fx[t.board.w-w])*len(t.ys)+int(t.fy[t.board.h-h])]
 }
 
 // run returns the greatest value; sure is false if the search was cut short.
@@ -96,19 +106,13 @@ func (b *bounded) run(ctx context.Context) (value int64, sure bool) {
 	return b.best.value, true
 }
 
-// promises reports whether a joined rectangle may lead to more than the best.
-func (b *bounded) promises(w, h int32, value int64) bool {
-	t := b.table
-	return value+b.around[int(t.fx[w])*len(t.ys)+int(t.fy[h])] > b.best.value
-}
-
 // join offers two rectangles side by side and one above the other.
 func (b *bounded) join(p, q *worthTile) {
 	board := b.table.board
 	wide, high := p.w+q.w <= board.w && board.crossable(max(p.h, q.h)), p.h+q.h <= board.h && board.crossable(max(p.w, q.w))
 	value := p.value + q.value
-	wide = wide && b.promises(p.w+q.w, max(p.h, q.h), value)
-	high = high && b.promises(max(p.w, q.w), p.h+q.h, value)
+	wide = wide && b.reach(p.w+q.w, max(p.h, q.h), value) > b.best.value
+	high = high && b.reach(max(p.w, q.w), p.h+q.h, value) > b.best.value
 	if !wide && !high {
 		return
 	}
@@ -126,8 +130,7 @@ func (b *bounded) join(p, q *worthTile) {
 
 // offer keeps a rectangle that may lead to more than the best.
 func (b *bounded) offer(n worthTile) {
-	t := b.table
-	n.reach = n.value + b.around[int(t.fx[n.w])*len(t.ys)+int(t.fy[n.h])]
+	n.reach = b.reach(n.w, n.h, n.value)
 	if n.reach <= b.best.value {
 		return
 	}

@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 // limited is a constrained instance: sizes, copies and values.
@@ -77,4 +78,36 @@ func TestSmallConstrainedOptima(t *testing.T) {
 		assert.Equal(t, fixed[i], l.solve(t, false), "ngcut%d fixed", i+1)
 		assert.Equal(t, turned[i], l.solve(t, true), "ngcut%d turned", i+1)
 	}
+}
+
+// Without limits that bind, the search must reach the table's value: on small
+// boards of random kinds, and with limits that of every set there is.
+func TestBoundedEqualsEnumeration(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := limited{w: rapid.IntRange(4, 14).Draw(t, "w"), h: rapid.IntRange(4, 14).Draw(t, "h")}
+		for range rapid.IntRange(1, 4).Draw(t, "kinds") {
+			l.add(rapid.IntRange(1, l.w).Draw(t, "pw"), rapid.IntRange(1, l.h).Draw(t, "ph"), rapid.IntRange(1, 3).Draw(t, "copies"), rapid.IntRange(1, 40).Draw(t, "value"))
+		}
+		b := plainBoard(l.w, l.h, l.sizes, rapid.Bool().Draw(t, "turning"))
+		tab := newTable(b)
+		_, err := tab.solve(context.Background(), l.values)
+		require.NoError(t, err)
+		pack, ok := newPacking(l.copies)
+		require.True(t, ok)
+		got, sure := newBounded(tab, pack, 1_000_000).run(context.Background())
+		require.True(t, sure)
+		kinds := make([]kind, len(l.sizes))
+		all, err := newSets(b, kinds, l.copies, 1_000_000_000)
+		require.NoError(t, err)
+		require.NoError(t, all.enumerate(context.Background()))
+		want := int64(0)
+		for _, code := range all.codes {
+			sum := int64(0)
+			for k, v := range l.values {
+				sum += int64(all.count(code, k)) * v
+			}
+			want = max(want, sum)
+		}
+		assert.Equal(t, want, got)
+	})
 }
