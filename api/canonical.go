@@ -24,7 +24,7 @@ func (r *reading) appendQuery(dst []byte, answer bool) []byte {
 		if !v.given && !unit || p.Answer && (!answer || p.Name == "errors") {
 			continue
 		}
-		for n := range max(1, len(v.lengths)) {
+		for n := range max(1, len(v.lengths), len(v.sizes)) {
 			if !first {
 				dst = append(dst, '&')
 			}
@@ -44,8 +44,10 @@ func (r *reading) appendValue(dst []byte, p *param, v *value, n int) []byte {
 		return finest.AppendURL(dst, v.lengths[n])
 	case p.Type == lengthType:
 		return finest.AppendURL(dst, v.length)
+	case p.Type == sizeType && p.List:
+		return appendSizeURL(dst, finest, v.sizes[n])
 	case p.Type == sizeType && !v.named:
-		return finest.AppendURL(append(finest.AppendURL(dst, v.size[0]), 'x'), v.size[1])
+		return appendSizeURL(dst, finest, v.size)
 	case p.Type == stepType:
 		return v.step.AppendURL(dst, v.step.Size())
 	case p.Type == countType || p.Type == numberType:
@@ -55,6 +57,11 @@ func (r *reading) appendValue(dst []byte, p *param, v *value, n int) []byte {
 	default:
 		return append(dst, url.QueryEscape(v.text)...)
 	}
+}
+
+// appendSizeURL appends a width and a height as they stand in a URL.
+func appendSizeURL(dst []byte, finest measure.Step, size [2]measure.Length) []byte {
+	return finest.AppendURL(append(finest.AppendURL(dst, size[0]), 'x'), size[1])
 }
 
 // link returns the canonical address of the calculation.

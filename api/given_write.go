@@ -1,6 +1,10 @@
 package api
 
-import "creasefit/internal/measure"
+import (
+	"strings"
+
+	"creasefit/internal/measure"
+)
 
 // filled is a value that the request did not give itself: it comes from a
 // preset or is a default.
@@ -45,6 +49,9 @@ func appendMember(dst []byte, from int, name string) []byte {
 // appendUnderstood appends the text of a value and, if it is a length, what
 // it is in both units.
 func (r *reading) appendUnderstood(dst []byte, p *param, v *value) []byte {
+	if p.List {
+		return appendString(append(dst, `{"text":`...), strings.Join(v.texts, ", "))
+	}
 	dst = appendString(append(dst, `{"text":`...), v.text)
 	switch p.Type {
 	case lengthType:

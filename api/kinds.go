@@ -13,13 +13,14 @@ type kindEntry struct {
 	table *table
 	show  *listing
 	solve *solveCalculation
+	check *checkCalculation
 }
 
 // newKindEntry prepares the calls about a kind.
 func newKindEntry(k *enclosure.Kind) *kindEntry {
 	e := &kindEntry{kind: k, table: kindTable(k, measurementFormats)}
 	e.show = newListing("/v1/kinds/"+k.Name, e.describe())
-	e.solve = e.newSolve()
+	e.solve, e.check = e.newSolve(), e.newCheck()
 	return e
 }
 

@@ -42,8 +42,9 @@ type value struct {
 	named   bool // the size is that of a named sheet
 	step    measure.Step
 	number  float64
-	lengths []measure.Length // of a list of lengths
-	texts   []string         // the same as given
+	lengths []measure.Length    // of a list of lengths
+	sizes   [][2]measure.Length // of a list of sizes
+	texts   []string            // the same as given
 }
 
 // fix is a correction that would mend one fault: the name and the value that

@@ -96,6 +96,9 @@ func (r *reading) parseSize(p *param, v *value, f field) {
 		}
 	}
 	v.size = [2]measure.Length{ls[0], ls[1]}
+	if p.List {
+		v.sizes, v.texts = append(v.sizes, v.size), append(v.texts, f.text)
+	}
 }
 
 // parseStep reads the distance between two ruler marks.

@@ -70,13 +70,23 @@ func newRulerCalculation() *rulerCalculation {
 // readRulerRequest takes the lengths.
 func readRulerRequest(r *reading) *rulerRequest {
 	v := &r.values[rulerLength]
-	switch {
-	case !v.given:
+	if !v.given {
 		r.missing(rulerLength, "a length is needed", "add length=3-5/8in")
-	case len(v.lengths) > mostLengths:
-		r.report(fault.Fault{Code: fault.TooMany, Field: r.name(rulerLength), Detail: "there are too many lengths", Expected: "at most 50"}, "")
 	}
-	return &rulerRequest{unit: r.unit, lengths: append([]measure.Length(nil), v.lengths...), texts: append([]string(nil), v.texts...)}
+	r.limitList(rulerLength, mostLengths)
+	return &rulerRequest{unit: r.unit, lengths: r.lengthsAt(rulerLength), texts: append([]string(nil), v.texts...)}
+}
+
+// lengthsAt returns a copy of a list of lengths, which outlives the reading.
+func (r *reading) lengthsAt(place int) []measure.Length {
+	return append([]measure.Length(nil), r.values[place].lengths...)
+}
+
+// limitList reports a list with more values than the call takes.
+func (r *reading) limitList(place, most int) {
+	if v := &r.values[place]; max(len(v.lengths), len(v.sizes)) > most {
+		r.report(fault.Fault{Code: fault.TooMany, Field: r.name(place), Detail: "it is given too many times", Expected: "at most " + strconv.Itoa(most) + " times"}, "")
+	}
 }
 
 // rulers returns every mark that readings are given at.

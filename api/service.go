@@ -84,6 +84,7 @@ func (s *Service) routes() {
 	s.get("/v1/kinds", s.listKinds)
 	s.get("/v1/kinds/:kind", s.showKind)
 	s.calculateKind("/v1/solve/", s.solveKind)
+	s.calculateKind("/v1/check/", s.checkKind)
 	s.calculate("/v1/ruler", s.readRuler)
 	s.calculate("/v1/stock", s.tellStock)
 	s.get("/v1/contents", s.listContents)

@@ -29,6 +29,9 @@ func appendSolution(dst []byte, s *solve.Solution, x *answering) []byte {
 	dst = appendOutside(append(dst, `,"outside":`...), s)
 	dst = appendProof(append(dst, `,"proof":`...), &s.Proof)
 	dst = appendWarnings(append(dst, `,"warnings":`...), s.Warnings)
+	if s.Ornament != nil {
+		dst = appendOrnament(append(dst, `,"ornament":`...), s.Step, s.Ornament)
+	}
 	dst = appendString(append(dst, `,"links":{"self":`...), string(link))
 	dst = append(append(dst, `,"kind":"/v1/kinds/`...), q.Kind.Name...)
 	return append(dst, `"}}`...)
@@ -179,6 +182,23 @@ func appendOutside(dst []byte, s *solve.Solution) []byte {
 	dst = appendExact(append(dst, `,"thickness":`...), s.Step, s.Outside.Thickness)
 	if s.Outside.Mass > 0 {
 		dst = appendDecimal(append(dst, `,"mass_g":`...), s.Outside.Mass, 2)
+	}
+	return append(dst, '}')
+}
+
+// appendOrnament appends what becomes of a closure ornament.
+func appendOrnament(dst []byte, step measure.Step, o *enclosure.Ornament) []byte {
+	dst = appendBool(append(dst, `{"covers_tabs":`...), o.CoversTabs)
+	dst = appendBool(append(dst, `,"covers_slits":`...), o.CoversSlits)
+	for _, m := range [...]struct {
+		name string
+		size measure.Length
+	}{
+		{"half_width", o.HalfWidth}, {"height", o.Height}, {"glue_from", o.GlueFrom}, {"glue_to", o.GlueTo}, {"glue_height", o.GlueHeight},
+		{"trim_width", o.TrimWidth}, {"shows_height", o.ShowsHeight}, {"adds_thickness", o.Adds},
+	} {
+		dst = append(append(append(dst, `,"`...), m.name...), `":`...)
+		dst = appendExact(dst, step, m.size)
 	}
 	return append(dst, '}')
 }

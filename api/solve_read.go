@@ -19,13 +19,19 @@ import (
 func (r *reading) solveRequest(k *enclosure.Kind) *solve.Request {
 	q := &solve.Request{Kind: k}
 	r.readContents(q)
+	r.requireSizes(q)
+	r.readRest(q)
+	return q
+}
+
+// readRest fills in everything but the contents.
+func (r *reading) readRest(q *solve.Request) {
 	r.readStock(q)
 	r.readUnit(q)
 	r.readRuler(q)
 	r.readBench(q)
 	r.readFit(q)
 	r.readOptions(q)
-	return q
 }
 
 // has reports whether the name at a place of the table was given.
@@ -75,7 +81,6 @@ func (r *reading) readContents(q *solve.Request) {
 	if r.has(pContentsTolerance) {
 		q.SizeTolerance, q.ThicknessTolerance = r.values[pContentsTolerance].length, r.values[pContentsTolerance].length
 	}
-	r.requireSizes(q)
 }
 
 // requireSizes reports the sizes that the kind cannot do without.

@@ -28,6 +28,13 @@ func CallSpecs() []CallSpec {
 			Parameters: kindTable(k, measurementFormats).describe(), Example: query, Body: body,
 		})
 	}
+	for _, k := range enclosure.Kinds() {
+		query, body := checkExample(k)
+		specs = append(specs, CallSpec{
+			Path: "/v1/check/" + k.Name, Annotated: "/v1/check/{kind}", Summary: "Check own measurements of a " + k.Name, Media: mediaTypes(checkFormats),
+			Parameters: kindTable(k, checkFormats, checkParams()...).describe(), Example: query, Body: body,
+		})
+	}
 	specs = append(specs,
 		CallSpec{Path: "/v1/ruler", Parameters: rulerTable().describe(), Media: mediaTypes(measurementFormats),
 			Example: "length=92.1mm&length=3-5/8in", Body: `{"length":["92.1mm","3-5/8in"]}`},

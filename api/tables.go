@@ -113,13 +113,14 @@ func answerParams(formats []format) []param {
 	return answer
 }
 
-// kindTable is every name that a calculation about the kind knows.
-func kindTable(k *enclosure.Kind, formats []format) *table {
+// kindTable is every name that a calculation about the kind knows; further
+// ones come behind the kind's own.
+func kindTable(k *enclosure.Kind, formats []format, further ...param) *table {
 	own := make([]param, len(k.Params))
 	for i, p := range k.Params {
 		own[i] = kindParam(p)
 	}
-	return newTable(commonParams(), own, answerParams(formats))
+	return newTable(commonParams(), own, further, answerParams(formats))
 }
 
 // sheetNamed returns the size of a named sheet.

@@ -33,7 +33,23 @@ type Solution struct {
 	Outside      Outside          `json:"outside" validate:"required"`
 	Proof        Proof            `json:"proof" validate:"required"`
 	Warnings     []Warning        `json:"warnings" validate:"required"`
+	Ornament     *Ornament        `json:"ornament,omitempty"` // of a slotted band's closure, if one was asked for
 	Links        Links            `json:"links" validate:"required"`
+}
+
+// Ornament is a shape that is cut in half along its middle and glued half and
+// half over the closure of a slotted band, each half to the tab on its side.
+type Ornament struct {
+	CoversTabs    bool   `json:"covers_tabs" validate:"required"`
+	CoversSlits   bool   `json:"covers_slits" validate:"required"`
+	HalfWidth     Length `json:"half_width" validate:"required"` // of each half, from the meeting line out
+	Height        Length `json:"height" validate:"required"`
+	GlueFrom      Length `json:"glue_from" validate:"required"` // from the meeting line, so that no slit is glued shut
+	GlueTo        Length `json:"glue_to" validate:"required"`
+	GlueHeight    Length `json:"glue_height" validate:"required"`
+	TrimWidth     Length `json:"trim_width" validate:"required"`   // how far each tab sticks out at the side: trim it away
+	ShowsHeight   Length `json:"shows_height" validate:"required"` // how far the tabs show above and below, each
+	AddsThickness Length `json:"adds_thickness" validate:"required"`
 }
 
 // Piece is one part of the enclosure.

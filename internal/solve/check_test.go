@@ -11,7 +11,6 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
-	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
 
@@ -114,26 +113,6 @@ func TestCheckRefusesOptionsThatContradict(t *testing.T) {
 	assert.Equal(t, fault.Conflict, faults[0].Code)
 }
 
-// measurements reads a solution's pattern as somebody with a ruler would.
-func measurements(s *solve.Solution) *solve.Measurements {
-	own := &solve.Measurements{}
-	for _, p := range s.Pattern.Pieces {
-		own.Blanks = append(own.Blanks, [2]measure.Length{p.Width, p.Height})
-		for _, strip := range p.Strips {
-			at := strip.Positions()
-			if strip.Across == pattern.Height {
-				own.Rises = append(own.Rises, at[1:len(at)-1]...)
-			} else {
-				own.Marks = append(own.Marks, at[1:len(at)-1]...)
-			}
-		}
-		for _, c := range p.Cuts {
-			own.Depths = append(own.Depths, c.Depth)
-		}
-	}
-	return own
-}
-
 // What the service hands out it must also find good.
 func TestCheckAgreesWithSolve(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
@@ -144,7 +123,7 @@ func TestCheckAgreesWithSolve(t *testing.T) {
 		if err != nil {
 			rt.Skip("no such band")
 		}
-		c, err := solve.CheckOwn(context.Background(), r, measurements(s))
+		c, err := solve.CheckOwn(context.Background(), r, s.ReadOff())
 		require.NoError(rt, err)
 		assert.True(rt, c.Works, "%v %v %v", c.Closures, c.Windows, c.Findings)
 		for i, f := range s.Fits {

@@ -18,6 +18,37 @@ type Measurements struct {
 	Depths []measure.Length    // the slits and other sizes that lie on no edge
 }
 
+// ReadOff returns what somebody would read off the solution's pieces.
+func (s *Solution) ReadOff() *Measurements {
+	own := &Measurements{}
+	for i := range s.Pattern.Pieces {
+		own.Blanks = append(own.Blanks, [2]measure.Length{s.Pattern.Pieces[i].Width, s.Pattern.Pieces[i].Height})
+	}
+	loose := make([]bool, len(s.sizes))
+	for i := range loose {
+		loose[i] = true
+	}
+	for _, strip := range s.plan.Strips {
+		list := &own.Marks
+		if strip.Across == pattern.Height {
+			list = &own.Rises
+		}
+		var at measure.Length
+		for i, reading := range strip.Readings {
+			loose[reading] = false
+			if at = at.Add(s.sizes[reading]); i < len(strip.Readings)-1 {
+				*list = append(*list, at)
+			}
+		}
+	}
+	for i, size := range s.sizes {
+		if loose[i] {
+			own.Depths = append(own.Depths, size)
+		}
+	}
+	return own
+}
+
 // measure plans the request with the sizes that the measurements give to it,
 // and returns them by reading.
 func (r *Request) measure(own *Measurements) (*enclosure.Plan, []measure.Length, error) {

@@ -20,6 +20,9 @@ type Solution struct {
 	Proof        Proof
 	Warnings     []enclosure.Warning
 	Ornament     *enclosure.Ornament // nil if none is asked for
+
+	plan  *enclosure.Plan
+	sizes []measure.Length // of the plan's readings
 }
 
 // Fit is how the contents go in along one axis.

@@ -41,7 +41,10 @@ func (r *Request) steps() []measure.Step {
 	if !r.Step.IsZero() {
 		return []measure.Step{r.Step}
 	}
-	return measure.SearchSteps(r.Ruler)
+	if steps := measure.SearchSteps(r.Ruler); len(steps) > 0 {
+		return steps
+	}
+	return []measure.Step{r.Ruler} // coarser than all that are looked at
 }
 
 // answer is what the search found at one step.
@@ -74,6 +77,7 @@ func (r *Request) settle(plan *enclosure.Plan, found []answer) (*Solution, error
 		Request: r, Step: first.step,
 		Pattern: plan.Build(first.sizes), Ideal: plan.Build(ideals(plan)),
 		Fits: r.judge(plan, first.sizes), Ornament: plan.Ornament,
+		plan: plan, sizes: first.sizes,
 	}
 	if err := s.prove(); err != nil {
 		return nil, err

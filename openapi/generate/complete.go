@@ -35,6 +35,7 @@ func complete(spec object) (object, error) {
 		}
 	}
 	delete(p.paths, "/v1/solve/{kind}")
+	delete(p.paths, "/v1/check/{kind}")
 	return spec, p.finish()
 }
 
