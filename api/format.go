@@ -15,6 +15,14 @@ const (
 	formatCSV
 	formatXML
 	formatText
+	formatMarkdown
+	formatHTML
+	formatSVG
+	formatPDF
+	formatPNG
+	formatDXF
+	formatFOLD
+	formatGLB
 	formats = iota // how many there are
 )
 
@@ -30,6 +38,15 @@ func infoOf(f format) formatInfo {
 		formatCSV:  {"csv", "text/csv; charset=utf-8", "csv"},
 		formatXML:  {"xml", "application/xml", "xml"},
 		formatText: {"text", "text/plain; charset=utf-8", "txt"},
+		// The media type of FOLD is that of JSON, since none is registered.
+		formatMarkdown: {"markdown", "text/markdown; charset=utf-8", "md"},
+		formatHTML:     {"html", "text/html; charset=utf-8", "html"},
+		formatSVG:      {"svg", "image/svg+xml", "svg"},
+		formatPDF:      {"pdf", "application/pdf", "pdf"},
+		formatPNG:      {"png", "image/png", "png"},
+		formatDXF:      {"dxf", "image/vnd.dxf", "dxf"},
+		formatFOLD:     {"fold", "application/json", "fold"},
+		formatGLB:      {"glb", "model/gltf-binary", "glb"},
 	}[f]
 }
 
