@@ -1,7 +1,9 @@
 package guide_test
 
 import (
+	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
@@ -53,5 +55,17 @@ func golden(t *testing.T, name string, text []byte) {
 	}
 	want, err := os.ReadFile(name)
 	require.NoError(t, err, "write it with go test ./internal/guide -update, and look at it")
-	assert.Equal(t, string(want), string(text), name)
+	if !bytes.Equal(want, text) {
+		assert.Fail(t, name+" is not as it was", firstDifference(string(want), string(text)))
+	}
+}
+
+// firstDifference shows where two texts part, with what stands around.
+func firstDifference(want, got string) string {
+	i := 0
+	for i < min(len(want), len(got)) && want[i] == got[i] {
+		i++
+	}
+	around := func(text string) string { return text[max(0, i-60):min(len(text), i+60)] }
+	return fmt.Sprintf("was %q\nis  %q", around(want), around(got))
 }
