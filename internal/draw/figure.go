@@ -163,7 +163,7 @@ func (f *figure) cut(c *pattern.Cut) {
 // cutText says how deep a cut is, and how wide unless it is a slit.
 func (f *figure) cutText(c *pattern.Cut) []string {
 	most := 16 * f.lettering
-	lines := append(wrap(f.say(c.Name), f.lettering, most), f.step.Format(c.Depth))
+	lines := append(Wrap(f.say(c.Name), f.lettering, most), f.step.Format(c.Depth))
 	if !c.Width.IsZero() {
 		lines = append(lines, f.step.Format(c.Width)+" "+f.say("wide"))
 	}
@@ -235,13 +235,13 @@ func (f *figure) head() {
 	text := size + ", " + f.say("make") + " " + strconv.Itoa(max(1, f.piece.Quantity))
 	f.fig.Box.High.Y += 0.6 * f.lettering
 	most := max(f.fig.Box.Width(), 22*f.lettering)
-	f.above(wrap(text, f.lettering, most), f.lettering, true)
-	f.above(wrap(f.fig.Name, 1.3*f.lettering, most), 1.3*f.lettering, false)
+	f.above(Wrap(text, f.lettering, most), f.lettering, true)
+	f.above(Wrap(f.fig.Name, 1.3*f.lettering, most), 1.3*f.lettering, false)
 }
 
 // above adds lines of text on top of all that is there.
 func (f *figure) above(lines []string, size float64, quiet bool) {
-	w, h := block(lines, size)
+	w, h := Block(lines, size)
 	left, top := f.fig.Box.Low.X, f.fig.Box.High.Y+h
 	f.label(Label{Lines: lines, Size: size, Quiet: quiet, Box: boxAt(left, top, w, h)})
 	f.fig.Box.High.Y += 0.35 * f.lettering

@@ -51,7 +51,7 @@ type key struct {
 // entry adds a sample of a layer's line and its name.
 func (k *key) entry(layer Layer, text string) {
 	long, size := 6.2*k.lettering, k.lettering
-	w, h := block([]string{text}, size)
+	w, h := Block([]string{text}, size)
 	need := long + 0.6*size + w
 	if k.x > 0 && k.x+need > k.most {
 		k.x, k.y = 0, k.y-1.6*size
@@ -85,7 +85,7 @@ func (k *key) sample(layer Layer, x, y, long float64) []Line {
 
 // remark adds a sentence on lines of its own.
 func (k *key) remark(text string) {
-	for _, line := range wrap(text, k.lettering, k.most) {
+	for _, line := range Wrap(text, k.lettering, k.most) {
 		k.text(line, 0, true)
 		k.y -= leading * k.lettering
 	}
@@ -93,7 +93,7 @@ func (k *key) remark(text string) {
 
 // text adds a line of text at the current height.
 func (k *key) text(text string, x float64, quiet bool) {
-	w, h := block([]string{text}, k.lettering)
+	w, h := Block([]string{text}, k.lettering)
 	label := Label{Lines: []string{text}, Size: k.lettering, Quiet: quiet, Box: boxAt(x, k.y, w, h)}
 	k.fig.Labels = append(k.fig.Labels, label)
 	k.fig.Box = k.fig.Box.join(label.Box)

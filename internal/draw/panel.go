@@ -20,7 +20,7 @@ func (f *figure) panels() {
 			continue
 		}
 		at := spot.inner()
-		f.sides[above].add(tag{at: at.X, thing: at.Y, lines: wrap(name, f.lettering, 16*f.lettering)})
+		f.sides[above].add(tag{at: at.X, thing: at.Y, lines: Wrap(name, f.lettering, 16*f.lettering)})
 	}
 }
 
@@ -41,8 +41,8 @@ func (r *room) inscribe(name string) (Label, bool) {
 			if upright {
 				long = box.Height()
 			}
-			lines := wrap(name, size, long-size)
-			w, h := block(lines, size)
+			lines := Wrap(name, size, long-size)
+			w, h := Block(lines, size)
 			if upright {
 				w, h = h, w
 			}
@@ -132,16 +132,16 @@ func touches(b Box, path []Point, closed bool) bool {
 		if i+1 == len(path) && !closed {
 			break
 		}
-		if b.hit(p, path[(i+1)%len(path)]) {
+		if b.Crosses(p, path[(i+1)%len(path)]) {
 			return true
 		}
 	}
 	return false
 }
 
-// hit reports whether a straight line has a point in the box (Liang and
+// Crosses reports whether a straight line has a point in the box (Liang and
 // Barsky, 1984).
-func (b Box) hit(p, q Point) bool {
+func (b Box) Crosses(p, q Point) bool {
 	d, low, high := q.sub(p), 0.0, 1.0
 	for _, side := range [...][2]float64{
 		{-d.X, p.X - b.Low.X}, {d.X, b.High.X - p.X}, {-d.Y, p.Y - b.Low.Y}, {d.Y, b.High.Y - p.Y},

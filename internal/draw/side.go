@@ -90,7 +90,7 @@ func (s *side) add(t tag) {
 func (s *side) stagger(size, pad float64) (depths []float64) {
 	for i := range s.tags {
 		t := &s.tags[i]
-		t.w, t.h = block(t.lines, size)
+		t.w, t.h = Block(t.lines, size)
 	}
 	slices.SortStableFunc(s.tags, func(a, b tag) int { return cmp.Compare(a.at, b.at) })
 	for j := range s.tags {

@@ -10,11 +10,11 @@ func (l *layout) stack(d *Drawing) {
 	var lines []string
 	size := 1.7 * l.lettering
 	if d.Title != "" {
-		lines = wrap(d.Title, size, wide)
+		lines = Wrap(d.Title, size, wide)
 	}
 	w, h := 0.0, 0.0
 	if len(lines) > 0 {
-		w, h = block(lines, size)
+		w, h = Block(lines, size)
 		h += 0.8 * gap
 	}
 	wide = max(wide, w)
@@ -26,7 +26,7 @@ func (l *layout) stack(d *Drawing) {
 	d.Height += d.Legend.Box.Height()
 	top := d.Height - margin
 	if len(lines) > 0 {
-		w, high := block(lines, size)
+		w, high := Block(lines, size)
 		d.Heading = []Label{{Lines: lines, Size: size, Box: boxAt(margin, top, w, high)}}
 	}
 	top -= h

@@ -21,45 +21,68 @@ const (
 // licence of the Go project. The bytes are shared and must not be changed.
 func Font() []byte { return goregular.TTF }
 
-// advances holds the widths of the first characters, as parts of the size.
-var advances = sync.OnceValue(func() *[0x180]float64 {
+// Characters whose widths are known: Latin, Greek and Cyrillic letters, and
+// punctuation.
+const (
+	letters          = 0x530
+	punctuation      = 0x2000
+	punctuationEnd   = 0x2080
+	knownCharacters  = letters + punctuationEnd - punctuation
+	widestOfAllOther = 1.0 // of the size
+)
+
+// slot returns where the width of a character is kept, -1 for none.
+func slot(r rune) int {
+	switch {
+	case r >= 0 && r < letters:
+		return int(r)
+	case r >= punctuation && r < punctuationEnd:
+		return letters + int(r-punctuation)
+	default:
+		return -1
+	}
+}
+
+// advances holds the widths of the known characters, as parts of the size.
+var advances = sync.OnceValue(func() *[knownCharacters]float64 {
 	parsed, err := sfnt.Parse(Font())
 	if err != nil {
 		panic("draw: the built-in font cannot be read: " + err.Error())
 	}
-	var widths [0x180]float64
+	var widths [knownCharacters]float64
 	var buffer sfnt.Buffer
-	for r := range widths {
-		index, err := parsed.GlyphIndex(&buffer, rune(r))
+	for r := rune(0); r < punctuationEnd; r++ {
+		at := slot(r)
+		if at < 0 {
+			continue
+		}
+		index, err := parsed.GlyphIndex(&buffer, r)
 		if err != nil {
 			continue
 		}
 		if advance, err := parsed.GlyphAdvance(&buffer, index, fixed.I(1000), font.HintingNone); err == nil {
-			widths[r] = float64(advance) / 64 / 1000
+			widths[at] = float64(advance) / 64 / 1000
 		}
 	}
 	return &widths
 })
 
-// widest is taken for the width of characters that are not in the table.
-const widest = 1.0
-
 // Width returns how wide a line of text is at a size, both in millimetres.
 func Width(text string, size float64) float64 {
 	table, sum := advances(), 0.0
 	for _, r := range text {
-		if int(r) < len(table) {
-			sum += table[r]
+		if at := slot(r); at >= 0 {
+			sum += table[at]
 		} else {
-			sum += widest
+			sum += widestOfAllOther
 		}
 	}
 	return sum * size
 }
 
-// wrap breaks text at spaces into lines no wider than most, as far as its
+// Wrap breaks text at spaces into lines no wider than most, as far as its
 // words allow; no-break spaces hold their words together.
-func wrap(text string, size, most float64) []string {
+func Wrap(text string, size, most float64) []string {
 	if Width(text, size) <= most {
 		return []string{text}
 	}
@@ -98,15 +121,15 @@ type Label struct {
 	Box     Box  // what the block takes up, as it lies
 }
 
-// block measures lines of text: how wide and how high they are together.
-func block(lines []string, size float64) (w, h float64) {
+// Block measures lines of text: how wide and how high they are together.
+func Block(lines []string, size float64) (w, h float64) {
 	for _, l := range lines {
 		w = max(w, Width(l, size))
 	}
 	return w, (ascent + descent + leading*float64(len(lines)-1)) * size
 }
 
-// Line is where one line of a label begins: at the left end of its baseline.
+// TextLine is where one line of a label begins: at the left end of its baseline.
 type TextLine struct {
 	Text  string
 	At    Point

@@ -1,0 +1,181 @@
+package pdf
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"creasefit/internal/draw"
+)
+
+// window is the part of a figure that a page shows, and where.
+type window struct {
+	x, y  float64 // of the figure's origin on the page; y downwards
+	scale float64
+	part  draw.Box // of the figure, in its coordinates
+}
+
+// figure prints a figure: below what is on the page, on a page of its own, or
+// over several.
+func (p *printer) figure(f *draw.Figure, fit bool) {
+	w, h := f.Box.Width(), f.Box.Height()
+	if p.open && w <= p.now().w-2*margin && h <= p.left() {
+		p.flow(f)
+		return
+	}
+	for _, landscape := range [...]bool{false, true} {
+		if wide, high := p.room(landscape); w <= wide && h <= high {
+			p.page(landscape, "")
+			p.flow(f)
+			return
+		}
+	}
+	if fit {
+		p.shrink(f)
+	} else {
+		p.tiles(f)
+	}
+}
+
+// flow prints a figure below what is on the page, or on a new one.
+func (p *printer) flow(f *draw.Figure) {
+	if !p.open || f.Box.Height() > p.left() || f.Box.Width() > p.now().w-2*margin {
+		wide, _ := p.room(false)
+		p.page(f.Box.Width() > wide, "")
+	}
+	p.show(f, window{margin - f.Box.Low.X, p.y + f.Box.High.Y, 1, f.Box})
+	p.y += f.Box.Height() + space
+}
+
+// shrink prints a figure on a page of its own, as large as it can be there.
+func (p *printer) shrink(f *draw.Figure) {
+	scale, landscape := 0.0, false
+	for _, way := range [...]bool{false, true} {
+		wide, high := p.room(way)
+		if s := min(wide/f.Box.Width(), high/f.Box.Height()); s > scale {
+			scale, landscape = s, way
+		}
+	}
+	p.page(landscape, "scale 1 : "+strconv.FormatFloat(math.Ceil(100/scale)/100, 'f', -1, 64))
+	scale = 1 / (math.Ceil(100/scale) / 100)
+	p.show(f, window{margin - f.Box.Low.X*scale, p.y + f.Box.High.Y*scale, scale, f.Box})
+	p.y += f.Box.Height()*scale + space
+}
+
+// grid is a figure split over pages.
+type grid struct {
+	landscape  bool
+	w, h       float64 // of what a page shows
+	cols, rows int
+}
+
+// split finds the way of laying the paper that takes the fewest pages.
+func (p *printer) split(f *draw.Figure) grid {
+	var best grid
+	for _, landscape := range [...]bool{false, true} {
+		w, h := p.room(landscape)
+		g := grid{landscape: landscape, w: w - 2*marks, h: h - 2*marks}
+		g.cols, g.rows = count(f.Box.Width(), g.w), count(f.Box.Height(), g.h)
+		if best.cols == 0 || g.cols*g.rows < best.cols*best.rows {
+			best = g
+		}
+	}
+	return best
+}
+
+// count is how many pages a length takes that overlap.
+func count(long, page float64) int {
+	return max(1, int(math.Ceil((long-overlap)/(page-overlap)-1e-9)))
+}
+
+// tiles prints a figure over several pages, row by row from the top, and
+// leaves out those that would show nothing.
+func (p *printer) tiles(f *draw.Figure) {
+	g := p.split(f)
+	for row := range g.rows {
+		for col := range g.cols {
+			low := draw.Point{X: f.Box.Low.X + float64(col)*(g.w-overlap), Y: f.Box.High.Y - float64(row)*(g.h-overlap) - g.h}
+			part := draw.Box{Low: low, High: draw.Point{X: low.X + g.w, Y: low.Y + g.h}}
+			if !shows(f, part) {
+				continue
+			}
+			p.page(g.landscape, fmt.Sprintf("%s: row %d of %d, column %d of %d", f.Name, row+1, g.rows, col+1, g.cols))
+			x, y := margin+marks, p.y+marks
+			p.f.ClipRect(x, y, g.w, g.h, false)
+			p.show(f, window{x - part.Low.X, y + part.High.Y, 1, part})
+			p.f.ClipEnd()
+			p.seams(g, col, row, x, y)
+		}
+	}
+	p.open = false
+}
+
+// shows reports whether a part of a figure has a line or a text in it.
+func shows(f *draw.Figure, part draw.Box) bool {
+	for i := range f.Labels {
+		if f.Labels[i].Box.Meets(part) {
+			return true
+		}
+	}
+	for i := range f.Lines {
+		l := &f.Lines[i]
+		if l.Layer == draw.Paper {
+			continue
+		}
+		points := draw.Flatten(nil, l.Path, l.Closed, 0.1)
+		if l.Closed {
+			points = append(points, points[0])
+		}
+		for k := 1; k < len(points); k++ {
+			if part.Crosses(points[k-1], points[k]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// seams draws, in the band round a tile, the marks that two pages share: lines
+// where each of them begins and ends, with the number of the seam between.
+func (p *printer) seams(g grid, col, row int, x, y float64) {
+	ink := draw.Light().Quiet
+	p.f.SetDrawColor(int(ink.R), int(ink.G), int(ink.B))
+	p.f.SetDashPattern(nil, 0)
+	p.f.SetLineWidth(0.18)
+	p.colour(ink)
+	down := g.rows * (g.cols - 1) // seams between columns come first
+	if col > 0 {
+		p.upright(x, y, g.h, row*(g.cols-1)+col)
+		p.f.Line(x, y, x, y+g.h)
+	}
+	if col < g.cols-1 {
+		p.upright(x+g.w-overlap, y, g.h, row*(g.cols-1)+col+1)
+	}
+	if row > 0 {
+		p.level(x, y, g.w, down+(row-1)*g.cols+col+1)
+		p.f.Line(x, y, x+g.w, y)
+	}
+	if row < g.rows-1 {
+		p.level(x, y+g.h-overlap, g.w, down+row*g.cols+col+1)
+	}
+}
+
+// upright marks a seam between two columns above and below the tile.
+func (p *printer) upright(x, y, high float64, number int) {
+	text := strconv.Itoa(number)
+	for _, top := range [...]float64{y - marks + 0.5, y + high + 0.5} {
+		p.f.Line(x, top, x, top+marks-1)
+		p.f.Line(x+overlap, top, x+overlap, top+marks-1)
+		p.write(text, x+(overlap-draw.Width(text, 2.8))/2, top+3, 2.8)
+	}
+}
+
+// level marks a seam between two rows to the left and right of the tile.
+func (p *printer) level(x, y, wide float64, number int) {
+	text := strconv.Itoa(number)
+	for _, left := range [...]float64{x - marks + 0.5, x + wide + 0.5} {
+		p.f.Line(left, y, left+marks-1, y)
+		p.f.Line(left, y+overlap, left+marks-1, y+overlap)
+		p.write(text, left+(marks-1-draw.Width(text, 2.8))/2, y+overlap/2+1, 2.8)
+	}
+}

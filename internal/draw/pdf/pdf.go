@@ -1,0 +1,230 @@
+// Package pdf writes a drawing as PDF at true scale: on one page where a piece
+// fits, and else over several that overlap, with marks to lay them together
+// by. Every page has two lines to check the printer with, of 100 mm and of
+// 4 in, and the readings follow as a table.
+//
+// The text is set in the font that the drawing was laid out in, which is
+// embedded. The dates are fixed: the same drawing gives the same bytes.
+//
+// The package shrinks nothing but cut plans, and it prints nothing.
+package pdf
+
+import (
+	"fmt"
+	"io"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+
+	"creasefit/internal/draw"
+	"creasefit/internal/measure"
+)
+
+// Options are how the pages are to be.
+type Options struct {
+	// Width and Height are the sizes of the paper in the printer, either way
+	// round. Zero stands for letter paper for readings in inches, and for A4.
+	Width, Height measure.Length
+	// Fit shrinks every figure to one page instead of splitting it, for plans
+	// of whole sheets. The scale is written beside it.
+	Fit bool
+}
+
+// LeastSide is the least side of a page: the check lines must fit.
+func LeastSide() measure.Length { return measure.Millimetres(140) }
+
+// GreatestSide is the greatest side of a page, the 200 in of ISO 32000-1,
+// annex C.
+func GreatestSide() measure.Length { return measure.Inches(200) }
+
+// paper returns the sides of the pages, the shorter first: as asked for, or
+// what is common where the step's unit is used.
+func (o Options) paper(step measure.Step) (w, h measure.Length, err error) {
+	w, h = o.Width, o.Height
+	switch {
+	case !w.IsZero() || !h.IsZero():
+	case step.Unit() == measure.Inch:
+		w, h = measure.Sixtyfourths(8*64+32), measure.Inches(11)
+	default:
+		w, h = measure.Millimetres(210), measure.Millimetres(297)
+	}
+	for _, side := range [...]measure.Length{w, h} {
+		if side.Less(LeastSide()) || GreatestSide().Less(side) {
+			return w, h, fmt.Errorf("pdf: a page of %v x %v mm has a side that is not between %v and %v mm",
+				w.Millimetres(), h.Millimetres(), LeastSide().Millimetres(), GreatestSide().Millimetres())
+		}
+	}
+	return measure.Min(w, h), measure.Max(w, h), nil
+}
+
+// Encode writes the drawing. The error is the writer's, or says that the paper
+// is too small or too large.
+func Encode(w io.Writer, d *draw.Drawing, o Options) error {
+	short, long, err := o.paper(d.Step)
+	if err != nil {
+		return err
+	}
+	if !o.Fit && d.Lettering > draw.Lettering {
+		d = d.Lettered(draw.Lettering)
+	}
+	p := newPrinter(d, short.Millimetres(), long.Millimetres())
+	for i := range d.Figures {
+		p.figure(&d.Figures[i], o.Fit)
+	}
+	p.flow(&d.Legend)
+	p.table(d.Readings)
+	p.finish()
+	return p.f.Output(w)
+}
+
+// The margin that printers leave white, and the bands for heading, marks and
+// check lines, all in mm.
+const (
+	margin  = 9.0
+	marks   = 5.0
+	footer  = 17.0
+	overlap = 16.0
+	space   = 6.0 // between things on a page
+)
+
+// printer lays pages out.
+type printer struct {
+	f           *fpdf.Fpdf
+	d           *draw.Drawing
+	short, long float64
+	pages       []page
+	open        bool // a page has room below y
+	y           float64
+	down        float64 // added to every y of a text and a check line
+}
+
+// page is what is known of a page before the number of pages is.
+type page struct {
+	w, h float64
+	note string // below the title
+}
+
+func newPrinter(d *draw.Drawing, short, long float64) *printer {
+	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: short, Ht: long}})
+	made := time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
+	f.SetCreationDate(made)
+	f.SetModificationDate(made)
+	f.SetCatalogSort(true)
+	f.SetProducer("Creasefit", true)
+	f.SetTitle(d.Title, true)
+	f.SetAutoPageBreak(false, 0)
+	f.AddUTF8FontFromBytes("go", "", draw.Font())
+	f.SetFont("go", "", 9)
+	return &printer{f: f, d: d, short: short, long: long}
+}
+
+// page begins a page.
+func (p *printer) page(landscape bool, note string) {
+	at := page{p.short, p.long, note}
+	way := "P"
+	if landscape {
+		at.w, at.h, way = p.long, p.short, "L"
+	}
+	p.f.AddPageFormat(way, fpdf.SizeType{Wd: p.short, Ht: p.long})
+	p.pages = append(p.pages, at)
+	p.y, p.open = p.top(), true
+}
+
+// now is the page that is being laid out.
+func (p *printer) now() page { return p.pages[len(p.pages)-1] }
+
+// heading returns the lines of the title on a page of a width.
+func (p *printer) heading(width float64) []string {
+	return draw.Wrap(p.d.Title, 4.6, width-2*margin-40)
+}
+
+// top returns where the content of a page begins.
+func (p *printer) top() float64 { return p.topOf(p.now().w) }
+
+func (p *printer) topOf(width float64) float64 {
+	_, h := draw.Block(p.heading(width), 4.6)
+	return margin + h + 4.5 + space
+}
+
+// room returns the sizes of a page's content.
+func (p *printer) room(landscape bool) (w, h float64) {
+	w, h = p.short, p.long
+	if landscape {
+		w, h = p.long, p.short
+	}
+	return w - 2*margin, h - margin - footer - p.topOf(w)
+}
+
+// left returns the height that the open page still has.
+func (p *printer) left() float64 { return p.now().h - margin - footer - p.y }
+
+// finish writes heads and feet, now that the number of pages is known.
+func (p *printer) finish() {
+	_, last := p.f.GetPageSize()
+	for i, at := range p.pages {
+		p.f.SetPage(i + 1)
+		p.down = last - at.h // the library counts from the last page's lower edge
+		p.head(at, i+1)
+		p.foot(at)
+	}
+	p.down = 0
+}
+
+// head writes the title, the page's number and its note.
+func (p *printer) head(at page, number int) {
+	p.colour(draw.Light().Text)
+	for i, line := range p.heading(at.w) {
+		p.write(line, margin, margin+4.6*(0.75+1.25*float64(i)), 4.6)
+	}
+	p.colour(draw.Light().Quiet)
+	text := fmt.Sprintf("%d / %d", number, len(p.pages))
+	p.write(text, at.w-margin-draw.Width(text, 3), margin+3, 3)
+	_, h := draw.Block(p.heading(at.w), 4.6)
+	p.write(draw.Wrap(at.note, 2.8, at.w-2*margin)[0], margin, margin+h+3.2, 2.8)
+}
+
+// foot draws the lines that show whether the printer keeps to the scale.
+func (p *printer) foot(at page) {
+	y := at.h - margin - 11
+	p.colour(draw.Light().Quiet)
+	for _, line := range draw.Wrap("Print at 100 %, then measure: the lines are exactly this long.", 2.8, at.w-2*margin) {
+		p.write(line, margin, y, 2.8)
+	}
+	p.check(margin, y+4, 100, "100 mm")
+	p.check(margin, y+9, 101.6, "4 in")
+}
+
+// check draws a line of a length in mm with ticks at its ends.
+func (p *printer) check(x, y, long float64, text string) {
+	c := draw.Light().Text
+	p.f.SetDrawColor(int(c.R), int(c.G), int(c.B))
+	p.f.SetDashPattern(nil, 0)
+	p.f.SetLineWidth(0.25)
+	on := y + p.down
+	p.f.Line(x, on, x+long, on)
+	p.f.Line(x, on-1.5, x, on+1.5)
+	p.f.Line(x+long, on-1.5, x+long, on+1.5)
+	p.write(text, x+long+2, y+1, 2.8)
+}
+
+func (p *printer) colour(c draw.Colour) { p.f.SetTextColor(int(c.R), int(c.G), int(c.B)) }
+
+// write sets text at a size in mm from the left end of its baseline.
+func (p *printer) write(text string, x, y, size float64) {
+	if text == "" {
+		return
+	}
+	p.f.SetFontUnitSize(size)
+	p.f.Text(x, y+p.down, printable(text))
+}
+
+// printable replaces characters that the font format cannot address.
+func printable(text string) string {
+	runes := []rune(text)
+	for i, r := range runes {
+		if r > 0xffff || r < ' ' {
+			runes[i] = '?'
+		}
+	}
+	return string(runes)
+}

@@ -1,0 +1,359 @@
+package pdf_test
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/draw"
+	"creasefit/internal/draw/drawtest"
+	"creasefit/internal/draw/pdf"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/peer"
+)
+
+const mmPerPoint = 25.4 / 72
+
+func encode(t testing.TB, d *draw.Drawing, o pdf.Options) []byte {
+	var b bytes.Buffer
+	require.NoError(t, pdf.Encode(&b, d, o))
+	return b.Bytes()
+}
+
+func sleeve() *draw.Drawing {
+	return draw.New(drawtest.Sleeve(), draw.Options{Title: "Sleeve for a tin of tea", Step: measure.Marks(measure.Millimetre)[3]})
+}
+
+// run hands a file to a program and returns what it writes.
+func run(t *testing.T, file []byte, program, install string, arguments ...string) []byte {
+	path := peer.Path(t, program, install)
+	name := filepath.Join(t.TempDir(), "drawing.pdf")
+	require.NoError(t, os.WriteFile(name, file, 0o600))
+	for i := range arguments {
+		if arguments[i] == "FILE" {
+			arguments[i] = name
+		}
+	}
+	out, err := exec.Command(path, arguments...).Output()
+	require.NoError(t, err)
+	return out
+}
+
+// stroke is a path that another reader found on a page, in mm from its upper
+// left corner.
+type stroke struct {
+	points [][2]float64
+}
+
+var number = regexp.MustCompile(`-?[0-9.]+(e-?[0-9]+)?`)
+
+// trace reads the stroked paths of every page through MuPDF.
+func trace(t *testing.T, file []byte) (pages [][]stroke, sizes [][2]float64) {
+	out := run(t, file, "mutool", "apt-get install mupdf-tools", "trace", "FILE")
+	reader := xml.NewDecoder(bytes.NewReader(out))
+	reader.Strict = false
+	var matrix [6]float64
+	var open bool
+	for {
+		token, err := reader.Token()
+		if err == io.EOF {
+			return pages, sizes
+		}
+		require.NoError(t, err)
+		e, ok := token.(xml.StartElement)
+		if !ok {
+			continue
+		}
+		value := func(name string) float64 {
+			for _, a := range e.Attr {
+				if a.Name.Local == name {
+					v, err := strconv.ParseFloat(a.Value, 64)
+					require.NoError(t, err)
+					return v
+				}
+			}
+			return math.NaN()
+		}
+		attribute := func(name string) (values []float64) {
+			for _, a := range e.Attr {
+				if a.Name.Local == name {
+					for _, s := range number.FindAllString(a.Value, -1) {
+						v, err := strconv.ParseFloat(s, 64)
+						require.NoError(t, err)
+						values = append(values, v)
+					}
+				}
+			}
+			return values
+		}
+		add := func(x, y string) {
+			px, py := value(x), value(y)
+			p := [2]float64{(matrix[0]*px + matrix[2]*py + matrix[4]) * mmPerPoint, (matrix[1]*px + matrix[3]*py + matrix[5]) * mmPerPoint}
+			last := &pages[len(pages)-1][len(pages[len(pages)-1])-1]
+			last.points = append(last.points, p)
+		}
+		switch e.Name.Local {
+		case "page":
+			box := attribute("mediabox")
+			sizes = append(sizes, [2]float64{(box[2] - box[0]) * mmPerPoint, (box[3] - box[1]) * mmPerPoint})
+			pages = append(pages, nil)
+		case "stroke_path":
+			copy(matrix[:], attribute("transform"))
+			pages[len(pages)-1] = append(pages[len(pages)-1], stroke{})
+			open = true
+		case "fill_path", "clip_path", "fill_text", "clip_stroke_path":
+			open = false
+		case "moveto", "lineto":
+			if open {
+				add("x", "y")
+			}
+		case "curveto":
+			if open {
+				add("x3", "y3")
+			}
+		}
+	}
+}
+
+// lengths returns the lengths of the level lines of a page.
+func lengths(page []stroke) (all []float64) {
+	for _, s := range page {
+		if len(s.points) == 2 && math.Abs(s.points[0][1]-s.points[1][1]) < 1e-6 {
+			all = append(all, math.Abs(s.points[0][0]-s.points[1][0]))
+		}
+	}
+	return all
+}
+
+func near(all []float64, want float64) bool {
+	for _, v := range all {
+		if math.Abs(v-want) < 0.01 {
+			return true
+		}
+	}
+	return false
+}
+
+func TestPagesAndCheckLinesAreTrue(t *testing.T) {
+	a5 := pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)}
+	for name, c := range map[string]struct {
+		d     *draw.Drawing
+		o     pdf.Options
+		sides [2]float64 // of the paper, the shorter first
+	}{
+		"A4":     {sleeve(), pdf.Options{}, [2]float64{210, 297}},
+		"letter": {drawtest.Every()[0].Draw(), pdf.Options{}, [2]float64{215.9, 279.4}},
+		"A5":     {sleeve(), a5, [2]float64{148, 210}},
+	} {
+		pages, sizes := trace(t, encode(t, c.d, c.o))
+		require.NotEmpty(t, pages)
+		for i := range pages {
+			assert.InDelta(t, c.sides[0], min(sizes[i][0], sizes[i][1]), 0.01, name)
+			assert.InDelta(t, c.sides[1], max(sizes[i][0], sizes[i][1]), 0.01, name)
+			assert.True(t, near(lengths(pages[i]), 100), "%s: page %d has a line of 100 mm", name, i)
+			assert.True(t, near(lengths(pages[i]), 101.6), "%s: page %d has a line of 4 in", name, i)
+		}
+	}
+}
+
+// find looks for the pattern's points, moved alike, in one stroke of a page,
+// and returns the way they are moved.
+func find(page []stroke, points []pattern.Point) bool {
+	at := func(p pattern.Point) [2]float64 { return [2]float64{p.X.Millimetres(), -p.Y.Millimetres()} }
+	for _, s := range page {
+		for _, q := range s.points {
+			first := at(points[0])
+			dx, dy := q[0]-first[0], q[1]-first[1]
+			found := 0
+			for _, p := range points {
+				for _, r := range s.points {
+					if math.Hypot(at(p)[0]+dx-r[0], at(p)[1]+dy-r[1]) < 0.01 {
+						found++
+						break
+					}
+				}
+			}
+			if found == len(points) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// The sleeve's outline and its window are read back within 0.01 mm, on one
+// page and on pages that it is split over.
+func TestCoordinatesReadBack(t *testing.T) {
+	p := &drawtest.Sleeve().Pieces[0]
+	corner := func(x, y int64) pattern.Point { return pattern.At(measure.Micrometres(x), measure.Micrometres(y)) }
+	outline := []pattern.Point{corner(0, 0), corner(219_500, 0), corner(219_500, 40_000), corner(48_650, 40_000), corner(32_650, 40_000)}
+	var window []pattern.Point
+	for _, v := range p.Panels[2].Hole {
+		window = append(window, v.Point)
+	}
+	a4, _ := trace(t, encode(t, sleeve(), pdf.Options{}))
+	assert.True(t, find(a4[0], outline) && find(a4[0], window))
+	a5, _ := trace(t, encode(t, sleeve(), pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)}))
+	require.Greater(t, len(a5), 1)
+	assert.True(t, find(a5[0], outline), "the parts of a split figure are not moved against one another")
+	assert.True(t, find(a5[1], outline))
+}
+
+// word is a word as poppler finds it.
+type word struct {
+	text           string
+	x0, y0, x1, y1 float64
+}
+
+var wordLine = regexp.MustCompile(`<word xMin="([^"]*)" yMin="([^"]*)" xMax="([^"]*)" yMax="([^"]*)">([^<]*)</word>`)
+
+// words returns the words of each page.
+func words(t *testing.T, file []byte) (pages [][]word) {
+	out := string(run(t, file, "pdftotext", "apt-get install poppler-utils", "-bbox", "FILE", "-"))
+	for i, page := range strings.Split(out, "<page ") {
+		if i == 0 {
+			continue
+		}
+		var found []word
+		for _, m := range wordLine.FindAllStringSubmatch(page, -1) {
+			w := word{text: m[5]}
+			for k, to := range []*float64{&w.x0, &w.y0, &w.x1, &w.y1} {
+				v, err := strconv.ParseFloat(m[k+1], 64)
+				require.NoError(t, err)
+				*to = v * mmPerPoint
+			}
+			found = append(found, w)
+		}
+		pages = append(pages, found)
+	}
+	return pages
+}
+
+// checkWords checks that no words of a page overlap, that none is cut off by
+// the margin, and that no page is empty.
+func checkWords(t *testing.T, name string, pages [][]word) {
+	for i, page := range pages {
+		assert.Greater(t, len(page), 12, "%s: page %d holds more than its frame", name, i+1)
+		for k, a := range page {
+			for _, b := range page[:k] {
+				// poppler's boxes are as high as the font: take the middle part
+				ah, bh := (a.y1-a.y0)*0.22, (b.y1-b.y0)*0.22
+				apart := a.x0 >= b.x1-0.1 || b.x0 >= a.x1-0.1 || a.y0+ah >= b.y1-bh || b.y0+bh >= a.y1-ah
+				assert.True(t, apart, "%s: page %d: %q overlaps %q", name, i+1, a.text, b.text)
+			}
+		}
+	}
+}
+
+func TestWordsAreApart(t *testing.T) {
+	for _, s := range drawtest.Every() {
+		checkWords(t, s.Name, words(t, encode(t, s.Draw(), pdf.Options{})))
+	}
+	tried := 0
+	drawtest.EachRandom(t, 30, func(t *testing.T, s *drawtest.Sample) {
+		o := pdf.Options{}
+		if tried++; tried%3 == 0 {
+			o = pdf.Options{Width: measure.Millimetres(420), Height: measure.Millimetres(594)}
+		}
+		checkWords(t, s.Name, words(t, encode(t, s.Draw(), o)))
+	})
+}
+
+// The table has every reading.
+func TestTableHoldsTheReadings(t *testing.T) {
+	s := drawtest.Every()[0]
+	text := string(run(t, encode(t, s.Draw(), pdf.Options{}), "pdftotext", "apt-get install poppler-utils", "-layout", "FILE", "-"))
+	for _, r := range s.Draw().Readings {
+		found := false
+		for line := range strings.Lines(text) {
+			found = found || strings.Contains(line, r.What) && strings.Contains(line, s.Solution.Step.Format(r.At))
+		}
+		assert.True(t, found, "%v", r)
+	}
+}
+
+func TestFitWritesItsScale(t *testing.T) {
+	o := pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210), Fit: true}
+	file := encode(t, sleeve(), o)
+	text := string(run(t, file, "pdftotext", "apt-get install poppler-utils", "FILE", "-"))
+	m := regexp.MustCompile(`scale 1 : ([0-9.]+)`).FindStringSubmatch(text)
+	require.NotNil(t, m, text)
+	scale, err := strconv.ParseFloat(m[1], 64)
+	require.NoError(t, err)
+	pages, _ := trace(t, file)
+	assert.InDelta(t, 219.5/scale, longest(pages[0]), 0.02, "the longest line is the sleeve's edge at that scale")
+	assert.True(t, near(lengths(pages[0]), 100), "check lines are not shrunk")
+}
+
+// longest returns the longest level line of any closed outline of a page.
+func longest(page []stroke) float64 {
+	best := 0.0
+	for _, s := range page {
+		for i := 1; len(s.points) > 2 && i < len(s.points); i++ {
+			if math.Abs(s.points[i][1]-s.points[i-1][1]) < 1e-6 {
+				best = max(best, math.Abs(s.points[i][0]-s.points[i-1][0]))
+			}
+		}
+	}
+	return best
+}
+
+func TestPaperOutOfBounds(t *testing.T) {
+	for _, o := range []pdf.Options{
+		{Width: measure.Millimetres(139), Height: measure.Millimetres(300)},
+		{Width: measure.Millimetres(300)},
+		{Width: measure.Millimetres(200), Height: measure.Inches(201)},
+		{Width: measure.Millimetres(-200), Height: measure.Millimetres(200)},
+	} {
+		assert.ErrorContains(t, pdf.Encode(io.Discard, sleeve(), o), "is not between", fmt.Sprint(o))
+	}
+}
+
+func TestOddTitles(t *testing.T) {
+	for _, title := range []string{"", "\x00\xff😀 𝔸", strings.Repeat("long ", 100), strings.Repeat("x", 300), "Grüße · Чай"} {
+		s := drawtest.Every()[0]
+		o := s.Options()
+		o.Title = title
+		encode(t, draw.New(&s.Solution.Pattern, o), pdf.Options{})
+	}
+}
+
+func TestGolden(t *testing.T) {
+	for name, d := range drawtest.Goldens() {
+		drawtest.CheckGolden(t, name+".pdf", encode(t, d, pdf.Options{}))
+	}
+	drawtest.CheckGolden(t, "sleeve-a5.pdf", encode(t, sleeve(), pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)}))
+}
+
+// full is a writer that takes nothing.
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errors.New("the disk is full") }
+
+func TestWriteErrorIsReported(t *testing.T) {
+	assert.ErrorContains(t, pdf.Encode(full{}, sleeve(), pdf.Options{}), "the disk is full")
+}
+
+func BenchmarkPDF(b *testing.B) {
+	d := drawtest.Every()[0].Draw()
+	b.ReportAllocs()
+	for b.Loop() {
+		if err := pdf.Encode(io.Discard, d, pdf.Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
