@@ -9,18 +9,20 @@ import (
 
 // kindEntry is a kind with everything that calls about it need.
 type kindEntry struct {
-	kind  *enclosure.Kind
-	table *table
-	show  *listing
-	solve *solveCalculation
-	check *checkCalculation
+	kind    *enclosure.Kind
+	table   *table
+	show    *listing
+	solve   *solveCalculation
+	check   *checkCalculation
+	guide   *guideCalculation
+	drawing *drawingCalculation
 }
 
 // newKindEntry prepares the calls about a kind.
 func newKindEntry(k *enclosure.Kind) *kindEntry {
 	e := &kindEntry{kind: k, table: kindTable(k, measurementFormats)}
 	e.show = newListing("/v1/kinds/"+k.Name, e.describe())
-	e.solve, e.check = e.newSolve(), e.newCheck()
+	e.solve, e.check, e.guide, e.drawing = e.newSolve(), e.newCheck(), e.newGuide(), e.newDrawing()
 	return e
 }
 

@@ -79,7 +79,7 @@ func (r *reading) checkOptions(o *options) {
 		r.reportOption("pick", "a JSON Pointer begins with a slash", "/"+o.pick)
 	case o.pick != "" && o.show != nil:
 		r.reportOption("show", "pick answers with one value already", "leave out pick or show")
-	case o.pick != "" && (o.format == formatCSV || o.format == formatXML || explicit == "json"):
+	case o.pick != "" && (o.format != formatJSON && o.format != formatText || explicit == "json"):
 		r.reportOption("pick", "a picked value is plain text", "leave the format out")
 	case o.show != nil && o.format != formatJSON:
 		r.reportOption("show", "show narrows JSON answers only", "leave out show or the format")

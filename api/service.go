@@ -85,6 +85,8 @@ func (s *Service) routes() {
 	s.get("/v1/kinds/:kind", s.showKind)
 	s.calculateKind("/v1/solve/", s.solveKind)
 	s.calculateKind("/v1/check/", s.checkKind)
+	s.calculateKind("/v1/guide/", s.writeGuide)
+	s.calculateKind("/v1/drawing/", s.drawKind)
 	s.calculate("/v1/ruler", s.readRuler)
 	s.calculate("/v1/stock", s.tellStock)
 	s.get("/v1/contents", s.listContents)

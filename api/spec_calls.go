@@ -29,6 +29,16 @@ func CallSpecs() []CallSpec {
 		})
 	}
 	for _, k := range enclosure.Kinds() {
+		query, body := solveExample()
+		specs = append(specs, CallSpec{
+			Path: "/v1/guide/" + k.Name, Annotated: "/v1/guide/{kind}", Summary: "Making instructions of a " + k.Name, Media: mediaTypes(guideFormats),
+			Parameters: kindTable(k, guideFormats, guideParams()...).describe(), Example: query, Body: body,
+		}, CallSpec{
+			Path: "/v1/drawing/" + k.Name, Annotated: "/v1/drawing/{kind}", Summary: "Drawing of a " + k.Name, Media: mediaTypes(drawingFormats),
+			Parameters: kindTable(k, drawingFormats, drawingParams()...).describe(), Example: query, Body: body,
+		})
+	}
+	for _, k := range enclosure.Kinds() {
 		query, body := checkExample(k)
 		specs = append(specs, CallSpec{
 			Path: "/v1/check/" + k.Name, Annotated: "/v1/check/{kind}", Summary: "Check own measurements of a " + k.Name, Media: mediaTypes(checkFormats),

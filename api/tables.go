@@ -1,6 +1,8 @@
 package api
 
 import (
+	"slices"
+
 	"creasefit/internal/bench"
 	"creasefit/internal/contents"
 	"creasefit/internal/enclosure"
@@ -94,7 +96,7 @@ func unitParam() param {
 // answerParams says how to answer; they are the last of every table.
 func answerParams(formats []format) []param {
 	answer := []param{
-		{Name: "format", Type: choiceType, Choices: formatNames(formats), Example: "json",
+		{Name: "format", Type: choiceType, Choices: formatNames(formats), Example: formats[0].String(),
 			Help: "Format of the answer. Goes before the Accept header, and an extension of the path goes before it."},
 		{Name: "pick", Type: textType, MostCharacters: mostPickValue, Example: "/unit",
 			Help: "Answer with this one value of the JSON answer as plain text: a JSON Pointer (RFC 6901)."},
@@ -110,7 +112,16 @@ func answerParams(formats []format) []param {
 	for i := range answer {
 		answer[i].Answer, answer[i].Advanced = true, true
 	}
-	return answer
+	return slices.DeleteFunc(answer, func(p param) bool {
+		switch p.Name {
+		case "pick", "show":
+			return !slices.Contains(formats, formatJSON)
+		case "header":
+			return !slices.Contains(formats, formatCSV) && len(formats) > 1
+		default:
+			return false
+		}
+	})
 }
 
 // kindTable is every name that a calculation about the kind knows; further

@@ -28,7 +28,7 @@ func complete(spec object) (object, error) {
 	components := spec["components"].(object)
 	components["parameters"], components["examples"] = object{}, object{}
 	closeSchemas(components["schemas"].(object))
-	p := patch{paths: spec["paths"].(object), components: components, try: newTrial()}
+	p := patch{paths: spec["paths"].(object), components: components, named: map[string]bool{}, try: newTrial()}
 	for _, call := range api.CallSpecs() {
 		if err := p.describe(call); err != nil {
 			return nil, err
@@ -36,21 +36,25 @@ func complete(spec object) (object, error) {
 	}
 	delete(p.paths, "/v1/solve/{kind}")
 	delete(p.paths, "/v1/check/{kind}")
+	delete(p.paths, "/v1/guide/{kind}")
+	delete(p.paths, "/v1/drawing/{kind}")
 	return spec, p.finish()
 }
 
 // patch adds to the paths of a specification.
 type patch struct {
 	paths, components object
+	named             map[string]bool // the paths of calls that take names
 	try               trial
 }
 
 // share puts a part into the components and returns a reference to it. What
-// several calls have in common is there once; the name of the call is added
-// where one differs from the others.
+// several calls have in common is there once; where one differs from the
+// others, what is called, the kind or both are added to its name.
 func (p *patch) share(group, name, call string, part object) (object, error) {
 	parts := p.components[group].(object)
-	for _, candidate := range []string{name, name + camel(call)} {
+	what, kind, _ := strings.Cut(strings.TrimPrefix(call, "/v1/"), "/")
+	for _, candidate := range []string{name, name + camel(what), name + camel(kind), name + camel(call)} {
 		known, taken := parts[candidate]
 		if !taken {
 			parts[candidate] = part
@@ -73,7 +77,7 @@ func (p *patch) describe(call api.CallSpec) error {
 		return fmt.Errorf("no annotations for %s", source)
 	}
 	item := clone(annotated).(object)
-	p.paths[call.Path] = item
+	p.paths[call.Path], p.named[call.Path] = item, true
 	for method, o := range item {
 		if err := p.describeOperation(call, method, o.(object)); err != nil {
 			return err
@@ -151,6 +155,15 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 			entry = object{"schema": object{"type": "string"}}
 			content[media] = entry
 		}
+		if !isJSON(call.Media[0]) { // a file, which may be JSON too
+			if isJSON(media) {
+				entry["schema"] = object{"type": "object", "additionalProperties": true}
+			}
+			continue
+		}
+		if !shown(media) {
+			continue
+		}
 		answer, err := p.try.answer(call, method, media)
 		if err != nil {
 			return err
@@ -187,8 +200,10 @@ func (p *patch) finish() error {
 		if !ok {
 			return fmt.Errorf("%s has no GET", path)
 		}
-		if err := p.fillExamples(path, get); err != nil {
-			return err
+		if !p.named[path] {
+			if err := p.fillExamples(path, get); err != nil {
+				return err
+			}
 		}
 		item.(object)["head"] = headOf(get)
 	}
@@ -247,6 +262,12 @@ func words(texts []string) list {
 		l[i] = t
 	}
 	return l
+}
+
+// shown reports whether a real answer of the media type is short enough, and
+// text enough, to stand in the specification.
+func shown(media string) bool {
+	return isJSON(media) || slices.Contains([]string{"text/csv", "application/xml", "text/plain"}, media)
 }
 
 // isJSON reports whether a media type is JSON.

@@ -17,15 +17,15 @@ import (
 )
 
 func main() {
-	if err := write(filepath.Join("..", "api"), "."); err != nil {
+	if err := write("..", "."); err != nil {
 		fmt.Fprintln(os.Stderr, "generate:", err)
 		os.Exit(1)
 	}
 }
 
-// write generates the specification of the package in source into the folder.
-func write(source, folder string) error {
-	annotated, err := readAnnotations(source)
+// write generates the specification of the project at root into the folder.
+func write(root, folder string) error {
+	annotated, err := readAnnotations(root)
 	if err != nil {
 		return err
 	}
@@ -57,14 +57,16 @@ func encode(spec object) ([]byte, error) {
 	return b.Bytes(), err
 }
 
-// readAnnotations runs the swag tool over package api.
-func readAnnotations(source string) (object, error) {
+// readAnnotations runs the swag tool over package api, and over package guide
+// for the shape of its answers.
+func readAnnotations(root string) (object, error) {
 	folder, err := os.MkdirTemp("", "openapi")
 	if err != nil {
 		return nil, err
 	}
 	defer os.RemoveAll(folder)
-	swag := exec.Command("go", "tool", "swag", "init", "--v3.1", "--dir", source, "--generalInfo", "spec_info.go",
+	sources := filepath.Join(root, "api") + "," + filepath.Join(root, "internal", "guide")
+	swag := exec.Command("go", "tool", "swag", "init", "--v3.1", "--dir", sources, "--generalInfo", "spec_info.go",
 		"--output", folder, "--outputTypes", "json", "--quiet")
 	if output, err := swag.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("swag: %w\n%s", err, output)

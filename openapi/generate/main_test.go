@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/getkin/kin-openapi/openapi3"
@@ -14,7 +15,7 @@ import (
 // go generate ./openapi and look at the difference before committing it.
 func TestSpecIsFresh(t *testing.T) {
 	folder := t.TempDir()
-	require.NoError(t, write(filepath.Join("..", "..", "api"), folder))
+	require.NoError(t, write(filepath.Join("..", ".."), folder))
 	for _, name := range []string{"openapi.json", "openapi.yaml"} {
 		fresh, err := os.ReadFile(filepath.Join(folder, name))
 		require.NoError(t, err)
@@ -45,7 +46,8 @@ func TestSpecIsValid(t *testing.T) {
 }
 
 // TestEveryOperationHasExamples walks over all operations: each has an
-// example of each answer with a body that is no problem, and of its request.
+// example of its request and of each answer that is no problem, no file and no
+// page.
 func TestEveryOperationHasExamples(t *testing.T) {
 	spec, err := openapi3.NewLoader().LoadFromFile(filepath.Join("..", "openapi.json"))
 	require.NoError(t, err)
@@ -55,7 +57,7 @@ func TestEveryOperationHasExamples(t *testing.T) {
 			operations++
 			assert.NotEmpty(t, o.OperationID, "%s %s", method, path)
 			for media, content := range o.Responses.Value("200").Value.Content {
-				if path != "/openapi.json" && path != "/openapi.yaml" {
+				if shown(media) && path != "/openapi.json" && path != "/openapi.yaml" && !strings.HasPrefix(path, "/v1/drawing/") {
 					assert.True(t, content.Example != nil || len(content.Examples) > 0, "%s %s %s", method, path, media)
 				}
 			}

@@ -10,9 +10,18 @@ func renameSchemas(spec object) {
 	schemas := spec["components"].(object)["schemas"].(object)
 	for name, schema := range maps.Clone(schemas) {
 		delete(schemas, name)
-		schemas[strings.TrimPrefix(name, "api.")] = schema
+		schemas[schemaName(name)] = schema
 	}
 	renameRefs(spec)
+}
+
+// schemaName is the name of a type without its package; those of a guide keep
+// it as their beginning, since some are called like those of a solution.
+func schemaName(name string) string {
+	if part, ok := strings.CutPrefix(name, "guide."); ok && part != "Guide" {
+		return "Guide" + part
+	}
+	return strings.TrimPrefix(strings.TrimPrefix(name, "guide."), "api.")
 }
 
 // renameRefs does the same to every reference.
@@ -20,7 +29,8 @@ func renameRefs(node any) {
 	switch n := node.(type) {
 	case object:
 		if ref, ok := n["$ref"].(string); ok {
-			n["$ref"] = strings.Replace(ref, "/api.", "/", 1)
+			at := strings.LastIndex(ref, "/") + 1
+			n["$ref"] = ref[:at] + schemaName(ref[at:])
 		}
 		for _, child := range n {
 			renameRefs(child)
@@ -52,7 +62,7 @@ func closeSchemas(schemas object) {
 // JSON that the swag tool lists beside them when there is a problem as well.
 func textSchemas(o object) {
 	content, _ := o["responses"].(object)["200"].(object)["content"].(object)
-	if beside, ok := content["application/json"].(object); ok && len(content) > 1 && beside["schema"].(object)["$ref"] == nil {
+	if beside, ok := content["application/json"].(object); ok && len(content) > 1 && bare(beside["schema"].(object)) {
 		delete(content, "application/json")
 	}
 	for media, entry := range content {
@@ -87,3 +97,6 @@ func asList(node any) list {
 	l, _ := node.(list)
 	return l
 }
+
+// bare reports whether a schema says nothing but a type.
+func bare(schema object) bool { return schema["$ref"] == nil && len(schema) == 1 }

@@ -1,0 +1,137 @@
+package api
+
+import (
+	"bytes"
+	"context"
+	"io"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/internal/draw"
+	"creasefit/internal/draw/dxf"
+	"creasefit/internal/draw/foldfile"
+	"creasefit/internal/draw/glb"
+	"creasefit/internal/draw/png"
+	"creasefit/internal/draw/svg"
+	"creasefit/internal/solve"
+)
+
+// The names of a drawing, by their place behind the kind's own.
+const (
+	drawingTheme = iota
+	drawingPixels
+	drawingClosed
+)
+
+// usualPixels is the width of a picture that is asked for without one.
+const usualPixels = 800
+
+// drawingParams describes the names of a drawing.
+func drawingParams() []param {
+	return []param{
+		{Name: "theme", Type: choiceType, Choices: []string{"light", "dark"}, Example: "dark", DefaultInch: "light", DefaultMillimetre: "light",
+			Help: "Dark lines on light paper, or the other way round; of SVG and PNG."},
+		{Name: "pixels", Type: countType, LeastNumber: png.Least, GreatestNumber: png.Greatest, Example: "800", DefaultInch: "800", DefaultMillimetre: "800",
+			Help: "Width of a PNG in pixels."},
+		{Name: "closed", Type: numberType, LeastNumber: 0, GreatestNumber: 1, Example: "0.5", DefaultInch: "1", DefaultMillimetre: "1",
+			Help: "How far the folded model is closed: 0 flat, 1 closed; of GLB."},
+	}
+}
+
+// drawingFormats are the formats of a drawing.
+var drawingFormats = []format{formatSVG, formatPNG, formatDXF, formatFOLD, formatGLB}
+
+// drawingRequest is a request for a solution and how to draw it.
+type drawingRequest struct {
+	request *solve.Request
+	dark    bool
+	pixels  int
+	closed  float64
+}
+
+// drawing is a solution laid out, with how to write it.
+type drawing struct {
+	*draw.Drawing
+	how *drawingRequest
+}
+
+// drawKind answers with the flat pattern, or with the folded model.
+//
+//	@Summary		Drawing of an enclosure
+//	@Description	The flat pattern, true to the millimetre, as SVG, PNG, DXF or in the open FOLD format, or the folded enclosure with its contents as binary glTF.
+//	@ID				drawing
+//	@Tags			enclosures
+//	@Param			kind	path	string	true	"kind of enclosure"
+//	@Accept			json
+//	@Produce		image/svg+xml
+//	@Success		200	{string}	string
+//	@Header			200	{string}	ETag	"strong, and known before solving"
+//	@Produce		application/problem+json
+//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Produce		json
+//	@Router			/v1/drawing/{kind} [get]
+//	@Router			/v1/drawing/{kind} [post]
+func (s *Service) drawKind(c echo.Context) error {
+	entry, extension, p := s.kindOfPath(c)
+	if p != nil {
+		return s.answerProblem(c, p)
+	}
+	return entry.drawing.serve(s, c, extension)
+}
+
+// drawingCalculation is the drawing of one kind.
+type drawingCalculation = calculation[*drawingRequest, *drawing]
+
+// newDrawing returns the drawing of the kind.
+func (e *kindEntry) newDrawing() *drawingCalculation {
+	return &drawingCalculation{
+		table: kindTable(e.kind, drawingFormats, drawingParams()...), path: "/v1/drawing/" + e.kind.Name, formats: drawingFormats,
+		read: e.readDrawing,
+		compute: func(ctx context.Context, q *drawingRequest) (*drawing, error) {
+			s, err := solve.Solve(ctx, q.request)
+			if err != nil {
+				return nil, err
+			}
+			return &drawing{draw.New(&s.Pattern, draw.Options{Title: e.kind.Title, Step: s.Step}), q}, nil
+		},
+		write: func(dst []byte, f format, a *drawing, _ *answering) []byte { return a.appendIn(dst, f) },
+	}
+}
+
+// readDrawing takes the request and how to draw.
+func (e *kindEntry) readDrawing(r *reading) *drawingRequest {
+	own := r.values[pOwn+len(e.kind.Params):]
+	q := &drawingRequest{request: r.solveRequest(e.kind), dark: own[drawingTheme].text == "dark", pixels: usualPixels, closed: 1}
+	if own[drawingPixels].given {
+		q.pixels = int(own[drawingPixels].number)
+	}
+	if own[drawingClosed].given {
+		q.closed = own[drawingClosed].number
+	}
+	return q
+}
+
+// appendIn appends the drawing in the format.
+func (a *drawing) appendIn(dst []byte, f format) []byte {
+	switch f {
+	case formatPNG:
+		return encodedBy(dst, func(w io.Writer) error {
+			return png.Encode(w, a.Drawing, png.Options{Width: a.how.pixels, Dark: a.how.dark})
+		})
+	case formatDXF:
+		return encodedBy(dst, func(w io.Writer) error { return dxf.Encode(w, a.Drawing, dxf.Options{}) })
+	case formatFOLD:
+		return encodedBy(dst, func(w io.Writer) error { return foldfile.Encode(w, a.Drawing, foldfile.Options{}) })
+	case formatGLB:
+		return encodedBy(dst, func(w io.Writer) error { return glb.Encode(w, a.Drawing, glb.Options{Closed: a.how.closed}) })
+	default:
+		return svg.Append(dst, a.Drawing, svg.Options{Dark: a.how.dark})
+	}
+}
+
+// encodedBy appends what an encoder writes.
+func encodedBy(dst []byte, encode func(io.Writer) error) []byte {
+	b := bytes.NewBuffer(dst)
+	err := encode(b)
+	return written(b.Bytes(), err)
+}

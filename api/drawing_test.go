@@ -1,0 +1,84 @@
+package api
+
+import (
+	"bytes"
+	"encoding/json"
+	"encoding/xml"
+	"image/png"
+	"net/http"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+)
+
+// checkFile checks that an answer is what its format promises.
+var checkFile = map[format]func(*testing.T, []byte){
+	formatSVG: func(t *testing.T, body []byte) {
+		var root struct {
+			XMLName xml.Name
+			Title   string `xml:"title"`
+		}
+		require.NoError(t, xml.Unmarshal(body, &root))
+		assert.Equal(t, "svg", root.XMLName.Local)
+		assert.NotEmpty(t, root.Title)
+	},
+	formatPNG: func(t *testing.T, body []byte) {
+		picture, err := png.DecodeConfig(bytes.NewReader(body))
+		require.NoError(t, err)
+		assert.Equal(t, usualPixels, picture.Width)
+	},
+	formatDXF: func(t *testing.T, body []byte) {
+		assert.Contains(t, string(body), "ENTITIES")
+		assert.True(t, strings.HasSuffix(strings.TrimSpace(string(body)), "EOF"))
+	},
+	formatFOLD: func(t *testing.T, body []byte) {
+		var file struct {
+			Spec  float64     `json:"file_spec"`
+			Faces [][]float64 `json:"faces_vertices"`
+		}
+		require.NoError(t, json.Unmarshal(body, &file))
+		assert.InDelta(t, 1.2, file.Spec, 1e-9)
+	},
+	formatGLB: func(t *testing.T, body []byte) { assert.True(t, bytes.HasPrefix(body, []byte("glTF"))) },
+}
+
+func TestEveryKindIsDrawnInEveryFormat(t *testing.T) {
+	query, body := solveExample()
+	for _, k := range enclosure.Kinds() {
+		for _, f := range drawingFormats {
+			t.Run(k.Name+"/"+f.String(), func(t *testing.T) {
+				a := get(t, "/v1/drawing/"+k.Name+"."+infoOf(f).extension+"?"+query).ok()
+				assert.Equal(t, infoOf(f).media, a.Header().Get("Content-Type"))
+				checkFile[f](t, a.Body.Bytes())
+				posted := postJSON(t, "/v1/drawing/"+k.Name+"?format="+f.String(), body).ok()
+				assert.Equal(t, a.Body.Bytes(), posted.Body.Bytes())
+			})
+		}
+	}
+}
+
+func TestDrawingOptions(t *testing.T) {
+	light, dark := get(t, "/v1/drawing/slotted-band?"+cards).ok(), get(t, "/v1/drawing/slotted-band?"+cards+"&theme=dark").ok()
+	assert.Equal(t, "image/svg+xml", light.Header().Get("Content-Type"), "an SVG unless asked for otherwise")
+	assert.NotEqual(t, light.Body.String(), dark.Body.String())
+	assert.NotEqual(t, light.Header().Get("ETag"), dark.Header().Get("ETag"))
+	small := get(t, "/v1/drawing/slotted-band.png?"+cards+"&pixels=200").ok()
+	picture, err := png.DecodeConfig(small.Body)
+	require.NoError(t, err)
+	assert.Equal(t, 200, picture.Width)
+	flat, closed := get(t, "/v1/drawing/slotted-band.glb?"+cards+"&closed=0").ok(), get(t, "/v1/drawing/slotted-band.glb?"+cards).ok()
+	assert.NotEqual(t, flat.Body.Bytes(), closed.Body.Bytes())
+}
+
+func TestDrawingNamesWhatIsWrong(t *testing.T) {
+	for query, field := range map[string]string{
+		"&pixels=10": "pixels", "&theme=blue": "theme", "&closed=2": "closed", "&format=doc": "format", "&pick=/unit": "pick",
+	} {
+		p := get(t, "/v1/drawing/slotted-band?"+cards+query).problem(http.StatusBadRequest)
+		assert.Equal(t, field, p.Errors[0].Name)
+	}
+}

@@ -1,0 +1,45 @@
+package api
+
+import (
+	"net/http"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/guide"
+)
+
+func TestEveryKindHasAGuideInEveryFormatAndLanguage(t *testing.T) {
+	query, _ := solveExample()
+	for _, k := range enclosure.Kinds() {
+		for _, language := range guide.Languages() {
+			t.Run(k.Name+"/"+language, func(t *testing.T) {
+				target := "/v1/guide/" + k.Name + "?" + query + "&language=" + language
+				g := decode[guide.Guide](get(t, target).ok())
+				assert.Equal(t, language, g.Language)
+				assert.NotEmpty(t, g.Cautions)
+				for _, f := range guideFormats[1:] {
+					a := get(t, target+"&format="+f.String()).ok()
+					assert.Equal(t, infoOf(f).media, a.Header().Get("Content-Type"))
+				}
+			})
+		}
+	}
+}
+
+func TestGuideShowsTheFigureAndTheUnits(t *testing.T) {
+	page := get(t, "/v1/guide/slotted-band.html?"+cards+"&units=both").ok().Body.String()
+	assert.Contains(t, page, "<svg")
+	assert.Contains(t, page, "application/ld+json")
+	assert.Contains(t, page, "209.6") // 8 1/4 in
+	text := get(t, "/v1/guide/slotted-band.md?"+cards+"&pick=/title").problem(http.StatusBadRequest)
+	assert.NotEmpty(t, text.Detail)
+	assert.Equal(t, "en", get(t, "/v1/guide/slotted-band?"+cards+"&pick=/language").ok().Body.String())
+}
+
+func TestGuideNamesWhatIsWrong(t *testing.T) {
+	for query, field := range map[string]string{"&language=xx": "language", "&units=cm": "units"} {
+		assert.Equal(t, field, get(t, "/v1/guide/slotted-band?"+cards+query).problem(http.StatusBadRequest).Errors[0].Name)
+	}
+}
