@@ -32,9 +32,21 @@ func appendSolution(dst []byte, s *solve.Solution, x *answering) []byte {
 	if s.Ornament != nil {
 		dst = appendOrnament(append(dst, `,"ornament":`...), s.Step, s.Ornament)
 	}
-	dst = appendString(append(dst, `,"links":{"self":`...), string(link))
-	dst = append(append(dst, `,"kind":"/v1/kinds/`...), q.Kind.Name...)
-	return append(dst, `"}}`...)
+	return append(appendLinks(append(dst, `,"links":`...), q.Kind.Name, link, x.path), '}')
+}
+
+// appendLinks appends where to go on from a solution: the drawing and the
+// guide of the same request.
+func appendLinks(dst []byte, kind string, self []byte, path string) []byte {
+	query := self[len(path):]
+	dst = append(append(dst, `{"self":"`...), self...)
+	dst = append(append(append(dst, `","kind":"/v1/kinds/`...), kind...), '"')
+	for _, call := range [...]string{"drawing", "guide"} {
+		dst = append(append(append(dst, `,"`...), call...), `":"/v1/`...)
+		dst = append(append(append(append(dst, call...), '/'), kind...), query...)
+		dst = append(dst, '"')
+	}
+	return append(dst, '}')
 }
 
 // filledIn is what presets and defaults added to the request.

@@ -148,6 +148,9 @@ type Warning struct {
 type Links struct {
 	Self string `json:"self" validate:"required" example:"/v1/solve/slotted-band?unit=in"`
 	Kind string `json:"kind" validate:"required" example:"/v1/kinds/slotted-band"`
+	// Drawing and Guide are of the same request; a check has none.
+	Drawing string `json:"drawing,omitempty" example:"/v1/drawing/slotted-band?unit=in"`
+	Guide   string `json:"guide,omitempty" example:"/v1/guide/slotted-band?unit=in"`
 }
 
 // Problem is an answer that is none (RFC 9457).
