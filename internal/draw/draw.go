@@ -45,7 +45,8 @@ type Drawing struct {
 	Width, Height      float64
 	Readings           []Reading
 
-	again func(lettering float64) *Drawing
+	again   func(lettering float64) *Drawing
+	remarks []string // how to read it, for the legend
 }
 
 // layout is what all figures of a drawing share.
@@ -72,6 +73,7 @@ func New(p *pattern.Pattern, o Options) *Drawing {
 	if d.Description == "" {
 		d.Description = l.describe(p)
 	}
+	d.remarks = l.remarks(p)
 	d.Legend = l.legend(d)
 	l.stack(d)
 	d.again = func(lettering float64) *Drawing {

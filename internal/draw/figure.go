@@ -229,10 +229,13 @@ func (f *figure) surround() {
 	}
 }
 
-// head writes the piece's name, number and size above it.
+// head writes the piece's name, size and number above it.
 func (f *figure) head() {
-	size := f.step.Format(f.piece.Width) + " × " + f.step.Format(f.piece.Height)
-	text := size + ", " + f.say("make") + " " + strconv.Itoa(max(1, f.piece.Quantity))
+	f.title(f.size(f.piece.Width, f.piece.Height) + ", " + f.say("make") + " " + strconv.Itoa(max(1, f.piece.Quantity)))
+}
+
+// title writes the figure's name, and a line about it, above all that is there.
+func (f *figure) title(text string) {
 	f.fig.Box.High.Y += 0.6 * f.lettering
 	most := max(f.fig.Box.Width(), 22*f.lettering)
 	f.above(Wrap(text, f.lettering, most), f.lettering, true)

@@ -29,10 +29,14 @@ func (f *figure) hatch(g *pattern.Glue) []Line {
 	}
 	path := vertices(g.Area)
 	lines := []Line{{Layer: layer, Name: f.say("glue") + ": " + f.say(g.Name), Path: path, Closed: true}}
+	return f.shade(lines, layer, path, along, 0.9*f.lettering)
+}
+
+// shade appends lines along a direction, a gap apart, that fill an area.
+func (f *figure) shade(lines []Line, layer Layer, path []Vertex, along Point, gap float64) []Line {
 	ring := Flatten(nil, path, true, 0.05)
 	across := Point{-along.Y, along.X}
 	low, high := extent(ring, across)
-	gap := 0.9 * f.lettering
 	for at := (math.Floor(low/gap) + 0.5) * gap; at < high; at += gap {
 		if at > low {
 			lines = f.strokes(lines, layer, ring, across.by(at), along)

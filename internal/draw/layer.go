@@ -8,6 +8,7 @@ const (
 	Paper       Layer = iota // the blank's area, filled
 	Pasted                   // hatching of glue on the side that is seen
 	PastedUnder              // hatching of glue on the side that is not seen
+	Waste                    // hatching of what is left over of a sheet
 	ValleyFold
 	MountainFold
 	SlitCut  // cuts inside the outline, and a dot where the blade stops
@@ -20,7 +21,7 @@ const Layers = int(Measures) + 1
 
 // String returns the layer's plain name.
 func (l Layer) String() string {
-	return [...]string{"paper", "glue", "glue on the other side", "valley fold", "mountain fold", "slit", "cut", "dimension"}[l]
+	return [...]string{"paper", "glue", "glue on the other side", "left over", "valley fold", "mountain fold", "slit", "cut", "dimension"}[l]
 }
 
 // Style is how a layer's lines are drawn, in millimetres at lettering of
@@ -41,6 +42,7 @@ var styles = [Layers]Style{
 	Paper:        {},
 	Pasted:       {Width: 0.18},
 	PastedUnder:  {Width: 0.18, Dash: []float64{1.2, 0.8}},
+	Waste:        {Width: 0.18},
 	ValleyFold:   {Width: 0.35, Dash: []float64{3.2, 1.4}},
 	MountainFold: {Width: 0.35, Dash: []float64{6, 1.1, 0.5, 1.1, 0.5, 1.1}},
 	SlitCut:      {Width: 0.5, Dash: []float64{4.2, 0.8}},
@@ -76,7 +78,7 @@ func Dark() *Palette { return &dark }
 var light = Palette{
 	Ground: Colour{0xff, 0xff, 0xff}, Text: Colour{0x24, 0x2b, 0x2e}, Quiet: Colour{0x56, 0x60, 0x64},
 	layers: [Layers]Colour{
-		Paper: {0xf7, 0xf1, 0xe3}, Pasted: {0x8a, 0x6a, 0x1c}, PastedUnder: {0x8a, 0x6a, 0x1c},
+		Paper: {0xf7, 0xf1, 0xe3}, Pasted: {0x8a, 0x6a, 0x1c}, PastedUnder: {0x8a, 0x6a, 0x1c}, Waste: {0x6f, 0x78, 0x7b},
 		ValleyFold: {0x12, 0x65, 0x80}, MountainFold: {0xa8, 0x3a, 0x22},
 		SlitCut: {0x24, 0x2b, 0x2e}, Outline: {0x24, 0x2b, 0x2e}, Measures: {0x56, 0x60, 0x64},
 	},
@@ -85,7 +87,7 @@ var light = Palette{
 var dark = Palette{
 	Ground: Colour{0x14, 0x19, 0x1b}, Text: Colour{0xee, 0xe8, 0xdb}, Quiet: Colour{0xab, 0xb6, 0xb9},
 	layers: [Layers]Colour{
-		Paper: {0x26, 0x2e, 0x30}, Pasted: {0xd6, 0xb4, 0x5c}, PastedUnder: {0xd6, 0xb4, 0x5c},
+		Paper: {0x26, 0x2e, 0x30}, Pasted: {0xd6, 0xb4, 0x5c}, PastedUnder: {0xd6, 0xb4, 0x5c}, Waste: {0x8e, 0x99, 0x9c},
 		ValleyFold: {0x7b, 0xc8, 0xe0}, MountainFold: {0xf2, 0x99, 0x80},
 		SlitCut: {0xee, 0xe8, 0xdb}, Outline: {0xee, 0xe8, 0xdb}, Measures: {0xab, 0xb6, 0xb9},
 	},

@@ -18,13 +18,13 @@ func (l *layout) legend(d *Drawing) Figure {
 		}
 	}
 	k := key{layout: l, most: most}
-	for _, layer := range [...]Layer{Outline, SlitCut, ValleyFold, MountainFold, Pasted, PastedUnder} {
+	for _, layer := range [...]Layer{Outline, SlitCut, ValleyFold, MountainFold, Pasted, PastedUnder, Waste} {
 		if used[layer] {
 			k.entry(layer, l.say(layer.String()))
 		}
 	}
 	k.x, k.y = 0, k.y-1.6*l.lettering
-	for _, text := range l.remarks(d.Pattern) {
+	for _, text := range d.remarks {
 		k.remark(text)
 	}
 	k.fig.Name = l.say("legend")
@@ -64,7 +64,7 @@ func (k *key) entry(layer Layer, text string) {
 
 // sample draws a piece of a layer's line, or of its hatching.
 func (k *key) sample(layer Layer, x, y, long float64) []Line {
-	if layer != Pasted && layer != PastedUnder {
+	if layer != Pasted && layer != PastedUnder && layer != Waste {
 		lines := []Line{{Layer: layer, Path: []Vertex{{Point: Point{x, y}}, {Point: Point{x + long, y}}}}}
 		if layer == SlitCut {
 			lines = append(lines, dot(layer, Point{x + long, y}, 0.22*k.lettering))

@@ -1,0 +1,121 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/sheet"
+)
+
+// NewPlan draws the sheets of a cut plan: the blanks with their names, what is
+// left over, and below each sheet the cuts in their order. The steps' texts
+// are the plan's.
+func NewPlan(order *sheet.Order, answer *sheet.Answer, o Options) *Drawing {
+	l := o.layout()
+	if l.lettering <= 0 {
+		longest := 0.0
+		for _, s := range order.Sheets {
+			longest = max(longest, s.Width.Millimetres(), s.Height.Millimetres())
+		}
+		l.lettering = max(Lettering, longest/80)
+	}
+	d := &Drawing{
+		Title: l.say(o.Title), Description: o.Description, Step: o.Step, Lettering: l.lettering,
+		Figures: make([]Figure, len(answer.Plans)), remarks: l.items(order, answer),
+	}
+	for i := range answer.Plans {
+		d.Figures[i] = l.drawSheet(order, &answer.Plans[i], i+1)
+	}
+	if d.Description == "" {
+		d.Description = fmt.Sprintf("%s: %d.", l.say("Sheets to cut"), answer.Sheets)
+	}
+	d.Legend = l.legend(d)
+	l.stack(d)
+	d.again = func(lettering float64) *Drawing {
+		o.Lettering = lettering
+		return NewPlan(order, answer, o)
+	}
+	return d
+}
+
+// items lists what is cut: the number that stands in small blanks, name, size
+// and how many.
+func (l *layout) items(order *sheet.Order, answer *sheet.Answer) []string {
+	list := make([]string, len(order.Items))
+	for i, it := range order.Items {
+		list[i] = fmt.Sprintf("%d: %s, %s", i+1, l.say(it.Name), l.size(it.Width, it.Height))
+		if i < len(answer.Made) {
+			list[i] += fmt.Sprintf(", %d %s", answer.Made[i], l.say("made"))
+		}
+	}
+	return list
+}
+
+func (l *layout) size(w, h measure.Length) string {
+	return l.step.Format(w) + " × " + l.step.Format(h)
+}
+
+// drawSheet draws one way of cutting a sheet.
+func (l *layout) drawSheet(order *sheet.Order, s *sheet.Sheets, number int) Figure {
+	stock := order.Sheets[s.Stock]
+	f := &figure{layout: l, piece: &pattern.Piece{}, mesh: &Mesh{}}
+	f.w, f.h = stock.Width.Millimetres(), stock.Height.Millimetres()
+	f.fig.Name = fmt.Sprintf("%s %d", l.say("cut plan"), number)
+	f.fig.Size = Point{f.w, f.h}
+	f.fig.Box = Box{High: f.fig.Size}
+	whole := rectangle(sheet.Rect{Width: stock.Width, Height: stock.Height}, pattern.Point{})
+	f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Path: whole, Closed: true, Fill: true},
+		Line{Layer: Outline, Name: l.say("sheet"), Path: whole, Closed: true})
+	origin := pattern.At(s.Usable.X, s.Usable.Y)
+	for _, p := range s.Placed {
+		f.blank(order, p, origin)
+	}
+	for _, r := range s.Offcuts {
+		path := rectangle(r, origin)
+		f.fig.Lines = append(f.fig.Lines, Line{Layer: Waste, Name: l.say("left over"), Path: path, Closed: true})
+		f.fig.Lines = f.shade(f.fig.Lines, Waste, path, Point{math.Sqrt2 / 2, math.Sqrt2 / 2}, 1.6*l.lettering)
+	}
+	f.steps(s.Steps)
+	text := fmt.Sprintf("%s, %s %d", l.size(stock.Width, stock.Height), l.say("cut"), s.Times)
+	f.title(text)
+	slices.SortStableFunc(f.fig.Lines, func(a, b Line) int { return int(a.Layer) - int(b.Layer) })
+	return f.fig
+}
+
+// rectangle returns the path round a rectangle of the usable part of a sheet.
+func rectangle(r sheet.Rect, origin pattern.Point) []Vertex {
+	x, y := r.X.Add(origin.X), r.Y.Add(origin.Y)
+	low, high := place(pattern.At(x, y)), place(pattern.At(x.Add(r.Width), y.Add(r.Height)))
+	return []Vertex{{Point: low}, {Point: Point{high.X, low.Y}}, {Point: high}, {Point: Point{low.X, high.Y}}}
+}
+
+// blank draws where a blank lies, with its name or its number as they fit.
+func (f *figure) blank(order *sheet.Order, p sheet.Placement, origin pattern.Point) {
+	path, item := rectangle(p.Rect, origin), &order.Items[p.Item]
+	name := f.say(item.Name)
+	f.fig.Lines = append(f.fig.Lines, Line{Layer: Outline, Name: name, Path: path, Closed: true})
+	spot := room{figure: f, ring: Flatten(nil, path, true, 1)}
+	for _, text := range [...]string{name, strconv.Itoa(p.Item + 1)} {
+		if label, ok := spot.inscribe(text); ok {
+			f.label(label)
+			return
+		}
+	}
+}
+
+// steps writes the cuts in their order below the sheet.
+func (f *figure) steps(steps []sheet.Step) {
+	size := f.lettering
+	most := max(f.w, 30*size)
+	y := -size
+	for i, s := range steps {
+		lines := Wrap(fmt.Sprintf("%d. %s", i+1, s.Text), size, most)
+		w, h := Block(lines, size)
+		f.label(Label{Lines: lines, Size: size, Box: boxAt(0, y, w, h)})
+		y -= h + 0.5*size
+	}
+}
