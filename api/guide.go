@@ -1,6 +1,7 @@
 package api
 
 import (
+	"bytes"
 	"context"
 
 	"github.com/labstack/echo/v4"
@@ -99,7 +100,7 @@ func (a *guided) in(f format) []byte {
 		figure := draw.New(&a.solution.Pattern, draw.Options{Title: a.guide.Labels.Figure, Step: a.solution.Step})
 		return written(a.guide.HTML(svg.Append(nil, figure, svg.Options{})))
 	default:
-		return written(a.guide.JSON())
+		return bytes.TrimSpace(written(a.guide.JSON()))
 	}
 }
 

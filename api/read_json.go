@@ -20,29 +20,31 @@ const mostDepth = 16
 // encoding/json lets through, are faults; unknown members and those in the
 // wrong case are found where names are looked up.
 func (r *reading) addJSON(body []byte) {
-	if depth(body) > mostDepth {
-		r.reportJSON("the JSON is nested deeper than 16 levels", "")
+	if f, ok := unreadableJSON(body); !ok {
+		r.report(f, "")
 		return
 	}
-	if !json.Valid(body) {
-		r.reportJSON(syntaxDetail(body), "")
-		return
-	}
-	if !utf8.Valid(body) {
-		r.reportJSON("the JSON is not UTF-8", "")
-		return
-	}
-	s := jsonScanner{text: body}
-	if s.peek() != '{' {
-		r.reportJSON("the body is not a JSON object", "")
-		return
-	}
-	r.addMembers(&s)
+	r.addMembers(&jsonScanner{text: body})
 }
 
-// reportJSON reports a body that cannot be read as a whole.
-func (r *reading) reportJSON(detail, hint string) {
-	r.report(fault.Fault{Code: fault.Unreadable, Detail: detail, Expected: `one flat JSON object such as {"width": "3 1/2 in"}`, Hint: hint}, "")
+// unreadableJSON returns what keeps a text from being read as an object of
+// names and values; ok says that nothing does.
+func unreadableJSON(body []byte) (f fault.Fault, ok bool) {
+	f = fault.Fault{Code: fault.Unreadable, Expected: `one flat JSON object such as {"width": "3 1/2 in"}`}
+	s := jsonScanner{text: body}
+	switch {
+	case depth(body) > mostDepth:
+		f.Detail = "the JSON is nested deeper than 16 levels"
+	case !json.Valid(body):
+		f.Detail = syntaxDetail(body)
+	case !utf8.Valid(body):
+		f.Detail = "the JSON is not UTF-8"
+	case s.peek() != '{':
+		f.Detail = "the body is not a JSON object"
+	default:
+		return f, true
+	}
+	return f, false
 }
 
 // syntaxDetail says where a text stops being JSON.
@@ -60,6 +62,7 @@ func syntaxDetail(body []byte) string {
 
 // addMembers adds the members of the object that the scanner stands at.
 func (r *reading) addMembers(s *jsonScanner) {
+	s.peek()
 	s.next()
 	for s.peek() != '}' {
 		name := s.str()

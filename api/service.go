@@ -89,6 +89,8 @@ func (s *Service) routes() {
 	s.calculateKind("/v1/drawing/", s.drawKind)
 	s.calculate("/v1/ruler", s.readRuler)
 	s.calculate("/v1/stock", s.tellStock)
+	s.echo.POST("/v1/batch", s.runBatch)
+	s.paths = append(s.paths, "/v1/batch")
 	s.get("/v1/contents", s.listContents)
 	s.get("/v1/stocks", s.listStocks)
 	s.get("/v1/sheets/sizes", s.listSheets)

@@ -38,6 +38,9 @@ func complete(spec object) (object, error) {
 	delete(p.paths, "/v1/check/{kind}")
 	delete(p.paths, "/v1/guide/{kind}")
 	delete(p.paths, "/v1/drawing/{kind}")
+	if err := p.describeBatch(); err != nil {
+		return nil, err
+	}
 	return spec, p.finish()
 }
 
@@ -198,7 +201,7 @@ func (p *patch) finish() error {
 		}
 		get, ok := item.(object)["get"].(object)
 		if !ok {
-			return fmt.Errorf("%s has no GET", path)
+			continue // a call that takes a stream
 		}
 		if !p.named[path] {
 			if err := p.fillExamples(path, get); err != nil {

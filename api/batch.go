@@ -1,0 +1,183 @@
+package api
+
+import (
+	"net/http"
+	"runtime"
+	"strconv"
+	"sync"
+	"sync/atomic"
+	"time"
+
+	"github.com/labstack/echo/v4"
+)
+
+// Limits of a batch.
+const (
+	mostLine  = 64 << 10 // bytes of one line
+	mostArray = 500      // requests in a JSON array
+	mostChunk = 256      // lines that are worked on together
+	flushSize = 16 << 10 // bytes after which an answer is sent on
+)
+
+// batchPatience is how long a batch waits for its next line, and for the
+// caller to take what was answered.
+const batchPatience = 30 * time.Second
+
+// batch is many calculations in one request, answered in their order.
+type batch struct {
+	service *Service
+	c       echo.Context
+	calls   map[string]lineCall
+	output  batchOutput
+	lines   []line
+	answers []lineAnswer
+	count   int
+	failed  int
+}
+
+// lineAnswer is the answer to one line of a chunk.
+type lineAnswer struct {
+	bytes  []byte
+	failed bool
+}
+
+// batchSource reads the lines of a batch.
+type batchSource interface {
+	// chunk appends the lines that have arrived, at least one and at most
+	// mostChunk, and reports whether there may be more.
+	chunk(lines []line) ([]line, bool)
+}
+
+// batchOutput writes the answers of a batch.
+type batchOutput interface {
+	begin(dst []byte) []byte
+	answer(dst []byte, first bool, l *line, a []byte) []byte
+	end(dst []byte, count, failed int) []byte
+}
+
+// runBatch answers many requests at once.
+//
+//	@Summary		Many calculations at once
+//	@Description	One JSON object a line, each with the path of its call, an id that is passed through, and the names of that call; or a JSON array of up to 500 such objects; or CSV with the names as its header. Answers come in the same order as they are computed, a line that fails has its problem and does not stop the others.
+//	@ID				batch
+//	@Tags			batch
+//	@Accept			application/x-ndjson
+//	@Param			lines	body	string	true	"one JSON object a line"
+//	@Produce		application/x-ndjson
+//	@Success		200	{string}	string
+//	@Produce		application/problem+json
+//	@Failure		400,408,413,414,415,429,500,503	{object}	Problem
+//	@Produce		json
+//	@Router			/v1/batch [post]
+func (s *Service) runBatch(c echo.Context) error {
+	source, output, media, p := s.openBatch(c)
+	if p != nil {
+		return s.answerProblem(c, p)
+	}
+	control := http.NewResponseController(c.Response())
+	_ = control.EnableFullDuplex() // needed by HTTP/1 only; others always have it
+	h := c.Response().Header()
+	h["Content-Type"], h["Cache-Control"] = []string{media}, cacheNever
+	b := &batch{service: s, c: c, calls: s.lineCalls(), output: output}
+	return b.run(source, control)
+}
+
+// run reads, answers and sends chunk after chunk. A caller that is gone ends
+// it: the stream is cut off without its last piece, so that nobody takes a
+// part for the whole.
+func (b *batch) run(source batchSource, control *http.ResponseController) error {
+	buffer := b.output.begin(nil)
+	for more := true; more; {
+		_ = control.SetReadDeadline(time.Now().Add(batchPatience))
+		b.lines, more = source.chunk(b.lines[:0])
+		if !b.enter() {
+			panic(http.ErrAbortHandler)
+		}
+		b.work()
+		b.service.turn.leave()
+		for i := range b.lines {
+			buffer = b.take(buffer, i)
+		}
+		if !more {
+			buffer = b.output.end(buffer, b.count, b.failed)
+		}
+		_ = control.SetWriteDeadline(time.Now().Add(batchPatience))
+		if _, err := b.c.Response().Write(buffer); err != nil {
+			panic(http.ErrAbortHandler)
+		}
+		if len(buffer) >= flushSize || !more || len(b.lines) < mostChunk {
+			b.c.Response().Flush()
+		}
+		buffer = buffer[:0]
+	}
+	return nil
+}
+
+// take appends the answer to line i of the chunk.
+func (b *batch) take(dst []byte, i int) []byte {
+	a := &b.answers[i]
+	dst = b.output.answer(dst, b.count == 0, &b.lines[i], a.bytes)
+	b.count++
+	if a.failed {
+		b.failed++
+	}
+	return dst
+}
+
+// enter waits for a turn as long as the caller does.
+func (b *batch) enter() bool {
+	ctx := b.c.Request().Context()
+	for ctx.Err() == nil {
+		if b.service.turn.enter(ctx) {
+			return true
+		}
+		time.Sleep(10 * time.Millisecond) // the queue is full
+	}
+	return false
+}
+
+// work answers the lines of the chunk, on all processors.
+func (b *batch) work() {
+	for len(b.answers) < len(b.lines) {
+		b.answers = append(b.answers, lineAnswer{})
+	}
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(b.lines)) {
+		wait.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(b.lines); i = int(next.Add(1)) - 1 {
+				a := &b.answers[i]
+				a.bytes, a.failed = b.appendLine(a.bytes[:0], &b.lines[i])
+			}
+		})
+	}
+	wait.Wait()
+}
+
+// lineOutput writes one answer a line, and at the end how many there were.
+type lineOutput struct{}
+
+func (lineOutput) begin(dst []byte) []byte { return dst }
+
+func (lineOutput) answer(dst []byte, _ bool, _ *line, a []byte) []byte {
+	return append(append(dst, a...), '\n')
+}
+
+func (lineOutput) end(dst []byte, count, failed int) []byte {
+	dst = strconv.AppendInt(append(dst, `{"done":true,"count":`...), int64(count), 10)
+	return append(strconv.AppendInt(append(dst, `,"failed":`...), int64(failed), 10), "}\n"...)
+}
+
+// arrayOutput writes the answers as one JSON array.
+type arrayOutput struct{}
+
+func (arrayOutput) begin(dst []byte) []byte { return append(dst, '[') }
+
+func (arrayOutput) answer(dst []byte, first bool, _ *line, a []byte) []byte {
+	if !first {
+		dst = append(dst, ',')
+	}
+	return append(dst, a...)
+}
+
+func (arrayOutput) end(dst []byte, _, _ int) []byte { return append(dst, ']') }

@@ -1,0 +1,160 @@
+package api
+
+import (
+	"encoding/csv"
+	"errors"
+	"io"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"creasefit/internal/fault"
+)
+
+// csvSource reads a table: its header has the names, among them call and,
+// if wanted, id. An empty cell is a name that is left out.
+type csvSource struct {
+	in     *csv.Reader
+	header []string
+	number int
+}
+
+// openCSV reads the header of a table.
+func openCSV(body io.Reader) (batchSource, batchOutput, *problem) {
+	in := csv.NewReader(io.LimitReader(body, 1<<40))
+	in.FieldsPerRecord = -1
+	header, err := in.Read()
+	if err != nil || len(header) > mostFields {
+		return nil, nil, problemOf(fault.Faults{{Code: fault.Unreadable, Detail: "the table has no readable header row",
+			Expected: "names parted by commas, such as id,call,unit,width", Hint: "the first row has the names, each further row one request"}})
+	}
+	for i := range header {
+		header[i] = strings.TrimSpace(strings.TrimPrefix(header[i], "\ufeff"))
+	}
+	return &csvSource{in: in, header: header}, &csvOutput{}, nil
+}
+
+func (s *csvSource) chunk(lines []line) ([]line, bool) {
+	for len(lines) < mostChunk {
+		row, err := s.in.Read()
+		var syntax *csv.ParseError
+		switch {
+		case err == io.EOF:
+			return lines, false
+		case errors.As(err, &syntax):
+			s.number++
+			return append(lines, line{number: s.number, wrong: single(fault.Unreadable, "the table cannot be read from here on: "+syntax.Err.Error(), "")}), false
+		case err != nil:
+			panic(http.ErrAbortHandler)
+		}
+		s.number++
+		lines = append(lines, s.line(row))
+	}
+	return lines, true
+}
+
+// line makes a request of a row.
+func (s *csvSource) line(row []string) line {
+	l := line{number: s.number}
+	var fields []field
+	for i, cell := range row {
+		switch {
+		case i >= len(s.header):
+			l.wrong = single(fault.Unreadable, "the row has more cells than the header has names", "")
+		case s.header[i] == "id":
+			l.id = cell
+		case s.header[i] == "call":
+			l.call = strings.TrimSpace(cell)
+		case strings.TrimSpace(cell) != "":
+			fields = append(fields, field{s.header[i], cell})
+		}
+	}
+	l.add = func(r *reading) {
+		for _, f := range fields {
+			r.add(f.name, f.text)
+		}
+	}
+	return l
+}
+
+// csvOutput writes a row for every measurement of every answer, and one row
+// with what is wrong for a request that has none.
+type csvOutput struct{}
+
+func (csvOutput) begin(dst []byte) []byte {
+	return append(dst, "id,line,piece,what,name,from,reading,in,mm\r\n"...)
+}
+
+// answer turns the JSON answer of a line into rows: the table and the JSON
+// come from the same numbers.
+func (csvOutput) answer(dst []byte, _ bool, l *line, a []byte) []byte {
+	if detail := memberAt(a, "problem", "detail"); detail != "" {
+		return appendRow(dst, l, "", "problem", "", "", "! "+detail, "", "")
+	}
+	answer, _ := descend(a, "answer")
+	pieces, _ := descend(answer, "pieces")
+	eachItem(pieces, func(piece []byte) {
+		name := memberText(piece, "name")
+		blank, _ := descend(piece, "blank")
+		dst = appendMeasure(dst, l, name, "blank", "width", "", blank, "width")
+		dst = appendMeasure(dst, l, name, "blank", "height", "", blank, "height")
+		for _, list := range [...]struct{ what, from, at string }{{"score", "scores", "at"}, {"panel", "panels", "size"}, {"cut", "cuts", "depth"}} {
+			items, _ := descend(piece, list.from)
+			eachItem(items, func(item []byte) {
+				dst = appendMeasure(dst, l, name, list.what, memberText(item, "name"), memberText(item, "from"), item, list.at)
+			})
+		}
+	})
+	return dst
+}
+
+func (csvOutput) end(dst []byte, _, _ int) []byte { return dst }
+
+// appendMeasure appends the row of the LENGTH in a member of an object.
+func appendMeasure(dst []byte, l *line, piece, what, name, from string, object []byte, member string) []byte {
+	return appendRow(dst, l, piece, what, name, from,
+		memberAt(object, member, "reading"), memberAt(object, member, "in"), memberAt(object, member, "mm"))
+}
+
+// memberAt follows names into an object.
+func memberAt(object []byte, names ...string) string {
+	for _, name := range names[:len(names)-1] {
+		object, _ = descend(object, name)
+	}
+	return memberText(object, names[len(names)-1])
+}
+
+// eachItem calls use for every item of a list.
+func eachItem(list []byte, use func([]byte)) {
+	s := jsonScanner{text: list}
+	if s.peek() != '[' {
+		return
+	}
+	for s.next(); s.peek() != ']'; s.skipComma() {
+		use(s.skip())
+	}
+}
+
+// appendRow appends a row, the cells quoted where they must be (RFC 4180).
+func appendRow(dst []byte, l *line, cells ...string) []byte {
+	dst = append(appendCell(dst, l.id), ',')
+	dst = strconv.AppendInt(dst, int64(l.number), 10)
+	for _, cell := range cells {
+		dst = appendCell(append(dst, ','), cell)
+	}
+	return append(dst, "\r\n"...)
+}
+
+// appendCell appends a cell. One that a spreadsheet would take for a formula
+// gets an apostrophe.
+func appendCell(dst []byte, cell string) []byte {
+	if cell != "" && strings.ContainsRune("=+-@", rune(cell[0])) {
+		if _, err := strconv.ParseFloat(cell, 64); err != nil {
+			cell = "'" + cell
+		}
+	}
+	if !strings.ContainsAny(cell, ",\"\r\n") {
+		return append(dst, cell...)
+	}
+	return append(append(append(dst, '"'), strings.ReplaceAll(cell, `"`, `""`)...), '"')
+}

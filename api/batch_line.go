@@ -1,0 +1,126 @@
+package api
+
+import (
+	"context"
+	"fmt"
+	"net/http"
+	"runtime/debug"
+	"strings"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/internal/fault"
+)
+
+// line is one calculation of a batch.
+type line struct {
+	number int    // from 1
+	id     string // passed through, if any
+	call   string // the path of the call
+	add    func(*reading)
+	wrong  *problem // what keeps the line from being read
+}
+
+// lineCall is a calculation that a line may name.
+type lineCall interface {
+	// appendAnswer appends the JSON answer to the names that add gives; c is the
+	// request of the whole batch.
+	appendAnswer(s *Service, c echo.Context, add func(*reading), dst []byte) ([]byte, *problem)
+}
+
+// appendAnswer reads, computes and writes one request as JSON.
+func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*reading), dst []byte) ([]byte, *problem) {
+	r := newReading(k.table)
+	defer r.release()
+	add(r)
+	r.parse()
+	o := r.options("", "", k.formats)
+	if o.format != formatJSON || o.pick != "" {
+		r.report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON", Hint: "leave format and pick out"}, "")
+	}
+	q := k.read(r)
+	if len(r.faults) > 0 {
+		return dst, r.problem(k.path)
+	}
+	ctx, cancel := context.WithTimeout(c.Request().Context(), s.config.SolveTimeout)
+	defer cancel()
+	a, err := k.compute(ctx, q)
+	if err != nil {
+		return dst, s.problemFrom(c, err)
+	}
+	from := len(dst)
+	dst = k.write(dst, formatJSON, a, &answering{r, o, k.path})
+	if o.show == nil {
+		return dst, nil
+	}
+	shown, f := show(dst[from:], o.show)
+	if f.Code != "" {
+		return dst[:from], problemOf(fault.Faults{f})
+	}
+	return append(dst[:from], shown...), nil
+}
+
+// lineCalls is every calculation that a line may name, by its path.
+func (s *Service) lineCalls() map[string]lineCall {
+	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper}
+	for _, e := range s.kinds {
+		calls[e.solve.path], calls[e.check.path], calls[e.guide.path] = e.solve, e.check, e.guide
+	}
+	return calls
+}
+
+// appendLine answers one line: its number, its id, and the answer or the
+// problem. A fault of the service in one line does not end the others.
+func (b *batch) appendLine(dst []byte, l *line) (out []byte, failed bool) {
+	from := len(dst)
+	defer func() {
+		if cause := recover(); cause != nil {
+			p := b.service.internalProblem(b.c, "panic", fmt.Sprintf("%v\n%s", cause, debug.Stack()))
+			out, failed = b.appendProblem(dst[:from], l, p), true
+		}
+	}()
+	if l.wrong != nil {
+		return b.appendProblem(dst, l, l.wrong), true
+	}
+	call, ok := b.calls[l.call]
+	if !ok {
+		return b.appendProblem(dst, l, b.noSuchCall(l.call)), true
+	}
+	dst = appendInt(appendLineHead(dst, l), http.StatusOK)
+	dst, p := call.appendAnswer(b.service, b.c, l.add, append(dst, `,"answer":`...))
+	if p != nil {
+		return b.appendProblem(dst[:from], l, p), true
+	}
+	return append(dst, '}'), false
+}
+
+// appendLineHead appends the beginning of an answer up to its status.
+func appendLineHead(dst []byte, l *line) []byte {
+	dst = appendInt(append(dst, `{"line":`...), l.number)
+	if l.id != "" {
+		dst = appendString(append(dst, `,"id":`...), l.id)
+	}
+	return append(dst, `,"status":`...)
+}
+
+// appendProblem answers a line with what is wrong with it.
+func (b *batch) appendProblem(dst []byte, l *line, p *problem) []byte {
+	dst = appendInt(appendLineHead(dst, l), p.kind.status)
+	return append(p.appendJSON(append(dst, `,"problem":`...)), '}')
+}
+
+// noSuchCall is the problem of a line that names no call.
+func (b *batch) noSuchCall(name string) *problem {
+	f := fault.Fault{Code: codeNotFound, Field: "call", Value: cut(name, mostValue), Detail: "a line names no such call", Expected: "a path such as /v1/solve/slotted-band"}
+	if name == "" {
+		f.Code, f.Detail = fault.Missing, "the line does not say what to calculate"
+	}
+	names := make([]string, 0, len(b.calls))
+	for path := range b.calls {
+		names = append(names, path)
+	}
+	if nearest := fault.Nearest(strings.ToLower(name), names); nearest != "" {
+		f.Hint = "did you mean " + nearest + "?"
+	}
+	return problemOf(fault.Faults{f})
+}

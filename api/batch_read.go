@@ -1,0 +1,155 @@
+package api
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"errors"
+	"io"
+	"mime"
+	"net/http"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/internal/fault"
+)
+
+// The media types of a batch.
+const (
+	mediaLines = "application/x-ndjson"
+	mediaCSV   = "text/csv"
+)
+
+// openBatch chooses how to read and to answer a batch by its media type.
+func (s *Service) openBatch(c echo.Context) (source batchSource, output batchOutput, media string, p *problem) {
+	request := c.Request()
+	if coding := request.Header.Get("Content-Encoding"); coding != "" && coding != "identity" {
+		return nil, nil, "", single(codeMediaType, "compressed bodies are not read", "send the body as it is")
+	}
+	header := request.Header.Get("Content-Type")
+	media, _, _ = mime.ParseMediaType(header)
+	switch media {
+	case mediaLines:
+		return &lineSource{in: bufio.NewReaderSize(request.Body, mostLine)}, lineOutput{}, mediaLines, nil
+	case mediaCSV:
+		source, output, p = openCSV(request.Body)
+		return source, output, infoOf(formatCSV).media, p
+	case echo.MIMEApplicationJSON:
+		source, p = s.openArray(c)
+		return source, arrayOutput{}, echo.MIMEApplicationJSON, p
+	default:
+		p = mediaTypeProblem(header)
+		p.faults[0].Expected, p.faults[0].Hint = mediaLines+", application/json or "+mediaCSV, "Content-Type: "+mediaLines
+		return nil, nil, "", p
+	}
+}
+
+// lineSource reads one JSON object a line.
+type lineSource struct {
+	in     *bufio.Reader
+	number int
+}
+
+// chunk takes what has arrived, so that a caller who sends a line and waits
+// is answered.
+func (s *lineSource) chunk(lines []line) ([]line, bool) {
+	for len(lines) < mostChunk {
+		text, err := s.in.ReadSlice('\n')
+		tooLong := errors.Is(err, bufio.ErrBufferFull)
+		for errors.Is(err, bufio.ErrBufferFull) {
+			_, err = s.in.ReadSlice('\n')
+		}
+		if text = bytes.TrimSpace(text); len(text) > 0 {
+			s.number++
+			lines = append(lines, jsonLine(s.number, bytes.Clone(text), tooLong))
+		}
+		switch {
+		case err == io.EOF:
+			return lines, false
+		case err != nil:
+			panic(http.ErrAbortHandler) // the caller is gone, or stalled
+		case s.in.Buffered() == 0 && len(lines) > 0:
+			return lines, true
+		}
+	}
+	return lines, true
+}
+
+// jsonLine reads the number, the id and the call of a JSON object.
+func jsonLine(number int, text []byte, tooLong bool) line {
+	l := line{number: number}
+	if tooLong {
+		l.wrong = single(codeBodyTooLarge, "the line has more than "+count(mostLine, "byte", "bytes"), "")
+		return l
+	}
+	f, ok := unreadableJSON(text)
+	if !ok {
+		l.wrong = problemOf(fault.Faults{f})
+		return l
+	}
+	l.id, l.call = memberText(text, "id"), memberText(text, "call")
+	l.add = func(r *reading) {
+		r.addMembers(&jsonScanner{text: text})
+		r.drop("id")
+		r.drop("call")
+	}
+	return l
+}
+
+// memberText returns a member of an object as text, empty if it has none.
+func memberText(object []byte, name string) string {
+	member, _ := descend(object, name)
+	switch {
+	case len(member) == 0:
+		return ""
+	case member[0] == '"':
+		return unquote(member)
+	default:
+		return string(member)
+	}
+}
+
+// drop takes the first field of that name away; further ones stay and are
+// refused as unknown names.
+func (r *reading) drop(name string) {
+	for i := range r.fields {
+		if r.fields[i].name == name {
+			r.fields = append(r.fields[:i], r.fields[i+1:]...)
+			return
+		}
+	}
+}
+
+// arraySource is a JSON array that has been read as a whole.
+type arraySource struct{ items []line }
+
+func (s *arraySource) chunk(lines []line) ([]line, bool) {
+	n := min(mostChunk, len(s.items))
+	lines, s.items = append(lines, s.items[:n]...), s.items[n:]
+	return lines, len(s.items) > 0
+}
+
+// openArray reads a JSON array of objects.
+func (s *Service) openArray(c echo.Context) (batchSource, *problem) {
+	body, err := io.ReadAll(http.MaxBytesReader(c.Response(), c.Request().Body, mostArray*mostLine/16))
+	var limit *http.MaxBytesError
+	switch {
+	case errors.As(err, &limit):
+		return nil, single(codeBodyTooLarge, "the array has more than "+count(int(limit.Limit), "byte", "bytes"), "send one object a line as "+mediaLines)
+	case err != nil:
+		return nil, single(fault.Unreadable, "the body ends before it is complete", "")
+	}
+	scanner := jsonScanner{text: body}
+	if depth(body) > mostDepth || !json.Valid(body) || scanner.peek() != '[' {
+		return nil, problemOf(fault.Faults{{Code: fault.Unreadable, Detail: "the body is not a JSON array of objects",
+			Expected: `an array such as [{"call":"/v1/ruler","length":"92.1 mm"}]`, Hint: "send one object a line as " + mediaLines}})
+	}
+	source := &arraySource{}
+	for scanner.next(); scanner.peek() != ']'; scanner.skipComma() {
+		if len(source.items) == mostArray {
+			return nil, single(fault.TooMany, "the array has more than "+count(mostArray, "request", "requests"), "send one object a line as "+mediaLines)
+		}
+		source.items = append(source.items, jsonLine(len(source.items)+1, scanner.skip(), false))
+	}
+	return source, nil
+}

@@ -1,0 +1,187 @@
+package api
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"fmt"
+	"io"
+	"net/http"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// batchLine is one answer of a batch.
+type batchLine struct {
+	Line    int             `json:"line"`
+	ID      string          `json:"id"`
+	Status  int             `json:"status"`
+	Answer  json.RawMessage `json:"answer"`
+	Problem *Problem        `json:"problem"`
+	Done    bool            `json:"done"`
+	Count   int             `json:"count"`
+	Failed  int             `json:"failed"`
+}
+
+// cardLine is a request of the slotted band for a batch, with the given width.
+func cardLine(id int, width string) string {
+	return fmt.Sprintf(`{"id":"p%d","call":"/v1/solve/slotted-band","unit":"in","width":"%s","thickness":0.09,"caliper":0.012}`, id, width)
+}
+
+func postBatch(t *testing.T, media, body string) answer {
+	t.Helper()
+	return call(t, shared(), http.MethodPost, "/v1/batch", body, "Content-Type", media)
+}
+
+// readLines decodes an answer of lines.
+func readLines(t *testing.T, text string) []batchLine {
+	t.Helper()
+	var lines []batchLine
+	for l := range strings.Lines(text) {
+		var line batchLine
+		require.NoError(t, json.Unmarshal([]byte(l), &line), l)
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func TestBatchAnswersEveryLineInOrder(t *testing.T) {
+	body := strings.Join([]string{
+		cardLine(1, "3 1/2"), `{"id":"x","call":"/v1/solve/nothing"}`, "{broken", "", cardLine(4, "3 5/7"),
+		`{"call":"/v1/ruler","length":["92.1 mm","1 in"]}`, `{"id":7,"call":"/v1/stock","grammage":270}`, `[1]`, cardLine(8, "4"),
+	}, "\n")
+	lines := readLines(t, postBatch(t, mediaLines, body).ok().Body.String())
+	var statuses []int
+	for i, l := range lines[:len(lines)-1] {
+		assert.Equal(t, i+1, l.Line, "order kept")
+		statuses = append(statuses, l.Status)
+	}
+	assert.Equal(t, []int{200, 404, 400, 400, 200, 200, 400, 200}, statuses)
+	assert.Equal(t, "7", lines[5].ID, "an id passes through")
+	assert.Contains(t, lines[1].Problem.Errors[0].Expected, "/v1/solve/")
+	last := lines[len(lines)-1]
+	assert.True(t, last.Done)
+	assert.Equal(t, []int{8, 4}, []int{last.Count, last.Failed})
+}
+
+// TestBatchAnswersAsTheCallsDo compares lines with calls of their own.
+func TestBatchAnswersAsTheCallsDo(t *testing.T) {
+	lines := readLines(t, postBatch(t, mediaLines, `{"call":"/v1/solve/slotted-band",`+cardsBody[1:]+"\n"+`{"call":"/v1/guide/slotted-band",`+cardsBody[1:]).ok().Body.String())
+	assert.JSONEq(t, postJSON(t, "/v1/solve/slotted-band", cardsBody).ok().Body.String(), string(lines[0].Answer))
+	assert.JSONEq(t, postJSON(t, "/v1/guide/slotted-band", cardsBody).ok().Body.String(), string(lines[1].Answer))
+}
+
+func TestBatchOfAnArray(t *testing.T) {
+	a := postBatch(t, "application/json", "["+cardLine(1, "3 1/2")+","+cardLine(2, "-1")+"]").ok()
+	var answers []batchLine
+	require.NoError(t, json.Unmarshal(a.Body.Bytes(), &answers))
+	require.Len(t, answers, 2)
+	assert.Equal(t, []int{200, 400}, []int{answers[0].Status, answers[1].Status})
+	many := "[" + strings.Repeat(`{},`, mostArray) + "{}]"
+	assert.Equal(t, "too-many", postBatch(t, "application/json", many).problem(http.StatusBadRequest).Errors[0].Code)
+	postBatch(t, "application/json", `{"call":"/v1/ruler"}`).problem(http.StatusBadRequest)
+	postBatch(t, "text/plain", "x").problem(http.StatusUnsupportedMediaType)
+}
+
+func TestBatchOfATable(t *testing.T) {
+	table := "id,call,unit,width,thickness,caliper,fit\r\nband,/v1/solve/band,in,3-1/2,0.09,0.012,\r\n\"=1+1\",/v1/solve/band,in,oops,0.09,0.012,snug\r\n"
+	rows := strings.Split(strings.TrimSpace(postBatch(t, mediaCSV, table).ok().Body.String()), "\r\n")
+	assert.Equal(t, "id,line,piece,what,name,from,reading,in,mm", rows[0])
+	assert.True(t, strings.HasPrefix(rows[1], "band,1,band,blank,width,,"), rows[1])
+	last := rows[len(rows)-1]
+	assert.True(t, strings.HasPrefix(last, "'=1+1,2,,problem"), last)
+	assert.Contains(t, last, "! width")
+}
+
+// TestBatchAnswersWhileItReads sends a line and waits for its answer before it
+// sends the next one.
+func TestBatchAnswersWhileItReads(t *testing.T) {
+	url := listen(t, shared().Handler())
+	reader, writer := io.Pipe()
+	request, err := http.NewRequestWithContext(context.Background(), http.MethodPost, url+"/v1/batch", reader)
+	require.NoError(t, err)
+	request.Header.Set("Content-Type", mediaLines)
+	go func() { _, _ = io.WriteString(writer, cardLine(0, "4")+"\n") }()
+	response, err := http.DefaultClient.Do(request)
+	require.NoError(t, err)
+	defer response.Body.Close()
+	answers := bufio.NewReader(response.Body)
+	for i := range 3 {
+		text, err := answers.ReadString('\n')
+		require.NoError(t, err)
+		assert.Contains(t, text, fmt.Sprintf(`"id":"p%d","status":200`, i))
+		_, err = io.WriteString(writer, cardLine(i+1, "4")+"\n")
+		require.NoError(t, err)
+	}
+	require.NoError(t, writer.Close())
+	rest, err := io.ReadAll(answers)
+	require.NoError(t, err)
+	assert.Contains(t, string(rest), `"done":true,"count":4,"failed":0`)
+}
+
+// TestBatchStopsWhenTheCallerIsGone hangs up in the middle.
+func TestBatchStopsWhenTheCallerIsGone(t *testing.T) {
+	s := quiet()
+	url := listen(t, s.Handler())
+	ctx, cancel := context.WithCancel(context.Background())
+	reader, writer := io.Pipe()
+	defer writer.Close()
+	request, err := http.NewRequestWithContext(ctx, http.MethodPost, url+"/v1/batch", reader)
+	require.NoError(t, err)
+	request.Header.Set("Content-Type", mediaLines)
+	go func() { _, _ = io.WriteString(writer, cardLine(0, "4")+"\n") }()
+	response, err := http.DefaultClient.Do(request)
+	require.NoError(t, err)
+	_, err = bufio.NewReader(response.Body).ReadString('\n')
+	require.NoError(t, err)
+	cancel()
+	response.Body.Close()
+	assert.Eventually(t, func() bool { return len(s.turn.places) == 0 && runningBatches() == 0 }, 5*time.Second, 10*time.Millisecond)
+}
+
+// runningBatches counts the goroutines that run a batch.
+func runningBatches() int {
+	stacks := make([]byte, 1<<20)
+	return strings.Count(string(stacks[:runtime.Stack(stacks, true)]), "(*batch).run(")
+}
+
+// BenchmarkBatch measures lines a second of a batch over loopback beside what
+// reading, solving and writing the same lines takes in the process, both on
+// all processors, in turns.
+func BenchmarkBatch(b *testing.B) {
+	s := quiet()
+	url := listen(b, s.Handler())
+	const lines = 2000
+	var body strings.Builder
+	for i := range lines {
+		body.WriteString(cardLine(i, fmt.Sprintf("%d %d/8", 3+i%5, i%7+1)) + "\n")
+	}
+	var alone, streamed spent
+	for b.Loop() {
+		alone.add(func() { solveAlone(s, body.String()) })
+		streamed.add(func() {
+			response, err := http.Post(url+"/v1/batch", mediaLines, strings.NewReader(body.String()))
+			require.NoError(b, err)
+			_, err = io.Copy(io.Discard, response.Body)
+			require.NoError(b, err)
+			response.Body.Close()
+		})
+	}
+	b.ReportMetric(alone.wall/streamed.wall, "batch-of-alone")
+	b.ReportMetric(float64(b.N*lines)/streamed.wall, "lines/s")
+}
+
+// solveAlone answers the lines in the process, without HTTP.
+func solveAlone(s *Service, body string) {
+	b := &batch{service: s, calls: s.lineCalls(), c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
+	source := &lineSource{in: bufio.NewReaderSize(strings.NewReader(body), mostLine)}
+	for more := true; more; {
+		b.lines, more = source.chunk(b.lines[:0])
+		b.work()
+	}
+}

@@ -1,0 +1,43 @@
+package main
+
+import (
+	"net/http/httptest"
+	"strings"
+)
+
+// batchExamples is a request in each of the forms that a batch takes.
+var batchExamples = map[string]string{
+	"application/x-ndjson": `{"id":"card","call":"/v1/solve/slotted-band","unit":"in","width":"3 1/2","thickness":0.09,"caliper":0.012,"show":"step"}` + "\n" +
+		`{"id":"mark","call":"/v1/ruler","length":"92.1 mm","show":"unit"}` + "\n",
+	"application/json": `[{"id":"mark","call":"/v1/ruler","length":"92.1 mm","show":"unit"}]`,
+	"text/csv":         "id,call,unit,width,thickness,caliper\r\ncard,/v1/solve/band,in,3-1/2,0.09,0.012\r\n",
+}
+
+// describeBatch adds the forms of a batch, each with an example and its real
+// answer.
+func (p *patch) describeBatch() error {
+	post := p.paths["/v1/batch"].(object)["post"].(object)
+	body := post["requestBody"].(object)["content"].(object)
+	answers := post["responses"].(object)["200"].(object)["content"].(object)
+	clear(body)
+	clear(answers)
+	for media, example := range batchExamples {
+		schema := object{"type": "string"}
+		if isJSON(media) {
+			schema = object{"type": "array", "items": object{"type": "object", "additionalProperties": true}}
+		}
+		r := httptest.NewRequest("POST", "/v1/batch", strings.NewReader(example))
+		r.Header.Set("Content-Type", media)
+		answer, err := p.try.send(r, media)
+		if err != nil {
+			return err
+		}
+		asked := any(example)
+		if isJSON(media) {
+			asked = decoded([]byte(example))
+		}
+		body[media] = object{"schema": schema, "example": asked}
+		answers[media] = object{"schema": schema, "example": answer}
+	}
+	return nil
+}
