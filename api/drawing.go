@@ -11,8 +11,10 @@ import (
 	"creasefit/internal/draw/dxf"
 	"creasefit/internal/draw/foldfile"
 	"creasefit/internal/draw/glb"
+	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/png"
 	"creasefit/internal/draw/svg"
+	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 )
 
@@ -21,6 +23,7 @@ const (
 	drawingTheme = iota
 	drawingPixels
 	drawingClosed
+	drawingPaper
 )
 
 // usualPixels is the width of a picture that is asked for without one.
@@ -35,11 +38,13 @@ func drawingParams() []param {
 			Help: "Width of a PNG in pixels."},
 		{Name: "closed", Type: numberType, LeastNumber: 0, GreatestNumber: 1, Example: "0.5", DefaultInch: "1", DefaultMillimetre: "1",
 			Help: "How far the folded model is closed: 0 flat, 1 closed; of GLB."},
+		param{Name: "paper", Type: sizeType, Catalogue: "/v1/sheets/sizes", Example: "a4",
+			Help: "The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4."}.bounded(pdf.LeastSide(), pdf.GreatestSide()),
 	}
 }
 
 // drawingFormats are the formats of a drawing.
-var drawingFormats = []format{formatSVG, formatPNG, formatDXF, formatFOLD, formatGLB}
+var drawingFormats = []format{formatSVG, formatPDF, formatPNG, formatDXF, formatFOLD, formatGLB}
 
 // drawingRequest is a request for a solution and how to draw it.
 type drawingRequest struct {
@@ -47,6 +52,7 @@ type drawingRequest struct {
 	dark    bool
 	pixels  int
 	closed  float64
+	paper   [2]measure.Length // zero for what is usual
 }
 
 // drawing is a solution laid out, with how to write it.
@@ -58,7 +64,7 @@ type drawing struct {
 // drawKind answers with the flat pattern, or with the folded model.
 //
 //	@Summary		Drawing of an enclosure
-//	@Description	The flat pattern, true to the millimetre, as SVG, PNG, DXF or in the open FOLD format, or the folded enclosure with its contents as binary glTF.
+//	@Description	The flat pattern, true to the millimetre, as SVG, PDF, PNG, DXF or in the open FOLD format, or the folded enclosure with its contents as binary glTF.
 //	@ID				drawing
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -101,7 +107,8 @@ func (e *kindEntry) newDrawing() *drawingCalculation {
 // readDrawing takes the request and how to draw.
 func (e *kindEntry) readDrawing(r *reading) *drawingRequest {
 	own := r.values[pOwn+len(e.kind.Params):]
-	q := &drawingRequest{request: r.solveRequest(e.kind), dark: own[drawingTheme].text == "dark", pixels: usualPixels, closed: 1}
+	q := &drawingRequest{request: r.solveRequest(e.kind), dark: own[drawingTheme].text == "dark",
+		pixels: usualPixels, closed: 1, paper: own[drawingPaper].size}
 	if own[drawingPixels].given {
 		q.pixels = int(own[drawingPixels].number)
 	}
@@ -114,6 +121,10 @@ func (e *kindEntry) readDrawing(r *reading) *drawingRequest {
 // appendIn appends the drawing in the format.
 func (a *drawing) appendIn(dst []byte, f format) []byte {
 	switch f {
+	case formatPDF:
+		return encodedBy(dst, func(w io.Writer) error {
+			return pdf.Encode(w, a.Drawing, pdf.Options{Width: a.how.paper[0], Height: a.how.paper[1]})
+		})
 	case formatPNG:
 		return encodedBy(dst, func(w io.Writer) error {
 			return png.Encode(w, a.Drawing, png.Options{Width: a.how.pixels, Dark: a.how.dark})

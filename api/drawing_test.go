@@ -26,6 +26,7 @@ var checkFile = map[format]func(*testing.T, []byte){
 		assert.Equal(t, "svg", root.XMLName.Local)
 		assert.NotEmpty(t, root.Title)
 	},
+	formatPDF: func(t *testing.T, body []byte) { assert.True(t, bytes.HasPrefix(body, []byte("%PDF-"))) },
 	formatPNG: func(t *testing.T, body []byte) {
 		picture, err := png.DecodeConfig(bytes.NewReader(body))
 		require.NoError(t, err)
@@ -70,13 +71,16 @@ func TestDrawingOptions(t *testing.T) {
 	picture, err := png.DecodeConfig(small.Body)
 	require.NoError(t, err)
 	assert.Equal(t, 200, picture.Width)
+	letter, a4 := get(t, "/v1/drawing/slotted-band.pdf?"+cards).ok(), get(t, "/v1/drawing/slotted-band.pdf?"+cards+"&paper=a4").ok()
+	assert.Contains(t, letter.Body.String(), "/MediaBox [0 0 612.00 792.00]")
+	assert.Contains(t, a4.Body.String(), "/MediaBox [0 0 595.28 841.89]")
 	flat, closed := get(t, "/v1/drawing/slotted-band.glb?"+cards+"&closed=0").ok(), get(t, "/v1/drawing/slotted-band.glb?"+cards).ok()
 	assert.NotEqual(t, flat.Body.Bytes(), closed.Body.Bytes())
 }
 
 func TestDrawingNamesWhatIsWrong(t *testing.T) {
 	for query, field := range map[string]string{
-		"&pixels=10": "pixels", "&theme=blue": "theme", "&closed=2": "closed", "&format=doc": "format", "&pick=/unit": "pick",
+		"&pixels=10": "pixels", "&theme=blue": "theme", "&closed=2": "closed", "&format=doc": "format", "&paper=2x2in": "paper", "&pick=/unit": "pick",
 	} {
 		p := get(t, "/v1/drawing/slotted-band?"+cards+query).problem(http.StatusBadRequest)
 		assert.Equal(t, field, p.Errors[0].Name)
