@@ -39,7 +39,7 @@ func (p *picture) path(points [][2]float64, style string) {
 
 func (p *picture) svg() []byte {
 	var b bytes.Buffer
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%[3].0fmm" viewBox="%[1].1f %[2].1f %[3].1f %[4].1f">`,
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%.0[3]fmm" viewBox="%.1[1]f %.1[2]f %.1[3]f %.1[4]f">`,
 		p.low[0]-3, -p.high[1]-3, p.high[0]-p.low[0]+6, p.high[1]-p.low[1]+6)
 	b.Write(p.shapes.Bytes())
 	b.WriteString("</svg>\n")
@@ -52,9 +52,12 @@ func viewDXF(b []byte) ([]byte, error) {
 	lines := strings.Split(string(b), "\r\n")
 	var p picture
 	var points [][2]float64
-	kind, layer, entities := "", "", false
+	kind, layer, entities, closed := "", "", false, false
 	flush := func() {
-		if len(points) > 1 {
+		if closed && len(points) > 0 {
+			points = append(points, points[0])
+		}
+		if closed = false; len(points) > 1 {
 			p.path(points, "stroke:"+colours[layer])
 		}
 		points = nil
@@ -72,6 +75,8 @@ func viewDXF(b []byte) ([]byte, error) {
 			kind = value
 		case code == "8":
 			layer = value
+		case code == "70" && kind == "POLYLINE":
+			closed = value == "1"
 		case err != nil || kind != "LINE" && kind != "VERTEX":
 		case code == "10" || code == "11":
 			points = append(points, [2]float64{number})

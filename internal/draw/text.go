@@ -179,8 +179,5 @@ func (b Box) grow(by float64) Box {
 	return Box{Point{b.Low.X - by, b.Low.Y - by}, Point{b.High.X + by, b.High.Y + by}}
 }
 
-// shift returns the box moved.
-func (b Box) shift(by Point) Box { return Box{b.Low.add(by), b.High.add(by)} }
-
 // boxAt returns the box of a size whose upper left corner is at a point.
 func boxAt(left, top, w, h float64) Box { return Box{Point{left, top - h}, Point{left + w, top}} }

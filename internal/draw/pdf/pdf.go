@@ -163,7 +163,8 @@ func (p *printer) finish() {
 	_, last := p.f.GetPageSize()
 	for i, at := range p.pages {
 		p.f.SetPage(i + 1)
-		p.down = last - at.h // the library counts from the last page's lower edge
+		p.f.SetFillColor(255, 255, 255) // the library takes the last page's for this one's, and leaves a text's colour out where it is the same
+		p.down = last - at.h            // the library counts from the last page's lower edge
 		p.head(at, i+1)
 		p.foot(at)
 	}

@@ -15,6 +15,7 @@ import (
 	"strings"
 	"testing"
 
+	"codeberg.org/go-pdf/fpdf"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -264,7 +265,7 @@ func TestWordsAreApart(t *testing.T) {
 		checkWords(t, s.Name, words(t, encode(t, s.Draw(), pdf.Options{})))
 	}
 	tried := 0
-	drawtest.EachRandom(t, 30, func(t *testing.T, s *drawtest.Sample) {
+	drawtest.EachRandom(t, 100, func(t *testing.T, s *drawtest.Sample) {
 		o := pdf.Options{}
 		if tried++; tried%3 == 0 {
 			o = pdf.Options{Width: measure.Millimetres(420), Height: measure.Millimetres(594)}
@@ -353,6 +354,21 @@ func BenchmarkPDF(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		if err := pdf.Encode(io.Discard, d, pdf.Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkFloor sets one word in the embedded font on an empty page.
+func BenchmarkFloor(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		f := fpdf.New("P", "mm", "Letter", "")
+		f.AddUTF8FontFromBytes("go", "", draw.Font())
+		f.SetFont("go", "", 9)
+		f.AddPage()
+		f.Text(20, 20, "band")
+		if err := f.Output(io.Discard); err != nil {
 			b.Fatal(err)
 		}
 	}
