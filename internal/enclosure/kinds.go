@@ -6,6 +6,7 @@ import "creasefit/internal/measure"
 var kinds = []*Kind{
 	slottedBand(),
 	band(),
+	sleeve(),
 	envelope(),
 	diagonalEnvelope(),
 	pocket(),

@@ -108,7 +108,7 @@ func (in *Input) checkLap(lap, face measure.Length) error {
 
 // layReadings lays a row out with the sizes that the readings have come to.
 func (r *row) layReadings(across []int, height int, sizes, rounds []measure.Length) pattern.Piece {
-	var widths [8]measure.Length
+	var widths [12]measure.Length
 	for i, reading := range across {
 		widths[i] = sizes[reading]
 	}

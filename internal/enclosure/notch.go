@@ -1,0 +1,84 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// Parameters of a thumb notch.
+var notchParams = []Param{
+	{Name: "notch", Help: "Radius of a half-round thumb notch in the middle of the open edge; none if not given.",
+		Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+	{Name: "notch_faces", Type: ChoiceParam, Advanced: true, Choices: []string{"both", "front"}, Help: "Which faces the notch is cut in."},
+}
+
+// thumb is a half-round thumb notch: its radius and what lies along the edge on both
+// sides of its middle, by reading. Without one, radius is -1.
+type thumb struct{ radius, before, after int }
+
+// beside is what a notch, a slit or a slot leaves of a face at the least: 1/4
+// in and three calipers (common practice).
+func (in *Input) beside() measure.Length {
+	return measure.Max(measure.Sixtyfourths(16), in.Caliper.Times(3))
+}
+
+// notched adds the readings of a notch in the middle of an edge, if one is
+// asked for. It keeps away from the ends of the edge as far as said, and is cut
+// into a face of the given depth.
+func (d *draft) notched(edge int, before, after, depth measure.Length) (thumb, error) {
+	if !d.in.given("notch") {
+		return thumb{radius: -1}, d.in.needless("notch_faces", "notch")
+	}
+	whole, radius := d.plan.Problem.Readings[edge].Ideal, d.in.length("notch")
+	n, half := thumb{radius: d.fixed("notch", "notch")}, whole.Over(2)
+	n.before = d.between("before the notch", half, before.Add(radius), measure.Largest())
+	n.after = d.between("after the notch", whole.Sub(half), after.Add(radius), measure.Largest())
+	d.equal("edge with the notch", measure.Length{}, times(1, n.before), times(1, n.after), times(-1, edge))
+	d.even(n.before, n.after)
+	most := measure.Min(half.Sub(measure.Max(before, after)), depth.Sub(d.in.beside()))
+	return n, d.in.bounded("notch", Range{Max: most}, "the notch is deeper than the face that it is cut in, or wider than its edge", "make the notch smaller")
+}
+
+// needless refuses an option that says something about another one that is not
+// given.
+func (in *Input) needless(name, without string) error {
+	if !in.given(name) {
+		return nil
+	}
+	return fault.Fault{
+		Code: fault.Conflict, Field: name, Detail: name + " says something about " + without + ", which there is none of",
+		Hint: "give " + without + " too, or leave " + name + " out",
+	}
+}
+
+// The edges of a rectangle, each by the corner that it begins at.
+const (
+	rightEdge = 1
+	topEdge   = 2
+	leftEdge  = 3
+)
+
+var edgeNames = [...]string{rightEdge: "right", topEdge: "top", leftEdge: "left"}
+
+// bite cuts a half-round notch into an edge of a rectangular panel: along it at
+// the given place, from the left or the bottom of the blank.
+func bite(p *pattern.Piece, panel, edge int, name string, at, radius measure.Length) {
+	o := p.Panels[panel].Outline
+	first, last := o[edge].Point, o[edge].Point
+	switch from := at.Add(radius); edge { // counterclockwise
+	case topEdge:
+		first.X, last.X = from, at.Sub(radius)
+	case leftEdge:
+		first.Y, last.Y = from, at.Sub(radius)
+	default:
+		first.Y, last.Y = at.Sub(radius), from
+	}
+	bitten := make([]pattern.Vertex, 0, len(o)+2)
+	bitten = append(append(bitten, o[:edge+1]...), pattern.Vertex{Point: first, Bulge: -1}, pattern.Vertex{Point: last})
+	p.Panels[panel].Outline = append(bitten, o[edge+1:]...)
+	p.Cuts = append(p.Cuts, pattern.Cut{
+		Name: name, Kind: pattern.Notch, From: edgeNames[edge], At: at, Depth: radius, Width: radius.Times(2),
+		Path: []pattern.Vertex{{Point: last, Bulge: 1}, {Point: first}},
+	})
+}

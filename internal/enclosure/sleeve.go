@@ -1,0 +1,171 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// sleeve is a wrap that is open above and below. Its seam is at a corner: a lap
+// is scored along the right edge of the back's side and glued inside the free
+// edge of the front, so that the left side goes round one caliper more.
+//
+// With W, H and T the contents' width, height and thickness, t the caliper, c
+// the clearance, all lengths from crease to crease or to a free edge; a fold of
+// 180 degrees round R takes R + t of the sheet, half on each side of its score:
+//
+//	two scores a side:  back = front = W + t + c_w
+//	                    right side = T + t + c_t, under the lap
+//	                    left side  = right side + t, within a caliper
+//	one score a side:   the left fold round T + t, the right one round T
+//	                    back  = W + T + 2 1/2 t + c_w
+//	                    front = back - T/2 and up to 1/8 in less, so that its
+//	                    edge does not stick out over the right fold
+//	both:               height = H - reveal, within 1/8 in
+func sleeve() *Kind {
+	return &Kind{
+		Name:  "sleeve",
+		Title: "Sleeve with a glued lap",
+		Help:  "A wrap open at both ends that slides over the contents, glued along a lap at one corner.",
+		Needs: []string{"width", "height", "thickness"},
+		Params: append([]Param{
+			{Name: "lap", Help: "How wide the lap is that is glued inside the front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			showing,
+			scoresPerSide,
+		}, notchParams...),
+		Plan: planSleeve,
+	}
+}
+
+// showing is how much of the contents an open end lets see.
+var showing = Param{Name: "reveal", Help: "How much of the contents stands out at the open ends; none if not given.", Greatest: measure.Millimetres(1000)}
+
+var sleeveThin = row{
+	piece: "sleeve", root: 1, height: "sleeve height",
+	panels: []string{"front", "back", "lap"},
+	scores: []pattern.Score{valley("1", 180), valley("2", 180)},
+}
+
+var sleeveThick = row{
+	piece: "sleeve", root: 2, height: "sleeve height",
+	panels: []string{"front", "left side", "back", "right side", "lap"},
+	scores: []pattern.Score{valley("1", 90), valley("2", 90), valley("3", 90), valley("4", 90)},
+}
+
+// sleeveReadings are the indices of a sleeve's readings in its problem.
+type sleeveReadings struct {
+	across []int // the panels from the left
+	height int
+	notch  thumb
+}
+
+// little is by how much a free edge may miss its place: some mark of 1/4 in or
+// 5 mm always lies within it to both sides.
+func (in *Input) little() measure.Length {
+	if in.Unit == measure.Millimetre {
+		return measure.Millimetres(3)
+	}
+	return measure.Sixtyfourths(8)
+}
+
+func planSleeve(in *Input) (*Plan, error) {
+	d, r := newDraft(in), &sleeveReadings{}
+	shape, glued := &sleeveThick, measure.Length{}
+	if in.oneScore(d) {
+		shape = &sleeveThin
+		r.across, glued = d.thinSleeve()
+	} else {
+		r.across, glued = d.thickSleeve()
+	}
+	lap := d.fixed("lap", "lap")
+	r.across = append(r.across, lap)
+	height := in.Height.Sub(in.length("reveal"))
+	r.height = d.between("sleeve height", height, in.beside(), measure.Largest())
+	d.within("height", Range{in.little().Neg(), in.little()}, d.form(height.Neg(), times(1, r.height)))
+	d.strip(0, pattern.Width, r.across...)
+	d.strip(0, pattern.Height, r.height)
+	var wrong error
+	r.notch, wrong = d.notched(r.across[0], measure.Max(in.beside(), in.length("lap")), in.beside(), height.Sub(in.little()))
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySleeve(shape, r, sizes) }
+	return d.plan, fault.Join(in.checkSleeve(height, glued), wrong)
+}
+
+// thickSleeve adds the readings of a sleeve with two scores a side, and says
+// how much of the lap the contents may leave uncovered.
+func (d *draft) thickSleeve() (across []int, loose measure.Length) {
+	face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2}
+	whole, side := face.Of(d.in).Add(d.in.middle()), depth.Of(d.in).Add(d.in.middle())
+	front, left := d.reading("front", whole), d.reading("left side", side.Add(d.in.Caliper))
+	back, right := d.reading("back", whole), d.reading("right side", side)
+	d.fit(pattern.Width, face, times(1, back))
+	d.fit(pattern.Thickness, depth, times(1, right))
+	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
+	d.layer("left side", left, right)
+	return append(make([]int, 0, 5), front, left, back, right), d.in.Fit.Max.Add(d.in.Caliper).Over(2)
+}
+
+// layer states that the outer of two readings goes round one layer of stock
+// more than the inner: the nearest to one caliper that the ruler has.
+func (d *draft) layer(name string, outer, inner int) {
+	d.within(name, Range{Max: d.in.Caliper.Times(2)}, d.form(measure.Length{}, times(1, outer), times(-1, inner)))
+}
+
+// thinSleeve adds the readings of a sleeve with one score a side, and says how
+// much of the lap the front may leave uncovered.
+func (d *draft) thinSleeve() (across []int, loose measure.Length) {
+	need, edge := Need{Width: 1, Thickness: 1, HalfCalipers: 5}, d.in.Thickness.Over(2)
+	whole := need.Of(d.in).Add(d.in.middle())
+	front := d.reading("front", whole.Sub(edge).Sub(d.in.little().Over(2)))
+	back := d.reading("back", whole)
+	d.fit(pattern.Width, need, times(1, back))
+	d.within("front's edge", Range{Max: d.in.little()}, d.form(edge.Neg(), times(1, back), times(-1, front)))
+	return append(make([]int, 0, 3), front, back), edge.Add(measure.Max(d.in.little(), d.in.Caliper.Over(2)))
+}
+
+// checkSleeve refuses a sleeve that is not there, and a lap that has no room or
+// leaves none for glue.
+func (in *Input) checkSleeve(height, loose measure.Length) error {
+	return fault.Join(
+		in.bounded("reveal", Range{Max: in.Height.Sub(in.beside()).Sub(in.little())}, "nothing is left of the sleeve", "let less of the contents stand out"),
+		in.bounded("lap", Range{loose.Add(leastGlue), in.Width}, "the lap leaves no room for glue, or reaches across the front", "make it fit the front"),
+	)
+}
+
+// laySleeve lays the sleeve out, glues its lap inside the front and bites the
+// notch out.
+func (d *draft) laySleeve(shape *row, r *sleeveReadings, sizes []measure.Length) pattern.Pattern {
+	in := d.in
+	thin := shape == &sleeveThin
+	var rounds []measure.Length
+	if thin {
+		rounds = []measure.Length{in.Thickness.Add(in.Caliper), in.Thickness}
+	}
+	p := shape.layReadings(r.across, r.height, sizes, rounds)
+	last := len(p.Creases) - 1
+	corner, reach := p.Creases[last].A.X, p.Width // of the lap
+	none := measure.Length{}
+	begin := corner
+	if thin {
+		begin = corner.Add(measure.Max(sizes[r.across[1]].Sub(sizes[r.across[0]]), in.spine(in.Thickness).Over(2)))
+	} else {
+		p.Seams = []pattern.Seam{{Name: "front's edge", PanelA: 0, A1: pattern.At(none, none), A2: pattern.At(none, p.Height),
+			PanelB: last, B1: p.Creases[last].A, B2: p.Creases[last].B, Apart: in.Caliper}}
+	}
+	p.Glues = []pattern.Glue{{Name: "lap", Panel: last + 1, Face: pattern.Outside, To: 0, ToFace: pattern.Inside,
+		Area: pattern.Rectangle(begin, none, reach, p.Height)}}
+	if r.notch.radius >= 0 {
+		d.biteSleeve(&p, sizes[r.notch.after], sizes[r.notch.radius])
+	}
+	return d.wrapPattern(p)
+}
+
+// biteSleeve cuts the notch into the front and, as far from the left side, into
+// the back.
+func (d *draft) biteSleeve(p *pattern.Piece, fromLeft, radius measure.Length) {
+	bite(p, 0, topEdge, "notch of the front", p.Creases[0].A.X.Sub(fromLeft), radius)
+	if d.in.choice("notch_faces") == "both" {
+		left := p.Panels[p.Root].Outline[0].X
+		bite(p, p.Root, topEdge, "notch of the back", left.Add(fromLeft), radius)
+	}
+}
