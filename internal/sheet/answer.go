@@ -75,7 +75,7 @@ type Answer struct {
 	Sheets     int   // how many sheets are cut
 	Cost       int64 // the sum of their prices
 	Proven     bool  // no plan needs less of what the order keeps small
-	LowerBound int64 // nothing needs less: sheets or cost, as the order asks; blanks a sheet gives at most without counts
+	LowerBound int64 // no plan needs less: sheets or cost, as the order asks
 	PerSheet   int   // most blanks one sheet gives, for an order of one item; else zero
 	Made       []int // blanks made of each item
 	Used       float64

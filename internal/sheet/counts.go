@@ -25,7 +25,7 @@ type planner struct {
 func (p *problem) planCounts(ctx context.Context, deadline time.Time) (Answer, error) {
 	limited, cancel := context.WithDeadline(ctx, deadline)
 	defer cancel()
-	pl := &planner{problem: p, ctx: limited, cost: math.MaxInt64, greedy: p.newGreedy()}
+	pl := p.newPlanner(limited)
 	pl.run()
 	if err := ctx.Err(); err != nil {
 		return Answer{}, err
@@ -39,6 +39,23 @@ func (p *problem) planCounts(ctx context.Context, deadline time.Time) (Answer, e
 	}
 	a.LowerBound, a.Proof, a.Proven = pl.lower, pl.why, pl.done()
 	return a, nil
+}
+
+// newPlanner begins without a plan, one above what any plan can cost: a sheet
+// for every piece, or all the sheets in stock.
+func (p *problem) newPlanner(ctx context.Context) *planner {
+	pieces, stock := int64(0), int64(0)
+	for _, k := range p.kinds {
+		pieces += int64(k.need)
+	}
+	for _, b := range p.boards {
+		if b.available == 0 {
+			stock = math.MaxInt64 - 1
+			break
+		}
+		stock += int64(b.available) * b.cost
+	}
+	return &planner{problem: p, ctx: ctx, cost: min(pieces*p.dearest(), stock) + 1, greedy: p.newGreedy()}
 }
 
 // done reports whether the best plan is proven best.
@@ -155,7 +172,7 @@ func (pl *planner) joining(part int) func() {
 		for width := 100; ; width = min(width*3/2, 10_000) {
 			for share := int64(16); share >= 1; share /= 2 {
 				start := time.Now()
-				if whole := pl.tightAt(pl.lower, width, share); whole && share == 1 {
+				if whole := pl.tightAt(pl.target(), width, share); whole && share == 1 {
 					return
 				}
 				for took := time.Since(start); !pl.done() && pl.ctx.Err() == nil && time.Since(start) < 2*took; {

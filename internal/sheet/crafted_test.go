@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"testing"
 	"time"
 
@@ -83,43 +82,69 @@ func craftSheets() map[string]Stock {
 	}
 }
 
-func TestCraftedReport(t *testing.T) {
-	if os.Getenv("SHEET_CRAFT") == "" {
-		t.Skip("report")
-	}
-	for _, pieces := range []int{12, 18, 25, 40, 70} {
-		for _, sheets := range []int{2, 3, 5} {
-			for _, waste := range []float64{0, 0.1, 0.3, 0.6} {
-				n, ok, slow, worst := 0, 0, 0, time.Duration(0)
-				allowed := 100 * time.Millisecond
-				if pieces > 25 {
-					allowed = 2 * time.Second
-				}
-				for seed := range uint64(8) {
-					c := &crafter{random: rand.New(rand.NewPCG(seed, 7)), step: measure.Inches(1).Over(4), least: 4, waste: waste}
-					sheet := craftSheets()["12x12"]
-					if seed%2 == 1 {
-						sheet, c.step, c.least = craftSheets()["A4"], measure.Millimetres(5), 4
+// craftCase is one order with a known least number of sheets.
+type craftCase struct {
+	name   string
+	order  Order
+	sheets int
+}
+
+// craftCases makes orders of about so many pieces on all craft sheets, some
+// with margins, some partly locked to the grain.
+func craftCases(pieces int, sheets []int, waste []float64, seeds uint64) []craftCase {
+	var all []craftCase
+	for name, stock := range craftSheets() {
+		for _, n := range sheets {
+			for _, w := range waste {
+				for seed := range seeds {
+					c := &crafter{random: rand.New(rand.NewPCG(seed, uint64(pieces))), step: measure.Inches(1).Over(4), least: 3, waste: w}
+					margin := measure.Inches(1).Over(4).Times(int64(seed % 2))
+					if name[0] == 'A' {
+						c.step, margin = measure.Millimetres(3), measure.Millimetres(5*int64(seed%2))
 					}
-					margin := measure.Length{}
-					o := c.order(sheet, margin, sheets, pieces, 0.3*float64(seed%3))
-					o.Effort = allowed
-					start := time.Now()
-					a, err := Plan(context.Background(), o)
-					require.NoError(t, err)
-					took := time.Since(start)
-					worst = max(worst, took)
-					require.NoError(t, Verify(o, a))
-					n++
-					assert.LessOrEqual(t, int(a.LowerBound), sheets)
-					if a.Sheets == sheets && a.Proven {
-						ok++
-					} else {
-						slow++
-					}
+					o := c.order(stock, margin, n, pieces, 0.3*float64(seed%3))
+					all = append(all, craftCase{fmt.Sprintf("%s/%d pieces/%d sheets/%g waste/%d", name, pieces, n, w, seed), o, n})
 				}
-				fmt.Printf("pieces %d sheets %d waste %.1f: %d of %d, worst %v\n", pieces, sheets, waste, ok, n, worst)
 			}
+		}
+	}
+	return all
+}
+
+func TestCraftedOrders(t *testing.T) {
+	cases := craftCases(12, []int{2, 3}, []float64{0, 0.1, 0.5}, 4)
+	cases = append(cases, craftCases(25, []int{3, 4}, []float64{0, 0.5}, 3)...)
+	for _, c := range cases {
+		c.order.Effort = 5 * time.Second
+		a := planned(t, c.order)
+		assert.LessOrEqual(t, a.Sheets, c.sheets, c.name)
+		assert.True(t, a.Proven, c.name)
+	}
+}
+
+// BenchmarkCrafted reports which part of hard orders is proven within what is
+// allowed: 100 ms for 25 pieces, 2 s for 70.
+func BenchmarkCrafted(b *testing.B) {
+	for _, allowed := range []struct {
+		pieces int
+		effort time.Duration
+	}{{12, 100 * time.Millisecond}, {25, 100 * time.Millisecond}, {45, 2 * time.Second}, {70, 2 * time.Second}} {
+		for _, waste := range []float64{0, 0.1, 0.3, 0.6} {
+			b.Run(fmt.Sprintf("pieces=%d/waste=%g", allowed.pieces, waste), func(b *testing.B) {
+				cases := craftCases(allowed.pieces, []int{2, 3, 5}, []float64{waste}, 1)
+				for b.Loop() {
+					proven := 0
+					for _, c := range cases {
+						c.order.Effort = allowed.effort
+						a, err := Plan(context.Background(), c.order)
+						require.NoError(b, err)
+						if a.Proven {
+							proven++
+						}
+					}
+					b.ReportMetric(float64(proven)/float64(len(cases)), "proven")
+				}
+			})
 		}
 	}
 }

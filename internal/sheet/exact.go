@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"context"
+	"math"
 	"slices"
 	"time"
 )
@@ -28,18 +29,31 @@ func (pl *planner) enumerate(splits int) {
 	end, _ := pl.ctx.Deadline()
 	ctx, cancel := context.WithTimeout(pl.ctx, time.Until(end)/2)
 	defer cancel()
-	for target := pl.lower; target < pl.cost; target++ {
-		c := newCover(ctx, patterns, pl.guides(), pl.needs(), 1<<40)
-		found, sure := c.search(target)
-		if found {
-			pl.accept(c.chosen)
-			return
-		}
-		if !sure {
-			return
-		}
+	for !pl.done() && pl.searchAt(ctx, pl.target(), patterns) {
+	}
+}
+
+// target is the cost to look for next: from the lower bound up for sheets, of
+// which there are few, and from the best plan down for prices.
+func (pl *planner) target() int64 {
+	if pl.order.Minimize == LeastCost {
+		return pl.cost - 1
+	}
+	return pl.lower
+}
+
+// searchAt looks for a plan of a cost among all patterns and reports whether it
+// came to an end.
+func (pl *planner) searchAt(ctx context.Context, target int64, patterns []pattern) bool {
+	c := newCover(ctx, patterns, pl.guides(), pl.needs(), math.MaxInt)
+	found, sure := c.search(target)
+	switch {
+	case found:
+		pl.accept(c.chosen)
+	case sure:
 		pl.lower, pl.why = target+1, "A complete search of all sets of blanks that a sheet gives found no plan with less."
 	}
+	return (found || sure) && ctx.Err() == nil
 }
 
 // guides lists the bounds with the greatest first: that one guides a search.

@@ -174,6 +174,9 @@ func (g *generator) rounded() []use {
 
 // rest plans what is left as an order of its own, in half of the time left.
 func (g *generator) rest(left []int32, stock map[int]int) ([]use, bool) {
+	if !some(left) {
+		return nil, true
+	}
 	p := *g.problem
 	p.kinds = slices.Clone(p.kinds)
 	for k := range p.kinds {
@@ -191,11 +194,12 @@ func (g *generator) rest(left []int32, stock map[int]int) ([]use, bool) {
 	end, _ := g.ctx.Deadline()
 	ctx, cancel := context.WithTimeout(g.ctx, time.Until(end)/2)
 	defer cancel()
-	sub := &planner{problem: &p, ctx: ctx, cost: math.MaxInt64, greedy: p.newGreedy(), rest: true}
+	sub := p.newPlanner(ctx)
+	sub.rest = true
 	sub.run()
 	var plan []use
 	for _, c := range sub.best {
 		plan = append(plan, use{drawn(c.board, c.layout, len(p.kinds)), c.times})
 	}
-	return plan, sub.best != nil || !some(left)
+	return plan, sub.best != nil
 }

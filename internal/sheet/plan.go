@@ -50,7 +50,7 @@ func (p *problem) yield(ctx context.Context, b *board) (Answer, error) {
 		return Answer{}, err
 	}
 	a.Proven = !p.coarse
-	a.describeYield(len(p.kinds) == 1)
+	a.describeYield(len(p.kinds) == 1, b.cost)
 	return a, nil
 }
 
@@ -75,12 +75,12 @@ func (p *problem) worth() []int64 {
 }
 
 // describeYield fills in what an order without counts proves.
-func (a *Answer) describeYield(single bool) {
+func (a *Answer) describeYield(single bool, cost int64) {
 	made := 0
 	for _, n := range a.Made {
 		made += n
 	}
-	a.LowerBound = int64(a.Sheets)
+	a.LowerBound = cost
 	if single {
 		a.PerSheet = made
 	}
