@@ -6,18 +6,19 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// legend explains the lines that occur in the figures, in rows as wide as the
-// widest of them.
+// legendWidth is how wide the legend's lines may be, in sizes of letters: on
+// the smallest page, 122 mm.
+const legendWidth = 38
+
+// legend explains the lines that occur in the figures.
 func (l *layout) legend(d *Drawing) Figure {
 	var used [Layers]bool
-	most := 40 * l.lettering
 	for i := range d.Figures {
-		most = max(most, d.Figures[i].Box.Width())
 		for _, line := range d.Figures[i].Lines {
 			used[line.Layer] = true
 		}
 	}
-	k := key{layout: l, most: most}
+	k := key{layout: l, most: legendWidth * l.lettering}
 	for _, layer := range [...]Layer{Outline, SlitCut, ValleyFold, MountainFold, Pasted, PastedUnder, Waste} {
 		if used[layer] {
 			k.entry(layer, l.say(layer.String()))

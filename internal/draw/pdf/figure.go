@@ -37,14 +37,22 @@ func (p *printer) figure(f *draw.Figure, fit bool) {
 	}
 }
 
-// flow prints a figure below what is on the page, or on a new one.
+// flow prints a figure that fits below what is on the page.
 func (p *printer) flow(f *draw.Figure) {
-	if !p.open || f.Box.Height() > p.left() || f.Box.Width() > p.now().w-2*margin {
-		wide, _ := p.room(false)
-		p.page(f.Box.Width() > wide, "")
-	}
 	p.show(f, window{margin - f.Box.Low.X, p.y + f.Box.High.Y, 1, f.Box})
 	p.y += f.Box.Height() + space
+}
+
+// legend prints the legend below what is on the page, or on a new one; that of
+// a drawing with large letters is made to fit.
+func (p *printer) legend(f *draw.Figure) {
+	wide, high := p.room(false)
+	scale := min(1, wide/f.Box.Width(), high/f.Box.Height())
+	if !p.open || f.Box.Height()*scale > p.left() {
+		p.page(false, "")
+	}
+	p.show(f, window{margin - f.Box.Low.X*scale, p.y + f.Box.High.Y*scale, scale, f.Box})
+	p.y += f.Box.Height()*scale + space
 }
 
 // shrink prints a figure on a page of its own, as large as it can be there.

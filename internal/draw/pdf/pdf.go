@@ -71,7 +71,7 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	for i := range d.Figures {
 		p.figure(&d.Figures[i], o.Fit)
 	}
-	p.flow(&d.Legend)
+	p.legend(&d.Legend)
 	p.table(d.Readings)
 	p.finish()
 	return p.f.Output(w)

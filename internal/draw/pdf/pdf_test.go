@@ -222,13 +222,17 @@ type word struct {
 
 var wordLine = regexp.MustCompile(`<word xMin="([^"]*)" yMin="([^"]*)" xMax="([^"]*)" yMax="([^"]*)">([^<]*)</word>`)
 
-// words returns the words of each page.
+var pageWidth = regexp.MustCompile(`width="([^"]*)"`)
+
+// words returns the words of each page, which must keep out of its margin.
 func words(t *testing.T, file []byte) (pages [][]word) {
 	out := string(run(t, file, "pdftotext", "apt-get install poppler-utils", "-bbox", "FILE", "-"))
 	for i, page := range strings.Split(out, "<page ") {
 		if i == 0 {
 			continue
 		}
+		width, err := strconv.ParseFloat(pageWidth.FindStringSubmatch(page)[1], 64)
+		require.NoError(t, err)
 		var found []word
 		for _, m := range wordLine.FindAllStringSubmatch(page, -1) {
 			w := word{text: m[5]}
@@ -237,6 +241,7 @@ func words(t *testing.T, file []byte) (pages [][]word) {
 				require.NoError(t, err)
 				*to = v * mmPerPoint
 			}
+			assert.Less(t, w.x1, width*mmPerPoint-8.5, "%q runs into the margin", w.text)
 			found = append(found, w)
 		}
 		pages = append(pages, found)
@@ -272,6 +277,14 @@ func TestWordsAreApart(t *testing.T) {
 		}
 		checkWords(t, s.Name, words(t, encode(t, s.Draw(), o)))
 	})
+}
+
+func TestCutPlan(t *testing.T) {
+	order, answer := drawtest.Plan()
+	d := draw.NewPlan(order, answer, draw.Options{Title: "Market stall", Step: order.Ruler})
+	for _, o := range []pdf.Options{{Fit: true}, {}, {Fit: true, Width: measure.Millimetres(148), Height: measure.Millimetres(210)}} {
+		checkWords(t, "plan", words(t, encode(t, d, o)))
+	}
 }
 
 // The table has every reading.
