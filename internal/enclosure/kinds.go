@@ -10,6 +10,7 @@ var kinds = []*Kind{
 	envelope(),
 	diagonalEnvelope(),
 	pocket(),
+	foldedCard(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

@@ -66,10 +66,14 @@ func (r *Request) greatest(plan *enclosure.Plan, fits []Fit) Greatest {
 	return g
 }
 
-// lesser returns the least of what one size may grow to.
+// lesser returns the least of what one size may grow to. What the pattern goes
+// into does not grow but shrink, until it has the least clearance round it.
 func lesser(sofar, size, left measure.Length, times int64) measure.Length {
-	if times == 0 {
+	switch {
+	case times == 0:
 		return sofar
+	case times < 0:
+		left, times = left.Neg(), -times
 	}
 	grown := measure.Max(measure.Length{}, size.Add(left.Over(times)))
 	if sofar.IsZero() {

@@ -1,0 +1,30 @@
+package solve_test
+
+import (
+	"context"
+	"testing"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+func TestFoldedCardExamples(t *testing.T) { checkWorked(t, "folded-card") }
+
+func TestRandomFoldedCardsFoldUp(t *testing.T) {
+	checkRandom(t, "folded-card", measure.Millimetres(60), 2000)
+}
+
+func BenchmarkSolveFoldedCard(b *testing.B) { benchmarkKind(b, "folded-card") }
+
+func BenchmarkSolveAccordionOfTwelve(b *testing.B) {
+	r := request(b, "folded-card", "7 in", "0.03 in", "0.008 in", 1)
+	r.Height = measure.MustParse("5 in")
+	r.Options["fold"], r.Options["panels"] = enclosure.Value{Choice: "accordion"}, enclosure.Value{Count: 12}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := solve.Solve(context.Background(), r); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
