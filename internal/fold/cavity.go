@@ -84,14 +84,14 @@ func (m *model) contents() (clearances []Clearance, holds bool) {
 	r := room{m: m, size: Vec{c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres()}}
 	r.begin(m.panel(c.Piece, c.Panel))
 	for axis := range r.free {
-		r.free[axis] = r.look(axis)
+		r.free[axis] = m.free(axis, &r.at, anyPiece)
 	}
 	for axis := range r.free {
 		r.settle(axis)
 	}
 	for range 2 {
 		for axis := range r.free {
-			r.free[axis] = r.look(axis)
+			r.free[axis] = m.free(axis, &r.at, anyPiece)
 			r.settle(axis)
 		}
 	}
@@ -126,13 +126,19 @@ func (r *room) begin(floor *plate) {
 	}
 }
 
-// look finds the free interval of an axis, for a box with the cross-section
-// that it has now.
-func (r *room) look(axis int) span {
-	mid := (r.at[axis].low + r.at[axis].high) / 2
+// anyPiece stands for the plates of all pieces.
+const anyPiece = -1
+
+// free finds the stretch of an axis between the plates of a piece that is free
+// for a box: from its middle, as far as its cross-section goes.
+func (m *model) free(axis int, box *[3]span, piece int) span {
+	mid := (box[axis].low + box[axis].high) / 2
 	free := span{math.Inf(-1), math.Inf(1)}
-	for i := range r.m.plates {
-		s, ok := r.m.shadow(&r.m.plates[i], axis, &r.at)
+	for i := range m.plates {
+		if piece != anyPiece && m.plates[i].piece != piece {
+			continue
+		}
+		s, ok := m.shadow(&m.plates[i], axis, box)
 		switch {
 		case !ok:
 		case s.low+s.high < 2*mid:

@@ -40,7 +40,7 @@ func (m *model) together(i, j int) bool {
 	if a.parent == j || b.parent == i {
 		return true
 	}
-	if a.piece != b.piece || a.panel < 0 || b.panel < 0 {
+	if !oneBody(a, b) || a.panel < 0 || b.panel < 0 {
 		return false
 	}
 	p := &m.pattern.Pieces[a.piece]
@@ -56,6 +56,9 @@ func (m *model) together(i, j int) bool {
 	}
 	return false
 }
+
+// oneBody reports whether two plates are parts of one piece of paper.
+func oneBody(a, b *plate) bool { return a.piece == b.piece && a.copy == b.copy }
 
 func pair(a, b, x, y int) bool { return a == x && b == y || a == y && b == x }
 
@@ -90,9 +93,13 @@ func onCrease(p *pattern.Piece, c *pattern.Crease, cut *pattern.Cut) bool {
 }
 
 // passes reports whether two plates pass through one another by more than
-// the paper gives way where they are hung up together.
+// the paper gives way where they are hung up together. Separate pieces do not
+// give way at all.
 func (m *model) passes(i, j int, tolerance float64) bool {
 	a, b := &m.plates[i], &m.plates[j]
+	if !oneBody(a, b) {
+		tolerance = 0
+	}
 	yieldA, yieldB := m.yields(i, j)
 	thin := min(tolerance/2, m.half/2)
 	pa := part{a.space, a.move.z, m.half - thin, yieldA + tolerance}
@@ -113,7 +120,7 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 // fold's spine, which is a notch or a crushed tip in paper.
 func (m *model) yields(i, j int) (a, b float64) {
 	x, y := &m.plates[i], &m.plates[j]
-	if x.piece != y.piece {
+	if !oneBody(x, y) {
 		return 0, 0
 	}
 	if m.meetInCorner(x, y) {

@@ -13,6 +13,7 @@ type Model struct {
 type Plate struct {
 	Name    string
 	Piece   int
+	Copy    int   // of the piece, from 0
 	Panel   int   // of the piece; -1 for the spine of a crease
 	Crease  int   // of the piece, by which the plate hangs; -1 for a root
 	Outline []Vec // at mid-caliper; counterclockwise seen from the inside
@@ -34,7 +35,7 @@ func Fold(p *pattern.Pattern, closed float64) Model {
 	for i := range m.plates {
 		pl := &m.plates[i]
 		model.Plates[i] = Plate{
-			Name: m.name(pl), Piece: pl.piece, Panel: pl.panel, Crease: pl.crease,
+			Name: m.name(pl), Piece: pl.piece, Copy: pl.copy, Panel: pl.panel, Crease: pl.crease,
 			Outline: pl.lift(nil, pl.flat), Hole: pl.lift(nil, pl.hole), Inside: pl.move.z,
 		}
 	}

@@ -14,9 +14,9 @@ func (m *model) inside() (clearances []Clearance, holds bool) {
 	size := Vec{c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres()}
 	clearances, holds = make([]Clearance, len(c.Bounded)), true
 	for i, axis := range c.Bounded {
-		s := m.extent(axis)
+		s := m.extent(axis, anyPiece)
 		left := size[axis] - (s.high - s.low)
-		clearances[i] = Clearance{axis, length(left)}
+		clearances[i] = Clearance{Axis: axis, Clearance: length(left)}
 		if clearances[i].Clearance.Less(measure.Nanometres(-1)) {
 			m.find("pattern", axis.String(), "is too big for what it goes into", -left)
 			holds = false
@@ -25,11 +25,13 @@ func (m *model) inside() (clearances []Clearance, holds bool) {
 	return clearances, holds
 }
 
-// extent is the stretch of an axis that all plates together take up.
-func (m *model) extent(axis pattern.Axis) span {
+// extent is the stretch of an axis that the plates of a piece together take up.
+func (m *model) extent(axis pattern.Axis, piece int) span {
 	s := span{math.Inf(1), math.Inf(-1)}
 	for i := range m.plates {
-		s.low, s.high = min(s.low, m.plates[i].low[axis]), max(s.high, m.plates[i].high[axis])
+		if piece == anyPiece || m.plates[i].piece == piece {
+			s.low, s.high = min(s.low, m.plates[i].low[axis]), max(s.high, m.plates[i].high[axis])
+		}
 	}
 	return s
 }

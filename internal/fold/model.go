@@ -15,6 +15,7 @@ const (
 // it, or the spine of such a fold.
 type plate struct {
 	piece, panel int // panel is -1 for a spine
+	copy         int // of the piece, from 0
 	crease       int // by which it hangs on its parent; -1 for a root
 	parent       int // the plate that it hangs on; -1 for a root
 	placed       bool
@@ -70,6 +71,7 @@ func build(p *pattern.Pattern, closed float64) *model {
 	for i := range p.Pieces {
 		m.addPiece(i, closed)
 	}
+	m.addCopies()
 	return m
 }
 
@@ -99,20 +101,6 @@ func (m *model) addPiece(index int, closed float64) {
 			m.find("panel", piece.Panels[j].Name, "hangs on no crease that leads to the root", 0)
 		}
 	}
-}
-
-// ground returns where the blank of a piece lies before it is folded.
-func (m *model) ground(index int) motion {
-	for _, place := range m.pattern.Places {
-		if place.Piece != index {
-			continue
-		}
-		on := &m.pattern.Pieces[place.On]
-		shift := still()
-		shift.o = Vec{place.X.Millimetres(), place.Y.Millimetres(), place.Above.Millimetres()}
-		return m.panel(place.On, on.Root).move.after(&shift)
-	}
-	return still()
 }
 
 // foldReachable folds every crease whose near panel has its place and whose

@@ -4,7 +4,7 @@
 // Panels are rigid plates of the stock's caliper, centred on mid-caliper,
 // where the creases lie too. They form a tree from the root of their piece,
 // each turned about its crease: a valley towards the viewer, so that the
-// insides meet, a mountain away. A crease of 180 degrees becomes a flat spine
+// insides meet, a mountain away. Further pieces lie or stand where their places say. A crease of 180 degrees becomes a flat spine
 // as wide as what it goes round and one caliper, square to both panels; half
 // of that width is taken from the sheet on each side of the score.
 //
@@ -36,9 +36,10 @@ type Proof struct {
 	Gap       measure.Length
 	Tolerance measure.Length // as asked for
 	// Holds is true if the contents stand in the cavity without touching a
-	// plate, with a clearance of at least zero along each bounded axis.
+	// plate, with a clearance of at least zero along each bounded axis, and so
+	// does every piece that goes into another one.
 	Holds      bool
-	Clearances []Clearance // along the bounded axes, in the cavity's order
+	Clearances []Clearance // along the bounded axes, in the cavity's order, then of the nestings
 	Plays      []Play      // of the joints, in the order of pieces and joints
 	// Extent is the size of the box round the folded plates along the contents'
 	// width, height and thickness.
@@ -50,6 +51,7 @@ type Proof struct {
 // the contents, in total; it is negative if they are too big. For a pattern
 // that goes into something it is the size of that minus the folded pattern's.
 type Clearance struct {
+	Between   string // the name of the nesting, "" for the contents
 	Axis      pattern.Axis
 	Clearance measure.Length
 }
@@ -112,8 +114,10 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	} else {
 		proof.Clearances, proof.Holds = m.contents()
 	}
+	nests, fits := m.nests()
+	proof.Clearances, proof.Holds = append(proof.Clearances, nests...), proof.Holds && fits
 	for axis := range proof.Extent {
-		s := m.extent(pattern.Axis(axis))
+		s := m.extent(pattern.Axis(axis), anyPiece)
 		proof.Extent[axis] = length(s.high - s.low)
 	}
 	proof.Faults = m.findings

@@ -17,6 +17,10 @@ func unsound(p *pattern.Pattern) []Finding {
 	for _, place := range p.Places {
 		ok := place.On >= 0 && place.On < place.Piece && place.Piece < len(p.Pieces)
 		s.check("place", "", ok, "does not lay a piece on an earlier one")
+		s.check("place", "", place.Lie <= pattern.AlongHeight, "does not say how its piece lies")
+	}
+	for i := range p.Nests {
+		s.nesting(&p.Nests[i], len(p.Pieces))
 	}
 	c := p.Cavity
 	if s.within("cavity", "", "piece", c.Piece, len(p.Pieces)) {
@@ -43,6 +47,15 @@ func (s *soundness) within(part, name, what string, i, n int) bool {
 		return true
 	}
 	return s.check(part, name, false, fmt.Sprintf("points at %s %d of %d", what, i, n))
+}
+
+// nesting checks that two pieces are nested, along axes that contents have.
+func (s *soundness) nesting(n *pattern.Nesting, pieces int) {
+	s.within("nesting", n.Name, "piece", n.Inner, pieces)
+	s.within("nesting", n.Name, "piece", n.Outer, pieces)
+	for _, axis := range n.Axes {
+		s.check("nesting", n.Name, axis <= pattern.Thickness, "is held along an axis that contents do not have")
+	}
 }
 
 func (s *soundness) piece(p *pattern.Piece) {

@@ -16,7 +16,8 @@ type Pattern struct {
 	Caliper measure.Length // thickness of the stock, the same for all pieces
 	Pieces  []Piece
 	Cavity  Cavity
-	Places  []Place // how further pieces stand to the first; empty for one piece
+	Places  []Place   // how further pieces stand to the first; empty for one piece
+	Nests   []Nesting // which pieces go into one another
 }
 
 // Piece is one part of an enclosure, cut from one rectangular blank.
@@ -217,11 +218,32 @@ type Cavity struct {
 	Into bool
 }
 
-// Place lays a further piece on an earlier one, both inside up: the lower left
-// corner of its blank at X, Y of the other's blank, its mid-caliper plane
-// Above that of the other.
+// Place lays a further piece on an earlier one: the lower left corner of its
+// blank at X, Y of the other's blank, the mid-caliper plane of a blank that lies
+// flat Above that of the other; of one that stands, its lower edge. A piece of
+// which there are several copies has a place for each.
 type Place struct {
 	Piece, On int
 	X, Y      measure.Length
 	Above     measure.Length
+	Lie       Lie
+}
+
+// Lie is how a placed piece lies, seen with the inside of the other up.
+type Lie uint8
+
+// The ways to lie.
+const (
+	FaceUp      Lie = iota // inside up, its width along the other's width
+	FaceDown               // turned over about its left edge: its width runs to the left
+	AlongWidth             // on its lower edge, its width along the other's width
+	AlongHeight            // on its lower edge, its width along the other's height
+)
+
+// Nesting says that one piece goes into another, whose plates hold it on both
+// sides along the axes, which are those of the contents.
+type Nesting struct {
+	Name         string // such as "lid over tray"
+	Inner, Outer int    // pieces
+	Axes         []Axis
 }

@@ -1,0 +1,90 @@
+package fold
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// lidOverTray is the hand-made tray with a lid of the same make over it. Its
+// tabs are inside, so that across the width the lid is narrower inside than
+// its base by three calipers, and the tray wider outside by one.
+func lidOverTray(playW, playH float64) *pattern.Pattern {
+	under := rightTray()
+	t, over := under.t, under
+	over.w, over.h = under.w+4*under.t+playW, under.h+2*under.t+playH
+	p, lid := under.pattern(), over.pattern().Pieces[0]
+	lid.Name = "lid"
+	p.Pieces = append(p.Pieces, lid)
+	p.Places = []pattern.Place{{Piece: 1, Lie: pattern.FaceDown,
+		X: mm(under.w + (over.w-under.w)/2), Y: mm((under.h - over.h) / 2), Above: mm(under.deep + t/2)}}
+	p.Nests = []pattern.Nesting{{Name: "lid over tray", Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Height}}}
+	return p
+}
+
+func TestLidOverTray(t *testing.T) {
+	for _, play := range []float64{0, 0.3, 1.5} {
+		proof := Prove(lidOverTray(play, play+0.5), measure.Length{})
+		require.Empty(t, proof.Faults)
+		require.Len(t, proof.Clearances, 4)
+		for i, want := range []float64{play, play + 0.5} {
+			assert.Equal(t, "lid over tray", proof.Clearances[2+i].Between)
+			assert.InDelta(t, want, proof.Clearances[2+i].Clearance.Millimetres(), 1e-6)
+		}
+	}
+}
+
+// A lid that is too narrow, or that stands where the tray is, is found.
+func TestLidThatBinds(t *testing.T) {
+	proof := Prove(lidOverTray(-0.2, 0.5), mm(1))
+	assert.False(t, proof.Holds, "no rounding makes room for another piece")
+	assert.Contains(t, findings(proof), `nesting "lid over tray" is too tight along the width by 0.200000 mm`)
+	p := lidOverTray(0.3, 0.3)
+	p.Places[0].X = p.Places[0].X.Add(mm(0.2))
+	assert.False(t, Prove(p, mm(1)).Closes, "a lid out of its place passes through the tray")
+	p = lidOverTray(0.3, 0.3)
+	p.Nests[0].Axes = []pattern.Axis{pattern.Thickness}
+	assert.Contains(t, findings(Prove(p, measure.Length{})), `nesting "lid over tray" does not hold on both sides along the thickness`)
+	p.Nests[0].Outer = 2
+	assert.Contains(t, findings(Prove(p, measure.Length{})), `nesting "lid over tray" points at piece 2 of 2`)
+}
+
+// upright is a strip of 100 x 20 mm with slots of the given width and depth at
+// 30 and 70 mm, from the top or from the bottom.
+func upright(width, depth float64, fromTop bool) pattern.Piece {
+	half := width / 2
+	outline := poly(pt(0, 0), pt(100, 0), pt(100, 20), pt(70+half, 20), pt(70+half, 20-depth), pt(70-half, 20-depth), pt(70-half, 20),
+		pt(30+half, 20), pt(30+half, 20-depth), pt(30-half, 20-depth), pt(30-half, 20), pt(0, 20))
+	if !fromTop {
+		outline = poly(pt(0, 0), pt(30-half, 0), pt(30-half, depth), pt(30+half, depth), pt(30+half, 0),
+			pt(70-half, 0), pt(70-half, depth), pt(70+half, depth), pt(70+half, 0), pt(100, 0), pt(100, 20), pt(0, 20))
+	}
+	return pattern.Piece{Name: "strip", Quantity: 2, Width: mm(100), Height: mm(20), Panels: []pattern.Panel{{Name: "strip", Outline: outline}}}
+}
+
+// Two strips along the width and two along the height cross in half-lap
+// slots, on a base that they stand on.
+func TestStripsThatCross(t *testing.T) {
+	caliper := 0.5
+	crossing := func(width, depth float64) *pattern.Pattern {
+		base := pattern.Piece{Name: "base", Width: mm(100), Height: mm(100), Panels: []pattern.Panel{{Name: "base", Outline: rect(0, 0, 100, 100)}}}
+		p := &pattern.Pattern{Caliper: mm(caliper), Pieces: []pattern.Piece{base, upright(width, depth, true), upright(width, depth, false)}, Cavity: cavity(0, 1, 1, 0)}
+		for _, at := range []float64{30, 70} {
+			p.Places = append(p.Places, pattern.Place{Piece: 1, Y: mm(at), Above: mm(caliper / 2), Lie: pattern.AlongWidth},
+				pattern.Place{Piece: 2, X: mm(at), Above: mm(caliper / 2), Lie: pattern.AlongHeight})
+		}
+		return p
+	}
+	right := crossing(0.6, 10.5)
+	assert.Empty(t, Prove(right, measure.Length{}).Faults)
+	assert.Len(t, Fold(right, 1).Plates, 5)
+	assert.Equal(t, 1, Fold(right, 1).Plates[4].Copy)
+	assert.Len(t, findings(Prove(crossing(0.4, 10.5), mm(2))), 4, "slots narrower than the stock, at four crossings")
+	assert.Len(t, findings(Prove(crossing(0.6, 9.9), mm(2))), 4, "depths that do not add up to the height")
+	right.Places[3].X = mm(70.2)
+	assert.Len(t, findings(Prove(right, mm(2))), 2, "one strip out of line")
+}
