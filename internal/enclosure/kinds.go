@@ -11,6 +11,7 @@ var kinds = []*Kind{
 	diagonalEnvelope(),
 	pocket(),
 	foldedCard(),
+	slipcase(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

@@ -1,0 +1,171 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// slipcase is a case of five sides, open on the sixth, in one piece: back, end
+// wall and front follow one another, and the walls above and below hang on the
+// back. Each of these ends in a lap that is glued inside the front, so that
+// the end wall goes round one caliper more.
+//
+// With D the contents' size into the case, S the one between its walls and T
+// their thickness, t the caliper, c the clearance, all lengths from crease to
+// crease or to the open edge; D is the width and S the height, or for a case
+// that opens at the top the other way round:
+//
+//	height = S + t + c_s
+//	walls above and below = T + t + c_t, between the back and the laps
+//	end wall = these walls + t, within a caliper
+//	back = front = D - reveal + t/2 and up to 1/8 in more
+//
+// A book stands in its case with the spine at the open side.
+// The laps are cut back at both ends, so that they clear the end wall.
+func slipcase() *Kind {
+	return &Kind{
+		Name:  "slipcase",
+		Title: "Slipcase",
+		Help:  "A case of five sides in one piece, open on the sixth, for a booklet or a set of cards.",
+		Needs: []string{"width", "height", "thickness"},
+		Params: append([]Param{
+			{Name: "open", Type: ChoiceParam, Choices: []string{"side", "top"}, Help: "Which way the contents slide in: along their width or along their height."},
+			{Name: "lap", Help: "How wide the laps are that are glued inside the front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			showing,
+		}, notchParams...),
+		Plan: planSlipcase,
+	}
+}
+
+var slipcaseGrid = grid{
+	piece:  "slipcase",
+	across: edge{[]string{"back", "end wall", "front"}, []pattern.Score{valley("1", 90), valley("2", 90)}},
+	up: edge{[]string{"bottom lap", "bottom wall", "case height", "top wall", "top lap"},
+		[]pattern.Score{valley("3", 90), valley("4", 90), valley("5", 90), valley("6", 90)}},
+	cells: []cell{
+		{"back", 0, 2, -1}, {"end wall", 1, 2, 0}, {"front", 2, 2, 1},
+		{"bottom wall", 0, 1, 0}, {"top wall", 0, 3, 0}, {"bottom lap", 0, 0, 3}, {"top lap", 0, 4, 4},
+	},
+}
+
+// slipcaseReadings are the indices of a slipcase's readings in its problem.
+type slipcaseReadings struct {
+	across, up []int // from the left, from the bottom
+	inset      int   // of the ends of the laps
+	notch      thumb
+}
+
+func planSlipcase(in *Input) (*Plan, error) {
+	d, r := newDraft(in), &slipcaseReadings{}
+	deep, axis, across := in.Width, pattern.Height, Need{Height: 1, HalfCalipers: 2}
+	if in.choice("open") == "top" {
+		deep, axis, across = in.Height, pattern.Width, Need{Width: 1, HalfCalipers: 2}
+	}
+	deep = deep.Sub(in.length("reveal"))
+	least := deep.Add(in.Caliper.Over(2)) // of the back
+	back := d.reading("back", least.Add(in.little().Over(2)))
+	front := d.reading("front", least.Add(in.little().Over(2)))
+	height := d.reading("case height", across.Of(in).Add(in.middle()))
+	d.fit(axis, across, times(1, height))
+	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
+	d.within("depth", Range{Max: in.little()}, d.form(least.Neg(), times(1, back)))
+	end, bottom, top := d.caseWalls()
+	r.across = []int{back, end, front}
+	r.up = []int{d.fixed("bottom lap", "lap"), bottom, height, top, d.fixed("top lap", "lap")}
+	r.inset = d.lapInset(deep)
+	d.strip(0, pattern.Width, r.across...)
+	d.strip(0, pattern.Height, r.up...)
+	var wrong error
+	beside := measure.Max(in.beside(), in.length("lap"))
+	r.notch, wrong = d.notched(height, beside, beside, deep)
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySlipcase(r, sizes) }
+	return d.plan, fault.Join(in.checkSlipcase(deep, across.Of(in).Sub(in.Caliper)), wrong)
+}
+
+// caseWalls adds the readings of the three walls and the fit between the back
+// and the laps.
+func (d *draft) caseWalls() (end, bottom, top int) {
+	depth := Need{Thickness: 1, HalfCalipers: 2}
+	wall := depth.Of(d.in).Add(d.in.middle())
+	bottom, top = d.reading("bottom wall", wall), d.reading("top wall", wall)
+	end = d.reading("end wall", wall.Add(d.in.Caliper))
+	d.fit(pattern.Thickness, depth, times(1, top))
+	d.equal("walls", measure.Length{}, times(1, bottom), times(-1, top))
+	d.layer("end wall", end, top)
+	if d.in.Thickness.Less(thinnest) {
+		d.warn("narrow-walls", "The contents are so thin that the walls are hard to fold: a pocket or an envelope suits them better.")
+	}
+	return end, bottom, top
+}
+
+// lapInset adds the reading of how far the ends of the laps are cut back: one
+// caliper at the least, and at most a quarter of the face.
+func (d *draft) lapInset(deep measure.Length) int {
+	t := d.in.Caliper
+	within := Range{t, measure.Max(t.Times(2), measure.Min(t.Add(measure.Millimetres(10)), deep.Over(4)))}
+	if d.in.Unit == measure.Inch {
+		within.Max = measure.Max(t.Times(2), measure.Min(t.Add(measure.Sixtyfourths(32)), deep.Over(4)))
+	}
+	inset := d.reading("inset of the laps", within.Min.Add(within.Max).Over(2))
+	d.within("inset of the laps", within, d.form(measure.Length{}, times(1, inset)))
+	return inset
+}
+
+// checkSlipcase refuses a case that is not there, and laps that have no room or
+// leave none for glue and for the contents' play; between is the contents' size
+// between the walls.
+func (in *Input) checkSlipcase(deep, between measure.Length) error {
+	stands := in.length("reveal")
+	least := measure.Max(in.beside(), in.Caliper.Times(8)).Add(leastGlue.Times(2))
+	loose := in.Fit.Max.Add(in.Caliper).Over(2)
+	return fault.Join(
+		in.bounded("reveal", Range{Max: deep.Add(stands).Sub(least)}, "nothing is left of the case", "let less of the contents stand out"),
+		in.bounded("lap", Range{loose.Add(leastGlue), between.Over(2)}, "the laps leave no room for glue, or lie on one another", "make them fit the front"),
+	)
+}
+
+// laySlipcase lays the case out, cuts its laps back, glues them inside the
+// front and bites the notch out.
+func (d *draft) laySlipcase(r *slipcaseReadings, sizes []measure.Length) pattern.Pattern {
+	in, inset := d.in, sizes[r.inset]
+	p := slipcaseGrid.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: sizesOf(r.up, sizes)})
+	slipcaseGrid.taper(&p, 5, inset, inset)
+	slipcaseGrid.taper(&p, 6, inset, inset)
+	x, y := p.Strips[0].Positions(), p.Strips[1].Positions()
+	p.Glues = make([]pattern.Glue, 2)
+	p.Seams = make([]pattern.Seam, 2)
+	for i, far := range [...]measure.Length{y[1], y[4]} { // below and above
+		lap := &p.Panels[5+i]
+		p.Glues[i] = pattern.Glue{Name: lap.Name, Panel: 5 + i, Face: pattern.Outside, To: 2, ToFace: pattern.Inside, Area: lap.Outline}
+		edge := y[2+i]
+		p.Seams[i] = pattern.Seam{Name: [...]string{"lower edge", "upper edge"}[i], Apart: in.Caliper,
+			PanelA: 2, A1: pattern.At(x[3], edge), A2: pattern.At(x[2], edge),
+			PanelB: 3 + i, B1: pattern.At(x[0], far), B2: pattern.At(x[1], far)}
+	}
+	p.Cuts = slipcaseCorners(x, y, inset)
+	if r.notch.radius >= 0 {
+		at, radius := y[2].Add(sizes[r.notch.before]), sizes[r.notch.radius]
+		bite(&p, 2, rightEdge, "notch of the front", at, radius)
+		if in.choice("notch_faces") == "both" {
+			bite(&p, 0, leftEdge, "notch of the back", at, radius)
+		}
+	}
+	cavity := pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()}
+	if in.choice("open") == "top" {
+		cavity.Turned = 90
+	}
+	return pattern.Pattern{Caliper: in.Caliper, Pieces: []pattern.Piece{p}, Cavity: cavity}
+}
+
+// slipcaseCorners lists what is cut away at the four corners.
+func slipcaseCorners(x, y []measure.Length, inset measure.Length) []pattern.Cut {
+	left, right := x[0].Add(inset), x[1].Sub(inset)
+	return []pattern.Cut{
+		relief("lower left corner", "left", pattern.At(x[0], y[1]), pattern.At(left, y[1]), pattern.At(left, y[0])),
+		relief("lower right corner", "right", pattern.At(x[3], y[2]), pattern.At(x[1], y[2]), pattern.At(x[1], y[1]), pattern.At(right, y[1]), pattern.At(right, y[0])),
+		relief("upper left corner", "left", pattern.At(x[0], y[4]), pattern.At(left, y[4]), pattern.At(left, y[5])),
+		relief("upper right corner", "right", pattern.At(x[3], y[3]), pattern.At(x[1], y[3]), pattern.At(x[1], y[4]), pattern.At(right, y[4]), pattern.At(right, y[5])),
+	}
+}
