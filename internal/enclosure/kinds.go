@@ -12,6 +12,8 @@ var kinds = []*Kind{
 	pocket(),
 	foldedCard(),
 	slipcase(),
+	tuckCarton(),
+	gussetBag(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

@@ -23,9 +23,12 @@ func (w *writer) fold(p *pattern.Piece) (Step, bool) {
 	return step, true
 }
 
-// bend names how far a crease is folded.
+// bend names how far a crease is folded; one that lies open only lets the
+// enclosure fold flat.
 func bend(c *pattern.Crease) string {
 	switch math.Round(c.Angle) {
+	case 0:
+		return "open"
 	case 90:
 		return "square"
 	case 180:

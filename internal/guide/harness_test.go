@@ -27,6 +27,9 @@ func usual(k *enclosure.Kind, unit measure.Unit) *solve.Request {
 		r.Caliper, r.Ruler = measure.Micrometres(300), measure.Marks(unit)[3]
 		r.SheetWidth, r.SheetHeight = measure.Millimetres(297), measure.Millimetres(420)
 	}
+	if k.Name == "gusset-bag" { // not for cards
+		r.Thickness = measure.MustParse("1 1/2 in")
+	}
 	r.Fit = enclosure.NamedFits()[1].Range(unit)
 	return r
 }

@@ -1,0 +1,275 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// tuckCarton is a folding carton: four panels and a glue lap, dust flaps on the
+// sides and a lid with a tuck flap at each end. Both lids hang on the back
+// (straight), or the top one on the back and the bottom one on the front
+// (reverse).
+//
+// With W, H and T the contents' width, height and thickness, t the caliper, c
+// the clearance, all lengths from crease to crease, and a the allowance, the
+// least ruler mark that is not under one caliper:
+//
+//	front = back = W + t + c_w
+//	right side   = T + t + a + c_t, one more a if a tuck flap lies on both faces
+//	left side    = right side + t, since the back goes over the glue lap
+//	lid          = the side that it spans - a, so that its tuck flap goes inside
+//	body height  = H + t + 2a + c_h, the dust flaps' scores lying a inside it
+//
+// A carton is measured from centre to centre of its scores (FEFCO/ESBO code);
+// inside is one caliper less and outside one caliper more. The contents stand
+// behind the tuck flaps and between the dust flaps.
+func tuckCarton() *Kind {
+	return &Kind{
+		Name:  "tuck-carton",
+		Title: "Tuck-end carton",
+		Help:  "Four panels and a glue lap; each end closes with two dust flaps and a lid whose flap tucks in.",
+		Needs: []string{"width", "height", "thickness"},
+		Params: []Param{
+			{Name: "style", Type: ChoiceParam, Choices: []string{"straight", "reverse"}, Help: "Straight: both lids hang on the back; reverse: the bottom one hangs on the front."},
+			{Name: "tuck", Help: "How far each tuck flap goes in.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+				Least: measure.Millimetres(5), Greatest: measure.Millimetres(300)},
+			{Name: "lap", Help: "How wide the glue lap is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			{Name: "dust_flap", Help: "How long each dust flap is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			{Name: "taper", Advanced: true, Help: "How far the sides of a tuck flap run in towards its free edge.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10),
+				Greatest: measure.Millimetres(300)},
+			{Name: "friction_slit", Advanced: true, Help: "How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given.",
+				Least: measure.Millimetres(1), Greatest: measure.Millimetres(100)},
+		},
+		Plan: planTuckCarton,
+	}
+}
+
+// cartonGrid is the shape of a carton whose bottom lid hangs as said.
+func cartonGrid(bottomColumn, bottomOn int) grid {
+	return grid{
+		piece: "carton",
+		across: edge{[]string{"back", "left side", "front", "right side", "lap"},
+			[]pattern.Score{valley("1", 90), valley("2", 90), valley("3", 90), valley("4", 90)}},
+		up: edge{[]string{"bottom tuck", "bottom lid", "body height", "top lid", "top tuck"},
+			[]pattern.Score{valley("5", 90), valley("6", 90), valley("7", 90), valley("8", 90)}},
+		cells: []cell{
+			cartonFront:      {"front", 2, 2, -1},
+			cartonLeft:       {"left side", 1, 2, cartonFront},
+			cartonRight:      {"right side", 3, 2, cartonFront},
+			cartonBack:       {"back", 0, 2, cartonLeft},
+			cartonLap:        {"lap", 4, 2, cartonRight},
+			cartonTopLid:     {"top lid", 0, 3, cartonBack},
+			cartonTopTuck:    {"top tuck", 0, 4, cartonTopLid},
+			cartonBottomLid:  {"bottom lid", bottomColumn, 1, bottomOn},
+			cartonBottomTuck: {"bottom tuck", bottomColumn, 0, cartonBottomLid},
+			cartonDust:       {"upper left dust flap", 1, 3, cartonLeft},
+			cartonDust + 1:   {"upper right dust flap", 3, 3, cartonRight},
+			cartonDust + 2:   {"lower left dust flap", 1, 1, cartonLeft},
+			cartonDust + 3:   {"lower right dust flap", 3, 1, cartonRight},
+		},
+	}
+}
+
+// The panels of a carton. The dust flaps are the last four.
+const (
+	cartonFront = iota
+	cartonLeft
+	cartonRight
+	cartonBack
+	cartonLap
+	cartonTopLid
+	cartonTopTuck
+	cartonBottomLid
+	cartonBottomTuck
+	cartonDust
+)
+
+var straightCarton, reverseCarton = cartonGrid(0, cartonBack), cartonGrid(2, cartonFront)
+
+// cartonReadings are the indices of a carton's readings in its problem.
+type cartonReadings struct {
+	across, up             []int // from the left, from the bottom
+	allowance, dust, taper int
+	slit                   int // -1 without friction slits
+}
+
+// allowance is what a carton may allow for its caliper: at least that, and at
+// most so much more that a plain ruler has a mark for it.
+func (in *Input) allowance() Range {
+	more := measure.Sixtyfourths(8)
+	if in.Unit == measure.Millimetre {
+		more = measure.Millimetres(1)
+	}
+	return Range{in.Caliper, in.Caliper.Add(more)}
+}
+
+// thinnestCarton is the least thickness that reaches from the tuck flaps to the
+// dust flaps, which begin one more allowance behind them.
+var thinnestCarton = measure.Millimetres(2)
+
+func planTuckCarton(in *Input) (*Plan, error) {
+	d, r := newDraft(in), &cartonReadings{slit: -1}
+	reverse, shape := in.choice("style") == "reverse", &straightCarton
+	if reverse {
+		shape = &reverseCarton
+	}
+	room := in.allowance()
+	r.allowance = d.between("allowance", in.Caliper, in.Caliper, measure.Min(room.Max, in.Thickness))
+	d.within("allowance", Range{in.Caliper.Times(2).Sub(room.Max), room.Max}, d.form(measure.Length{}, times(1, r.allowance)))
+	d.cartonBody(r, reverse)
+	r.dust, r.taper = d.fixed("dust flap", "dust_flap"), d.fixed("taper", "taper")
+	if in.given("friction_slit") {
+		r.slit = d.fixed("friction slit", "friction_slit")
+	}
+	d.strip(0, pattern.Width, r.across...)
+	d.strip(0, pattern.Height, r.up...)
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layCarton(shape, r, sizes) }
+	return d.plan, in.checkCarton(reverse, room.Max)
+}
+
+// cartonBody adds the readings along the edges of the blank, with their
+// closures and fits.
+func (d *draft) cartonBody(r *cartonReadings, reverse bool) {
+	in, a := d.in, d.in.Caliper // the ideal allowance
+	need := Need{Width: 1, HalfCalipers: 2}
+	face := need.Of(in).Add(in.middle())
+	back, front := d.reading("back", face), d.reading("front", face)
+	d.fit(pattern.Width, need, times(1, front))
+	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
+
+	need = Need{Height: 1, HalfCalipers: 2}
+	body := d.reading("body height", measure.Sum(need.Of(in), a.Times(2), in.middle()))
+	d.fit(pattern.Height, need, times(1, body), times(-2, r.allowance))
+
+	need = Need{Thickness: 1, HalfCalipers: 2}
+	tucks, bottomSide := int64(1), 0
+	if reverse {
+		tucks = 2
+	}
+	side := measure.Sum(need.Of(in), a.Times(tucks), in.middle())
+	left, right := d.reading("left side", side.Add(in.Caliper)), d.reading("right side", side)
+	d.fit(pattern.Thickness, need, times(1, right), times(-tucks, r.allowance))
+	d.layer("left side", left, right)
+	if bottomSide = left; reverse {
+		bottomSide = right
+	}
+	top, bottom := d.lid("top lid", left, r.allowance), d.lid("bottom lid", bottomSide, r.allowance)
+	r.across = []int{back, left, front, right, d.fixed("lap", "lap")}
+	r.up = []int{d.fixed("bottom tuck", "tuck"), bottom, body, top, d.fixed("top tuck", "tuck")}
+}
+
+// lid adds the reading of a lid that spans a side, but for the allowance.
+func (d *draft) lid(name string, side, allowance int) int {
+	ideal := d.plan.Problem.Readings[side].Ideal.Sub(d.in.Caliper)
+	lid := d.reading(name, ideal)
+	d.equal(name, measure.Length{}, times(1, lid), times(1, allowance), times(-1, side))
+	return lid
+}
+
+// checkCarton refuses flaps that get in one another's way, at any size that the
+// fit allows.
+func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
+	half, depth, high := in.Width.Add(in.Fit.Min).Over(2), in.Thickness.Add(in.Fit.Min), in.Height.Add(in.Fit.Min)
+	if !reverse {
+		high = high.Over(2) // the two tuck flaps lie in one plane
+	}
+	tip := half.Sub(allowance).Sub(in.beside()).Sub(in.Caliper)
+	errs := []error{
+		in.bounded("tuck", Range{measure.Sum(allowance, in.Caliper, in.Fit.Max.Over(2)), high},
+			"the tuck flaps do not come down to the contents, or are longer than the carton has room for", "choose another tuck or a closer fit"),
+		in.bounded("lap", Range{leastGlue, half}, "the lap leaves no room for glue, or reaches under the far dust flaps", "make it fit half of the back"),
+		in.bounded("dust_flap", Range{in.Fit.Max.Over(2).Add(in.Caliper), measure.Min(half, depth.Add(in.length("tuck")))},
+			"the dust flaps do not reach over the contents, would lie on one another or stand out of the blank", "choose another length"),
+		in.bounded("taper", Range{Max: tip}, "nothing is left of the tuck flaps' free edges", "make the taper smaller"),
+	}
+	if in.given("friction_slit") {
+		errs = append(errs, in.bounded("friction_slit", Range{Max: tip}, "the friction slits leave nothing of the tuck flaps' scores", "make them shorter"))
+	}
+	if least := measure.Max(thinnestCarton, in.Caliper); in.Thickness.Less(least) {
+		errs = append(errs, fault.Fault{Code: fault.Impossible, Field: "thickness", Detail: "so thin contents would stand in front of the dust flaps",
+			Expected: in.describeRange(Range{least, measure.Largest()}), Hint: "choose an envelope or a sleeve for thin contents"})
+	}
+	return fault.Join(errs...)
+}
+
+// layCarton lays the carton out: sides and lap end the allowance inside the
+// faces, the tuck flaps are narrower by it, and the dust flaps clear of them.
+func (d *draft) layCarton(shape *grid, r *cartonReadings, sizes []measure.Length) pattern.Pattern {
+	in, a := d.in, sizes[r.allowance]
+	p := shape.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: sizesOf(r.up, sizes)})
+	x, y := p.Strips[0].Positions(), p.Strips[1].Positions()
+	shape.taper(&p, cartonLeft, a, a)
+	shape.taper(&p, cartonRight, a, a)
+	shape.taper(&p, cartonLap, a, a.Times(2))
+	seam := &p.Creases[cartonBack-1]
+	seam.A.Y, seam.B.Y = y[2].Add(a), y[3].Sub(a)
+	for _, tuck := range [...]int{cartonTopTuck, cartonBottomTuck} {
+		shape.taper(&p, tuck, a, a.Add(sizes[r.taper]))
+	}
+	long, clear := sizes[r.dust], a.Times(2)
+	top, low := y[3].Sub(a), y[2].Add(a)
+	foldedFlap(&p, cartonDust, x[1], top, x[2].Sub(clear), top.Add(long))
+	foldedFlap(&p, cartonDust+1, x[3].Add(clear), top, x[4], top.Add(long))
+	if shape == &straightCarton {
+		foldedFlap(&p, cartonDust+2, x[1], low, x[2].Sub(clear), low.Sub(long))
+		foldedFlap(&p, cartonDust+3, x[3].Add(clear), low, x[4], low.Sub(long))
+	} else {
+		layer := x[2].Sub(x[1]).Sub(x[4].Sub(x[3])) // the lap's
+		foldedFlap(&p, cartonDust+2, x[1].Add(layer).Add(clear), low, x[2], low.Sub(long))
+		foldedFlap(&p, cartonDust+3, x[3], low, x[4].Sub(clear), low.Sub(long))
+	}
+	p.Seams = cartonSeams(&p, x, y, in.Caliper, a, shape == &reverseCarton)
+	p.Glues = []pattern.Glue{{Name: "lap", Panel: cartonLap, Face: pattern.Outside, To: cartonBack, ToFace: pattern.Inside,
+		Area: pattern.Rectangle(x[4], y[2].Add(clear), x[5], y[3].Sub(clear))}}
+	if r.slit >= 0 {
+		p.Cuts = append(frictionSlits(&p, cartonBottomTuck, "lower", sizes[r.slit]), frictionSlits(&p, cartonTopTuck, "upper", sizes[r.slit])...)
+	}
+	return pattern.Pattern{
+		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
+		Cavity: pattern.Cavity{Panel: cartonTopTuck, Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
+	}
+}
+
+// foldedFlap gives a rectangular flap its outline and its crease: from x0 to x1 along
+// the score at y0, up or down to y1.
+func foldedFlap(p *pattern.Piece, panel int, x0, y0, x1, y1 measure.Length) {
+	pattern.FillRectangle(p.Panels[panel].Outline, x0, measure.Min(y0, y1), x1, measure.Max(y0, y1))
+	c := &p.Creases[panel-1]
+	c.A, c.B = pattern.At(x0, y0), pattern.At(x1, y0)
+}
+
+// cartonSeams says where the free edge of the back and the scores of the tuck
+// flaps come to lie: a caliper outside the lap, and the allowance inside the
+// front or, at the bottom of a reverse carton, inside the lap.
+func cartonSeams(p *pattern.Piece, x, y []measure.Length, caliper, apart measure.Length, reverse bool) []pattern.Seam {
+	top, bottom := &p.Creases[cartonTopTuck-1], &p.Creases[cartonBottomTuck-1]
+	mirror, partner := x[1].Add(x[2]), cartonFront // both faces begin at the left side
+	seams := []pattern.Seam{
+		{Name: "back's edge", PanelA: cartonBack, A1: pattern.At(x[0], y[2]), A2: pattern.At(x[0], y[3]),
+			PanelB: cartonLap, B1: pattern.At(x[4], y[2]), B2: pattern.At(x[4], y[3]), Apart: caliper},
+		tuckSeam("top tuck", cartonTopTuck, top, partner, mirror, y[3], apart),
+	}
+	if reverse {
+		mirror, partner = x[3].Add(x[4]), cartonLap
+	}
+	return append(seams, tuckSeam("bottom tuck", cartonBottomTuck, bottom, partner, mirror, y[2], apart))
+}
+
+// tuckSeam brings the score of a tuck flap to a panel, whose x is mirrored.
+func tuckSeam(name string, tuck int, c *pattern.Crease, to int, mirror, y, apart measure.Length) pattern.Seam {
+	return pattern.Seam{Name: name, PanelA: tuck, A1: c.A, A2: c.B,
+		PanelB: to, B1: pattern.At(mirror.Sub(c.A.X), y), B2: pattern.At(mirror.Sub(c.B.X), y), Apart: apart}
+}
+
+// frictionSlits slits the score of a tuck flap in from both ends.
+func frictionSlits(p *pattern.Piece, tuck int, which string, long measure.Length) []pattern.Cut {
+	c := &p.Creases[tuck-1]
+	left, right := pattern.At(c.A.X.Add(long), c.A.Y), pattern.At(c.B.X.Sub(long), c.B.Y)
+	return []pattern.Cut{
+		{Name: which + " left slit", Kind: pattern.Slit, On: c.Name, At: c.A.Y, Depth: long, Path: pattern.Polygon(c.A, left)},
+		{Name: which + " right slit", Kind: pattern.Slit, On: c.Name, At: c.B.Y, Depth: long, Path: pattern.Polygon(right, c.B)},
+	}
+}
