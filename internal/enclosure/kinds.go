@@ -12,6 +12,7 @@ var kinds = []*Kind{
 	pocket(),
 	foldedCard(),
 	slipcase(),
+	matStack(),
 	tuckCarton(),
 	gussetBag(),
 }

@@ -161,18 +161,21 @@ func checkWorked(t *testing.T, kind string) {
 // checkReadOff checks the solution as if somebody had read it off a ruler: it
 // must work as it stands.
 func checkReadOff(t *testing.T, s *solve.Solution) {
-	p := &s.Pattern.Pieces[0]
-	own := &solve.Measurements{Blanks: [][2]measure.Length{{p.Width, p.Height}}}
-	for _, strip := range p.Strips {
-		at := strip.Positions()
-		for j := range strip.Scores {
-			if strip.Cells[j].Size.IsZero() {
-				return // two scores in one place cannot be told apart on a ruler
-			}
-			if strip.Across == pattern.Height {
-				own.Rises = append(own.Rises, at[j+1])
-			} else {
-				own.Marks = append(own.Marks, at[j+1])
+	own := &solve.Measurements{}
+	for i := range s.Pattern.Pieces {
+		p := &s.Pattern.Pieces[i]
+		own.Blanks = append(own.Blanks, [2]measure.Length{p.Width, p.Height})
+		for _, strip := range p.Strips {
+			at := strip.Positions()
+			for j := range strip.Scores {
+				if strip.Cells[j].Size.IsZero() {
+					return // two scores in one place cannot be told apart on a ruler
+				}
+				if strip.Across == pattern.Height {
+					own.Rises = append(own.Rises, at[j+1])
+				} else {
+					own.Marks = append(own.Marks, at[j+1])
+				}
 			}
 		}
 	}
