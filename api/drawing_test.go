@@ -48,8 +48,8 @@ var checkFile = map[format]func(*testing.T, []byte){
 }
 
 func TestEveryKindIsDrawnInEveryFormat(t *testing.T) {
-	query, body := solveExample()
 	for _, k := range enclosure.Kinds() {
+		query, body := solveExample(k)
 		for _, f := range drawingFormats {
 			t.Run(k.Name+"/"+f.String(), func(t *testing.T) {
 				a := get(t, "/v1/drawing/"+k.Name+"."+infoOf(f).extension+"?"+query).ok()

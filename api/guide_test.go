@@ -11,8 +11,8 @@ import (
 )
 
 func TestEveryKindHasAGuideInEveryFormatAndLanguage(t *testing.T) {
-	query, _ := solveExample()
 	for _, k := range enclosure.Kinds() {
+		query, _ := solveExample(k)
 		for _, language := range guide.Languages() {
 			t.Run(k.Name+"/"+language, func(t *testing.T) {
 				target := "/v1/guide/" + k.Name + "?" + query + "&language=" + language

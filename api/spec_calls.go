@@ -22,14 +22,14 @@ type CallSpec struct {
 func CallSpecs() []CallSpec {
 	specs := []CallSpec{}
 	for _, k := range enclosure.Kinds() {
-		query, body := solveExample()
+		query, body := solveExample(k)
 		specs = append(specs, CallSpec{
 			Path: "/v1/solve/" + k.Name, Annotated: "/v1/solve/{kind}", Summary: "Measurements of a " + k.Name, Media: mediaTypes(measurementFormats),
 			Parameters: kindTable(k, measurementFormats).describe(), Example: query, Body: body,
 		})
 	}
 	for _, k := range enclosure.Kinds() {
-		query, body := solveExample()
+		query, body := solveExample(k)
 		specs = append(specs, CallSpec{
 			Path: "/v1/guide/" + k.Name, Annotated: "/v1/guide/{kind}", Summary: "Making instructions of a " + k.Name, Media: mediaTypes(guideFormats),
 			Parameters: kindTable(k, guideFormats, guideParams()...).describe(), Example: query, Body: body,
@@ -55,13 +55,6 @@ func CallSpecs() []CallSpec {
 		specs = append(specs, CallSpec{Path: path, Parameters: newTable(answerParams(only)).describe(), Media: mediaTypes(only)})
 	}
 	return specs
-}
-
-// solveExample is a request for the set of tasting cards of the examples,
-// which every kind can be made for: the ruler is fine enough for all of them.
-func solveExample() (query, body string) {
-	return "unit=in&width=3-1/2&height=5&thickness=0.09&caliper=0.012&fit=easy&ruler=1/64in",
-		`{"unit":"in","width":"3-1/2","height":5,"thickness":0.09,"caliper":0.012,"fit":"easy","ruler":"1/64in"}`
 }
 
 // describe lists the names of the table.

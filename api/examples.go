@@ -1,0 +1,77 @@
+package api
+
+import (
+	"context"
+	"encoding/json"
+	"net/url"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+// solveExample is a request that the kind can be made for: a set of tasting
+// cards, or a box of tea for a kind that thin contents leave nothing of. The
+// ruler is fine enough for all.
+func solveExample(k *enclosure.Kind) (query, body string) {
+	query, body, _ = solvedExample(k)
+	return query, body
+}
+
+// checkExample is the check of what the example of a solution gives, as
+// somebody would read it off the pieces.
+func checkExample(k *enclosure.Kind) (query, body string) {
+	query, body, s := solvedExample(k)
+	if s == nil {
+		return query, body // the specification's generator refuses this kind
+	}
+	return measured(query, body, s.ReadOff())
+}
+
+// solvedExample is the example of a kind with its solution, nil if it has none.
+func solvedExample(k *enclosure.Kind) (query, body string, s *solve.Solution) {
+	for _, thickness := range [...]string{"0.09", "1"} {
+		query = "unit=in&width=3-1/2&height=5&thickness=" + thickness + "&caliper=0.012&fit=easy&ruler=1/64in"
+		body = `{"unit":"in","width":"3-1/2","height":5,"thickness":` + thickness + `,"caliper":0.012,"fit":"easy","ruler":"1/64in"}`
+		if s = solved(k, query); s != nil {
+			break
+		}
+	}
+	return query, body, s
+}
+
+// solved returns the solution of a query, nil if there is none.
+func solved(k *enclosure.Kind, query string) *solve.Solution {
+	r := newReading(kindTable(k, measurementFormats))
+	defer r.release()
+	r.addQuery(query)
+	r.parse()
+	q := r.solveRequest(k)
+	if len(r.faults) > 0 {
+		return nil
+	}
+	s, err := solve.Solve(context.Background(), q)
+	if err != nil {
+		return nil
+	}
+	return s
+}
+
+// measured adds measurements to a query and to a JSON body.
+func measured(query, body string, own *solve.Measurements) (string, string) {
+	finest := finestMark(measure.Inch)
+	lists := map[string][]string{}
+	for _, b := range own.Blanks {
+		lists["blank"] = append(lists["blank"], string(appendSizeURL(nil, finest, b)))
+	}
+	for name, sizes := range map[string][]measure.Length{"marks": own.Marks, "rises": own.Rises, "depths": own.Depths} {
+		for _, l := range sizes {
+			lists[name] = append(lists[name], finest.FormatURL(l))
+		}
+	}
+	more, err := json.Marshal(lists)
+	if err != nil {
+		return "", ""
+	}
+	return query + "&" + url.Values(lists).Encode(), body[:len(body)-1] + "," + string(more[1:])
+}
