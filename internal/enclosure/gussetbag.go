@@ -37,7 +37,7 @@ func gussetBag() *Kind {
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
 			{Name: "lap", Help: "How wide the glue lap is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
-			{Name: "base_flap", Advanced: true, Help: "How far the flaps of the front and of the gussets reach under the base.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(5),
+			{Name: "base_flap", Advanced: true, Help: "How far the flaps of the front and of the gussets reach under the base.", DefaultInch: measure.Sixtyfourths(16), DefaultMillimetre: measure.Millimetres(5),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
 		},
 		Plan: planGussetBag,
