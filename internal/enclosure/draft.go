@@ -86,6 +86,13 @@ func (d *draft) fit(axis pattern.Axis, need Need, terms ...rounding.Term) {
 	d.within(axis.String(), d.in.Fit, d.form(need.Of(d.in).Neg(), terms...))
 }
 
+// nest states that the terms less the need are the clearance between two pieces
+// along an axis, which must lie in a range.
+func (d *draft) nest(between string, axis pattern.Axis, r Range, need Need, terms ...rounding.Term) {
+	d.plan.Fits = append(d.plan.Fits, Fit{Axis: axis, Window: len(d.plan.Problem.Windows), Need: need, Between: between})
+	d.within(axis.String()+", "+between, r, d.form(need.Of(d.in).Neg(), terms...))
+}
+
 // even states that two readings should be equal if they can be.
 func (d *draft) even(a, b int) {
 	d.plan.Problem.Even = append(d.plan.Problem.Even, rounding.Pair{A: a, B: b})
@@ -104,9 +111,11 @@ func (d *draft) warn(code, detail string) {
 // bounded returns the axes of the fits: those along which plates hold the
 // contents on both sides.
 func (d *draft) bounded() []pattern.Axis {
-	axes := make([]pattern.Axis, len(d.plan.Fits))
-	for i, f := range d.plan.Fits {
-		axes[i] = f.Axis
+	axes := make([]pattern.Axis, 0, len(d.plan.Fits))
+	for _, f := range d.plan.Fits {
+		if f.Between == "" {
+			axes = append(axes, f.Axis)
+		}
 	}
 	return axes
 }

@@ -63,6 +63,9 @@ type Fit struct {
 	Axis   pattern.Axis
 	Window int
 	Need   Need
+	// Between names the pieces that the clearance is between, such as "lid over
+	// tray"; it is "" for the contents'.
+	Between string
 	// Diagonal says that the form and its window are measured along a side of a
 	// square blank whose folds lie at 45 degrees to it.
 	Diagonal bool

@@ -15,6 +15,7 @@ var kinds = []*Kind{
 	matStack(),
 	tuckCarton(),
 	gussetBag(),
+	tray(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

@@ -3,7 +3,6 @@ package solve
 import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
-	"creasefit/internal/pattern"
 	"creasefit/internal/tolerance"
 )
 
@@ -20,7 +19,7 @@ func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) []Fit {
 		}
 		result := tolerance.Stack(clearance, r.terms(terms[:0], plan, &f))
 		fits[i] = Fit{
-			Axis: f.Axis, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: wanted,
+			Axis: f.Axis, Between: f.Between, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: wanted,
 			Nominal: clearance, WorstCase: enclosure.Range(result.WorstCase), RSS: enclosure.Range(result.RSS), Chance: result.Chance,
 		}
 	}
@@ -84,14 +83,15 @@ func (r *Request) marks(terms []tolerance.Term, strip *enclosure.Strip, coeffici
 // sureAxis is the least chance that needs no warning.
 const sureAxis = 0.95
 
-// unsure returns the axis that the contents are least sure to go in along, if
-// any is below the chance that needs no warning.
-func unsure(fits []Fit) (axis pattern.Axis, chance float64, found bool) {
-	chance = sureAxis
-	for _, f := range fits {
-		if f.Chance < chance {
-			axis, chance, found = f.Axis, f.Chance, true
+// unsure returns the fit that is the least sure to go in, nil if all are sure
+// enough to need no warning.
+func unsure(fits []Fit) *Fit {
+	var least *Fit
+	chance := sureAxis
+	for i := range fits {
+		if f := &fits[i]; f.Chance < chance {
+			least, chance = f, f.Chance
 		}
 	}
-	return axis, chance, found
+	return least
 }

@@ -25,9 +25,10 @@ type Solution struct {
 	sizes []measure.Length // of the plan's readings
 }
 
-// Fit is how the contents go in along one axis.
+// Fit is how the contents, or one piece in another, go in along one axis.
 type Fit struct {
 	Axis      pattern.Axis
+	Between   string // the pieces that it is between, such as "lid over tray"; "" for the contents
 	Verdict   string // "snug", "easy", "loose", "tight" (under zero) or "slack" (over loose)
 	Window    enclosure.Range
 	Nominal   measure.Length

@@ -13,15 +13,35 @@ func (s *Solution) warn(plan *enclosure.Plan) []enclosure.Warning {
 	r := s.Request
 	warnings := make([]enclosure.Warning, 0, len(r.Notes)+len(plan.Warnings)+2)
 	warnings = append(append(warnings, r.Notes...), plan.Warnings...)
-	if axis, chance, found := unsure(s.Fits); found {
-		warnings = append(warnings, enclosure.Warning{Code: "unsure-fit",
-			Detail: "With these tools the contents go in along the " + axis.String() + " in about " +
-				strconv.Itoa(int(chance*100)) + " of 100 tries: make a trial piece, choose a looser fit or cut more exactly."})
+	if f := unsure(s.Fits); f != nil {
+		warnings = append(warnings, f.warnUnsure())
+	}
+	for i := range s.Fits {
+		if f := &s.Fits[i]; f.Between != "" && f.WorstCase.Min.Sign() < 0 {
+			warnings = append(warnings, f.warnBinds(r.Unit))
+		}
 	}
 	for i := range s.Pattern.Pieces {
 		warnings = r.warnSheet(warnings, &s.Pattern.Pieces[i])
 	}
 	return warnings
+}
+
+// warnUnsure warns of a fit that some tries miss.
+func (f *Fit) warnUnsure() enclosure.Warning {
+	what := "the contents go in"
+	if f.Between != "" {
+		what = "the " + f.Between + " goes on"
+	}
+	return enclosure.Warning{Code: "unsure-fit", Detail: "With these tools " + what + " along the " + f.Axis.String() + " in about " +
+		strconv.Itoa(int(f.Chance*100)) + " of 100 tries: make a trial piece, choose a looser fit or cut more exactly."}
+}
+
+// warnBinds warns of a piece that binds in another one when all errors are at
+// their worst at once.
+func (f *Fit) warnBinds(u measure.Unit) enclosure.Warning {
+	return enclosure.Warning{Code: "may-bind", Detail: "At worst the " + f.Between + " binds along the " + f.Axis.String() + ": it is then " +
+		decimals(f.WorstCase.Min.Neg(), u) + " too tight. Choose a looser fit or cut more exactly."}
 }
 
 // warnSheet warns of a blank that does not come out of the sheet, or only with
