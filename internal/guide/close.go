@@ -130,10 +130,11 @@ func inFrom(panel *pattern.Panel, a, b pattern.Point) (measure.Length, bool) {
 		}
 	}
 	low, high := box(panel.Outline)
+	by, along := measure.Min(a.Y.Sub(low.Y), high.Y.Sub(a.Y)), a.Y == b.Y
 	if a.X == b.X {
-		return measure.Min(a.X.Sub(low.X), high.X.Sub(a.X)), true
+		by, along = measure.Min(a.X.Sub(low.X), high.X.Sub(a.X)), true
 	}
-	return measure.Min(a.Y.Sub(low.Y), high.Y.Sub(a.Y)), a.Y == b.Y
+	return by, along && by.Sign() > 0
 }
 
 // glued reports whether any piece is glued to itself.
