@@ -81,14 +81,15 @@ func (pl *planner) ways() []func() {
 		pieces += k.need
 	}
 	quick, more, most := pl.enumeration(quickSplits), pl.enumeration(moreSplits), pl.enumeration(mostSplits)
-	brief, long := pl.joining(10), pl.joining(1)
+	brief, long := pl.joining(50*time.Millisecond), pl.joining(MostEffort)
+	peel := pl.peeling(1200 * time.Millisecond)
 	switch {
 	case pl.rest:
 		return []func(){pl.boundByRaster, quick, brief, more, long}
 	case pieces > manyPieces:
-		return []func(){pl.boundByRaster, pl.generate, quick, brief, more, long}
+		return []func(){pl.boundByRaster, pl.generate, quick, brief, peel, more, long}
 	default:
-		return []func(){pl.boundByRaster, quick, brief, more, brief, pl.generate, most, long}
+		return []func(){pl.boundByRaster, quick, brief, more, peel, pl.generate, most, peel, long}
 	}
 }
 
@@ -160,67 +161,4 @@ func (pl *planner) offer(plan []use) {
 	if plan != nil && cost < pl.cost {
 		pl.best, pl.cost = cuttings, cost
 	}
-}
-
-// joining looks for a better plan among sheets that waste little, ever more of
-// it and among ever more sheets, with some random plans in between, for a part
-// of the time left. It stops at the first complete look.
-func (pl *planner) joining(part int) func() {
-	return func() {
-		end, _ := pl.ctx.Deadline()
-		until := time.Now().Add(time.Until(end) / time.Duration(part))
-		for width := 100; ; width = min(width*3/2, 10_000) {
-			for share := int64(16); share >= 1; share /= 2 {
-				start := time.Now()
-				if whole := pl.tightAt(pl.target(), width, share); whole && share == 1 {
-					return
-				}
-				for took := time.Since(start); !pl.done() && pl.ctx.Err() == nil && time.Since(start) < 2*took; {
-					pl.tryGreedy(1, 8)
-				}
-				if pl.done() || pl.ctx.Err() != nil || time.Now().After(until) {
-					return
-				}
-			}
-		}
-	}
-}
-
-// tightAt looks for a plan of a cost and reports whether it is sure that there
-// is none.
-func (pl *planner) tightAt(target int64, width int, share int64) bool {
-	var patterns []pattern
-	whole := true
-	for i := range pl.boards {
-		b := &pl.boards[i]
-		pack, ok := newPacking(pl.caps(b))
-		if !ok {
-			return false
-		}
-		t := newTight(pl.ctx, b, pack, pl.affordable(target, b)/share, width, pl.greedy.random)
-		t.run()
-		whole = whole && t.whole
-		patterns = append(patterns, t.patterns(len(pl.kinds))...)
-	}
-	c := newCover(pl.ctx, patterns, pl.guides(), pl.needs(), 20_000)
-	found, sure := c.search(target)
-	if found {
-		pl.accept(c.chosen)
-		return false
-	}
-	whole = whole && share == 1
-	if whole && sure {
-		pl.lower, pl.why = target+1, "A complete search of all sheets that waste little enough found no plan with less."
-	}
-	return whole && sure
-}
-
-// affordable is the waste that a plan of a cost may have on one sheet.
-func (pl *planner) affordable(target int64, b *board) int64 {
-	total := int64(0)
-	for k, n := range pl.needs() {
-		total += int64(n) * pl.kinds[k].area
-	}
-	area := pl.weights[0]
-	return int64(b.w)*int64(b.h) - area.top*b.cost + area.top*target - total
 }

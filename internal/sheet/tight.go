@@ -36,10 +36,15 @@ type tight struct {
 	ctx    context.Context
 }
 
-// level is all tiles of so many pieces, in two orders, without those that are
-// too long to be joined that way.
+// level is all tiles of so many pieces, in two orders.
 type level struct {
-	byHeight, byWidth []int32
+	byHeight, byWidth []edges
+}
+
+// edges is what a join needs to know of a tile first, kept close together.
+type edges struct {
+	waste    int64
+	w, h, at int32
 }
 
 // tileKey tells tiles of one level apart.
@@ -102,26 +107,23 @@ func (t *tight) last() int {
 
 // singles makes the first level.
 func (t *tight) singles() {
+	t.seen = map[tileKey]bool{}
 	for i, f := range t.board.faces {
+		if t.outside(f.w, f.h) > t.allow {
+			continue
+		}
 		t.offer(tile{set: t.pack.one[f.kind], w: f.w, h: f.h, low: -1, high: int32(i)})
 	}
 	t.close(0)
 }
 
-// offer keeps a tile if a whole sheet with it can waste little enough.
+// offer keeps a tile if it is new.
 func (t *tight) offer(n tile) {
-	outside := int64(n.h)*int64(t.gapX[t.board.w-n.w]) + int64(n.w)*int64(t.gapY[t.board.h-n.h])
-	if n.waste+outside > t.allow {
-		return
-	}
-	if t.seen != nil {
-		key := tileKey{n.set, n.w, n.h}
-		if t.seen[key] {
-			return
-		}
+	key := tileKey{n.set, n.w, n.h}
+	if !t.seen[key] {
 		t.seen[key] = true
+		t.tiles = append(t.tiles, n)
 	}
-	t.tiles = append(t.tiles, n)
 }
 
 // close ends a level: it keeps the best tiles and sorts them.
@@ -139,9 +141,14 @@ func (t *tight) close(from int) {
 
 // sorted puts the tiles of a level in order.
 func (t *tight) sorted(tiles []int32) level {
-	l := level{tiles, slices.Clone(tiles)}
-	slices.SortFunc(l.byHeight, func(a, b int32) int { return cmp.Compare(t.tiles[a].h, t.tiles[b].h) })
-	slices.SortFunc(l.byWidth, func(a, b int32) int { return cmp.Compare(t.tiles[a].w, t.tiles[b].w) })
+	var l level
+	for _, at := range tiles {
+		n := &t.tiles[at]
+		l.byHeight = append(l.byHeight, edges{n.waste, n.w, n.h, at})
+	}
+	l.byWidth = slices.Clone(l.byHeight)
+	slices.SortFunc(l.byHeight, func(a, b edges) int { return cmp.Compare(a.h, b.h) })
+	slices.SortFunc(l.byWidth, func(a, b edges) int { return cmp.Compare(a.w, b.w) })
 	return l
 }
 
@@ -169,65 +176,69 @@ func (t *tight) keep(level []int32, from int) []int32 {
 // combine joins every tile of one level with those of another that are about
 // as long where they meet.
 func (t *tight) combine(low, high level) {
-	for n, i := range low.byHeight {
+	for n, a := range low.byHeight {
 		if n%16 == 0 && t.ctx.Err() != nil {
 			t.whole = false
 			return
 		}
-		a := t.tiles[i]
-		spare := t.allow - a.waste
-		from, to := a.h-int32(min(spare/t.least, int64(a.h))), a.h+int32(min(spare/int64(a.w), int64(t.board.h)))
-		at, _ := slices.BinarySearchFunc(high.byHeight, from, func(j, h int32) int { return cmp.Compare(t.tiles[j].h, h) })
-		for ; at < len(high.byHeight); at++ {
-			b := &t.tiles[high.byHeight[at]]
-			if b.h > to {
-				break
-			}
-			t.beside(i, high.byHeight[at], &a, b)
+		t.beside(a, high.byHeight)
+		t.above(a, high.byWidth)
+	}
+}
+
+// reach is how much shorter and how much longer than an edge the other tile's
+// may be, for a tile that is so long across it.
+func (t *tight) reach(a edges, across int32) (shorter, longer int32) {
+	spare, most := t.allow-a.waste, int64(max(t.board.w, t.board.h))
+	return int32(min(spare/t.least, most)), int32(min(spare/int64(across), most))
+}
+
+// beside joins a tile with others along the width.
+func (t *tight) beside(a edges, others []edges) {
+	shorter, longer := t.reach(a, a.w)
+	at, _ := slices.BinarySearchFunc(others, a.h-shorter, func(e edges, h int32) int { return cmp.Compare(e.h, h) })
+	for ; at < len(others) && others[at].h <= a.h+longer; at++ {
+		b := &others[at]
+		w, h := a.w+b.w, max(a.h, b.h)
+		if w > t.board.w || !t.board.crossable(h) {
+			continue
 		}
-		from, to = a.w-int32(min(spare/t.least, int64(a.w))), a.w+int32(min(spare/int64(a.h), int64(t.board.w)))
-		at, _ = slices.BinarySearchFunc(high.byWidth, from, func(j, w int32) int { return cmp.Compare(t.tiles[j].w, w) })
-		for ; at < len(high.byWidth); at++ {
-			b := &t.tiles[high.byWidth[at]]
-			if b.w > to {
-				break
-			}
-			t.above(i, high.byWidth[at], &a, b)
+		waste := a.waste + b.waste + int64(a.w)*int64(h-a.h) + int64(b.w)*int64(h-b.h)
+		t.joined(a.at, b.at, tile{w: w, h: h, waste: waste, axis: Width})
+	}
+}
+
+// above joins a tile with others along the height.
+func (t *tight) above(a edges, others []edges) {
+	shorter, longer := t.reach(a, a.h)
+	at, _ := slices.BinarySearchFunc(others, a.w-shorter, func(e edges, w int32) int { return cmp.Compare(e.w, w) })
+	for ; at < len(others) && others[at].w <= a.w+longer; at++ {
+		b := &others[at]
+		w, h := max(a.w, b.w), a.h+b.h
+		if h > t.board.h || !t.board.crossable(w) {
+			continue
 		}
+		waste := a.waste + b.waste + int64(a.h)*int64(w-a.w) + int64(b.h)*int64(w-b.w)
+		t.joined(a.at, b.at, tile{w: w, h: h, waste: waste, axis: Height})
 	}
 }
 
-// beside joins two tiles along the width.
-func (t *tight) beside(i, j int32, a, b *tile) {
-	w, h := a.w+b.w, max(a.h, b.h)
-	if w > t.board.w || !t.board.crossable(h) {
+// joined offers a join unless it wastes or takes too much.
+func (t *tight) joined(i, j int32, n tile) {
+	if n.waste+t.outside(n.w, n.h) > t.allow {
 		return
 	}
-	waste := a.waste + b.waste + int64(a.w)*int64(h-a.h) + int64(b.w)*int64(h-b.h)
-	t.joined(i, j, a, b, tile{w: w, h: h, waste: waste, axis: Width})
-}
-
-// above joins two tiles along the height.
-func (t *tight) above(i, j int32, a, b *tile) {
-	w, h := max(a.w, b.w), a.h+b.h
-	if h > t.board.h || !t.board.crossable(w) {
-		return
-	}
-	waste := a.waste + b.waste + int64(a.h)*int64(w-a.w) + int64(b.h)*int64(w-b.w)
-	t.joined(i, j, a, b, tile{w: w, h: h, waste: waste, axis: Height})
-}
-
-// joined offers a join unless it takes too much.
-func (t *tight) joined(i, j int32, a, b *tile, n tile) {
-	if n.waste > t.allow {
-		return
-	}
-	set, ok := t.pack.sum(&a.set, &b.set)
+	set, ok := t.pack.sum(&t.tiles[i].set, &t.tiles[j].set)
 	if !ok {
 		return
 	}
 	n.set, n.low, n.high = set, i, j
 	t.offer(n)
+}
+
+// outside is what no piece can fill beside and above a tile.
+func (t *tight) outside(w, h int32) int64 {
+	return int64(h)*int64(t.gapX[t.board.w-w]) + int64(w)*int64(t.gapY[t.board.h-h])
 }
 
 // patterns lists the sets of pieces that waste little enough of a whole sheet.
