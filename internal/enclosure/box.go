@@ -16,10 +16,11 @@ import (
 // shorter by an allowance; those at the sides cover tabs that are inside.
 type box struct {
 	shape           *grid
-	rolled, outside bool  // rolled walls; tabs outside
-	across, up      []int // the readings, from the left and from the bottom
-	tab             int   // the reading of the tabs' length, -1 for tabs as long as the walls are high
-	allowance       int   // the reading of what rolled walls are shorter by, -1 without
+	rolled, outside bool           // rolled walls; tabs outside
+	across, up      []int          // the readings, from the left and from the bottom
+	tab             int            // the reading of the tabs' length, -1 for tabs as long as the walls are high
+	allowance       int            // the reading of what rolled walls are shorter by, -1 without
+	play            measure.Length // from a side wall to what goes in, at most
 }
 
 // Parameters that the boxes share.
@@ -103,6 +104,12 @@ func (b *box) needs() (width, height Need) {
 	return Need{Width: 1, HalfCalipers: w}, Need{Height: 1, HalfCalipers: h}
 }
 
+// newBox begins a box of single walls; play is how far what goes in may stand
+// from a side wall.
+func (in *Input) newBox(shape *grid, play measure.Length) *box {
+	return &box{shape: shape, outside: in.choice("corners") == "outside", tab: -1, allowance: -1, play: play}
+}
+
 // walls states that walls are as high as the first of them, unless they are
 // fixed by one parameter.
 func (d *draft) walls(name string, walls ...int) {
@@ -126,6 +133,17 @@ func (d *draft) addBox(b *box, piece int, prefix string, width, height measure.L
 	}
 	d.strip(piece, pattern.Width, b.across...)
 	d.strip(piece, pattern.Height, b.up...)
+}
+
+// trayBase adds the readings of a tray for the contents, piece 0 of several,
+// with their fits, and says how long its side walls may be.
+func (d *draft) trayBase(b *box, wall func(name string) int) (long Range) {
+	wide, high := b.needs()
+	d.addBox(b, 0, "", wide.Of(d.in).Add(d.in.middle()), high.Of(d.in).Add(d.in.middle()), wall)
+	width, height := b.base()
+	d.fit(pattern.Width, wide, times(1, width))
+	d.fit(pattern.Height, high, times(1, height))
+	return high.span(d.in)
 }
 
 // roll adds the inner walls of a box with rolled walls.
@@ -174,7 +192,7 @@ func (b *box) inset(caliper measure.Length) measure.Length {
 // whose side walls are as long as the ranges say.
 func (d *draft) addTab(b *box, name string, high, long Range) error {
 	in := d.in
-	room := Range{leastGlue.Add(in.Fit.Max.Over(2)), measure.Min(long.Min.Over(2), high.Min.Add(b.inset(in.Caliper)))}
+	room := Range{leastGlue.Add(b.play), measure.Min(long.Min.Over(2), high.Min.Add(b.inset(in.Caliper)))}
 	switch {
 	case in.given("tab"):
 		b.tab = d.fixed(name, "tab")
@@ -185,7 +203,7 @@ func (d *draft) addTab(b *box, name string, high, long Range) error {
 		b.tab = d.between(name, room.Min.Add(room.Max).Over(2), room.Min, room.Max)
 		d.within(name, room, d.form(measure.Length{}, times(1, b.tab)))
 	}
-	return in.least("height", in.Height, room.Min.Times(2), "the corner tabs would lie on one another")
+	return in.least("height", long.Min, room.Min.Times(2), "the corner tabs would lie on one another")
 }
 
 // least refuses contents that are too small for their enclosure.
@@ -198,9 +216,9 @@ func (in *Input) least(field string, size, least measure.Length, detail string) 
 }
 
 // lowest is how high walls must be at the least, so that there is room for glue
-// and the contents meet the tabs.
+// and what goes in meets the tabs.
 func (b *box) lowest(in *Input) measure.Length {
-	least := measure.Sum(leastGlue, in.Fit.Max.Over(2), in.Caliper.Times(5))
+	least := measure.Sum(leastGlue, b.play, in.Caliper.Times(5))
 	if b.rolled {
 		least = least.Add(in.allowance().Max)
 	}

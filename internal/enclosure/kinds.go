@@ -16,6 +16,7 @@ var kinds = []*Kind{
 	tuckCarton(),
 	gussetBag(),
 	tray(),
+	liddedBox(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

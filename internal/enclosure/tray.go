@@ -42,18 +42,14 @@ func tray() *Kind {
 var trayGrid, rolledTrayGrid = boxGrid("tray"), rolledBoxGrid("tray")
 
 func planTray(in *Input) (*Plan, error) {
-	d, b := newDraft(in), &box{shape: &trayGrid, allowance: -1, outside: in.choice("corners") == "outside"}
+	d, b := newDraft(in), in.newBox(&trayGrid, in.Fit.Max.Over(2))
 	if b.rolled = in.choice("walls") == "double"; b.rolled {
 		b.shape = &rolledTrayGrid
 	}
-	wide, high := b.needs()
 	walls, wall := d.trayWalls(b)
-	d.addBox(b, 0, "", wide.Of(in).Add(in.middle()), high.Of(in).Add(in.middle()), wall)
-	width, height := b.base()
-	d.fit(pattern.Width, wide, times(1, width))
-	d.fit(pattern.Height, high, times(1, height))
+	long := d.trayBase(b, wall)
 	d.stand(b)
-	err := fault.Join(d.addTab(b, "corner tab", walls, high.span(in)), in.checkTray(b))
+	err := fault.Join(d.addTab(b, "corner tab", walls, long), in.checkTray(b))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
 		return pattern.Pattern{
 			Caliper: in.Caliper, Pieces: []pattern.Piece{b.lay(in, sizes)},

@@ -150,7 +150,11 @@ func checkWorked(t *testing.T, kind string) {
 			}
 			require.Len(t, s.Fits, len(row.Fit))
 			for _, f := range s.Fits {
-				assert.InDelta(t, row.Fit[f.Axis.String()], f.Nominal.Millimetres(), 2e-6, f.Axis.String())
+				name := f.Axis.String()
+				if f.Between != "" {
+					name += ", " + f.Between
+				}
+				assert.InDelta(t, row.Fit[name], f.Nominal.Millimetres(), 2e-6, name)
 			}
 			checkFolded(t, s)
 			checkReadOff(t, s)
@@ -205,6 +209,7 @@ func checkFolded(t testing.TB, s *solve.Solution) {
 	require.Len(t, rounded.Clearances, len(s.Fits))
 	for i, f := range s.Fits {
 		require.Equal(t, f.Axis, rounded.Clearances[i].Axis)
+		require.Equal(t, f.Between, rounded.Clearances[i].Between)
 		off := f.Nominal.Sub(rounded.Clearances[i].Clearance).Abs()
 		require.LessOrEqual(t, off.Nanometres(), int64(1000), "%s: claimed %v, folded %v", f.Axis, f.Nominal, rounded.Clearances[i].Clearance)
 		middle := exact.Clearances[i].Clearance.Sub(f.Window.Min.Add(f.Window.Max).Over(2)).Abs()

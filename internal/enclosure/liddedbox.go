@@ -1,0 +1,138 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// liddedBox is a tray and a lid of the same make that goes over it and rests on
+// its rim.
+//
+// With W, H and T the contents' width, height and thickness, t the caliper, c
+// the clearances, k that of the lid, all lengths from crease to crease or to a
+// free edge:
+//
+//	tray, as any:   base width = W + 3t + c_w with tabs inside, W + t + c_w outside
+//	                base height = H + t + c_h, walls = T + t/2 + c_t
+//	lid:            inside = tray outside + k, and so
+//	                base width  = the tray's + 4t + k_w
+//	                base height = the tray's + 2t + k_h
+//	full depth:     walls = the tray's + t, up to 1/8 in less, so that it can be gripped
+//
+// A part that goes over another is larger by two calipers a layer; a lid of
+// covered board has 1/8 in in both directions (M. Bean and R. Brodhead,
+// Bookbinding for Beginners, 1918, problem IX), which is lid_fit=easy.
+func liddedBox() *Kind {
+	return &Kind{
+		Name:  "lidded-box",
+		Title: "Box with a lid",
+		Help:  "A tray and a lid that goes over it, each from one sheet with glued corner tabs.",
+		Needs: []string{"width", "height", "thickness"},
+		Params: []Param{
+			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as the box is, up to 1/8 in (3 mm) less, if not given.",
+				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
+			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{"snug", "easy", "loose"}, Help: "How the lid goes over the tray: the clearance between them along the width and the height."},
+			cornerTabs,
+			cornerTab,
+		},
+		Plan: planLiddedBox,
+	}
+}
+
+var boxTrayGrid, lidGrid = boxGrid("tray"), boxGrid("lid")
+
+// named returns the window of a named fit on the request's ruler.
+func (in *Input) named(param string) Range {
+	choice := in.choice(param)
+	for _, f := range namedFits {
+		if f.Name == choice {
+			return f.Range(in.Unit)
+		}
+	}
+	return in.Fit
+}
+
+// lidOverTray names the clearance between the two pieces.
+const lidOverTray = "lid over tray"
+
+func planLiddedBox(in *Input) (*Plan, error) {
+	d, play := newDraft(in), in.named("lid_fit")
+	tray := in.newBox(&boxTrayGrid, in.Fit.Max.Over(2))
+	lid := in.newBox(&lidGrid, play.Max.Over(2).Add(in.Caliper.Times(2)))
+	deep := Need{Thickness: 1, HalfCalipers: 1}
+	long := d.trayBase(tray, func(name string) int { return d.reading(name, deep.Of(in).Add(in.middle())) })
+	d.fit(pattern.Thickness, deep, times(1, tray.wall()))
+	walls := d.addLid(lid, tray, play, deep.span(in))
+	_, layers := lid.over(tray)
+	over := Need{HalfCalipers: layers}.Of(in)
+	err := fault.Join(
+		d.addTab(tray, "corner tab", deep.span(in), long),
+		d.addTab(lid, "lid corner tab", walls, Range{measure.Sum(long.Min, over, play.Min), measure.Sum(long.Max, over, play.Max)}),
+		in.checkLid(tray, lid, deep.span(in)))
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLiddedBox(tray, lid, sizes) }
+	d.warnTabs()
+	return d.plan, err
+}
+
+// over returns how many half calipers the base of a box is wider and higher
+// than that of a box inside it.
+func (b *box) over(inner *box) (width, height int64) {
+	w, h := b.insides()
+	ow, oh := inner.outsides()
+	return w + ow, h + oh
+}
+
+// addLid adds the readings of the lid, with its clearances over the tray, and
+// says how high its walls may be.
+func (d *draft) addLid(lid, tray *box, play, deep Range) (walls Range) {
+	in, width, height := d.in, 0, 0
+	across, up := lid.over(tray)
+	layersW, layersH := Need{HalfCalipers: across}, Need{HalfCalipers: up}
+	width, height = tray.base()
+	ideal := func(base int, layers Need) measure.Length {
+		return measure.Sum(d.plan.Problem.Readings[base].Ideal, layers.Of(in), play.Min.Add(play.Max).Over(2))
+	}
+	w, h := ideal(width, layersW), ideal(height, layersH)
+	grip := in.little()
+	if in.given("lid_depth") {
+		depth := in.length("lid_depth")
+		walls = Range{depth, depth}
+		d.addBox(lid, 1, "lid ", w, h, func(name string) int { return d.fixed(name, "lid_depth") })
+	} else {
+		walls = Range{deep.Min.Add(in.Caliper).Sub(grip), deep.Max.Add(in.Caliper)}
+		full := d.plan.Problem.Readings[tray.wall()].Ideal.Add(in.Caliper).Sub(grip.Over(2))
+		d.addBox(lid, 1, "lid ", w, h, func(name string) int { return d.reading(name, full) })
+		d.within("height of the lid's walls", Range{Max: grip}, d.form(in.Caliper, times(1, tray.wall()), times(-1, lid.wall())))
+	}
+	lidWidth, lidHeight := lid.base()
+	d.nest(lidOverTray, pattern.Width, play, layersW, times(1, lidWidth), times(-1, width))
+	d.nest(lidOverTray, pattern.Height, play, layersH, times(1, lidHeight), times(-1, height))
+	return walls
+}
+
+// checkLid refuses walls that have no room for glue, and a lid that does not
+// come down on the tray.
+func (in *Input) checkLid(tray, lid *box, deep Range) error {
+	if in.given("lid_depth") {
+		return fault.Join(
+			in.bounded("lid_depth", Range{lid.lowest(in), deep.Min.Add(in.Caliper)},
+				"the lid's walls leave no room for glue, or reach the table before the lid rests on the tray", "leave it out for a lid as deep as the box"),
+			in.least("thickness", in.Thickness, tray.lowest(in), "walls that low leave no room for glue"))
+	}
+	return in.least("thickness", in.Thickness, measure.Max(tray.lowest(in), lid.lowest(in).Add(in.little())), "walls that low leave no room for glue")
+}
+
+// layLiddedBox lays both pieces out and puts the lid on the rim of the tray,
+// its middle over the tray's.
+func (d *draft) layLiddedBox(tray, lid *box, sizes []measure.Length) pattern.Pattern {
+	in := d.in
+	under, over := tray.lay(in, sizes), lid.lay(in, sizes)
+	return pattern.Pattern{
+		Caliper: in.Caliper, Pieces: []pattern.Piece{under, over},
+		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
+		Places: []pattern.Place{{Piece: 1, Lie: pattern.FaceDown, X: under.Width.Add(over.Width).Over(2), Y: under.Height.Sub(over.Height).Over(2),
+			Above: sizes[tray.wall()].Add(in.Caliper.Over(2))}},
+		Nests: []pattern.Nesting{{Name: lidOverTray, Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Height}}},
+	}
+}

@@ -1,0 +1,131 @@
+package solve_test
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/fold"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+func TestLiddedBoxExamples(t *testing.T) { checkWorked(t, "lidded-box") }
+
+func TestRandomLiddedBoxesFoldUp(t *testing.T) {
+	checkRandom(t, "lidded-box", measure.Millimetres(60), 2000)
+}
+
+func TestEveryCaliperOfALiddedBoxCounts(t *testing.T) {
+	for _, corners := range []string{"inside", "outside"} {
+		t.Run(corners, func(t *testing.T) {
+			r := thick(t, "lidded-box")
+			r.Options = choices("corners", corners)
+			checkMutants(t, r)
+			checkLayout(t, r)
+			checkPlaces(t, r)
+		})
+	}
+}
+
+// checkPlaces moves each further piece of a solution's ideal up and down by a
+// caliper. The proof must notice.
+func checkPlaces(t *testing.T, r *solve.Request) {
+	s, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	right := fold.Prove(&s.Ideal, measure.Length{})
+	for i := range s.Ideal.Places {
+		at := &s.Ideal.Places[i].Above
+		for _, off := range []measure.Length{r.Caliper, r.Caliper.Neg()} {
+			*at = at.Add(off)
+			assertMutant(t, right, &s.Ideal, s.Ideal.Pieces[s.Ideal.Places[i].Piece].Name+" out of its place")
+			*at = at.Sub(off)
+		}
+	}
+}
+
+// A lid at 1/16 in rulers and any stock from 0.2 to 1.0 mm never binds, or the
+// answer warns and says by how much, whatever the tools.
+func TestLidNeverBindsUnwarned(t *testing.T) {
+	r := random{rand.New(rand.NewPCG(16, 1918)), measure.Millimetres(60)}
+	bound, free := 0, 0
+	for range 2000 {
+		q := r.request(lidded(t))
+		q.Unit, q.Ruler = measure.Inch, measure.Marks(measure.Inch)[4]
+		q.Caliper, q.Thickness = r.about(0.2, 1), r.about(10, 60)
+		q.CutError, q.ScoreError = r.about(0.05, 0.8), r.about(0.05, 0.8)
+		q.CaliperTolerance = q.Caliper.Over(20)
+		s, err := solve.Solve(context.Background(), q)
+		if err != nil {
+			continue
+		}
+		for _, f := range s.Fits[3:] {
+			require.Equal(t, "lid over tray", f.Between)
+			require.GreaterOrEqual(t, f.Nominal.Sign(), 0, "the lid must go on as it is set on the ruler")
+			if f.WorstCase.Min.Sign() >= 0 {
+				free++
+				continue
+			}
+			bound++
+			require.Contains(t, warned(s, "may-bind"), "along the "+f.Axis.String()+": it is then "+thousandths(f.WorstCase.Min.Neg())+" too tight")
+		}
+	}
+	assert.Greater(t, bound, 100)
+	assert.Greater(t, free, 100)
+}
+
+func lidded(t *testing.T) *enclosure.Kind {
+	k, ok := enclosure.Lookup("lidded-box")
+	require.True(t, ok)
+	return k
+}
+
+// warned joins the warnings of a code.
+func warned(s *solve.Solution, code string) (all string) {
+	for _, w := range s.Warnings {
+		if w.Code == code {
+			all += w.Detail + "\n"
+		}
+	}
+	return all
+}
+
+func thousandths(l measure.Length) string {
+	return string(measure.AppendDecimal(nil, l, measure.Inch, 3)) + " in"
+}
+
+// Over a box of 0.30 mm stock that is 101.60 mm outside, see the tray, a lid is
+// 101.60 mm and the play inside, and one caliper more from centre to centre.
+func TestLidOfTheSameStock(t *testing.T) {
+	s, err := solve.Solve(context.Background(), metric(t, "lidded-box", 150, 100, 30))
+	require.NoError(t, err)
+	play := fold.Prove(&s.Ideal, measure.Length{}).Clearances[4].Clearance
+	assert.Equal(t, measure.MustParse("0.75 mm"), play, "the middle of snug")
+	lid := s.Ideal.Pieces[1].Strips[1].Cells[1].Size
+	assert.Equal(t, measure.MustParse("101.60 mm").Add(play), lid.Sub(s.Request.Caliper))
+}
+
+// By hand, for contents of 3 x 5 x 1 1/2 in in 0.012 in stock with 1/16 to 1/8 in
+// of clearance and a snug lid: the lid's tabs need 1/8 in, half of 1/16 in and
+// two calipers, its walls five more; the walls of the tray are 1.5685 in or more.
+func TestLiddedBoxRefusals(t *testing.T) {
+	r := thick(t, "lidded-box")
+	r.Options["lid_depth"] = enclosure.Value{Length: measure.MustParse("2 in")}
+	checkImpossible(t, r, "lid_depth", "from 1/4 in to 1 37/64 in")
+	r = thick(t, "lidded-box")
+	r.Thickness = measure.MustParse("1/8 in")
+	checkImpossible(t, r, "thickness", "at least 3/8 in")
+	r = thick(t, "lidded-box")
+	r.Options["tab"] = enclosure.Value{Length: measure.MustParse("2 in")}
+	_, err := solve.Solve(context.Background(), r)
+	var faults fault.Faults
+	require.NoError(t, faults.Add(err))
+	require.Len(t, faults, 2, "both pieces have tabs")
+}
+
+func BenchmarkSolveLiddedBox(b *testing.B) { benchmarkThick(b, "lidded-box") }
