@@ -180,7 +180,7 @@ func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
 	errs := []error{
 		in.bounded("tuck", Range{measure.Sum(allowance, in.Caliper, in.Fit.Max.Over(2)), high},
 			"the tuck flaps do not come down to the contents, or are longer than the carton has room for", "choose another tuck or a closer fit"),
-		in.bounded("lap", Range{leastGlue, half}, "the lap leaves no room for glue, or reaches under the far dust flaps", "make it fit half of the back"),
+		in.bounded("lap", Range{in.leastLap(), half}, "the lap leaves no room for glue, or reaches under the far dust flaps", "make it fit half of the back"),
 		in.bounded("dust_flap", Range{in.Fit.Max.Over(2).Add(in.Caliper), measure.Min(half, depth.Add(in.length("tuck")))},
 			"the dust flaps do not reach over the contents, would lie on one another or stand out of the blank", "choose another length"),
 		in.bounded("taper", Range{Max: tip}, "nothing is left of the tuck flaps' free edges", "make the taper smaller"),

@@ -44,7 +44,8 @@ type halves struct {
 // thin adds the readings of a wrap with one score a side, from the left: a
 // half, the whole opposite face, the other half.
 func (d *draft) thin(h halves, need Need) ([]int, error) {
-	l, w, r, err := d.halves(h, need.Of(d.in).Add(d.in.middle()))
+	fold := d.in.Thickness.Add(d.in.Caliper.Times(3)).Over(2)
+	l, w, r, err := d.halves(h, need.Of(d.in).Add(d.in.middle()), fold)
 	d.fit(pattern.Width, need, times(1, w))
 	return []int{l, w, r}, err
 }
@@ -54,7 +55,7 @@ func (d *draft) thin(h halves, need Need) ([]int, error) {
 func (d *draft) thick(h halves) ([]int, error) {
 	face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2}
 	side := depth.Of(d.in).Add(d.in.middle())
-	l, w, r, err := d.halves(h, face.Of(d.in).Add(d.in.middle()))
+	l, w, r, err := d.halves(h, face.Of(d.in).Add(d.in.middle()), d.in.Caliper.Over(2))
 	left, right := d.reading("left side", side), d.reading("right side", side)
 	d.fit(pattern.Width, face, times(1, w))
 	d.fit(pattern.Thickness, depth, times(1, left))
@@ -63,20 +64,20 @@ func (d *draft) thick(h halves) ([]int, error) {
 
 // halves adds a whole face and the two halves that together reach as far plus
 // the lap, split in the middle unless the request says where they meet. Each
-// half is at least as long as the lap.
-func (d *draft) halves(h halves, ideal measure.Length) (l, w, r int, err error) {
-	least, reach := measure.Max(h.lap, measure.Nanometres(1)), ideal.Add(h.lap)
+// half is at least as long as the lap and what the fold at its side takes up.
+func (d *draft) halves(h halves, ideal, fold measure.Length) (l, w, r int, err error) {
+	least, reach := h.lap.Add(fold), ideal.Add(h.lap)
 	w = d.reading(h.whole, ideal)
 	if d.in.given("meeting") {
 		l = d.fixed(h.left, "meeting")
 		rest := reach.Sub(d.in.length("meeting"))
 		r = d.between(h.right, rest, least, measure.Largest())
-		err = d.in.checkMeeting(h.lap, reach.Sub(least))
+		err = d.in.checkMeeting(least, reach.Sub(least))
 	} else {
 		half := reach.Over(2)
-		l, r = d.between(h.left, half, least, measure.Largest()), d.between(h.right, half, least, measure.Largest())
+		l, r = d.between(h.left, half, least, measure.Largest()), d.between(h.right, reach.Sub(half), least, measure.Largest())
 		d.even(l, r)
-		err = d.in.checkLap(h.lap, ideal)
+		err = d.in.checkLap(h.lap, ideal.Sub(fold.Times(2)))
 	}
 	d.equal("halves", h.lap.Neg(), times(1, l), times(1, r), times(-1, w))
 	return l, w, r, err

@@ -103,7 +103,7 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	}
 	m := build(p, 1)
 	m.standOn(&p.Cavity)
-	off := max(tolerance.Millimetres(), 1e-6)
+	off := max(tolerance.Millimetres(), 1.5e-6) // what comes to 1 nm
 	gap := m.closures(off)
 	apart, plays := m.joints(off)
 	m.crossing(max(0, tolerance.Millimetres()))

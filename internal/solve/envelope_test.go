@@ -91,7 +91,7 @@ func checkRandom(t *testing.T, kind string, thickest measure.Length, want int) {
 func checkRefusal(t *testing.T, q *solve.Request, err error) {
 	t.Helper()
 	var faults fault.Faults
-	require.True(t, errors.As(err, &faults), "%v", err)
+	require.NoError(t, faults.Add(err))
 	for _, f := range faults {
 		require.NotEqual(t, fault.NoProof, f.Code, "%+v: %v", q, f)
 		if f.Code == fault.Impossible {
