@@ -27,10 +27,10 @@ func usual(k *enclosure.Kind, unit measure.Unit) *solve.Request {
 		r.Caliper, r.Ruler = measure.Micrometres(300), measure.Marks(unit)[3]
 		r.SheetWidth, r.SheetHeight = measure.Millimetres(297), measure.Millimetres(420)
 	}
-	if k.Name == "gusset-bag" { // not for cards
+	r.Fit = enclosure.NamedFits()[1].Range(unit)
+	if _, err := solve.Solve(context.Background(), r); err != nil { // a kind that is not for cards
 		r.Thickness = measure.MustParse("1 1/2 in")
 	}
-	r.Fit = enclosure.NamedFits()[1].Range(unit)
 	return r
 }
 
