@@ -13,7 +13,11 @@ func appendFits(dst []byte, step measure.Step, fits []solve.Fit) []byte {
 			dst = append(dst, ',')
 		}
 		f := &fits[i]
-		dst = append(append(append(dst, `{"axis":"`...), f.Axis.String()...), `","verdict":"`...)
+		dst = append(append(append(dst, `{"axis":"`...), f.Axis.String()...), '"')
+		if f.Between != "" {
+			dst = appendString(append(dst, `,"between":`...), f.Between)
+		}
+		dst = append(dst, `,"verdict":"`...)
 		dst = append(append(dst, f.Verdict...), `","window":`...)
 		dst = appendRange(dst, step, f.Window.Min, f.Window.Max)
 		dst = appendExact(append(dst, `,"nominal":`...), step, f.Nominal)

@@ -106,6 +106,7 @@ type Cut struct {
 // Fit is how the contents go in along one axis.
 type Fit struct {
 	Axis      string   `json:"axis" validate:"required,oneof=width height thickness diagonal"`
+	Between   string   `json:"between,omitempty" example:"lid over tray"` // which pieces, if not the contents and what holds them
 	Verdict   string   `json:"verdict" validate:"required,oneof=tight snug easy loose slack"`
 	Window    []Length `json:"window" validate:"required,min=2,max=2"` // the clearance that was asked for
 	Nominal   Length   `json:"nominal" validate:"required"`
