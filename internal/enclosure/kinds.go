@@ -17,6 +17,7 @@ var kinds = []*Kind{
 	gussetBag(),
 	tray(),
 	liddedBox(),
+	drawerBox(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

@@ -142,22 +142,32 @@ func (d *draft) laySleeve(shape *row, r *sleeveReadings, sizes []measure.Length)
 		rounds = []measure.Length{in.Thickness.Add(in.Caliper), in.Thickness}
 	}
 	p := shape.layReadings(r.across, r.height, sizes, rounds)
-	last := len(p.Creases) - 1
-	corner, reach := p.Creases[last].A.X, p.Width // of the lap
-	none := measure.Length{}
-	begin := corner
 	if thin {
-		begin = corner.Add(measure.Max(sizes[r.across[1]].Sub(sizes[r.across[0]]), in.spine(in.Thickness).Over(2)))
+		glueSleeve(&p, measure.Max(sizes[r.across[1]].Sub(sizes[r.across[0]]), in.spine(in.Thickness).Over(2)))
 	} else {
-		p.Seams = []pattern.Seam{{Name: "front's edge", PanelA: 0, A1: pattern.At(none, none), A2: pattern.At(none, p.Height),
-			PanelB: last, B1: p.Creases[last].A, B2: p.Creases[last].B, Apart: in.Caliper}}
+		glueSleeve(&p, measure.Length{})
+		seamSleeve(&p, in.Caliper)
 	}
-	p.Glues = []pattern.Glue{{Name: "lap", Panel: last + 1, Face: pattern.Outside, To: 0, ToFace: pattern.Inside,
-		Area: pattern.Rectangle(begin, none, reach, p.Height)}}
 	if r.notch.radius >= 0 {
 		d.biteSleeve(&p, sizes[r.notch.after], sizes[r.notch.radius])
 	}
 	return d.wrapPattern(p)
+}
+
+// glueSleeve glues the lap inside the front, from so far beside its score.
+func glueSleeve(p *pattern.Piece, beside measure.Length) {
+	last := len(p.Panels) - 1
+	begin := p.Panels[last].Outline[0].X.Add(beside)
+	p.Glues = []pattern.Glue{{Name: "lap", Panel: last, Face: pattern.Outside, To: 0, ToFace: pattern.Inside,
+		Area: pattern.Rectangle(begin, measure.Length{}, p.Width, p.Height)}}
+}
+
+// seamSleeve brings the free edge of the front to the score of the lap, a
+// caliper outside it.
+func seamSleeve(p *pattern.Piece, caliper measure.Length) {
+	front, c := p.Panels[0].Outline, &p.Creases[len(p.Creases)-1]
+	p.Seams = []pattern.Seam{{Name: "front's edge", PanelA: 0, A1: front[0].Point, A2: front[3].Point,
+		PanelB: len(p.Panels) - 2, B1: c.A, B2: c.B, Apart: caliper}}
 }
 
 // biteSleeve cuts the notch into the front and, as far from the left side, into

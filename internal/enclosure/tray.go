@@ -46,7 +46,7 @@ func planTray(in *Input) (*Plan, error) {
 	if b.rolled = in.choice("walls") == "double"; b.rolled {
 		b.shape = &rolledTrayGrid
 	}
-	walls, wall := d.trayWalls(b)
+	walls, wall := d.trayWalls()
 	long := d.trayBase(b, wall)
 	d.stand(b)
 	err := fault.Join(d.addTab(b, "corner tab", walls, long), in.checkTray(b))
@@ -62,7 +62,7 @@ func planTray(in *Input) (*Plan, error) {
 
 // trayWalls says how high walls may be and how their readings are added: as
 // the depth says, or a little higher than the contents.
-func (d *draft) trayWalls(b *box) (high Range, wall func(name string) int) {
+func (d *draft) trayWalls() (high Range, wall func(name string) int) {
 	if d.in.given("depth") {
 		depth := d.in.length("depth")
 		return Range{depth, depth}, func(name string) int { return d.fixed(name, "depth") }

@@ -34,18 +34,20 @@ func TestEveryCaliperOfALiddedBoxCounts(t *testing.T) {
 }
 
 // checkPlaces moves each further piece of a solution's ideal up and down by a
-// caliper. The proof must notice.
+// caliper: one of them presses it into the other piece, which the proof must
+// notice.
 func checkPlaces(t *testing.T, r *solve.Request) {
 	s, err := solve.Solve(context.Background(), r)
 	require.NoError(t, err)
-	right := fold.Prove(&s.Ideal, measure.Length{})
 	for i := range s.Ideal.Places {
 		at := &s.Ideal.Places[i].Above
+		noticed := false
 		for _, off := range []measure.Length{r.Caliper, r.Caliper.Neg()} {
 			*at = at.Add(off)
-			assertMutant(t, right, &s.Ideal, s.Ideal.Pieces[s.Ideal.Places[i].Piece].Name+" out of its place")
+			noticed = noticed || len(fold.Prove(&s.Ideal, measure.Length{}).Faults) > 0
 			*at = at.Sub(off)
 		}
+		assert.True(t, noticed, "%s out of its place makes no difference", s.Ideal.Pieces[s.Ideal.Places[i].Piece].Name)
 	}
 }
 

@@ -102,8 +102,10 @@ func TestEveryKindFoldsUp(t *testing.T) {
 var layered = map[string]bool{"outer side": true, "left side": true, "bottom gusset": true, "end wall": true}
 
 // unseen are readings that the proof does not see: nothing is folded round a
-// notch, and a glued lap holds as well where it is longer than said.
-var unseen = map[string]bool{"before the notch": true, "after the notch": true, "inner half": true, "outer half": true}
+// notch or goes through a slit for a ribbon, and a glued lap holds as well where it is longer than said.
+var unseen = map[string]bool{"before the notch": true, "after the notch": true,
+	"half of the ribbon slit": true, "before the ribbon slit": true, "after the ribbon slit": true, "above the ribbon slit": true, "below the ribbon slit": true,
+	"inner half": true, "outer half": true}
 
 // TestEveryCaliperOfEveryKindCounts makes one size after the other of the ideal
 // pattern one or two calipers too long or too short, and the stock thicker or

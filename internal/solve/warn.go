@@ -31,7 +31,7 @@ func (s *Solution) warn(plan *enclosure.Plan) []enclosure.Warning {
 func (f *Fit) warnUnsure() enclosure.Warning {
 	what := "the contents go in"
 	if f.Between != "" {
-		what = "the " + f.Between + " goes on"
+		what = f.Between + " goes together"
 	}
 	return enclosure.Warning{Code: "unsure-fit", Detail: "With these tools " + what + " along the " + f.Axis.String() + " in about " +
 		strconv.Itoa(int(f.Chance*100)) + " of 100 tries: make a trial piece, choose a looser fit or cut more exactly."}
@@ -40,7 +40,7 @@ func (f *Fit) warnUnsure() enclosure.Warning {
 // warnBinds warns of a piece that binds in another one when all errors are at
 // their worst at once.
 func (f *Fit) warnBinds(u measure.Unit) enclosure.Warning {
-	return enclosure.Warning{Code: "may-bind", Detail: "At worst the " + f.Between + " binds along the " + f.Axis.String() + ": it is then " +
+	return enclosure.Warning{Code: "may-bind", Detail: "At worst " + f.Between + " binds along the " + f.Axis.String() + ": it is then " +
 		decimals(f.WorstCase.Min.Neg(), u) + " too tight. Choose a looser fit or cut more exactly."}
 }
 

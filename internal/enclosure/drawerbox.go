@@ -1,0 +1,157 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// drawerBox is a tray that slides along its height into a sleeve which is open
+// at both ends. It is pulled out at the sleeve's thumb notch, or by a ribbon
+// through a slit in its top wall.
+//
+// With W, H and T the contents' width, height and thickness, t the caliper, c
+// the clearances, k those of the slide, all lengths from crease to crease or to
+// a free edge:
+//
+//	tray, as any:  base width = W + 3t + c_w with tabs inside, W + t + c_w outside
+//	               base height = H + t + c_h, walls = T + t/2 and up to 1/4 in more
+//	sleeve:        inside = tray outside + k, and so
+//	               back = front = base width + 2t + k_w with tabs inside, 4t outside
+//	               right side   = walls + 1 1/2 t + k_t, under the lap
+//	               left side    = right side + t, within a caliper
+//	               height       = base height: the tray ends half a caliper outside
+//
+// Each side of the case of a slip box is 1/8 in wider than the box (M. Bean and
+// R. Brodhead, Bookbinding for Beginners, 1918, problem XI), which is the
+// closest loose and the widest easy slide.
+func drawerBox() *Kind {
+	return &Kind{
+		Name:  "drawer-box",
+		Title: "Drawer box",
+		Help:  "A tray that slides into a sleeve open at both ends, with a thumb notch or a slit for a ribbon.",
+		Needs: []string{"width", "height", "thickness"},
+		Params: append([]Param{
+			{Name: "slide", Type: ChoiceParam, Choices: []string{"snug", "easy", "loose"}, Help: "How the tray slides in the sleeve: the clearance between them along the width and the thickness."},
+			{Name: "lap", Help: "How wide the lap is that is glued inside the sleeve's front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			{Name: "ribbon_slit", Help: "How long the slit for a ribbon is in the middle of the tray's top wall; none if not given.",
+				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			cornerTabs,
+			cornerTab,
+		}, notchParams...),
+		Plan: planDrawerBox,
+	}
+}
+
+var drawerGrid = boxGrid("tray")
+
+// drawerReadings are the indices of a drawer box's readings in its problem.
+type drawerReadings struct {
+	tray   *box
+	across []int // the sleeve's panels from the left
+	height int   // the sleeve's, which is the base's
+	notch  thumb
+	ribbon ribbonSlit
+}
+
+// ribbonSlit is a slit in the middle of a wall: half of its length, what lies
+// before and after its middle, and above and below it, by reading. Without one,
+// half is -1.
+type ribbonSlit struct{ half, before, after, above, below int }
+
+// trayInSleeve names the clearance between the two pieces.
+const trayInSleeve = "tray in sleeve"
+
+func planDrawerBox(in *Input) (*Plan, error) {
+	d, slide := newDraft(in), in.named("slide")
+	r := &drawerReadings{tray: in.newBox(&drawerGrid, in.Fit.Max.Over(2))}
+	walls, wall := d.trayWalls()
+	long := d.trayBase(r.tray, wall)
+	d.stand(r.tray)
+	d.drawerSleeve(r, slide)
+	tab := d.addTab(r.tray, "corner tab", walls, long)
+	var notch, ribbon error
+	r.notch, notch = d.notched(r.across[0], measure.Max(in.beside(), in.length("lap")), in.beside(), long.Min)
+	r.ribbon, ribbon = d.slitted(r.tray)
+	lap := in.bounded("lap", Range{measure.Sum(leastGlue, slide.Max, in.Caliper.Times(2)), in.Width},
+		"the lap leaves no room for glue, or reaches across the front", "make it fit the front")
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDrawerBox(r, sizes) }
+	d.warnTabs()
+	return d.plan, fault.Join(tab, notch, ribbon, lap, in.checkTray(r.tray))
+}
+
+// drawerSleeve adds the readings of the sleeve round the tray, with its
+// clearances.
+func (d *draft) drawerSleeve(r *drawerReadings, slide Range) {
+	in, readings := d.in, d.plan.Problem.Readings
+	width, height := r.tray.base()
+	wide, _ := r.tray.outsides()
+	face, depth, middle := Need{HalfCalipers: wide + 2}, Need{HalfCalipers: 3}, slide.Min.Add(slide.Max).Over(2)
+	whole := measure.Sum(readings[width].Ideal, face.Of(in), middle)
+	side := measure.Sum(readings[r.tray.wall()].Ideal, depth.Of(in), middle)
+	front, left := d.reading("front", whole), d.reading("left side", side.Add(in.Caliper))
+	back, right := d.reading("back", whole), d.reading("right side", side)
+	r.across = []int{front, left, back, right, d.fixed("lap", "lap")}
+	r.height = height
+	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
+	d.layer("left side", left, right)
+	d.nest(trayInSleeve, pattern.Width, slide, face, times(1, back), times(-1, width))
+	d.nest(trayInSleeve, pattern.Thickness, slide, depth, times(1, right), times(-1, r.tray.wall()))
+	d.strip(1, pattern.Width, r.across...)
+	d.strip(1, pattern.Height, r.height)
+}
+
+// slitted adds the readings of a slit for a ribbon in the middle of the top
+// wall, if one is asked for.
+func (d *draft) slitted(b *box) (ribbonSlit, error) {
+	in := d.in
+	if !in.given("ribbon_slit") {
+		return ribbonSlit{half: -1}, nil
+	}
+	width, _ := b.base()
+	top := b.up[len(b.up)-1]
+	whole, wall, long := d.plan.Problem.Readings[width].Ideal, d.plan.Problem.Readings[top].Ideal, in.length("ribbon_slit")
+	slit := d.fixed("ribbon slit", "ribbon_slit")
+	s := ribbonSlit{
+		half:   d.reading("half of the ribbon slit", long.Over(2)),
+		before: d.reading("before the ribbon slit", whole.Over(2)), after: d.reading("after the ribbon slit", whole.Sub(whole.Over(2))),
+		above: d.reading("above the ribbon slit", wall.Over(2)), below: d.reading("below the ribbon slit", wall.Sub(wall.Over(2))),
+	}
+	d.equal("ribbon slit", measure.Length{}, times(2, s.half), times(-1, slit))
+	d.equal("wall beside the ribbon slit", measure.Length{}, times(1, s.before), times(1, s.after), times(-1, width))
+	d.equal("wall above and below the ribbon slit", measure.Length{}, times(1, s.above), times(1, s.below), times(-1, top))
+	d.even(s.before, s.after)
+	d.even(s.above, s.below)
+	return s, in.bounded("ribbon_slit", Range{Max: in.Width.Sub(in.beside().Times(2))}, "the slit is longer than the wall has room for", "make it as long as the ribbon is wide")
+}
+
+// layDrawerBox lays both pieces out and puts the sleeve round the tray, which
+// rests on its back, in the middle.
+func (d *draft) layDrawerBox(r *drawerReadings, sizes []measure.Length) pattern.Pattern {
+	in := d.in
+	tray, sleeve := r.tray.lay(in, sizes), sleeveThick.layReadings(r.across, r.height, sizes, nil)
+	glueSleeve(&sleeve, measure.Length{})
+	seamSleeve(&sleeve, in.Caliper)
+	back := sleeve.Panels[sleeve.Root].Outline
+	if r.notch.radius >= 0 {
+		d.biteSleeve(&sleeve, sizes[r.notch.after], sizes[r.notch.radius])
+	}
+	if r.ribbon.half >= 0 {
+		tray.Cuts = append(tray.Cuts, r.ribbon.cut(&tray, sizes))
+	}
+	return pattern.Pattern{
+		Caliper: in.Caliper, Pieces: []pattern.Piece{tray, sleeve},
+		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
+		Places: []pattern.Place{{Piece: 1, X: tray.Width.Sub(back[0].X).Sub(back[1].X).Over(2), Y: tray.Height.Sub(sleeve.Height).Over(2), Above: in.Caliper.Neg()}},
+		Nests:  []pattern.Nesting{{Name: trayInSleeve, Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Thickness}}},
+	}
+}
+
+// cut slits the top wall along its score.
+func (s *ribbonSlit) cut(p *pattern.Piece, sizes []measure.Length) pattern.Cut {
+	at, depth, half := p.Panels[boxBase].Outline[0].X.Add(sizes[s.before]), sizes[s.above], sizes[s.half]
+	y := p.Height.Sub(depth)
+	return pattern.Cut{Name: "ribbon slit", Kind: pattern.Slit, From: "top", At: at, Depth: depth,
+		Path: pattern.Polygon(pattern.At(at.Sub(half), y), pattern.At(at.Add(half), y))}
+}
