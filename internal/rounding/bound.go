@@ -2,22 +2,26 @@ package rounding
 
 import "cmp"
 
+// mostMarks is how many marks a ruler has at most.
+const mostMarks = 7
+
 // A solution is judged by its costs, one after the other.
 const (
-	missed   = 0 // weighted distance outside the windows, doubled; zero unless relaxed
-	distance = 1 // weighted distance from the middles, doubled
-	uneven   = 2 // differences within the pairs, doubled
-	marks    = 3 // readings at each mark, the finest first
-	sum      = 10
-	levels   = 11
+	missed   = 0                 // weighted distance outside the windows, doubled; zero unless relaxed
+	distance = 1                 // weighted distance from the middles, doubled
+	uneven   = 2                 // differences within the pairs, doubled
+	marks    = 3                 // readings at each mark, the finest first
+	sum      = marks + mostMarks // of the readings, in steps
+	levels   = sum + 1
 )
 
 // cost is in whole numbers, so that two costs compare exactly.
 type cost [levels]int64
 
-// compare returns the first level where the costs differ, and how.
-func (c *cost) compare(d *cost) (level, order int) {
-	for i := range c {
+// compare returns the first level, not before the given one, where the costs
+// differ, and how.
+func (c *cost) compare(d *cost, from int) (level, order int) {
+	for i := from; i < levels; i++ {
 		if c[i] != d[i] {
 			return i, cmp.Compare(c[i], d[i])
 		}
@@ -82,6 +86,9 @@ func (s *Search) nearest(v *variable, g *gauge) int64 {
 // 0 for the finest.
 func (s *Search) coarsest(v *variable) int {
 	for k, m := range s.marks {
+		if v.stride == 1 && v.hi-v.lo >= m-1 {
+			continue
+		}
 		if first, ok := firstMultiple(v, m); !ok || first > v.hi {
 			return k
 		}
@@ -102,20 +109,16 @@ func firstMultiple(v *variable, m int64) (int64, bool) {
 	return v.lo + skip*v.stride, true
 }
 
-// trim cuts off what cannot beat the best solution so far. It returns whether
-// it cut anything, and whether anything is left.
-func (s *Search) trim(p *part) (cut, ok bool) {
-	level, order := s.low.compare(&s.cost)
-	if order > 0 {
-		return false, false
-	}
-	before := len(s.trail)
-	ok = s.trimGauges(p, level) && s.trimMarks(p, level) && s.trimSum(p, level)
-	return len(s.trail) > before, ok
+// trim cuts off what cannot beat the best solution so far, given that there is
+// nothing to gain on the levels before the one given; false means that nothing
+// is left.
+func (s *Search) trim(p *part, from int) bool {
+	level, order := s.low.compare(&s.cost, from)
+	return order <= 0 && s.trimGauges(p, level) && s.trimMarks(p, level) && s.trimSum(p, level)
 }
 
 // trimGauges: up to the level, a gauge may be off its middle by no more than
-// it must, but for the slack at the level itself.
+// it must and the slack allows.
 func (s *Search) trimGauges(p *part, level int) bool {
 	for i := range p.gauges {
 		g := &p.gauges[i]
@@ -134,9 +137,7 @@ func (s *Search) trimGauges(p *part, level int) bool {
 		if at == missed {
 			d = max(d, g.max-g.min)
 		}
-		if level == at {
-			d += (s.cost[at] - s.low[at]) / weight
-		}
+		d += (s.cost[at] - s.low[at]) / weight
 		if !s.shrink(g.of, ceilDiv(g.offset-d, g.slope), floorDiv(g.offset+d, g.slope)) {
 			return false
 		}

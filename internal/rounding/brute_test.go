@@ -188,13 +188,22 @@ func randomForm(r *rand.Rand, n, most int, coefficient int64) rounding.Form {
 // Every step of small problems, from coarse to fine: the search finds what
 // trying everything finds, and so the same coarsest step that is feasible.
 func TestSearchEqualsTryingEverything(t *testing.T) {
+	compareWithBrute(t, rounding.NewSearch, 30_000)
+}
+
+// The same with linear programs from the first node on.
+func TestEagerSearchEqualsTryingEverything(t *testing.T) {
+	compareWithBrute(t, rounding.NewEagerSearch, 15_000)
+}
+
+func compareWithBrute(t *testing.T, prepare func(*rounding.Problem) *rounding.Search, problems int) {
 	random := rand.New(rand.NewPCG(20, 26))
 	var feasible, infeasible, coarser, closing int
-	for k := range 30_000 {
+	for k := range problems {
 		ruler := measure.Marks([]measure.Unit{measure.Inch, measure.Millimetre}[k%2])
 		finest := 1 + random.IntN(len(ruler)-1)
 		p := smallProblem(random, ruler[finest])
-		search := rounding.NewSearch(p)
+		search := prepare(p)
 		for i, step := range ruler[:finest+1] {
 			want, ok := brute(p, step, true)
 			got, found, err := search.At(context.Background(), step)
@@ -215,7 +224,7 @@ func TestSearchEqualsTryingEverything(t *testing.T) {
 		}
 	}
 	t.Logf("%d feasible, %d of them at a coarser step; %d infeasible, %d of them close", feasible, coarser, infeasible, closing)
-	require.Greater(t, min(feasible, coarser, infeasible, closing), 2_000)
+	require.Greater(t, min(feasible, coarser, infeasible, closing), problems/15)
 }
 
 // requireNearestMiss compares the nearest miss with what trying everything

@@ -19,7 +19,7 @@ func (b *builder) derive(readings []int, stated []row) {
 		m.cells = make([]int64, size)
 	}
 	m.fill(stated)
-	if !m.reduce() {
+	if !within(m.cells, derivedLimit) || !m.reduce() {
 		return
 	}
 	for i := range stated {
@@ -75,7 +75,7 @@ func (m *matrix) reduce() bool {
 		}
 		m.swap(pivot, best)
 		for i := range m.height {
-			if i != pivot && m.row(i)[c] != 0 && !eliminate(m.row(i), m.row(pivot), c) {
+			if i != pivot && m.row(i)[c] != 0 && !eliminate(m.row(i), m.row(pivot), c, derivedLimit) {
 				return false
 			}
 		}
@@ -95,20 +95,34 @@ func (m *matrix) swap(i, j int) {
 }
 
 // eliminate adds a multiple of the pivot row to a multiple of the row so that
-// its column c becomes zero.
-func eliminate(row, pivot []int64, c int) bool {
+// its column c becomes zero; false means that the sum of the row's cells is
+// beyond the limit then.
+func eliminate(row, pivot []int64, c int, limit int64) bool {
 	g := gcd(row[c], pivot[c])
 	a, b := pivot[c]/g, row[c]/g
-	var common, total int64
+	var common int64
 	for i := range row {
 		row[i] = row[i]*a - pivot[i]*b
-		common = gcd(common, row[i])
+		if common != 1 {
+			common = gcd(common, row[i])
+		}
 	}
-	for i := range row {
-		row[i] /= common
-		total += abs(row[i])
+	if common > 1 {
+		for i := range row {
+			row[i] /= common
+		}
 	}
-	return total <= derivedLimit
+	return within(row, limit)
+}
+
+// within reports whether the sizes of the cells add up to at most the limit.
+func within(cells []int64, limit int64) bool {
+	for _, a := range cells {
+		if limit -= min(abs(a), limit+1); limit < 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // derived returns a row of the matrix, and whether it is not just a stated

@@ -83,7 +83,7 @@ func (s *Search) narrow(p *part) bool {
 			last = len(p.rows) - 1
 		}
 		for ; i <= last; i++ {
-			if !s.narrowBy(&p.rows[i]) {
+			if !s.narrowBy(&p.rows[i], bit(i)) {
 				return false
 			}
 		}
@@ -93,19 +93,23 @@ func (s *Search) narrow(p *part) bool {
 
 // narrowBy shrinks variables by one row: each may be no further off than the
 // others can make good, and only where the others' strides let it be.
-func (s *Search) narrowBy(r *row) bool {
+func (s *Search) narrowBy(r *row, bit uint64) bool {
 	if s.tired() {
 		return false
 	}
 	var low, high int64
-	uneven := 0 // how many variables move the row by one
-	for _, t := range r.terms {
+	free, fine := 0, 0 // variables that move the row, and those that do so by one
+	for i := range r.terms {
+		t := &r.terms[i]
 		v := &s.vars[t.of]
 		a, b := t.coef*v.lo, t.coef*v.hi
 		low += min(a, b)
 		high += max(a, b)
-		if a != b && (t.coef == 1 || t.coef == -1) && v.stride == 1 {
-			uneven++
+		if a != b {
+			free++
+			if v.stride == 1 && (t.coef == 1 || t.coef == -1) {
+				fine++
+			}
 		}
 	}
 	if low > r.goal || high < r.goal {
@@ -115,7 +119,8 @@ func (s *Search) narrowBy(r *row) bool {
 		return true
 	}
 	up, down := r.goal-low, high-r.goal
-	for _, t := range r.terms {
+	for i := range r.terms {
+		t := &r.terms[i]
 		v := &s.vars[t.of]
 		c, up, down := t.coef, up, down
 		if c < 0 {
@@ -128,30 +133,29 @@ func (s *Search) narrowBy(r *row) bool {
 			return false
 		}
 	}
-	return uneven > 1 || s.divide(r)
+	if free == 1 && bit != 1<<lastBit {
+		s.dirty &^= bit // the one variable has become what it must be
+	}
+	return free == 1 || fine > 1 || s.divide(r)
 }
 
 // divide keeps of each variable in a row what leaves a multiple of the other
 // variables' common divisor.
 func (s *Search) divide(r *row) bool {
 	rest := r.goal
-	s.after = append(s.after[:0], 0)
+	s.after[len(r.terms)] = 0
 	for i := len(r.terms) - 1; i >= 0; i-- {
 		t := &r.terms[i]
 		rest -= t.coef * s.vars[t.of].lo
-		s.after = append(s.after, gcd(s.after[len(s.after)-1], s.move(t)))
+		s.after[i] = gcd(s.after[i+1], s.move(t))
 	}
-	all := s.after[len(r.terms)]
-	if all == 0 {
+	if all := s.after[0]; all == 0 || rest%all != 0 {
 		return rest == 0
-	}
-	if rest%all != 0 {
-		return false
 	}
 	var before int64
 	for i := range r.terms {
 		t := &r.terms[i]
-		move, others := s.move(t), gcd(before, s.after[len(r.terms)-1-i])
+		move, others := s.move(t), gcd(before, s.after[i+1])
 		if move != 0 && others > 1 && others < 1<<31 {
 			v := &s.vars[t.of]
 			skip, count := congruence(t.coef*v.stride, rest, others)

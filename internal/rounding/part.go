@@ -65,10 +65,13 @@ func (s *Search) build() {
 	b := builder{
 		Search: s, home: numbers[n:],
 		terms:  make([]term, 0, terms),
-		rows:   make([]row, 0, 2*(len(p.Closures)+gauges)),
+		rows:   make([]row, 0, 2*len(p.Closures)+gauges),
 		gauges: make([]gauge, 0, gauges),
 	}
 	s.vars = make([]variable, n+gauges)
+	s.trail = make([]undo, 0, 3*len(s.vars))
+	room := make([]int64, mostMarks+len(s.vars)+1)
+	s.marks, s.after = room[:0:mostMarks], room[mostMarks:]
 	s.parts = make([]part, b.settleHomes(numbers[:n]))
 	readings := numbers[:0] // the roots are not needed any more
 	for q := range s.parts {

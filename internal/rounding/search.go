@@ -10,23 +10,26 @@ import (
 // Search is a problem prepared for being solved at several steps. It keeps
 // scratch space between calls and must not be used by two goroutines at once.
 type Search struct {
-	problem *Problem
-	parts   []part
-	vars    []variable
-	marks   []int64 // ruler marks coarser than the step, the finest first, in steps
-	step    int64   // in nanometres
-	relaxed bool    // windows may be missed, at a cost before all others
-	dirty   uint64  // the rows, by bit, with variables that have changed
-	trail   []undo
-	after   []int64 // scratch for divide
-	low     cost    // what nothing in the open ranges can go below
-	cost    cost    // of the best of the part being searched
-	found   bool
-	nodes   int
-	work    int
-	ctx     context.Context
-	bad     error // what makes the problem unfit for being searched
-	err     error // the context's, once it has ended
+	problem  *Problem
+	parts    []part
+	vars     []variable
+	marks    []int64 // ruler marks coarser than the step, the finest first, in steps
+	step     int64   // in nanometres
+	relaxed  bool    // windows may be missed, at a cost before all others
+	dirty    uint64  // the rows, by bit, with variables that have changed
+	trail    []undo
+	after    []int64 // scratch for divide, by term
+	low      cost    // what nothing in the open ranges can go below
+	cost     cost    // of the best of the part being searched
+	found    bool
+	linear   *relaxation // of the part being searched, once it is needed
+	nodes    int
+	fresh    int // nodes before the part being searched
+	patience int // how many nodes of a part are searched without a relaxation
+	work     int
+	ctx      context.Context
+	bad      error // what makes the problem unfit for being searched
+	err      error // the context's, once it has ended
 }
 
 // contextEvery is how many rows are looked at between two looks at the
@@ -35,12 +38,11 @@ const contextEvery = 1 << 13
 
 // NewSearch prepares a problem.
 func NewSearch(p *Problem) *Search {
-	s := &Search{problem: p, bad: p.check()}
+	s := &Search{problem: p, bad: p.check(), patience: relaxAfter}
 	if s.bad != nil {
 		return s
 	}
 	s.build()
-	s.trail = make([]undo, 0, 8*len(s.vars)+8)
 	return s
 }
 
@@ -163,8 +165,7 @@ func (s *Search) startSum(terms []term, v *variable) {
 
 // solve finds the optimum of one part and leaves it in the variables' best.
 func (s *Search) solve(p *part) bool {
-	s.found = false
-	s.dirty = 0
+	s.found, s.linear, s.dirty, s.fresh = false, nil, 0, s.nodes
 	for i := range p.rows {
 		s.dirty |= bit(i)
 	}
@@ -187,17 +188,13 @@ func (s *Search) branch(p *part) {
 	if s.tired() || !s.settle(p) {
 		return
 	}
-	for i := range p.gauges[:p.windows] {
-		if g := &p.gauges[i]; !s.vars[g.of].settled() {
-			s.splitGauge(p, g)
-			return
-		}
+	if g := s.pick(p.gauges[:p.windows]); g != nil {
+		s.splitGauge(p, g)
+		return
 	}
-	for i := range p.gauges {
-		if g := &p.gauges[i]; !s.vars[g.of].settled() {
-			s.splitGauge(p, g)
-			return
-		}
+	if g := s.pick(p.gauges[p.windows:]); g != nil {
+		s.splitGauge(p, g)
+		return
 	}
 	for _, m := range s.marks {
 		for _, i := range p.readings {
@@ -221,20 +218,22 @@ func (s *Search) branch(p *part) {
 // settle narrows and trims until nothing changes; false means that nothing is
 // left.
 func (s *Search) settle(p *part) bool {
-	for again := true; again; {
+	for {
 		if !s.narrow(p) {
 			return false
 		}
 		s.bound(p)
-		if !s.found {
-			return true
-		}
-		var ok bool
-		if again, ok = s.trim(p); !ok {
+		before := len(s.trail)
+		if s.found && !s.trim(p, 0) {
 			return false
 		}
+		if s.dirty == 0 && s.nodes-s.fresh >= s.patience && !s.relax(p) {
+			return false
+		}
+		if len(s.trail) == before {
+			return true
+		}
 	}
-	return true
 }
 
 // splitGauge splits at the open value nearest to the gauge's middle: that
@@ -251,8 +250,14 @@ func (s *Search) splitGauge(p *part, g *gauge) {
 		return
 	}
 	s.try(p, g.of, x, x)
-	s.try(p, g.of, v.lo, x-1)
-	s.try(p, g.of, x+1, v.hi)
+	if s.found {
+		if s.bound(p); !s.trim(p, 0) || !s.narrow(p) {
+			return
+		}
+		v = s.vars[g.of]
+	}
+	s.try(p, g.of, v.lo, x-v.stride)
+	s.try(p, g.of, x+v.stride, v.hi)
 }
 
 // bisect splits in halves, the lower one first unless the upper is wanted.
@@ -296,4 +301,18 @@ func (s *Search) keep(p *part) {
 	for _, i := range p.readings {
 		s.vars[i].best = s.vars[i].lo
 	}
+}
+
+func (s *Search) pick(gs []gauge) *gauge {
+	var best *gauge
+	var least int64
+	for i := range gs {
+		g := &gs[i]
+		if v := &s.vars[g.of]; !v.settled() {
+			if n := (v.hi - v.lo) / v.stride; best == nil || n < least {
+				best, least = g, n
+			}
+		}
+	}
+	return best
 }
