@@ -18,6 +18,7 @@ type planner struct {
 	best    []cutting
 	cost    int64 // of best
 	greedy  *greedy
+	tables  []*table
 	rest    bool // plans what a rounded plan leaves: no further rounding
 }
 
@@ -33,10 +34,7 @@ func (p *problem) planCounts(ctx context.Context, deadline time.Time) (Answer, e
 	if pl.best == nil {
 		return Answer{}, fault.Fault{Code: fault.Impossible, Field: "sheet", Detail: "The sheets in stock do not give all blanks.", Hint: "more sheets in stock"}
 	}
-	a, err := p.finish(pl.best)
-	if err != nil {
-		return Answer{}, err
-	}
+	a := p.finish(pl.best)
 	a.LowerBound, a.Proof, a.Proven = pl.lower, pl.why, pl.done()
 	return a, nil
 }
@@ -130,14 +128,22 @@ func (pl *planner) boundByRaster() {
 // unlimited copies.
 func (pl *planner) top(value []int64) (int64, bool) {
 	top := int64(1)
-	for i := range pl.boards {
-		v, err := newTable(&pl.boards[i]).solve(pl.ctx, value)
+	for _, t := range pl.allTables() {
+		v, err := t.solve(pl.ctx, value)
 		if err != nil {
 			return 0, false
 		}
-		top = max(top, (v+pl.boards[i].cost-1)/pl.boards[i].cost)
+		top = max(top, ceilDiv(v, t.board.cost))
 	}
 	return top, true
+}
+
+// allTables are the tables of all boards, made once.
+func (pl *planner) allTables() []*table {
+	for i := len(pl.tables); i < len(pl.boards); i++ {
+		pl.tables = append(pl.tables, newTable(&pl.boards[i]))
+	}
+	return pl.tables
 }
 
 // tryGreedy builds some plans and keeps the cheapest.

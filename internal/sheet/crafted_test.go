@@ -122,6 +122,21 @@ func TestCraftedOrders(t *testing.T) {
 	}
 }
 
+// The same with every piece wanted several times.
+func TestCraftedRepeats(t *testing.T) {
+	for _, pieces := range []int{5, 8} {
+		for _, c := range craftCases(pieces, []int{1}, []float64{0, 0.05}, 2) {
+			for i := range c.order.Items {
+				c.order.Items[i].Count = 3
+			}
+			c.order.Effort = 5 * time.Second
+			a := planned(t, c.order)
+			assert.LessOrEqual(t, a.Sheets, 3*c.sheets, c.name)
+			assert.True(t, a.Proven, c.name)
+		}
+	}
+}
+
 // BenchmarkCrafted reports which part of hard orders is proven within what is
 // allowed: 100 ms for 25 pieces, 2 s for 70.
 func BenchmarkCrafted(b *testing.B) {

@@ -11,7 +11,7 @@ type cutting struct {
 
 // finish turns layouts into plans. Pieces beyond what is wanted must have been
 // taken out of the layouts before.
-func (p *problem) finish(cuttings []cutting) (Answer, error) {
+func (p *problem) finish(cuttings []cutting) Answer {
 	a := Answer{Made: make([]int, len(p.order.Items))}
 	f := finisher{problem: p, answer: &a, left: p.wanted()}
 	for _, c := range cuttings {
@@ -22,7 +22,7 @@ func (p *problem) finish(cuttings []cutting) (Answer, error) {
 		a.Warnings = append(a.Warnings, Warning{"coarse-grid",
 			fmt.Sprintf("The sizes share no length longer than a hair: they were planned as if rounded up to multiples of %g mm, so more blanks may be possible.", float64(p.unit)/1e6)})
 	}
-	return a, nil
+	return a
 }
 
 // finisher builds an answer's plans.
@@ -59,12 +59,11 @@ func (f *finisher) add(c cutting) {
 	}
 }
 
-// gather counts a sheet as a further copy of the last plan, if it is one.
+// gather counts a sheet as a further copy of a plan, if it is one.
 func (f *finisher) gather(s Sheets) {
-	if n := len(f.answer.Plans); n > 0 {
-		last := &f.answer.Plans[n-1]
-		if last.Stock == s.Stock && same(last.Tree, s.Tree) {
-			last.Times++
+	for i := range f.answer.Plans {
+		if p := &f.answer.Plans[i]; p.Stock == s.Stock && same(p.Tree, s.Tree) {
+			p.Times++
 			return
 		}
 	}

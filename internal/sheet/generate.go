@@ -25,7 +25,6 @@ func (pl *planner) generate() {
 type generator struct {
 	*planner
 	duals    *duals
-	tables   []*table
 	patterns []pattern // one for each row of the program
 	until    time.Time // may use half of the time left
 }
@@ -35,9 +34,6 @@ type generator struct {
 func (pl *planner) newGenerator() *generator {
 	end, _ := pl.ctx.Deadline()
 	g := &generator{planner: pl, duals: newDuals(floats(pl.needs())), until: time.Now().Add(time.Until(end) / 2)}
-	for i := range pl.boards {
-		g.tables = append(g.tables, newTable(&pl.boards[i]))
-	}
 	for k := range pl.kinds {
 		value := make([]int64, len(pl.kinds))
 		value[k] = 1
@@ -59,7 +55,7 @@ func (g *generator) enter(pt pattern) {
 // the sheet. It returns the greatest value for each unit of cost.
 func (g *generator) price(value []int64) (top int64, ok bool) {
 	top = 1
-	for _, t := range g.tables {
+	for _, t := range g.allTables() {
 		v, err := t.solve(g.ctx, value)
 		if err != nil {
 			return 0, false

@@ -8,7 +8,7 @@ import "time"
 func (pl *planner) joining(most time.Duration) func() {
 	return func() {
 		until := time.Now().Add(most)
-		for width := 100; ; width = min(width*3/2, 10_000) {
+		for width := 100; ; width = min(width*3/2, 4_000) {
 			for share := int64(16); share >= 1; share /= 2 {
 				start := time.Now()
 				if whole := pl.tightAt(pl.target(), width, share); whole && share == 1 {

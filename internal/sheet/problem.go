@@ -148,13 +148,14 @@ func (p *problem) layFaces(b *board, kerf int64) {
 func (p *problem) down(nm int64) int32 { return int32(nm / p.unit) }
 func (p *problem) up(nm int64) int32   { return int32((nm + p.unit - 1) / p.unit) }
 
-// Bounds of the tables: extents in units, and cells of one table of values.
+// Bounds of the tables: extents in units, and cells of the tables of all
+// boards together, which take 16 bytes each.
 const (
 	mostUnits = 1 << 18
 	mostCells = 9_000_000
 )
 
-// tooFine reports whether a table for a board would be too large.
+// tooFine reports whether the tables would be too large.
 func (p *problem) tooFine() bool {
 	for s := range p.order.Sheets {
 		w, h := p.order.usable(s)
@@ -162,13 +163,12 @@ func (p *problem) tooFine() bool {
 			return true
 		}
 	}
+	cells := 0
 	for i := range p.boards {
-		b := &p.boards[i]
-		if xs, ys := b.rasters(); len(xs)*len(ys) > mostCells {
-			return true
-		}
+		xs, ys := p.boards[i].rasters()
+		cells += len(xs) * len(ys)
 	}
-	return false
+	return cells > mostCells
 }
 
 // coarsen makes the unit longer. The first coarse unit divides the longest

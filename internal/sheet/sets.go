@@ -9,6 +9,9 @@ import (
 // errTooMany means that an enumeration has reached its bound.
 var errTooMany = errors.New("sheet: too many sets of pieces")
 
+// mostSets bounds the memory of one enumeration, about 200 bytes a set.
+const mostSets = 300_000
+
 // sets holds the shape curve of every set of pieces that one board can give:
 // the complete answer to what fits on it.
 type sets struct {
@@ -95,7 +98,7 @@ func (s *sets) extend(i int) error {
 		}
 		code := s.codes[i] + 1<<s.shift[k]
 		c := s.shape(code)
-		if s.budget < 0 {
+		if s.budget < 0 || len(s.codes) >= mostSets {
 			return errTooMany
 		}
 		if len(c) > 0 {

@@ -25,6 +25,7 @@ type tight struct {
 	pack   *packing
 	tiles  []tile
 	levels []level
+	from   int   // first tile of the last level
 	allow  int64 // waste
 	width  int   // most tiles of a level
 	whole  bool  // nothing was left out
@@ -80,14 +81,14 @@ func gaps(total int32, sizes []int32) []int32 {
 func (t *tight) run() {
 	t.singles()
 	for n := 2; t.ctx.Err() == nil; n++ {
-		before := len(t.tiles)
+		t.from = len(t.tiles)
 		t.seen = map[tileKey]bool{}
 		for i := 1; i <= n/2; i++ {
 			if n-i <= len(t.levels) {
 				t.combine(t.levels[i-1], t.levels[n-i-1])
 			}
 		}
-		t.close(before)
+		t.close()
 		if n > 2*t.last() {
 			return
 		}
@@ -114,7 +115,7 @@ func (t *tight) singles() {
 		}
 		t.offer(tile{set: t.pack.one[f.kind], w: f.w, h: f.h, low: -1, high: int32(i)})
 	}
-	t.close(0)
+	t.close()
 }
 
 // offer keeps a tile if it is new.
@@ -124,27 +125,28 @@ func (t *tight) offer(n tile) {
 		t.seen[key] = true
 		t.tiles = append(t.tiles, n)
 	}
+	if len(t.tiles)-t.from > crowd+2*t.width {
+		t.keep()
+	}
 }
+
+// crowd is how far a level may grow before it is thinned out.
+const crowd = 50_000
 
 // close ends a level: it keeps the best tiles and sorts them.
-func (t *tight) close(from int) {
-	level := make([]int32, 0, len(t.tiles)-from)
-	for i := from; i < len(t.tiles); i++ {
-		level = append(level, int32(i))
+func (t *tight) close() {
+	if len(t.tiles)-t.from > t.width {
+		t.keep()
 	}
-	if len(level) > t.width {
-		t.whole = false
-		level = t.keep(level, from)
-	}
-	t.levels = append(t.levels, t.sorted(level))
+	t.levels = append(t.levels, t.sorted(t.tiles[t.from:]))
 }
 
-// sorted puts the tiles of a level in order.
-func (t *tight) sorted(tiles []int32) level {
+// sorted puts the tiles of the last level in order.
+func (t *tight) sorted(tiles []tile) level {
 	var l level
-	for _, at := range tiles {
-		n := &t.tiles[at]
-		l.byHeight = append(l.byHeight, edges{n.waste, n.w, n.h, at})
+	for i := range tiles {
+		n := &tiles[i]
+		l.byHeight = append(l.byHeight, edges{n.waste, n.w, n.h, int32(t.from + i)})
 	}
 	l.byWidth = slices.Clone(l.byHeight)
 	slices.SortFunc(l.byHeight, func(a, b edges) int { return cmp.Compare(a.h, b.h) })
@@ -152,25 +154,23 @@ func (t *tight) sorted(tiles []int32) level {
 	return l
 }
 
-// keep chooses the least wasteful tiles of a level, ties at random, and drops
-// the others.
-func (t *tight) keep(level []int32, from int) []int32 {
-	rank := make([]float64, len(level))
-	for i, at := range level {
-		n := &t.tiles[at]
-		rank[i] = float64(n.waste)/(float64(n.w)*float64(n.h)) + 0.02*t.random.Float64()
+// keep chooses the least wasteful tiles of the last level, ties at random, and
+// drops the others.
+func (t *tight) keep() {
+	type ranked struct {
+		tile
+		rank float64
 	}
-	slices.SortFunc(level, func(a, b int32) int { return cmp.Compare(rank[int(a)-from], rank[int(b)-from]) })
-	kept := make([]tile, t.width)
-	for i := range kept {
-		kept[i] = t.tiles[level[i]]
+	list := make([]ranked, 0, len(t.tiles)-t.from)
+	for _, n := range t.tiles[t.from:] {
+		list = append(list, ranked{n, float64(n.waste)/(float64(n.w)*float64(n.h)) + 0.02*t.random.Float64()})
 	}
-	t.tiles = append(t.tiles[:from], kept...)
-	level = level[:t.width]
-	for i := range level {
-		level[i] = int32(from + i)
+	slices.SortFunc(list, func(a, b ranked) int { return cmp.Compare(a.rank, b.rank) })
+	t.tiles = t.tiles[:t.from]
+	for _, n := range list[:t.width] {
+		t.tiles = append(t.tiles, n.tile)
 	}
-	return level
+	t.whole = false
 }
 
 // combine joins every tile of one level with those of another that are about

@@ -65,3 +65,26 @@ func TestSingleBlank(t *testing.T) {
 		assert.True(t, a.Proven)
 	}
 }
+
+// BenchmarkSingleBlank plans one blank with cut plan and steps, beside the
+// dynamic programming alone as a floor.
+func BenchmarkSingleBlank(b *testing.B) {
+	for name, o := range map[string]Order{
+		"craft": single(b, "12", "12", "8 1/4", "1 3/4"),
+		"tiny":  single(b, "12", "12", "3/8", "5/16"),
+	} {
+		b.Run(name+"/plan", func(b *testing.B) {
+			for b.Loop() {
+				_, err := Plan(context.Background(), o)
+				require.NoError(b, err)
+			}
+		})
+		b.Run(name+"/floor", func(b *testing.B) {
+			p := newProblem(o)
+			for b.Loop() {
+				_, err := newTable(&p.boards[0]).solve(context.Background(), []int64{1})
+				require.NoError(b, err)
+			}
+		})
+	}
+}
