@@ -22,6 +22,23 @@ func Turn(p, a, axis Vec, degrees float64) Vec {
 	return Vec{a[0] + r[0]*c + x[0]*s + axis[0]*along, a[1] + r[1]*c + x[1]*s + axis[1]*along, a[2] + r[2]*c + x[2]*s + axis[2]*along}
 }
 
+// Room returns what is left along an axis: for contents between the polygons,
+// or for all polygons in something of the given size.
+func Room(polygons [][]Vec, middle, size Vec, axis int, half float64, into bool) float64 {
+	low, high := Free(polygons, middle, size, axis, half)
+	if !into {
+		return high - low - size[axis]
+	}
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, ring := range polygons {
+		reach := half * math.Abs(normal(ring)[axis])
+		for _, v := range ring {
+			low, high = min(low, v[axis]-reach), max(high, v[axis]+reach)
+		}
+	}
+	return size[axis] - (high - low)
+}
+
 // Free casts rays from the cross-section of a box, along an axis in both
 // directions, at flat polygons that stand square to the axis, and returns the
 // nearest places that they meet, less half a thickness each.

@@ -120,11 +120,14 @@ var letters = [...]string{draw.Border: "B", draw.Slit: "C", draw.Valley: "V", dr
 // edge writes an edge, or the chords of an arc.
 func (b *builder) edge(i int) {
 	e := &b.mesh.Edges[i]
-	angle, round := 0.0, 0.0
+	angle, round, letter := 0.0, 0.0, letters[e.Role]
 	if e.Crease >= 0 && (e.Role == draw.Valley || e.Role == draw.Mountain) {
 		c := &b.piece.Creases[e.Crease]
 		angle, round = c.Angle, c.Round.Millimetres()
-		if e.Role == draw.Mountain {
+		switch {
+		case angle <= 0: // scored, but open in the finished piece
+			letter = letters[draw.Flat]
+		case e.Role == draw.Mountain:
 			angle = -angle
 		}
 	}
@@ -136,7 +139,7 @@ func (b *builder) edge(i int) {
 	from := e.A
 	for _, to := range append(b.between[i][:len(b.between[i]):len(b.between[i])], e.B) {
 		b.f.Edges = append(b.f.Edges, [2]int{from, to})
-		b.f.Assignment = append(b.f.Assignment, letters[e.Role])
+		b.f.Assignment = append(b.f.Assignment, letter)
 		b.f.Angles = append(b.f.Angles, angle)
 		b.f.Round = append(b.f.Round, round)
 		from = to

@@ -45,7 +45,7 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 		}
 	}
 	if faces := contents(d.Pattern, &model); faces != nil {
-		s.node("contents", part{faces, goods})
+		s.contents(faces)
 	}
 	b, err := s.bytes()
 	if err != nil {

@@ -127,10 +127,16 @@ func newScene(title string) *scene {
 		Materials: []material{
 			inner: {Name: "inside of the paper", Surface: surface{[4]number{0.92, 0.86, 0.74, 1}, 0, 0.95}},
 			outer: {Name: "outside of the paper", Surface: surface{[4]number{0.09, 0.27, 0.3, 1}, 0, 0.9}},
-			goods: {Name: "contents", Surface: surface{[4]number{0.8, 0.42, 0.1, 0.35}, 0, 0.6}, AlphaMode: "BLEND"},
 		},
 	}}
 	return s
+}
+
+// contents adds the body of the goods, with a material that a document without
+// them must not have.
+func (s *scene) contents(faces []face) {
+	s.Materials = append(s.Materials, material{Name: "contents", Surface: surface{[4]number{0.8, 0.42, 0.1, 0.35}, 0, 0.6}, AlphaMode: "BLEND"})
+	s.node("contents", part{faces, goods})
 }
 
 // node adds a body of several parts under the first node.
