@@ -42,9 +42,13 @@ func (w *writer) close(*pattern.Piece) (Step, bool) {
 	p := &w.s.Pattern
 	root := noun(p.Pieces[p.Cavity.Piece].Panels[p.Cavity.Panel].Name)
 	step := Step{Title: w.say("close.title", nil)}
-	if w.glued() {
+	spare := "close.spare"
+	switch {
+	case p.Cavity.Into:
+		step.Text, spare = w.say("close.into", args{"sizes": w.contents()}), "close.room"
+	case w.glued():
 		step.Text = w.say("close.slide", args{"root": root})
-	} else {
+	default:
 		step.Text = w.say("close.lay", args{"root": root})
 	}
 	for i := range p.Pieces {
@@ -53,7 +57,7 @@ func (w *writer) close(*pattern.Piece) (Step, bool) {
 		step.Lines = append(step.Lines, w.seams(&p.Pieces[i])...)
 	}
 	for _, f := range w.s.Fits {
-		step.Lines = append(step.Lines, w.say("close.spare", args{"of": noun(f.Axis.String()), "clearance": fine(f.Nominal)}))
+		step.Lines = append(step.Lines, w.say(spare, args{"of": noun(f.Axis.String()), "clearance": fine(f.Nominal)}))
 	}
 	return step, true
 }

@@ -38,7 +38,7 @@ func (w *writer) materials() []Item {
 	w.take()
 	if sizes := w.contents(); sizes != "" {
 		numbers := w.take()
-		items = append(items, Item{w.say("material.contents", args{"sizes": sizes}), numbers})
+		items = append(items, Item{w.say(w.inOrInto("material"), args{"sizes": sizes}), numbers})
 	}
 	return items
 }
