@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"creasefit/internal/fault"
+	"creasefit/internal/measure"
 )
 
 // planner looks for the least cost of an order with counts.
@@ -35,8 +36,29 @@ func (p *problem) planCounts(ctx context.Context, deadline time.Time) (Answer, e
 		return Answer{}, fault.Fault{Code: fault.Impossible, Field: "sheet", Detail: "The sheets in stock do not give all blanks.", Hint: "more sheets in stock"}
 	}
 	a := p.finish(pl.best)
-	a.LowerBound, a.Proof, a.Proven = pl.lower, pl.why, pl.done()
+	a.LowerBound, a.Proof = pl.lower, pl.why
+	if p.coarse {
+		a.LowerBound, a.Proof = p.trueAreaBound(), tooLarge
+	}
+	a.Proven = a.LowerBound >= pl.cost
 	return a, nil
+}
+
+// tooLarge is what the bound by area says.
+const tooLarge = "The blanks together are too large for fewer sheets."
+
+// trueAreaBound is the bound by area at the exact sizes, for orders that are
+// planned on a coarser grid: what is proven there does not hold for them.
+func (p *problem) trueAreaBound() int64 {
+	kerf, sum, most := p.order.Kerf, 0.0, 0.0
+	area := func(w, h measure.Length) float64 { return w.Add(kerf).Millimetres() * h.Add(kerf).Millimetres() }
+	for _, it := range p.order.Items {
+		sum += float64(it.Count) * area(it.Width, it.Height)
+	}
+	for s := range p.order.Sheets {
+		most = max(most, area(p.order.usable(s))/float64(p.order.cost(s)))
+	}
+	return int64(math.Ceil(sum/most - 1e-6))
 }
 
 // newPlanner begins without a plan, one above what any plan can cost: a sheet
@@ -112,7 +134,7 @@ func (pl *planner) boundByArea() {
 		area := int64(b.w) * int64(b.h)
 		w.top = max(w.top, (area+b.cost-1)/b.cost)
 	}
-	pl.prove(w, "The blanks together are too large for fewer sheets.")
+	pl.prove(w, tooLarge)
 }
 
 // boundByRaster proves the same with the greatest area that edge-to-edge cuts

@@ -61,6 +61,7 @@ func TestFineGridIsCoarsened(t *testing.T) {
 	a := planned(t, o)
 	require.Len(t, a.Warnings, 1)
 	assert.Equal(t, "coarse-grid", a.Warnings[0].Code)
+	assert.GreaterOrEqual(t, a.LowerBound, int64(5))
 	for i := range o.Items {
 		o.Items[i].Count = 0
 	}
@@ -134,4 +135,16 @@ func TestPlansAreMonotone(t *testing.T) {
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, more.Sheets, before.Sheets)
 	})
+}
+
+// A grid of many thousand points is still planned well.
+func TestFineMixedOrder(t *testing.T) {
+	ruler, err := measure.ParseStep("0.5 mm")
+	require.NoError(t, err)
+	o := Order{Sheets: []Stock{{Width: measure.Millimetres(297), Height: measure.Millimetres(210)}}, Ruler: ruler}
+	for i := range int64(30) {
+		o.Items = append(o.Items, Item{Width: measure.Micrometres(61_010 + 2_370*i), Height: measure.Micrometres(43_770 + 1_910*i), Count: 2})
+	}
+	a := planned(t, o)
+	assert.LessOrEqual(t, float64(a.Sheets), 1.35*float64(a.LowerBound))
 }
