@@ -159,7 +159,7 @@ func TestUnsound(t *testing.T) {
 		"seam":            func(p *pattern.Pattern) { p.Pieces[0].Seams = []pattern.Seam{{PanelB: 7}} },
 		"joint":           func(p *pattern.Pattern) { p.Pieces[0].Joints[0].B = 2 },
 		"cut of no depth": func(p *pattern.Pattern) { p.Pieces[0].Cuts[0] = pattern.Cut{From: "top"} },
-		"place":           func(p *pattern.Pattern) { p.Places = []pattern.Place{{Piece: 0, On: 0}} },
+		"place":           func(p *pattern.Pattern) { p.Places = []pattern.Place{{Piece: 0, On: 1}} },
 		"cavity":          func(p *pattern.Pattern) { p.Cavity.Panel = 5 },
 		"axis":            func(p *pattern.Pattern) { p.Cavity.Bounded = []pattern.Axis{pattern.Diagonal} },
 		"clockwise": func(p *pattern.Pattern) {

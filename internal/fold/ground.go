@@ -16,6 +16,9 @@ func (m *model) ground(index int) motion {
 func (m *model) lay(place *pattern.Place) motion {
 	shift := lying(place.Lie)
 	shift.o = Vec{place.X.Millimetres(), place.Y.Millimetres(), place.Above.Millimetres()}
+	if place.On == place.Piece {
+		return shift
+	}
 	on := &m.pattern.Pieces[place.On]
 	return m.panel(place.On, on.Root).move.after(&shift)
 }

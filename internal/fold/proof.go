@@ -37,9 +37,9 @@ type Proof struct {
 	Tolerance measure.Length // as asked for
 	// Holds is true if the contents stand in the cavity without touching a
 	// plate, with a clearance of at least zero along each bounded axis, and so
-	// does every piece that goes into another one.
+	// does every piece that goes into another one or crosses it.
 	Holds      bool
-	Clearances []Clearance // along the bounded axes, in the cavity's order, then of the nestings
+	Clearances []Clearance // along the bounded axes, in the cavity's order, then of the nestings and the locks
 	Plays      []Play      // of the joints, in the order of pieces and joints
 	// Extent is the size of the box round the folded plates along the contents'
 	// width, height and thickness.
@@ -51,7 +51,7 @@ type Proof struct {
 // the contents, in total; it is negative if they are too big. For a pattern
 // that goes into something it is the size of that minus the folded pattern's.
 type Clearance struct {
-	Between   string // the name of the nesting, "" for the contents
+	Between   string // the name of the nesting or the lock, "" for the contents
 	Axis      pattern.Axis
 	Clearance measure.Length
 }
@@ -115,7 +115,8 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 		proof.Clearances, proof.Holds = m.contents()
 	}
 	nests, fits := m.nests()
-	proof.Clearances, proof.Holds = append(proof.Clearances, nests...), proof.Holds && fits
+	locks, pass := m.locks()
+	proof.Clearances, proof.Holds = append(append(proof.Clearances, nests...), locks...), proof.Holds && fits && pass
 	for axis := range proof.Extent {
 		s := m.extent(pattern.Axis(axis), anyPiece)
 		proof.Extent[axis] = length(s.high - s.low)

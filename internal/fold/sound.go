@@ -15,12 +15,16 @@ func unsound(p *pattern.Pattern) []Finding {
 		s.piece(&p.Pieces[i])
 	}
 	for _, place := range p.Places {
-		ok := place.On >= 0 && place.On < place.Piece && place.Piece < len(p.Pieces)
-		s.check("place", "", ok, "does not lay a piece on an earlier one")
+		ok := place.On >= 0 && place.On <= place.Piece && place.Piece < len(p.Pieces)
+		s.check("place", "", ok, "does not lay a piece on an earlier one or on the floor")
 		s.check("place", "", place.Lie <= pattern.AlongHeight, "does not say how its piece lies")
 	}
 	for i := range p.Nests {
 		s.nesting(&p.Nests[i], len(p.Pieces))
+	}
+	for _, l := range p.Locks {
+		s.within("lock", l.Name, "piece", l.A, len(p.Pieces))
+		s.within("lock", l.Name, "piece", l.B, len(p.Pieces))
 	}
 	c := p.Cavity
 	if s.within("cavity", "", "piece", c.Piece, len(p.Pieces)) {

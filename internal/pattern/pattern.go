@@ -18,6 +18,7 @@ type Pattern struct {
 	Cavity  Cavity
 	Places  []Place   // how further pieces stand to the first; empty for one piece
 	Nests   []Nesting // which pieces go into one another
+	Locks   []Lock    // which pieces cross in slots
 }
 
 // Piece is one part of an enclosure, cut from one rectangular blank.
@@ -221,7 +222,8 @@ type Cavity struct {
 // Place lays a further piece on an earlier one: the lower left corner of its
 // blank at X, Y of the other's blank, the mid-caliper plane of a blank that lies
 // flat Above that of the other; of one that stands, its lower edge. A piece of
-// which there are several copies has a place for each.
+// which there are several copies has a place for each. A piece that is placed
+// on itself stands on the floor under all, where the first blank would lie.
 type Place struct {
 	Piece, On int
 	X, Y      measure.Length
@@ -246,4 +248,14 @@ type Nesting struct {
 	Name         string // such as "lid over tray"
 	Inner, Outer int    // pieces
 	Axes         []Axis
+}
+
+// Lock says that the copies of two pieces cross in half-lap slots: each is
+// slotted as far as the other one's paper reaches there.
+type Lock struct {
+	Name string // such as "strip in slot"
+	A, B int    // pieces
+	// Slotted is true if the slots have a width of their own. Slits are pressed
+	// open by the other piece, as far as it is thick.
+	Slotted bool
 }
