@@ -140,7 +140,7 @@ func (l *linear) form(f rounding.Form, factor int64) string {
 	return strings.TrimSpace(s.String())
 }
 
-var noSolution = regexp.MustCompile(`PROBLEM HAS NO (INTEGER |PRIMAL )?FEASIBLE SOLUTION`)
+var noSolution = regexp.MustCompile(`HAS NO (INTEGER |PRIMAL )?FEASIBLE SOLUTION`)
 
 // glpsol returns the least value that glpsol finds for a program; false means
 // that it proves that there is none.

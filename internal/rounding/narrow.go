@@ -94,7 +94,7 @@ func (s *Search) narrow(p *part) bool {
 // narrowBy shrinks variables by one row: each may be no further off than the
 // others can make good, and only where the others' strides let it be.
 func (s *Search) narrowBy(r *row, bit uint64) bool {
-	if s.tired() {
+	if s.tired(1) {
 		return false
 	}
 	var low, high int64
@@ -118,25 +118,36 @@ func (s *Search) narrowBy(r *row, bit uint64) bool {
 	if low == high {
 		return true
 	}
-	up, down := r.goal-low, high-r.goal
+	open, ok := s.squeeze(r, r.goal-low, high-r.goal)
+	if !ok {
+		return false
+	}
+	if (open > 1 || free == 1) && bit != 1<<lastBit {
+		s.dirty &^= bit // the row has nothing more to say for now
+	}
+	return free == 1 || fine > 1 || s.divide(r)
+}
+
+// squeeze shrinks a row's variables to what the row can rise from its least
+// value and fall from its greatest. It returns how many are not settled.
+func (s *Search) squeeze(r *row, rise, fall int64) (open int, ok bool) {
 	for i := range r.terms {
 		t := &r.terms[i]
 		v := &s.vars[t.of]
-		c, up, down := t.coef, up, down
+		c, up, down := t.coef, rise, fall
 		if c < 0 {
-			c, up, down = -c, down, up
+			c, up, down = -c, fall, rise
 		}
-		if wide := c * (v.hi - v.lo); wide <= up && wide <= down {
-			continue
+		if wide := c * (v.hi - v.lo); wide > up || wide > down {
+			if !s.shrink(t.of, v.hi-down/c, v.lo+up/c) {
+				return 0, false
+			}
 		}
-		if !s.shrink(t.of, v.hi-down/c, v.lo+up/c) {
-			return false
+		if !v.settled() {
+			open++
 		}
 	}
-	if free == 1 && bit != 1<<lastBit {
-		s.dirty &^= bit // the one variable has become what it must be
-	}
-	return free == 1 || fine > 1 || s.divide(r)
+	return open, true
 }
 
 // divide keeps of each variable in a row what leaves a multiple of the other

@@ -1,14 +1,26 @@
 // Package rounding finds the plainest ruler readings that still fit. A problem
 // is a set of readings, linear closures that must hold exactly, and windows
 // that linear forms of the readings must lie in; the search finds the exact
-// optimum over whole multiples of a step, or proves that there is none.
+// optimum over whole multiples of a step, or proves that there is none and
+// says how near it comes.
 //
-// It knows nothing of paper, parses nothing and prints nothing.
+// A problem falls into parts that share no closure, window or pair. Each is
+// searched by branch and bound, in whole numbers throughout: ranges and
+// remainders are propagated through the equations and through those that come of
+// eliminating readings from them; the windows are decided first, nearest to the
+// middle first, then the pairs, then the marks, then the readings; and a part
+// that takes long is relaxed to linear programs for sharper bounds.
+//
+// The package knows nothing of paper and of rulers' steps to be tried, parses
+// nothing and prints nothing.
 package rounding
 
 import "creasefit/internal/measure"
 
-// Problem is one set of readings to be chosen together.
+// Problem is one set of readings to be chosen together. The zero Problem has
+// no readings and one solution. A problem is refused if an index is out of
+// range, a window's least is above its greatest, a weight is negative, or the
+// figures come to more than Limit.
 type Problem struct {
 	Readings []Reading
 	Closures []Closure
@@ -19,14 +31,15 @@ type Problem struct {
 // Reading is a number that a person sets on a ruler.
 type Reading struct {
 	Name  string
-	Ideal measure.Length // what it would be on an endlessly fine ruler
-	Min   measure.Length // the least it may be
-	Max   measure.Length // the greatest it may be
-	Fixed bool           // kept at Ideal as given
+	Ideal measure.Length // what it would be on an endlessly fine ruler; the search asks only if Fixed
+	Min   measure.Length // the least it may be; may be negative
+	Max   measure.Length // the greatest it may be; zero is zero, not "no end"
+	Fixed bool           // kept at Ideal as given, whatever Min and Max are
 }
 
 // Form is a linear form of the readings: the sum of coefficient times reading,
-// plus a constant.
+// plus a constant. A reading may be named more than once. The zero Form is
+// always zero.
 type Form struct {
 	Terms    []Term
 	Constant measure.Length
@@ -45,7 +58,9 @@ type Closure struct {
 }
 
 // Window is a range that a form must lie in, ends included. The nearer to its
-// middle the better; Weight, a positive number, says how much that counts.
+// middle the better: Weight says how much a nanometre of distance counts
+// beside those of other windows. Weight zero means that anywhere in the window
+// is as good.
 type Window struct {
 	Name     string
 	Form     Form
@@ -56,7 +71,8 @@ type Window struct {
 // Pair is two readings, by index, that should be equal if they can be.
 type Pair struct{ A, B int }
 
-// Value returns the form's value for the given sizes of the readings.
+// Value returns the form's value for the given sizes of the readings. It is
+// exact for the sizes that a search returns.
 func (f Form) Value(sizes []measure.Length) measure.Length {
 	sum := f.Constant
 	for _, t := range f.Terms {

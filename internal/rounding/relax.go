@@ -12,6 +12,9 @@ type relaxation struct {
 	off   bool // the numbers have grown too large
 }
 
+// relaxWork is what a relaxation costs, in rows looked at.
+const relaxWork = 512
+
 // relaxAfter is how many nodes of a part are searched without a relaxation.
 const relaxAfter = 48
 
@@ -24,6 +27,9 @@ const mostGrains = 1 << 32
 // relax cuts off what a relaxation shows to hold no solution that beats the
 // best so far; false means that nothing is left.
 func (s *Search) relax(p *part) bool {
+	if s.tired(relaxWork) {
+		return false
+	}
 	if s.linear == nil {
 		s.linear = s.newRelaxation(p)
 	}
@@ -192,6 +198,7 @@ func (s *Search) newRelaxation(p *part) *relaxation {
 	}
 	for i := range p.gauges {
 		g, c := &p.gauges[i], n+3*i
+		l.off = l.off || abs(g.coef) > tableauLimit
 		cells := l.cells(p, p.formOf(g))
 		cells[c], cells[c+1], cells[c+2] = -1, -1, 1
 		l.off = l.off || !l.add(cells, c, n)

@@ -56,6 +56,7 @@ func TestStripOfCommonPractice(t *testing.T) {
 	assert.Equal(t, []float64{0.5, 1.75, 3.625, 1.875, 1.75, 1, 1}, in)
 }
 
+// A slotted band at five steps from coarse to fine, with what prepares it.
 func BenchmarkFiveSteps(b *testing.B) {
 	p := thinStrip(measure.Micrometres(91_796))
 	b.ReportAllocs()
@@ -65,6 +66,25 @@ func BenchmarkFiveSteps(b *testing.B) {
 			if _, _, err := s.At(context.Background(), step); err != nil {
 				b.Fatal(err)
 			}
+		}
+	}
+}
+
+// The floor beside it: judging one given answer at each of the steps.
+func BenchmarkFiveStepsFloor(b *testing.B) {
+	p := thinStrip(measure.Micrometres(91_796))
+	var answers [5][]measure.Length
+	for i, step := range measure.Marks(measure.Inch)[1:6] {
+		sizes, ok, err := rounding.NewSearch(p).At(context.Background(), step)
+		require.NoError(b, err)
+		if answers[i] = sizes; !ok {
+			answers[i] = idealsOf(p)
+		}
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		for i, step := range measure.Marks(measure.Inch)[1:6] {
+			judge(p, step, answers[i])
 		}
 	}
 }

@@ -1,0 +1,170 @@
+package rounding
+
+// solve finds the optimum of one part and leaves it in the variables' best.
+func (s *Search) solve(p *part) bool {
+	s.found, s.linear, s.first, s.dirty = false, nil, s.nodes, 0
+	for i := range p.rows {
+		s.dirty |= bit(i)
+	}
+	s.branch(p)
+	return s.found && s.err == nil
+}
+
+// tired reports whether the context has ended, for which it looks after a
+// certain amount of work.
+func (s *Search) tired(work int) bool {
+	if s.rest -= work; s.rest < 0 {
+		s.rest, s.err = contextEvery, s.ctx.Err()
+	}
+	return s.err != nil
+}
+
+// branch searches what is open: it narrows and bounds it, and splits what is
+// left, the more promising piece first. What decides most is settled first: the
+// windows, the pairs, the marks from the finest on, the readings in order.
+func (s *Search) branch(p *part) {
+	s.nodes++
+	if s.tired(1) || !s.settle(p) {
+		return
+	}
+	if g := s.pick(p.gauges[:p.windows]); g != nil {
+		s.splitGauge(p, g)
+	} else if g := s.pick(p.gauges[p.windows:]); g != nil {
+		s.splitGauge(p, g)
+	} else if reading, mark := s.undecided(p); reading >= 0 {
+		s.splitMark(p, reading, mark)
+	} else if reading := s.unsettled(p); reading >= 0 {
+		s.bisect(p, reading, false)
+	} else {
+		s.keep(p)
+	}
+}
+
+// pick returns the gauge with the fewest values open; nil if all are settled.
+func (s *Search) pick(gauges []gauge) *gauge {
+	var best *gauge
+	var fewest int64
+	for i := range gauges {
+		g := &gauges[i]
+		v := &s.vars[g.of]
+		if n := (v.hi - v.lo) / v.stride; n > 0 && (best == nil || n < fewest) {
+			best, fewest = g, n
+		}
+	}
+	return best
+}
+
+// undecided returns the first reading that may lie on the finest mark or off
+// it, or if there is none on the next coarser mark, and so on; -1 for none.
+func (s *Search) undecided(p *part) (reading int, mark int64) {
+	for _, m := range s.marks {
+		for _, i := range p.readings {
+			v := &s.vars[i]
+			if v.settled() || v.stride%m == 0 {
+				continue
+			}
+			if first, ok := firstMultiple(v, m); ok && first <= v.hi {
+				return i, m
+			}
+		}
+	}
+	return -1, 0
+}
+
+// unsettled returns the first reading that is not settled; -1 for none.
+func (s *Search) unsettled(p *part) int {
+	for _, i := range p.readings {
+		if !s.vars[i].settled() {
+			return i
+		}
+	}
+	return -1
+}
+
+// settle narrows and trims until nothing changes; false means that nothing is
+// left.
+func (s *Search) settle(p *part) bool {
+	for {
+		if !s.narrow(p) {
+			return false
+		}
+		s.bound(p)
+		before := len(s.trail)
+		if s.found && !s.trim(p, 0) {
+			return false
+		}
+		if s.dirty == 0 && s.nodes-s.first >= s.patience && !s.relax(p) {
+			return false
+		}
+		if len(s.trail) == before {
+			return true
+		}
+	}
+}
+
+// splitGauge splits at the open value nearest to the gauge's middle: that
+// value, what lies below and what lies above; or in halves if the middle is
+// outside.
+func (s *Search) splitGauge(p *part, g *gauge) {
+	v := s.vars[g.of]
+	x := s.nearest(&v, g)
+	if x < v.hi && abs(g.slope*(x+v.stride)-g.offset) < abs(g.slope*x-g.offset) {
+		x += v.stride
+	}
+	if x == v.lo || x == v.hi {
+		s.bisect(p, g.of, x == v.hi)
+		return
+	}
+	s.try(p, g.of, x, x)
+	if s.found { // most of the rest may be cut off at once
+		if s.bound(p); !s.trim(p, 0) || !s.narrow(p) {
+			return
+		}
+		v = s.vars[g.of]
+	}
+	s.try(p, g.of, v.lo, x-1)
+	s.try(p, g.of, x+1, v.hi)
+}
+
+// bisect splits in halves, the lower one first unless the upper is wanted.
+func (s *Search) bisect(p *part, of int, upper bool) {
+	v := s.vars[of]
+	half := floorDiv(v.lo+v.hi, 2)
+	if upper {
+		s.try(p, of, half+1, v.hi)
+		s.try(p, of, v.lo, half)
+	} else {
+		s.try(p, of, v.lo, half)
+		s.try(p, of, half+1, v.hi)
+	}
+}
+
+// splitMark splits into the multiples of a mark and the rest.
+func (s *Search) splitMark(p *part, of int, m int64) {
+	v := &s.vars[of]
+	skip, count := congruence(v.stride, -v.lo, m)
+	for k := range count {
+		mark := len(s.trail)
+		if s.meet(of, (skip+k)%count, count) {
+			s.branch(p)
+		}
+		s.rewind(mark)
+	}
+}
+
+// try searches with a variable kept from lo to hi.
+func (s *Search) try(p *part, of int, lo, hi int64) {
+	mark := len(s.trail)
+	if lo <= hi && s.shrink(of, lo, hi) {
+		s.branch(p)
+	}
+	s.rewind(mark)
+}
+
+// keep makes the settled variables the best so far.
+func (s *Search) keep(p *part) {
+	s.found, s.cost = true, s.low
+	for _, i := range p.readings {
+		s.vars[i].best = s.vars[i].lo
+	}
+}

@@ -1,0 +1,130 @@
+package rounding_test
+
+import (
+	"context"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/rounding"
+)
+
+// wideProblem makes a problem of readings from 0 to 12 in, with windows of one
+// to three inches.
+func wideProblem(r *rand.Rand, readings, windows, pairs, closureTerms int) *rounding.Problem {
+	p := &rounding.Problem{}
+	for range readings {
+		ideal := measure.Nanometres(r.Int64N(measure.Inches(8).Nanometres()))
+		p.Readings = append(p.Readings, rounding.Reading{Ideal: ideal, Max: measure.Inches(12)})
+	}
+	ideals := idealsOf(p)
+	for range 2 + r.IntN(3) {
+		f := randomForm(r, readings, closureTerms, 3)
+		f.Constant = measure.Marks(measure.Inch)[1+r.IntN(4)].Nearest(f.Value(ideals)).Neg()
+		p.Closures = append(p.Closures, rounding.Closure{Form: f})
+	}
+	for range windows {
+		f := randomForm(r, readings, 3, 3)
+		f.Constant = f.Value(ideals).Neg()
+		p.Windows = append(p.Windows, rounding.Window{Form: f, Max: measure.Sixtyfourths(64 + r.Int64N(128)), Weight: 1 + r.Int64N(3)})
+	}
+	for range pairs {
+		p.Even = append(p.Even, rounding.Pair{A: r.IntN(readings), B: r.IntN(readings)})
+	}
+	return p
+}
+
+// patience is a context that ends when it has been looked at often enough.
+type patience struct {
+	context.Context
+	looks, most int
+}
+
+func (p *patience) Err() error {
+	if p.looks++; p.looks > p.most {
+		return context.Canceled
+	}
+	return nil
+}
+
+// Fourteen readings with wide windows stay a matter of a few thousand nodes.
+func TestWideProblemsStaySmall(t *testing.T) {
+	for name, class := range map[string]struct{ windows, pairs, closureTerms int }{
+		"five windows": {5, 2, 4},
+		"two windows":  {2, 1, 5},
+		"one window":   {1, 0, 7},
+		"no windows":   {0, 3, 6},
+	} {
+		t.Run(name, func(t *testing.T) {
+			random := rand.New(rand.NewPCG(14, 14))
+			var nodes []int
+			found := 0
+			for range 200 {
+				search := rounding.NewSearch(wideProblem(random, 14, class.windows, class.pairs, class.closureTerms))
+				for _, step := range measure.Marks(measure.Inch)[2:6] {
+					_, ok, err := search.At(&patience{context.Background(), 0, 2_000}, step)
+					require.NoError(t, err)
+					if ok {
+						found++
+					}
+					nodes = append(nodes, search.Nodes())
+				}
+			}
+			slices.Sort(nodes)
+			n := len(nodes)
+			t.Logf("%d of %d feasible; nodes: median %d, 90%% %d, 99%% %d, most %d", found, n, nodes[n/2], nodes[n*9/10], nodes[n*99/100], nodes[n-1])
+			assert.Greater(t, found, n/4)
+			assert.Less(t, nodes[n-1], 10_000)
+		})
+	}
+}
+
+// marketSplit is a problem of a class that is known to be hard for branch and
+// bound (G. Cornuéjols and M. Dawande, A class of hard small 0-1 programs,
+// IPCO 1998): each of a few sums of forty choices is to be just half of the
+// whole.
+func marketSplit(r *rand.Rand) *rounding.Problem {
+	p := &rounding.Problem{}
+	for range 40 {
+		p.Readings = append(p.Readings, rounding.Reading{Max: measure.Inches(1)})
+	}
+	for range 5 {
+		var f rounding.Form
+		var whole int64
+		for i := range p.Readings {
+			c := r.Int64N(100)
+			whole += c
+			f.Terms = append(f.Terms, rounding.Term{Reading: i, Coefficient: c})
+		}
+		f.Constant = measure.Inches(whole / 2).Neg()
+		p.Closures = append(p.Closures, rounding.Closure{Form: f})
+	}
+	return p
+}
+
+// However stubborn a problem is, the search ends at the first look at a
+// context that has ended.
+func TestEndedContextEndsTheSearch(t *testing.T) {
+	search := rounding.NewSearch(marketSplit(rand.New(rand.NewPCG(5, 40))))
+	whole := measure.Marks(measure.Inch)[0]
+	for _, most := range []int{0, 1, 2, 10, 100} {
+		ctx := &patience{context.Background(), 0, most}
+		_, ok, err := search.At(ctx, whole)
+		require.ErrorIs(t, err, context.Canceled)
+		assert.False(t, ok)
+		assert.Equal(t, most+1, ctx.looks)
+
+		ctx = &patience{context.Background(), 0, most}
+		_, err = search.NearestMiss(ctx, whole)
+		require.ErrorIs(t, err, context.Canceled)
+		assert.Equal(t, most+1, ctx.looks)
+	}
+	sizes, ok, err := rounding.NewSearch(thinStrip(measure.Inches(3))).At(context.Background(), measure.Marks(measure.Inch)[4])
+	require.NoError(t, err, "another search goes on")
+	assert.True(t, ok)
+	assert.NotEmpty(t, sizes)
+}
