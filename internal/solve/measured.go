@@ -118,11 +118,11 @@ func (own *Measurements) sizes(plan *enclosure.Plan) ([]measure.Length, error) {
 
 // dealer walks through the measurements as the strips ask for them.
 type dealer struct {
-	own                         *Measurements
-	sizes                       []measure.Length
-	placed                      []bool
-	marks, rises, depths, piece int
-	faults                      fault.Faults
+	own                  *Measurements
+	sizes                []measure.Length
+	placed               []bool
+	marks, rises, depths int
+	faults               fault.Faults
 }
 
 // countBlanks asks for one blank a piece.
