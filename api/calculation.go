@@ -18,6 +18,9 @@ type calculation[Q, A any] struct {
 	read    func(*reading) Q
 	compute func(context.Context, Q) (A, error)
 	write   func(dst []byte, f format, a A, x *answering) []byte
+	// allow is the time that a request may be computed for; nil for the
+	// service's own. Calculations that have it take turns of their own.
+	allow func(Q) time.Duration
 }
 
 // answering is what writers know beside the answer itself.
@@ -51,7 +54,7 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 		out.body = known
 		return out.answer(http.StatusOK)
 	}
-	a, p := solveInTurn(s, c, k.compute, q)
+	a, p := k.computeInTurn(s, c, q)
 	if p != nil {
 		return s.answerProblem(c, p)
 	}
@@ -65,15 +68,22 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 	return out.answer(http.StatusOK)
 }
 
-// solveInTurn computes when there is a free place, within the time allowed.
-func solveInTurn[Q, A any](s *Service, c echo.Context, compute func(context.Context, Q) (A, error), q Q) (a A, p *problem) {
-	if !s.turn.enter(c.Request().Context()) {
+// computeInTurn computes when there is a free place, within the time allowed.
+func (k *calculation[Q, A]) computeInTurn(s *Service, c echo.Context, q Q) (a A, p *problem) {
+	turn, allowed := s.turn, s.config.SolveTimeout
+	if k.allow != nil {
+		turn, allowed = s.planning, k.allow(q)
+		// A long calculation moves the end of the time to answer with it; where
+		// there is no connection there is none to move.
+		_ = http.NewResponseController(c.Response()).SetWriteDeadline(time.Now().Add(allowed + s.config.WriteTimeout))
+	}
+	if !turn.enter(c.Request().Context()) {
 		return a, single(codeOverloaded, "too many calculations are running", "")
 	}
-	defer s.turn.leave()
-	ctx, cancel := context.WithTimeout(c.Request().Context(), s.config.SolveTimeout)
+	defer turn.leave()
+	ctx, cancel := context.WithTimeout(c.Request().Context(), allowed)
 	defer cancel()
-	a, err := compute(ctx, q)
+	a, err := k.compute(ctx, q)
 	if err != nil {
 		return a, s.problemFrom(c, err)
 	}

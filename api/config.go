@@ -15,6 +15,8 @@ type Config struct {
 	MostURL  int   `env:"MOST_URL" envDefault:"8000"`   // bytes of path and query
 	MostBody int64 `env:"MOST_BODY" envDefault:"65536"` // bytes of a body
 
+	MostYieldBody int64 `env:"MOST_YIELD_BODY" envDefault:"1048576"` // bytes of the body of an order
+
 	SolveTimeout  time.Duration `env:"SOLVE_TIMEOUT" envDefault:"250ms"`   // of one calculation
 	ReadTimeout   time.Duration `env:"READ_TIMEOUT" envDefault:"5s"`       // of one request with its body
 	WriteTimeout  time.Duration `env:"WRITE_TIMEOUT" envDefault:"10s"`     // of one whole request
@@ -25,6 +27,7 @@ type Config struct {
 	MostRunning   int           `env:"MOST_RUNNING" envDefault:"64"`       // calculations at once
 	MostWaiting   int           `env:"MOST_WAITING" envDefault:"256"`      // calculations waiting for their turn
 	Recent        int           `env:"RECENT_BYTES" envDefault:"16777216"` // memory for answers given lately; 0 for none
+	MostPlanning  int           `env:"MOST_PLANNING" envDefault:"8"`       // orders planned at once
 	RateLimit     float64       `env:"RATE_LIMIT" envDefault:"0"`          // calls a second from one address; 0 for no limit
 	RateBurst     int           `env:"RATE_BURST" envDefault:"50"`         // calls at once within that limit
 	LogRequests   bool          `env:"LOG_REQUESTS" envDefault:"false"`    // one line for each request
@@ -34,7 +37,7 @@ type Config struct {
 // DefaultConfig returns the settings of an empty environment.
 func DefaultConfig() Config {
 	return Config{
-		Addr: "127.0.0.1:8080", AdminAddr: "127.0.0.1:8081", MostURL: 8000, MostBody: 64 << 10,
+		Addr: "127.0.0.1:8080", AdminAddr: "127.0.0.1:8081", MostURL: 8000, MostBody: 64 << 10, MostYieldBody: 1 << 20, MostPlanning: 8,
 		SolveTimeout: 250 * time.Millisecond, ReadTimeout: 5 * time.Second, WriteTimeout: 10 * time.Second,
 		IdleTimeout: 2 * time.Minute, DrainDelay: 5 * time.Second, DrainTimeout: 15 * time.Second,
 		QueueTimeout: 100 * time.Millisecond, MostRunning: 64, MostWaiting: 256, Recent: 16 << 20, RateBurst: 50, AllowedOrigin: "*",
@@ -56,7 +59,7 @@ func (c Config) Check() error {
 		name  string
 		value int64
 	}{
-		{"MOST_URL", int64(c.MostURL)}, {"MOST_BODY", c.MostBody}, {"MOST_RUNNING", int64(c.MostRunning)},
+		{"MOST_URL", int64(c.MostURL)}, {"MOST_BODY", c.MostBody}, {"MOST_YIELD_BODY", c.MostYieldBody}, {"MOST_PLANNING", int64(c.MostPlanning)}, {"MOST_RUNNING", int64(c.MostRunning)},
 		{"SOLVE_TIMEOUT", int64(c.SolveTimeout)}, {"READ_TIMEOUT", int64(c.ReadTimeout)}, {"WRITE_TIMEOUT", int64(c.WriteTimeout)},
 		{"IDLE_TIMEOUT", int64(c.IdleTimeout)}, {"DRAIN_TIMEOUT", int64(c.DrainTimeout)}, {"QUEUE_TIMEOUT", int64(c.QueueTimeout)},
 	} {

@@ -98,11 +98,22 @@ func (p *param) describe() Parameter {
 	case stepType:
 		d.Unit = "length"
 	}
+	d.Most = usualList
+	if p.Most > 0 {
+		d.Most = p.Most
+	}
+	d.Longest = p.MostCharacters
+	for _, f := range p.Forms {
+		d.Forms = append(d.Forms, Form{f.help, f.names.describe(), f.required, f.short, f.open})
+	}
 	if p.Catalogue != "" {
 		d.Choices, d.Words = nil, p.Choices
 	}
 	return d
 }
+
+// usualList is how many values the lists of most names take.
+const usualList = 50
 
 // lengthBound writes a bound in both units.
 func lengthBound(l measure.Length) *Bound {

@@ -1,6 +1,10 @@
 package api
 
-import "github.com/labstack/echo/v4"
+import (
+	"github.com/labstack/echo/v4"
+
+	"creasefit/internal/sheet"
+)
 
 // listLimits answers with every limit of the service.
 //
@@ -19,8 +23,9 @@ func (s *Service) listLimits(c echo.Context) error { return s.lists.limits.serve
 // describeLimits is the limits as they are listed.
 func (c Config) describeLimits() Limits {
 	return Limits{
-		URL: c.MostURL, Names: mostFields, Value: mostValue, Body: c.MostBody, Depth: mostDepth, Lengths: mostLengths,
+		URL: c.MostURL, Names: mostFields, Value: mostValue, Body: c.MostBody, YieldBody: c.MostYieldBody, Depth: mostDepth, Lengths: mostLengths,
 		SolveMillis: c.SolveTimeout.Milliseconds(), RequestMillis: c.WriteTimeout.Milliseconds(),
-		Running: c.MostRunning, Waiting: c.MostWaiting, ReportedAtOnce: mostReported,
+		Items: sheet.MostItems, Pieces: sheet.MostPieces, EffortMillis: sheet.MostEffort.Milliseconds(),
+		Planning: c.MostPlanning, Running: c.MostRunning, Waiting: c.MostWaiting, ReportedAtOnce: mostReported,
 	}
 }

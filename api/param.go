@@ -21,11 +21,12 @@ const (
 	countType                   // a whole number
 	numberType                  // a decimal number
 	textType                    // any text
+	objectType                  // an object with names of its own, see objects.go
 )
 
 // String returns the type as it is written on the wire.
 func (t paramType) String() string {
-	return [...]string{"length", "size", "step", "choice", "preset", "count", "number", "text"}[t]
+	return [...]string{"length", "size", "step", "choice", "preset", "count", "number", "text", "object"}[t]
 }
 
 // param is one name that a call knows: everything that reading it, listing it
@@ -48,6 +49,8 @@ type param struct {
 	Choices                     []string
 	MostCharacters              int    // of a text; 64 if zero
 	Catalogue                   string // where the presets are listed
+	Forms                       []form // of an object
+	Most                        int    // of a list; 50 if zero
 
 	rule string // the same bounds for the validator
 }
@@ -57,6 +60,7 @@ type table struct {
 	params []param
 	index  map[string]int
 	names  []string
+	large  bool // bodies are larger than those of other calls
 }
 
 // newTable joins lists of names into a table.
@@ -117,6 +121,8 @@ func (p *param) expected(unit measure.Unit) string {
 		return "a whole number from " + number(p.LeastNumber) + " to " + number(p.GreatestNumber)
 	case numberType:
 		return "a number from " + number(p.LeastNumber) + " to " + number(p.GreatestNumber)
+	case objectType:
+		return "a JSON object such as " + p.Example
 	default:
 		return "a text such as " + p.Example
 	}

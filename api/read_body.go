@@ -32,7 +32,7 @@ func (s *Service) readRequest(c echo.Context, r *reading) *problem {
 	buffer := bodies.Get().(*bytes.Buffer)
 	defer bodies.Put(buffer)
 	buffer.Reset()
-	if p := s.readBody(c, buffer); p != nil {
+	if p := s.readBody(c, buffer, s.bodyLimit(r.table)); p != nil {
 		return p
 	}
 	if buffer.Len() > 0 || request.ContentLength != 0 {
@@ -77,21 +77,29 @@ func mediaTypeProblem(header string) *problem {
 	return problemOf(fault.Faults{f})
 }
 
-// readBody reads the whole body, but no more than is taken.
-func (s *Service) readBody(c echo.Context, buffer *bytes.Buffer) *problem {
-	request := c.Request()
-	if request.ContentLength > s.config.MostBody {
-		c.Response().Header().Set("Connection", "close")
-		return s.tooLarge()
+// bodyLimit is the most bytes of a body that a call takes.
+func (s *Service) bodyLimit(t *table) int64 {
+	if t.large {
+		return s.config.MostYieldBody
 	}
-	_, err := buffer.ReadFrom(http.MaxBytesReader(c.Response(), request.Body, s.config.MostBody))
+	return s.config.MostBody
+}
+
+// readBody reads the whole body, but no more than is taken.
+func (s *Service) readBody(c echo.Context, buffer *bytes.Buffer, most int64) *problem {
+	request := c.Request()
+	if request.ContentLength > most {
+		c.Response().Header().Set("Connection", "close")
+		return tooLarge(most)
+	}
+	_, err := buffer.ReadFrom(http.MaxBytesReader(c.Response(), request.Body, most))
 	var limit *http.MaxBytesError
 	var network net.Error
 	switch {
 	case err == nil:
 		return nil
 	case errors.As(err, &limit):
-		return s.tooLarge()
+		return tooLarge(most)
 	case errors.Is(err, os.ErrDeadlineExceeded), errors.As(err, &network) && network.Timeout():
 		c.Response().Header().Set("Connection", "close")
 		return single(codeBodyTimeout, "the body did not arrive in time", "")
@@ -101,6 +109,6 @@ func (s *Service) readBody(c echo.Context, buffer *bytes.Buffer) *problem {
 }
 
 // tooLarge is the answer to a body beyond the limit.
-func (s *Service) tooLarge() *problem {
-	return single(codeBodyTooLarge, "the body has more than "+count(int(s.config.MostBody), "byte", "bytes"), "")
+func tooLarge(most int64) *problem {
+	return single(codeBodyTooLarge, "the body has more than "+count(int(most), "byte", "bytes"), "")
 }

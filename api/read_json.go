@@ -64,10 +64,10 @@ func syntaxDetail(body []byte) string {
 func (r *reading) addMembers(s *jsonScanner) {
 	s.peek()
 	s.next()
-	for s.peek() != '}' {
+	for members := 0; s.peek() != '}'; members++ {
 		name := s.str()
 		s.expect(':')
-		if len(r.fields) >= mostFields {
+		if members == mostFields {
 			r.report(tooManyFields(), "")
 			return
 		}
@@ -102,7 +102,12 @@ func (r *reading) addMember(name string, s *jsonScanner) {
 
 // addScalar adds a text, a number, true or false.
 func (r *reading) addScalar(name string, s *jsonScanner) {
-	switch s.peek() {
+	first := s.peek()
+	if p := r.table.find(name); first == '{' && p != nil && p.Type == objectType {
+		r.add(name, compact(s.skip()))
+		return
+	}
+	switch first {
 	case '"':
 		r.add(name, s.str())
 	case '{', '[':

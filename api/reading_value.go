@@ -27,6 +27,8 @@ func (r *reading) parseValue(p *param, v *value, f field) {
 		r.parseCount(p, v, f)
 	case numberType:
 		r.parseNumber(p, v, f)
+	case objectType:
+		v.texts = append(v.texts, f.text)
 	case textType:
 	}
 }

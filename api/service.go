@@ -27,6 +27,8 @@ type Service struct {
 	kindNames []string
 	ruler     *rulerCalculation
 	paper     *paperCalculation
+	planning  *turnstile
+	yield     *yieldCalculation
 	lists     lists
 	documents documents
 	overload  []byte // the prebuilt body of a 503
@@ -40,6 +42,8 @@ func New(config Config, log *slog.Logger) *Service {
 		recent:  newRecent(config.Recent),
 		metrics: newMetrics(), ids: newRequestIDs(), origin: []string{config.AllowedOrigin},
 		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(),
+		planning:  newTurnstile(config.MostPlanning, config.MostWaiting, config.QueueTimeout),
+		yield:     newYieldCalculation(),
 		documents: newDocuments(),
 		overload:  single(codeOverloaded, "too many calculations are running", "").appendJSON(nil),
 	}
@@ -89,6 +93,7 @@ func (s *Service) routes() {
 	s.calculateKind("/v1/drawing/", s.drawKind)
 	s.calculate("/v1/ruler", s.readRuler)
 	s.calculate("/v1/stock", s.tellStock)
+	s.calculate("/v1/yield", s.planYield)
 	s.echo.POST("/v1/batch", s.runBatch)
 	s.paths = append(s.paths, "/v1/batch")
 	s.get("/v1/contents", s.listContents)

@@ -14,7 +14,7 @@ type CallSpec struct {
 	Parameters []Parameter
 	Media      []string // of the answer, the default first
 	Example    string   // query of a GET, without a question mark
-	Body       string   // the same request as a JSON body; empty for a call without POST
+	Body       string   // of a POST, mostly the same request; empty for a call without POST
 }
 
 // CallSpecs returns every call that takes names, in the order of the start
@@ -49,7 +49,8 @@ func CallSpecs() []CallSpec {
 		CallSpec{Path: "/v1/ruler", Parameters: rulerTable().describe(), Media: mediaTypes(measurementFormats),
 			Example: "length=92.1mm&length=3-5/8in", Body: `{"length":["92.1mm","3-5/8in"]}`},
 		CallSpec{Path: "/v1/stock", Parameters: paperTable().describe(), Media: mediaTypes(paperFormats),
-			Example: "basis_weight=80&grade=cover&sheet=letter", Body: `{"basis_weight":80,"grade":"cover","sheet":"letter"}`})
+			Example: "basis_weight=80&grade=cover&sheet=letter", Body: `{"basis_weight":80,"grade":"cover","sheet":"letter"}`},
+		yieldSpec())
 	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/limits"} {
 		only := []format{formatJSON}
 		specs = append(specs, CallSpec{Path: path, Parameters: newTable(answerParams(only)).describe(), Media: mediaTypes(only)})

@@ -32,7 +32,7 @@ type KindLinks struct {
 // Parameter is one name that calculations about a kind know.
 type Parameter struct {
 	Name      string            `json:"name" validate:"required" example:"tab"`
-	Type      string            `json:"type" validate:"required,oneof=length size step choice preset count number text"`
+	Type      string            `json:"type" validate:"required,oneof=length size step choice preset count number text object"`
 	About     string            `json:"about" validate:"required,oneof=calculation answer"` // what is computed, or how it is answered
 	Help      string            `json:"help" validate:"required"`
 	Example   string            `json:"sample" validate:"required" example:"1/2 in"`      // a value that is taken
@@ -43,8 +43,20 @@ type Parameter struct {
 	Choices   []string          `json:"choices,omitempty"`
 	Catalogue string            `json:"catalogue,omitempty" example:"/v1/contents"` // where the words that are taken are listed
 	Words     []string          `json:"-"`                                          // those words, for the specification
+	Forms     []Form            `json:"-"`                                          // the shapes of an object, for the specification
+	Most      int               `json:"-"`                                          // values of a list, for the specification
+	Longest   int               `json:"-"`                                          // characters of a text, for the specification
 	List      bool              `json:"list" validate:"required"`                   // may be given several times
 	Advanced  bool              `json:"advanced" validate:"required"`               // seldom needed
+}
+
+// Form is one shape of an object.
+type Form struct {
+	Help     string
+	Members  []Parameter
+	Required []string
+	Short    string // the member that a plain text stands for; empty for none
+	Open     bool   // further members are taken
 }
 
 // ParameterDefault is what is taken when a name is left out, on inch and on
@@ -130,6 +142,11 @@ type Limits struct {
 	Names          int   `json:"names" validate:"required" example:"64"`
 	Value          int   `json:"value_characters" validate:"required" example:"64"`
 	Body           int64 `json:"body_bytes" validate:"required" example:"65536"`
+	YieldBody      int64 `json:"yield_body_bytes" validate:"required" example:"1048576"`
+	Items          int   `json:"yield_items" validate:"required" example:"200"`
+	Pieces         int   `json:"yield_pieces" validate:"required" example:"100000"`
+	EffortMillis   int64 `json:"yield_effort_ms" validate:"required" example:"10000"`
+	Planning       int   `json:"planning" validate:"required" example:"8"` // orders planned at once
 	Depth          int   `json:"json_depth" validate:"required" example:"16"`
 	Lengths        int   `json:"ruler_lengths" validate:"required" example:"50"`
 	SolveMillis    int64 `json:"solve_ms" validate:"required" example:"250"`

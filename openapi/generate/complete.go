@@ -175,7 +175,7 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 			entry["example"] = answer
 			continue
 		}
-		shared, err := p.share("examples", camel(call.Path)+camel(media), "", object{"value": answer})
+		shared, err := p.share("examples", camel(call.Path)+camel(media), "/v1/"+method, object{"value": answer})
 		if err != nil {
 			return err
 		}

@@ -15,7 +15,7 @@ func (p *patch) queryParameter(call api.CallSpec, q api.Parameter) (object, erro
 	}
 	parameter := object{"name": q.Name, "in": "query", "description": explain(q), "schema": schema, "example": example(q)}
 	if q.List {
-		parameter["schema"] = object{"type": "array", "items": schema, "maxItems": 50}
+		parameter["schema"] = object{"type": "array", "items": schema, "maxItems": q.Most}
 		parameter["explode"], parameter["example"] = true, list{q.Example}
 	}
 	return p.share("parameters", q.Name, call.Path, parameter)
@@ -54,7 +54,7 @@ func (p *patch) requestBody(call api.CallSpec) (object, error) {
 		}
 		inJSON[q.Name], inForm[q.Name] = value, text
 		if q.List {
-			inJSON[q.Name] = object{"oneOf": list{value, object{"type": "array", "items": value, "minItems": 1, "maxItems": 50}}}
+			inJSON[q.Name] = object{"oneOf": list{value, object{"type": "array", "items": value, "minItems": 1, "maxItems": q.Most}}}
 			inForm[q.Name] = object{"type": "array", "items": text}
 		}
 	}
@@ -86,11 +86,36 @@ func schemaOf(q api.Parameter, inJSON bool) object {
 			s["x-default"] = object{"in": q.Default.In, "mm": q.Default.MM}
 		}
 		return s
+	case "object":
+		return objectSchema(q, inJSON)
 	case "text":
 		return object{"type": "string", "minLength": 1, "maxLength": 256}
 	default:
 		return object{"type": "string", "minLength": 1, "maxLength": 64}
 	}
+}
+
+// objectSchema is the schema of an object in any of its forms; a query string
+// has it as JSON, or a plain text that stands for it.
+func objectSchema(q api.Parameter, inJSON bool) object {
+	text := object{"type": "string", "minLength": 1, "maxLength": q.Longest}
+	if !inJSON {
+		return text
+	}
+	var forms list
+	for _, f := range q.Forms {
+		members := object{}
+		for _, m := range f.Members {
+			member := schemaOf(m, true)
+			member["description"] = explain(m)
+			members[m.Name] = member
+		}
+		forms = append(forms, object{"type": "object", "description": f.Help, "properties": members, "required": words(f.Required), "additionalProperties": f.Open})
+		if f.Short != "" {
+			forms = append(forms, text)
+		}
+	}
+	return object{"oneOf": forms}
 }
 
 // numberSchema is the schema of a number with its bounds.

@@ -1,0 +1,153 @@
+package api
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/sheet"
+	"creasefit/internal/solve"
+)
+
+// yieldAnswer is a planned order.
+type yieldAnswer struct {
+	request  *yieldRequest
+	order    sheet.Order
+	plan     sheet.Answer
+	warnings []enclosure.Warning
+}
+
+// planOrder solves the items that are enclosures and plans the order.
+func planOrder(ctx context.Context, q *yieldRequest) (*yieldAnswer, error) {
+	a := &yieldAnswer{request: q, order: q.order}
+	var places []string // of the request, one for each item of the order
+	var faults fault.Faults
+	for i := range q.items {
+		it := &q.items[i]
+		items, err := a.expand(ctx, it, i)
+		if other := faults.Add(placed(err, it.place)); other != nil {
+			return nil, other
+		}
+		a.order.Items = append(a.order.Items, items...)
+		for range items {
+			places = append(places, it.place)
+		}
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	plan, err := sheet.Plan(ctx, a.order)
+	if err != nil {
+		return nil, q.renamed(err, places)
+	}
+	a.plan = plan
+	if err := a.countPerSheet(ctx); err != nil {
+		return nil, err
+	}
+	for _, w := range plan.Warnings {
+		a.warnings = append(a.warnings, enclosure.Warning{Code: w.Code, Detail: w.Detail})
+	}
+	return a, nil
+}
+
+// countPerSheet finds how many blanks one sheet gives, of an order of a single
+// blank with a count.
+func (a *yieldAnswer) countPerSheet(ctx context.Context) error {
+	if len(a.order.Items) != 1 || a.plan.PerSheet > 0 {
+		return nil
+	}
+	one, item := a.order, a.order.Items[0]
+	item.Count = 0
+	one.Items = []sheet.Item{item}
+	most, err := sheet.Plan(ctx, one)
+	a.plan.PerSheet = most.PerSheet
+	return err
+}
+
+// expand returns the blanks of an item, number i of the request.
+func (a *yieldAnswer) expand(ctx context.Context, it *orderItem, i int) ([]sheet.Item, error) {
+	if it.request == nil {
+		blank := it.item
+		if blank.Name == "" {
+			blank.Name = fmt.Sprintf("item %d", i+1)
+		}
+		return []sheet.Item{blank}, nil
+	}
+	s, err := solve.Solve(ctx, it.request)
+	if err != nil {
+		return nil, err
+	}
+	pieces := s.Pattern.Pieces
+	if it.item.Count == 0 && (len(pieces) > 1 || pieces[0].Quantity > 1) {
+		return nil, fault.Fault{Code: fault.Missing, Field: "count", Detail: "the kind has several pieces, which are needed in equal numbers", Expected: "how many are wanted", Hint: "add count=1"}
+	}
+	var items []sheet.Item
+	for p := range pieces {
+		piece := it.item
+		piece.Width, piece.Height, piece.Count = pieces[p].Width, pieces[p].Height, it.item.Count*pieces[p].Quantity
+		piece.Name = pieceName(it, pieces[p].Name, len(pieces))
+		items = append(items, piece)
+	}
+	for _, w := range s.Warnings {
+		w.Detail = pieceName(it, "", 1) + ": " + w.Detail
+		a.warnings = append(a.warnings, w)
+	}
+	return items, nil
+}
+
+// pieceName names a piece after its item and, where there are several, itself.
+func pieceName(it *orderItem, piece string, pieces int) string {
+	name := it.item.Name
+	if name == "" {
+		name = it.request.Kind.Name
+	}
+	if pieces > 1 {
+		name += " " + piece
+	}
+	return name
+}
+
+// placed puts the way to an item before the names of its faults.
+func placed(err error, place string) error {
+	var faults fault.Faults
+	if other := faults.Add(err); other != nil {
+		return other
+	}
+	for i := range faults {
+		faults[i].Field = joinNames(place, faults[i].Field)
+	}
+	return faults.Err()
+}
+
+// renamed gives the faults of an order the names of the request: an enclosure
+// is several items of the order, a single blank and a single sheet are in no
+// list.
+func (q *yieldRequest) renamed(err error, places []string) error {
+	var faults fault.Faults
+	if other := faults.Add(err); other != nil {
+		return other
+	}
+	for i := range faults {
+		f := &faults[i]
+		f.Field = renamedEntry(f.Field, "items", places)
+		f.Field = renamedEntry(f.Field, "sheet", q.sheetNames)
+	}
+	return faults.Err()
+}
+
+// renamedEntry replaces the entry of a list that a name begins with by what
+// stands for it.
+func renamedEntry(name, list string, entries []string) string {
+	rest, ok := strings.CutPrefix(name, list+"[")
+	if !ok {
+		return name
+	}
+	number, member, _ := strings.Cut(rest, "]")
+	if i, err := strconv.Atoi(number); err == nil && i < len(entries) {
+		return joinNames(entries[i], strings.TrimPrefix(member, "."))
+	}
+	return name
+}
