@@ -159,7 +159,7 @@ func (f *figure) folds(role Role, layer Layer) []Line {
 // creaseName names a crease with its direction and angle.
 func (f *figure) creaseName(crease int) string {
 	c := &f.piece.Creases[crease]
-	return fmt.Sprintf("%s: %s %s", f.say(c.Name), f.say(c.Fold.String()+" fold"), degrees(c.Angle))
+	return fmt.Sprintf("%s: %s %s", f.say(c.Name), f.say(c.Fold.String()+" fold"), f.degrees(c.Angle))
 }
 
 func (f *figure) edgePath(e *Edge) []Vertex {

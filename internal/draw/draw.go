@@ -12,6 +12,8 @@
 package draw
 
 import (
+	"strings"
+
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -27,15 +29,18 @@ type Options struct {
 	// Lettering is the size of the font in mm. Zero chooses one from the size
 	// of the largest blank, so that a picture of the whole can be read.
 	Lettering float64
-	// Say gives the wording of a name or a word of the drawing, for another
-	// language; nil leaves them in English.
-	Say func(string) string
+	// Say gives the wording of a name or a word of the drawing in another
+	// language, of a unit too, and of "." where it is the decimal mark; nil
+	// leaves them in English.
+	Say      func(string) string
+	Language string // of what Say says, BCP 47; "" if that goes without saying
 }
 
 // Drawing is a pattern laid out. Width and Height hold all figures, the
 // legend and a margin.
 type Drawing struct {
 	Title, Description string
+	Language           string           // as in the options
 	Pattern            *pattern.Pattern // nil for a cut plan
 	Step               measure.Step
 	Lettering          float64
@@ -45,6 +50,7 @@ type Drawing struct {
 	Width, Height      float64
 	Readings           []Reading
 
+	words   *layout
 	again   func(lettering float64) *Drawing
 	remarks []string // how to read it, for the legend
 }
@@ -63,7 +69,7 @@ func New(p *pattern.Pattern, o Options) *Drawing {
 		l.lettering = suitable(p)
 	}
 	d := &Drawing{
-		Title: l.say(o.Title), Description: o.Description, Pattern: p, Step: o.Step, Lettering: l.lettering,
+		Title: l.say(o.Title), Description: o.Description, Language: o.Language, Pattern: p, Step: o.Step, Lettering: l.lettering, words: l,
 		Figures: make([]Figure, len(p.Pieces)),
 	}
 	for i := range p.Pieces {
@@ -103,6 +109,28 @@ func suitable(p *pattern.Pattern) float64 {
 // Lettered returns the drawing laid out anew with letters of another size in
 // mm.
 func (d *Drawing) Lettered(size float64) *Drawing { return d.again(size) }
+
+// Say returns the wording of a word in the drawing's language, for the texts
+// that an encoder sets beside the figures.
+func (d *Drawing) Say(word string) string { return d.words.say(word) }
+
+// Decimal writes a number with the decimal mark of the drawing's language.
+func (d *Drawing) Decimal(number string) string { return d.words.decimal(number) }
+
+// Length writes a length as the drawing's ruler reads it, in its language.
+func (d *Drawing) Length(at measure.Length) string { return d.words.length(at) }
+
+// length writes a length as the ruler reads it.
+func (l *layout) length(at measure.Length) string { return l.spell(l.step.Format(at)) }
+
+// spell writes a length with the unit and the decimal mark of the language.
+func (l *layout) spell(text string) string {
+	unit := strings.LastIndexByte(text, ' ') + 1
+	return l.decimal(text[:unit]) + l.say(text[unit:])
+}
+
+// decimal writes a number with the decimal mark of the language.
+func (l *layout) decimal(number string) string { return strings.Replace(number, ".", l.say("."), 1) }
 
 // Scale is the factor for line widths and dashes.
 func (d *Drawing) Scale() float64 { return d.Lettering / Lettering }

@@ -89,10 +89,10 @@ func (f *figure) strip(s *pattern.Strip) {
 			continue
 		}
 		mm := at.Millimetres()
-		reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.step.Format(at)}}
+		reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.length(at)}}
 		if i <= len(s.Scores) && s.Scores[i-1].Fold != pattern.Flat {
 			score := &s.Scores[i-1]
-			lines := []string{f.say(score.Name), f.say(score.Fold.String()) + " " + degrees(score.Angle)}
+			lines := []string{f.say(score.Name), f.say(score.Fold.String()) + " " + f.degrees(score.Angle)}
 			if s.Across == pattern.Diagonal { // the score reaches no other side at this distance
 				reading.lines = append(lines, reading.lines...)
 			} else {
@@ -104,8 +104,8 @@ func (f *figure) strip(s *pattern.Strip) {
 }
 
 // degrees writes an angle, to a hundredth of a degree.
-func degrees(angle float64) string {
-	return strconv.FormatFloat(math.Round(angle*100)/100, 'f', -1, 64) + "°"
+func (l *layout) degrees(angle float64) string {
+	return l.decimal(strconv.FormatFloat(math.Round(angle*100)/100, 'f', -1, 64)) + "°"
 }
 
 // nearest returns the place of the mesh nearest to a side, of those that are
@@ -134,6 +134,10 @@ func (f *figure) cut(c *pattern.Cut) {
 	if c.Kind == pattern.Relief {
 		return // its corners are dimensioned as the outline's
 	}
+	if c.From == "" {
+		f.ends(c)
+		return
+	}
 	from := fromLow
 	if c.From == "top" || c.From == "right" {
 		from = fromHigh
@@ -155,17 +159,25 @@ func (f *figure) cut(c *pattern.Cut) {
 	}
 	deep.add(tag{at: depth, thing: c.At.Millimetres(), from: from, lines: f.cutText(c)})
 	if c.On == "" {
-		lines := []string{f.step.Format(c.At)}
+		lines := []string{f.length(c.At)}
 		along.add(tag{at: c.At.Millimetres(), thing: depth, from: fromLow, lines: lines})
+	}
+}
+
+// ends adds where a cut that goes in from no edge of the blank begins and ends.
+func (f *figure) ends(c *pattern.Cut) {
+	for _, v := range c.Path {
+		f.corner(&f.sides[below], v.X, f.finest())
+		f.corner(&f.sides[leftOf], v.Y, f.finest())
 	}
 }
 
 // cutText says how deep a cut is, and how wide unless it is a slit.
 func (f *figure) cutText(c *pattern.Cut) []string {
 	most := 16 * f.lettering
-	lines := append(Wrap(f.say(c.Name), f.lettering, most), f.step.Format(c.Depth))
+	lines := append(Wrap(f.say(c.Name), f.lettering, most), f.length(c.Depth))
 	if !c.Width.IsZero() {
-		lines = append(lines, f.step.Format(c.Width)+" "+f.say("wide"))
+		lines = append(lines, f.length(c.Width)+" "+f.say("wide"))
 	}
 	return lines
 }
@@ -176,8 +188,7 @@ const mostCorners = 24
 // corners adds the corners of the outline that lie on a mark of the ruler and
 // are no strip's position.
 func (f *figure) corners() {
-	marks := measure.Marks(f.step.Unit())
-	finest := marks[len(marks)-1]
+	finest := f.finest()
 	below, left := &f.sides[below], &f.sides[leftOf]
 	if len(f.mesh.Vertices) > mostCorners {
 		return
@@ -191,6 +202,12 @@ func (f *figure) corners() {
 	}
 }
 
+// finest returns the finest mark of any ruler in the unit.
+func (l *layout) finest() measure.Step {
+	marks := measure.Marks(l.step.Unit())
+	return marks[len(marks)-1]
+}
+
 // corner adds one coordinate of a corner to a side.
 func (f *figure) corner(s *side, at measure.Length, finest measure.Step) {
 	if at.IsZero() || !at.IsMultipleOf(finest) {
@@ -198,7 +215,7 @@ func (f *figure) corner(s *side, at measure.Length, finest measure.Step) {
 	}
 	mm := at.Millimetres()
 	if !slices.ContainsFunc(s.tags, func(t tag) bool { return t.from == fromLow && math.Abs(t.at-mm) < hair }) {
-		s.add(tag{at: mm, thing: f.nearest(s, mm), from: fromLow, lines: []string{f.step.Format(at)}})
+		s.add(tag{at: mm, thing: f.nearest(s, mm), from: fromLow, lines: []string{f.length(at)}})
 	}
 }
 

@@ -37,7 +37,7 @@ func (l *layout) remarks(p *pattern.Pattern) []string {
 	return []string{
 		l.say("The side that will be inside faces you. A valley fold comes towards you, a mountain fold goes away from you."),
 		l.say("Every length is measured from the edge with the dot.") + " " +
-			l.say("Ruler:") + " " + l.step.String() + ". " + l.say("Paper:") + " " + l.step.Format(p.Caliper) + " " + l.say("thick."),
+			l.say("Ruler:") + " " + l.spell(l.step.String()) + ". " + l.say("Paper:") + " " + l.length(p.Caliper) + " " + l.say("thick."),
 	}
 }
 

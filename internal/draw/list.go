@@ -46,7 +46,7 @@ func (l *layout) listPiece(to []Reading, p *pattern.Piece) []Reading {
 			to = append(to, Reading{name, l.say(c.Name), "", c.Size})
 			if j < len(s.Scores) && s.Scores[j].Fold != pattern.Flat {
 				score := &s.Scores[j]
-				what := l.say(score.Name) + ", " + l.say(score.Fold.String()) + " " + degrees(score.Angle)
+				what := l.say(score.Name) + ", " + l.say(score.Fold.String()) + " " + l.degrees(score.Angle)
 				to = append(to, Reading{name, what, from, at[j+1]})
 			}
 		}
@@ -68,7 +68,11 @@ func (l *layout) listCut(to []Reading, piece string, c *pattern.Cut) []Reading {
 		}
 		to = append(to, Reading{piece, what, along, c.At})
 	}
-	return append(to, Reading{piece, what + " " + l.say("depth"), l.say(c.From), c.Depth})
+	from := c.From
+	if from != "" {
+		from = l.say(from)
+	}
+	return append(to, Reading{piece, what + " " + l.say("depth"), from, c.Depth})
 }
 
 // describe says in words what the drawing shows.
@@ -77,11 +81,15 @@ func (l *layout) describe(p *pattern.Pattern) string {
 	fmt.Fprintf(&b, "%s ", l.say("Flat pattern, the inside facing up."))
 	for i := range p.Pieces {
 		piece := &p.Pieces[i]
-		fmt.Fprintf(&b, "%s: %s × %s", l.say(piece.Name), l.step.Format(piece.Width), l.step.Format(piece.Height))
+		fmt.Fprintf(&b, "%s: %s × %s", l.say(piece.Name), l.length(piece.Width), l.length(piece.Height))
 		l.describeStrips(&b, piece)
 		for _, c := range piece.Cuts {
-			if c.Kind != pattern.Relief {
-				fmt.Fprintf(&b, "; %s %s, %s", l.say(c.Name), l.step.Format(c.Depth), l.say("from the "+c.From))
+			if c.Kind == pattern.Relief {
+				continue
+			}
+			fmt.Fprintf(&b, "; %s %s", l.say(c.Name), l.length(c.Depth))
+			if c.From != "" {
+				b.WriteString(", " + l.say("from the "+c.From))
 			}
 		}
 		b.WriteString(". ")
@@ -99,7 +107,7 @@ func (l *layout) describeStrips(b *strings.Builder, p *pattern.Piece) {
 		for j, at := range s.Positions() {
 			if j > 0 && j <= len(s.Scores) && s.Scores[j-1].Fold != pattern.Flat {
 				score := &s.Scores[j-1]
-				fmt.Fprintf(b, "; %s %s %s, %s %s", l.say(score.Name), l.step.Format(at), from, l.say(score.Fold.String()), degrees(score.Angle))
+				fmt.Fprintf(b, "; %s %s %s, %s %s", l.say(score.Name), l.length(at), from, l.say(score.Fold.String()), l.degrees(score.Angle))
 			}
 		}
 	}

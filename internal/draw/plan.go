@@ -24,7 +24,7 @@ func NewPlan(order *sheet.Order, answer *sheet.Answer, o Options) *Drawing {
 		l.lettering = max(Lettering, longest/80)
 	}
 	d := &Drawing{
-		Title: l.say(o.Title), Description: o.Description, Step: o.Step, Lettering: l.lettering,
+		Title: l.say(o.Title), Description: o.Description, Language: o.Language, Step: o.Step, Lettering: l.lettering, words: l,
 		Figures: make([]Figure, len(answer.Plans)), remarks: l.items(order, answer),
 	}
 	for i := range answer.Plans {
@@ -56,7 +56,7 @@ func (l *layout) items(order *sheet.Order, answer *sheet.Answer) []string {
 }
 
 func (l *layout) size(w, h measure.Length) string {
-	return l.step.Format(w) + " × " + l.step.Format(h)
+	return l.length(w) + " × " + l.length(h)
 }
 
 // drawSheet draws one way of cutting a sheet.
@@ -80,7 +80,7 @@ func (l *layout) drawSheet(order *sheet.Order, s *sheet.Sheets, number int) Figu
 		f.fig.Lines = f.shade(f.fig.Lines, Waste, path, Point{math.Sqrt2 / 2, math.Sqrt2 / 2}, 1.6*l.lettering)
 	}
 	f.steps(s.Steps)
-	text := fmt.Sprintf("%s, %s %d", l.size(stock.Width, stock.Height), l.say("cut"), s.Times)
+	text := fmt.Sprintf("%s, %s %d", l.size(stock.Width, stock.Height), l.say("sheets:"), s.Times)
 	f.title(text)
 	slices.SortStableFunc(f.fig.Lines, func(a, b Line) int { return int(a.Layer) - int(b.Layer) })
 	return f.fig

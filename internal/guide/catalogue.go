@@ -26,6 +26,8 @@ type catalogue struct {
 	Numbered map[string]string `json:"numbered"`
 
 	Names    map[string]map[string]string `json:"names"`    // of pieces, panels, cuts; by case, "" the bare name
+	Drawing  map[string]string            `json:"drawing"`  // by the English words of a drawing, of units too, and of "."
+	Joined   map[string]*message          `json:"joined"`   // names {of} with a joint behind: " height"; or between {of} and {on}: " on the "
 	Kinds    map[string]kindWords         `json:"kinds"`    // by the kind's name on the wire
 	Warnings map[string]*message          `json:"warnings"` // by code; a warning without one stays as it is
 	Messages map[string]*message          `json:"messages"`

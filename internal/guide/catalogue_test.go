@@ -26,6 +26,8 @@ type words struct {
 	Cases    map[string]string            `json:"cases"`
 	Numbered map[string]string            `json:"numbered"`
 	Names    map[string]map[string]string `json:"names"`
+	Drawing  map[string]string            `json:"drawing"`
+	Joined   map[string]string            `json:"joined"`
 	Kinds    map[string]map[string]string `json:"kinds"`
 	Warnings map[string]any               `json:"warnings"`
 	Messages map[string]any               `json:"messages"`

@@ -127,25 +127,8 @@ func (w *writer) places(l measure.Length, u measure.Unit, places int) string {
 	return strings.Replace(strings.Replace(text, ".", w.c.Decimal, 1), "-", "−", 1)
 }
 
-// name writes the name of a part in a case of the language. A name that ends
-// in a number, such as "score 2", is that of its kind and the number.
-func (w *writer) name(n noun, form string) string {
-	if forms, ok := w.c.Names[string(n)]; ok {
-		return forms[form]
-	}
-	i := strings.LastIndexByte(string(n), ' ')
-	if _, err := strconv.Atoi(string(n[i+1:])); err != nil || i < 0 {
-		return strings.ReplaceAll(w.c.Cases[form], nameMark, string(n))
-	}
-	numbered := w.name(n[:i], "") + noBreak + string(n[i+1:])
-	if frame, ok := w.c.Numbered[form]; ok {
-		return strings.ReplaceAll(frame, nameMark, numbered)
-	}
-	return numbered
-}
-
-// nameMark is where a name stands in its case.
-const nameMark = "{name}"
+// name writes the name of a part in a case of the language.
+func (w *writer) name(n noun, form string) string { return w.c.name(n, form) }
 
 // list joins names: "score 1, score 2 and score 3".
 func (w *writer) list(parts []string) string {

@@ -64,10 +64,16 @@ func (p *printer) shrink(f *draw.Figure) {
 			scale, landscape = s, way
 		}
 	}
-	p.page(landscape, "scale 1 : "+strconv.FormatFloat(math.Ceil(100/scale)/100, 'f', -1, 64))
-	scale = 1 / (math.Ceil(100/scale) / 100)
+	note, scale := p.scale(scale)
+	p.page(landscape, note)
 	p.show(f, window{margin - f.Box.Low.X*scale, p.y + f.Box.High.Y*scale, scale, f.Box})
 	p.y += f.Box.Height()*scale + space
+}
+
+// scale rounds a scale down to one that can be written, and writes it.
+func (p *printer) scale(most float64) (note string, scale float64) {
+	by := math.Ceil(100/most-1e-9) / 100
+	return p.d.Say("scale") + " 1 : " + p.d.Decimal(strconv.FormatFloat(by, 'f', -1, 64)), 1 / by
 }
 
 // grid is a figure split over pages.
@@ -107,7 +113,7 @@ func (p *printer) tiles(f *draw.Figure) {
 			if !shows(f, part) {
 				continue
 			}
-			p.page(g.landscape, fmt.Sprintf("%s: row %d of %d, column %d of %d", f.Name, row+1, g.rows, col+1, g.cols))
+			p.page(g.landscape, p.place(f.Name, row+1, col+1, g))
 			x, y := margin+marks, p.y+marks
 			p.f.ClipRect(x, y, g.w, g.h, false)
 			p.show(f, window{x - part.Low.X, y + part.High.Y, 1, part})
@@ -116,6 +122,12 @@ func (p *printer) tiles(f *draw.Figure) {
 		}
 	}
 	p.open = false
+}
+
+// place says which part of a figure a page shows.
+func (p *printer) place(name string, row, col int, g grid) string {
+	say := p.d.Say
+	return fmt.Sprintf("%s: %s %d %s %d, %s %d %s %d", name, say("row"), row, say("of"), g.rows, say("column"), col, say("of"), g.cols)
 }
 
 // shows reports whether a part of a figure has a line or a text in it.

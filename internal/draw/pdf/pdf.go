@@ -67,7 +67,7 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	if !o.Fit && d.Lettering > draw.Lettering {
 		d = d.Lettered(draw.Lettering)
 	}
-	p := newPrinter(d, short.Millimetres(), long.Millimetres())
+	p := newPrinter(d.Title, d.Language, d, short.Millimetres(), long.Millimetres())
 	for i := range d.Figures {
 		p.figure(&d.Figures[i], o.Fit)
 	}
@@ -104,14 +104,15 @@ type page struct {
 	note string // below the title
 }
 
-func newPrinter(d *draw.Drawing, short, long float64) *printer {
+func newPrinter(title, language string, d *draw.Drawing, short, long float64) *printer {
 	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: short, Ht: long}})
 	made := time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
 	f.SetCreationDate(made)
 	f.SetModificationDate(made)
 	f.SetCatalogSort(true)
 	f.SetProducer("Creasefit", true)
-	f.SetTitle(d.Title, true)
+	f.SetTitle(title, true)
+	f.SetLang(language)
 	f.SetAutoPageBreak(false, 0)
 	f.AddUTF8FontFromBytes("go", "", draw.Font())
 	f.SetFont("go", "", 9)
@@ -188,11 +189,11 @@ func (p *printer) head(at page, number int) {
 func (p *printer) foot(at page) {
 	y := at.h - margin - 11
 	p.colour(draw.Light().Quiet)
-	for _, line := range draw.Wrap("Print at 100 %, then measure: the lines are exactly this long.", 2.8, at.w-2*margin) {
+	for _, line := range draw.Wrap(p.d.Say("Print at 100 %, then measure: the lines are exactly this long."), 2.8, at.w-2*margin) {
 		p.write(line, margin, y, 2.8)
 	}
-	p.check(margin, y+4, 100, "100 mm")
-	p.check(margin, y+9, 101.6, "4 in")
+	p.check(margin, y+4, 100, "100 "+p.d.Say("mm"))
+	p.check(margin, y+9, 101.6, "4 "+p.d.Say("in"))
 }
 
 // check draws a line of a length in mm with ticks at its ends.

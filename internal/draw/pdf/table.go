@@ -16,6 +16,7 @@ const (
 // column is one column of the table.
 type column struct {
 	title string
+	wraps bool // may be narrower than its texts
 	width float64
 	cell  func(*draw.Reading) string
 }
@@ -24,18 +25,19 @@ type column struct {
 // the width of what is needed.
 func (p *printer) columns(readings []draw.Reading) []column {
 	all := []column{
-		{title: "what", cell: func(r *draw.Reading) string { return r.What }},
+		{title: "what", wraps: true, cell: func(r *draw.Reading) string { return r.What }},
 		{title: "from", cell: func(r *draw.Reading) string { return r.From }},
-		{title: "reading", cell: func(r *draw.Reading) string { return p.d.Step.Format(r.At) }},
-		{title: "mm", cell: func(r *draw.Reading) string { return decimal(r.At, measure.Millimetre, 3) }},
-		{title: "in", cell: func(r *draw.Reading) string { return decimal(r.At, measure.Inch, 4) }},
+		{title: "reading", cell: func(r *draw.Reading) string { return p.d.Length(r.At) }},
+		{title: "mm", cell: func(r *draw.Reading) string { return p.decimal(r.At, measure.Millimetre, 3) }},
+		{title: "in", cell: func(r *draw.Reading) string { return p.decimal(r.At, measure.Inch, 4) }},
 	}
 	if len(p.d.Figures) > 1 {
-		all = append([]column{{title: "piece", cell: func(r *draw.Reading) string { return r.Piece }}}, all...)
+		all = append([]column{{title: "piece", wraps: true, cell: func(r *draw.Reading) string { return r.Piece }}}, all...)
 	}
 	over := margin - p.short // by how much the table is wider than the page
 	for i := range all {
 		c := &all[i]
+		c.title = p.d.Say(c.title)
 		c.width = draw.Width(c.title, small)
 		for k := range readings {
 			c.width = max(c.width, draw.Width(c.cell(&readings[k]), small))
@@ -43,7 +45,7 @@ func (p *printer) columns(readings []draw.Reading) []column {
 		over += c.width + gutter
 	}
 	for i := range all {
-		if c := &all[i]; over > 0 && (c.title == "what" || c.title == "piece") {
+		if c := &all[i]; over > 0 && c.wraps {
 			less := min(over, max(0, c.width-narrow))
 			c.width, over = c.width-less, over-less
 		}
@@ -51,8 +53,8 @@ func (p *printer) columns(readings []draw.Reading) []column {
 	return all
 }
 
-func decimal(l measure.Length, u measure.Unit, places int) string {
-	return string(measure.AppendDecimal(nil, l, u, places))
+func (p *printer) decimal(l measure.Length, u measure.Unit, places int) string {
+	return p.d.Decimal(string(measure.AppendDecimal(nil, l, u, places)))
 }
 
 // table prints the readings below what is on the page, and on further pages.
@@ -100,7 +102,7 @@ func (p *printer) row(columns []column, r *draw.Reading) {
 		high = max(high, len(cells[i]))
 	}
 	if p.left() < line*float64(high) {
-		p.page(false, "readings, continued")
+		p.page(false, p.d.Say("readings, continued"))
 		p.titles(columns)
 	}
 	p.colour(draw.Light().Text)

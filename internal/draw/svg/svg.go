@@ -78,6 +78,10 @@ func (p *picture) open(id string) {
 	p.number(p.d.Width, 3)
 	p.text(" ")
 	p.number(p.d.Height, 3)
+	if p.d.Language != "" {
+		p.text(`" lang="`)
+		p.escaped(p.d.Language)
+	}
 	p.text(`" role="img" aria-labelledby="` + id + `-title ` + id + `-desc" font-family="Go,Arial,Helvetica,sans-serif" fill="none">`)
 	p.text("\n<title id=\"" + id + `-title">`)
 	p.escaped(p.d.Title)
