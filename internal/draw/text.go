@@ -68,8 +68,11 @@ var advances = sync.OnceValue(func() *[knownCharacters]float64 {
 })
 
 // Width returns how wide a line of text is at a size, both in millimetres.
-func Width(text string, size float64) float64 {
-	table, sum := advances(), 0.0
+func Width(text string, size float64) float64 { return wider(0, text) * size }
+
+// wider adds the characters of a text to a width, in sizes of letters.
+func wider(sum float64, text string) float64 {
+	table := advances()
 	for _, r := range text {
 		if at := slot(r); at >= 0 {
 			sum += table[at]
@@ -77,7 +80,7 @@ func Width(text string, size float64) float64 {
 			sum += widestOfAllOther
 		}
 	}
-	return sum * size
+	return sum
 }
 
 // Wrap breaks text at spaces into lines no wider than most, as far as its
@@ -87,18 +90,23 @@ func Wrap(text string, size, most float64) []string {
 		return []string{text}
 	}
 	var lines []string
-	line := ""
-	for word := range strings.SplitSeq(text, " ") {
-		if line != "" && Width(line+" "+word, size) > most {
-			lines = append(lines, line)
-			line = ""
+	start, end, width := 0, 0, 0.0 // of the line
+	for at := 0; at <= len(text); {
+		next := at + len(text[at:])
+		if i := strings.IndexByte(text[at:], ' '); i >= 0 {
+			next = at + i
 		}
-		if line != "" {
-			line += " "
+		if with := wider(width, text[end:next]); start < end && with*size > most {
+			lines = append(lines, text[start:end])
+			start, width = at, wider(0, text[at:next])
+		} else if start == end {
+			start, width = at, wider(0, text[at:next])
+		} else {
+			width = with
 		}
-		line += word
+		end, at = next, next+1
 	}
-	return append(lines, line)
+	return append(lines, text[start:end])
 }
 
 // Align says which side of its box the lines of a label keep to.
