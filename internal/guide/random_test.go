@@ -38,7 +38,9 @@ func TestGuidesOfRandomRequests(t *testing.T) {
 					assertTranslated(t, s, w)
 				}
 			})
-			assert.Greater(t, done, 5, "hardly any request has a solution")
+			if !testing.Short() {
+				assert.Greater(t, done, 5, "hardly any request has a solution")
+			}
 		})
 	}
 }

@@ -84,7 +84,7 @@ func has(all []corner, layers []string, p pattern.Point) bool {
 // it may be on: where a slit covers a crease, or the outline cuts it off, that
 // one's.
 func TestCoordinatesReadBack(t *testing.T) {
-	drawtest.EachRandom(t, 100, func(t *testing.T, s *drawtest.Sample) {
+	drawtest.EachRandom(t, 500, func(t *testing.T, s *drawtest.Sample) {
 		all := corners(t, encode(t, s.Draw()))
 		p := &s.Solution.Pattern.Pieces[0]
 		for _, c := range p.Creases {

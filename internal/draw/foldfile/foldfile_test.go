@@ -81,7 +81,7 @@ func (f *frame) check(t *testing.T, name string) {
 }
 
 func TestRandomRequestsGiveSoundFrames(t *testing.T) {
-	drawtest.EachRandom(t, 200, func(t *testing.T, s *drawtest.Sample) {
+	drawtest.EachRandom(t, 500, func(t *testing.T, s *drawtest.Sample) {
 		f := read(t, encode(t, s.Draw()))
 		assert.InDelta(t, 1.2, f.Spec, 0)
 		for i, fr := range append([]frame{f.frame}, f.Frames...) {

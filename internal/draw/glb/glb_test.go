@@ -203,7 +203,7 @@ func TestValidatorFindsNothing(t *testing.T) {
 }
 
 func TestRandomRequestsFold(t *testing.T) {
-	drawtest.EachRandom(t, 200, func(t *testing.T, s *drawtest.Sample) {
+	drawtest.EachRandom(t, 500, func(t *testing.T, s *drawtest.Sample) {
 		for _, b := range read(t, encode(t, s.Draw(), 1)) {
 			assert.Positive(t, b.volume(), "%s %s", s.Name, b.name)
 		}

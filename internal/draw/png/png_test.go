@@ -78,7 +78,7 @@ func TestWidths(t *testing.T) {
 }
 
 func TestRandomRequestsArePainted(t *testing.T) {
-	drawtest.EachRandom(t, 60, func(t *testing.T, s *drawtest.Sample) {
+	drawtest.EachRandom(t, 500, func(t *testing.T, s *drawtest.Sample) {
 		i := decode(t, encode(t, s.Draw(), png.Options{Width: 300}))
 		assert.Greater(t, len(colours(i)), 3, s.Name)
 	})

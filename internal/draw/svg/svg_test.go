@@ -184,7 +184,7 @@ func box(t *testing.T, e *element, size float64) [4]float64 {
 }
 
 func TestTextsReadBackAreApart(t *testing.T) {
-	drawtest.EachRandom(t, 200, func(t *testing.T, s *drawtest.Sample) {
+	drawtest.EachRandom(t, 500, func(t *testing.T, s *drawtest.Sample) {
 		b := svg.Append(nil, s.Draw(), svg.Options{})
 		assert.NotContains(t, string(b), "NaN")
 		root := read(t, b)
