@@ -14,6 +14,7 @@ import (
 	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/png"
 	"creasefit/internal/draw/svg"
+	"creasefit/internal/guide"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 )
@@ -24,6 +25,7 @@ const (
 	drawingPixels
 	drawingClosed
 	drawingPaper
+	drawingLanguage
 )
 
 // usualPixels is the width of a picture that is asked for without one.
@@ -38,9 +40,20 @@ func drawingParams() []param {
 			Help: "Width of a PNG in pixels."},
 		{Name: "closed", Type: numberType, LeastNumber: 0, GreatestNumber: 1, Example: "0.5", DefaultInch: "1", DefaultMillimetre: "1",
 			Help: "How far the folded model is closed: 0 flat, 1 closed; of GLB."},
-		param{Name: "paper", Type: sizeType, Catalogue: "/v1/sheets/sizes", Example: "a4",
-			Help: "The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4."}.bounded(pdf.LeastSide(), pdf.GreatestSide()),
+		paperParam(),
+		languageParam("The language of the words in the drawing."),
 	}
+}
+
+// paperParam describes the paper that a PDF is for.
+func paperParam() param {
+	return param{Name: "paper", Type: sizeType, Catalogue: "/v1/sheets/sizes", Example: "a4",
+		Help: "The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4."}.bounded(pdf.LeastSide(), pdf.GreatestSide())
+}
+
+// languageParam describes the choice of a language.
+func languageParam(help string) param {
+	return param{Name: "language", Type: choiceType, Choices: guide.Languages(), Example: "en", DefaultInch: "en", DefaultMillimetre: "en", Help: help}
 }
 
 // drawingFormats are the formats of a drawing.
@@ -48,11 +61,12 @@ var drawingFormats = []format{formatSVG, formatPDF, formatPNG, formatDXF, format
 
 // drawingRequest is a request for a solution and how to draw it.
 type drawingRequest struct {
-	request *solve.Request
-	dark    bool
-	pixels  int
-	closed  float64
-	paper   [2]measure.Length // zero for what is usual
+	request  *solve.Request
+	dark     bool
+	pixels   int
+	closed   float64
+	paper    [2]measure.Length // zero for what is usual
+	language string
 }
 
 // drawing is a solution laid out, with how to write it.
@@ -98,17 +112,30 @@ func (e *kindEntry) newDrawing() *drawingCalculation {
 			if err != nil {
 				return nil, err
 			}
-			return &drawing{draw.New(&s.Pattern, draw.Options{Title: e.kind.Title, Step: s.Step}), q}, nil
+			return &drawing{drawn(s, e.kind.Title, q.language), q}, nil
 		},
 		write: func(dst []byte, f format, a *drawing, _ *answering) []byte { return a.appendIn(dst, f) },
 	}
+}
+
+// drawn lays a solution out for its ruler, in a language that was checked or
+// in the first one there is.
+func drawn(s *solve.Solution, title, language string) *draw.Drawing {
+	if language == "" {
+		language = guide.Languages()[0]
+	}
+	say, err := guide.Words(language)
+	if err != nil {
+		panic(err)
+	}
+	return draw.New(&s.Pattern, draw.Options{Title: title, Step: s.Step, Say: say, Language: language})
 }
 
 // readDrawing takes the request and how to draw.
 func (e *kindEntry) readDrawing(r *reading) *drawingRequest {
 	own := r.values[pOwn+len(e.kind.Params):]
 	q := &drawingRequest{request: r.solveRequest(e.kind), dark: own[drawingTheme].text == "dark",
-		pixels: usualPixels, closed: 1, paper: own[drawingPaper].size}
+		pixels: usualPixels, closed: 1, paper: own[drawingPaper].size, language: own[drawingLanguage].text}
 	if own[drawingPixels].given {
 		q.pixels = int(own[drawingPixels].number)
 	}

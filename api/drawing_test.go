@@ -78,9 +78,20 @@ func TestDrawingOptions(t *testing.T) {
 	assert.NotEqual(t, flat.Body.Bytes(), closed.Body.Bytes())
 }
 
+func TestDrawingSpeaksALanguage(t *testing.T) {
+	for language, words := range map[string][]string{"en": {"<title", ">Slotted belly band<", "valley 180°", " in</text>"}, "de": {">Bauchbinde mit Steckschlitzen<", "Talfalz 180°", " Zoll</text>"}} {
+		picture := get(t, "/v1/drawing/slotted-band?"+cards+"&language="+language).ok().Body.String()
+		for _, word := range append(words, `lang="`+language+`"`) {
+			assert.Contains(t, picture, word)
+		}
+	}
+	usual, english := get(t, "/v1/drawing/slotted-band?"+cards).ok(), get(t, "/v1/drawing/slotted-band?language=en&"+cards).ok()
+	assert.Equal(t, usual.Body.String(), english.Body.String())
+}
+
 func TestDrawingNamesWhatIsWrong(t *testing.T) {
 	for query, field := range map[string]string{
-		"&pixels=10": "pixels", "&theme=blue": "theme", "&closed=2": "closed", "&format=doc": "format", "&paper=2x2in": "paper", "&pick=/unit": "pick",
+		"&pixels=10": "pixels", "&language=xx": "language", "&theme=blue": "theme", "&closed=2": "closed", "&format=doc": "format", "&paper=2x2in": "paper", "&pick=/unit": "pick",
 	} {
 		p := get(t, "/v1/drawing/slotted-band?"+cards+query).problem(http.StatusBadRequest)
 		assert.Equal(t, field, p.Errors[0].Name)

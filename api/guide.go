@@ -3,12 +3,15 @@ package api
 import (
 	"bytes"
 	"context"
+	"io"
 
 	"github.com/labstack/echo/v4"
 
 	"creasefit/internal/draw"
+	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/svg"
 	"creasefit/internal/guide"
+	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 )
 
@@ -16,27 +19,31 @@ import (
 const (
 	guideLanguage = iota
 	guideUnits
+	guidePaper
 )
 
 // guideParams describes the names of a guide.
 func guideParams() []param {
 	return []param{
-		{Name: "language", Type: choiceType, Choices: guide.Languages(), Example: "en", DefaultInch: "en", DefaultMillimetre: "en", Help: "The language of the guide."},
+		languageParam("The language of the guide."),
 		{Name: "units", Type: choiceType, Choices: []string{"in", "mm", "both"}, Example: "both", Help: "The units of the guide. Default: those of the ruler."},
+		paperParam(),
 	}
 }
 
 // guideFormats are the formats of a guide.
-var guideFormats = []format{formatJSON, formatMarkdown, formatHTML, formatText}
+var guideFormats = []format{formatJSON, formatMarkdown, formatHTML, formatText, formatPDF}
 
 // guideRequest is a request for a solution and how its guide is to be written.
 type guideRequest struct {
 	request *solve.Request
 	options guide.Options
+	paper   [2]measure.Length // zero for what is usual
 }
 
 // guided is a solution with its guide.
 type guided struct {
+	how      *guideRequest
 	solution *solve.Solution
 	guide    guide.Guide
 }
@@ -44,7 +51,7 @@ type guided struct {
 // writeGuide answers with the making instructions of an enclosure.
 //
 //	@Summary		Making instructions of an enclosure
-//	@Description	Materials, tools, the cut list and numbered steps in the order that hands would do them, with the usual cautions. Every number comes from the solution.
+//	@Description	Materials, tools, the cut list and numbered steps in the order that hands would do them, with the usual cautions, as JSON, Markdown, plain text, HTML, or PDF with the pattern on one page where that can be read. Every number comes from the solution.
 //	@ID				guide
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -75,7 +82,8 @@ func (e *kindEntry) newGuide() *guideCalculation {
 		table: kindTable(e.kind, guideFormats, guideParams()...), path: "/v1/guide/" + e.kind.Name, formats: guideFormats,
 		read: func(r *reading) *guideRequest {
 			units, _ := guide.ParseUnits(r.values[own+guideUnits].text) // its choices were checked
-			return &guideRequest{r.solveRequest(e.kind), guide.Options{Language: r.values[own+guideLanguage].text, Units: units}}
+			options := guide.Options{Language: r.values[own+guideLanguage].text, Units: units}
+			return &guideRequest{r.solveRequest(e.kind), options, r.values[own+guidePaper].size}
 		},
 		compute: func(ctx context.Context, q *guideRequest) (*guided, error) {
 			s, err := solve.Solve(ctx, q.request)
@@ -83,7 +91,7 @@ func (e *kindEntry) newGuide() *guideCalculation {
 				return nil, err
 			}
 			g, err := guide.Write(s, q.options)
-			return &guided{s, g}, err
+			return &guided{q, s, g}, err
 		},
 		write: func(dst []byte, f format, a *guided, _ *answering) []byte { return append(dst, a.in(f)...) },
 	}
@@ -97,11 +105,19 @@ func (a *guided) in(f format) []byte {
 	case formatText:
 		return a.guide.Text()
 	case formatHTML:
-		figure := draw.New(&a.solution.Pattern, draw.Options{Title: a.guide.Labels.Figure, Step: a.solution.Step})
-		return written(a.guide.HTML(svg.Append(nil, figure, svg.Options{})))
+		return written(a.guide.HTML(svg.Append(nil, a.figure(), svg.Options{})))
+	case formatPDF:
+		return encodedBy(nil, func(w io.Writer) error {
+			return pdf.EncodeGuide(w, &a.guide, a.figure(), pdf.Options{Width: a.how.paper[0], Height: a.how.paper[1]})
+		})
 	default:
 		return bytes.TrimSpace(written(a.guide.JSON()))
 	}
+}
+
+// figure is the drawing of the pattern in the guide's language.
+func (a *guided) figure() *draw.Drawing {
+	return drawn(a.solution, a.guide.Labels.Figure, a.guide.Language)
 }
 
 // written returns what was written to memory, which cannot fail; if it did

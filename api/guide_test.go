@@ -38,6 +38,23 @@ func TestGuideShowsTheFigureAndTheUnits(t *testing.T) {
 	assert.Equal(t, "en", get(t, "/v1/guide/slotted-band?"+cards+"&pick=/language").ok().Body.String())
 }
 
+func TestGuideAsPDF(t *testing.T) {
+	letter := get(t, "/v1/guide/slotted-band.pdf?"+cards).ok().Body.String()
+	a5 := get(t, "/v1/guide/slotted-band?"+cards+"&format=pdf&language=de&paper=148x210mm").ok().Body.String()
+	for text, parts := range map[string][]string{letter: {"%PDF-", "/MediaBox [0 0 612.00 792.00]", "/Lang (en)"}, a5: {"%PDF-", "/MediaBox [0 0 419.53 595.28]", "/Lang (de)"}} {
+		for _, part := range parts {
+			assert.Contains(t, text, part)
+		}
+	}
+	assert.Equal(t, "paper", get(t, "/v1/guide/slotted-band.pdf?"+cards+"&paper=2x2in").problem(http.StatusBadRequest).Errors[0].Name)
+}
+
+func TestGuideDrawsInItsLanguage(t *testing.T) {
+	page := get(t, "/v1/guide/slotted-band.html?"+cards+"&language=de").ok().Body.String()
+	assert.Contains(t, page, "linke Vorderhälfte</text>")
+	assert.NotContains(t, page, "left tab")
+}
+
 func TestGuideNamesWhatIsWrong(t *testing.T) {
 	for query, field := range map[string]string{"&language=xx": "language", "&units=cm": "units"} {
 		assert.Equal(t, field, get(t, "/v1/guide/slotted-band?"+cards+query).problem(http.StatusBadRequest).Errors[0].Name)
