@@ -72,14 +72,16 @@ func (s *Search) nearest(v *variable, g *gauge) int64 {
 	if v.settled() {
 		return v.lo
 	}
-	x := floorDiv(g.offset, g.slope)
-	switch {
+	switch x := g.middle; {
 	case x <= v.lo:
 		return v.lo
 	case x >= v.hi:
 		return v.hi
+	case v.stride == 1:
+		return x
+	default:
+		return x - (x-v.lo)%v.stride
 	}
-	return x - (x-v.lo)%v.stride
 }
 
 // coarsest returns the index of the coarsest mark that a variable can lie on:

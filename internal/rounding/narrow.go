@@ -139,7 +139,10 @@ func (s *Search) squeeze(r *row, rise, fall int64) (open int, ok bool) {
 			c, up, down = -c, fall, rise
 		}
 		if wide := c * (v.hi - v.lo); wide > up || wide > down {
-			if !s.shrink(t.of, v.hi-down/c, v.lo+up/c) {
+			if c > 1 {
+				up, down = up/c, down/c
+			}
+			if !s.shrink(t.of, v.hi-down, v.lo+up) {
 				return 0, false
 			}
 		}

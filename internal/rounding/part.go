@@ -38,6 +38,7 @@ type gauge struct {
 	window   bool
 	slope    int64 // at the step: slope*variable - offset is twice the distance from the middle
 	offset   int64
+	middle   int64 // where that is zero, rounded down
 }
 
 // builder deals a problem out to parts.

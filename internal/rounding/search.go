@@ -183,6 +183,7 @@ func (s *Search) startGauges(p *part) bool {
 		if g.slope < 0 {
 			g.slope, g.offset = -g.slope, -g.offset
 		}
+		g.middle = floorDiv(g.offset, g.slope)
 		if !g.window || s.relaxed {
 			continue
 		}

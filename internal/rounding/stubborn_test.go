@@ -83,6 +83,40 @@ func TestWideProblemsStaySmall(t *testing.T) {
 	}
 }
 
+// With linear programs from the first node on and without any, larger problems
+// have the same answers and misses.
+func TestRelaxationChangesNoAnswer(t *testing.T) {
+	random := rand.New(rand.NewPCG(48, 0))
+	compared := 0
+	for range 8_000 {
+		p := wideProblem(random, 5+random.IntN(5), random.IntN(5), random.IntN(3), 5)
+		for i := range p.Readings {
+			p.Readings[i].Max = measure.Inches(2 + random.Int64N(8))
+		}
+		plain, eager := rounding.NewPlainSearch(p), rounding.NewEagerSearch(p)
+		for _, step := range measure.Marks(measure.Inch)[1:5] {
+			want, ok, err := plain.At(&patience{context.Background(), 0, 50}, step)
+			if err != nil {
+				continue // too much without
+			}
+			got, found, err := eager.At(context.Background(), step)
+			require.NoError(t, err)
+			require.Equal(t, ok, found, "at %v: %+v", step, p)
+			require.Equal(t, want, got, "at %v: %+v", step, p)
+			compared++
+			nearest, err := plain.NearestMiss(&patience{context.Background(), 0, 50}, step)
+			if err != nil || ok {
+				continue
+			}
+			miss, err := eager.NearestMiss(context.Background(), step)
+			require.NoError(t, err)
+			require.Equal(t, nearest, miss, "at %v: %+v", step, p)
+		}
+	}
+	t.Logf("%d compared", compared)
+	assert.Greater(t, compared, 25_000)
+}
+
 // marketSplit is a problem of a class that is known to be hard for branch and
 // bound (G. Cornuéjols and M. Dawande, A class of hard small 0-1 programs,
 // IPCO 1998): each of a few sums of forty choices is to be just half of the
