@@ -86,11 +86,15 @@ func (d *draft) fit(axis pattern.Axis, need Need, terms ...rounding.Term) {
 	d.within(axis.String(), d.in.Fit, d.form(need.Of(d.in).Neg(), terms...))
 }
 
-// nest states that the terms less the need are the clearance between two pieces
-// along an axis, which must lie in a range.
+// nest states that the terms less the need are the clearance between two pieces,
+// or with "" of the contents, along an axis, which must lie in a range of its own.
 func (d *draft) nest(between string, axis pattern.Axis, r Range, need Need, terms ...rounding.Term) {
 	d.plan.Fits = append(d.plan.Fits, Fit{Axis: axis, Window: len(d.plan.Problem.Windows), Need: need, Between: between})
-	d.within(axis.String()+", "+between, r, d.form(need.Of(d.in).Neg(), terms...))
+	name := axis.String()
+	if between != "" {
+		name += ", " + between
+	}
+	d.within(name, r, d.form(need.Of(d.in).Neg(), terms...))
 }
 
 // even states that two readings should be equal if they can be.

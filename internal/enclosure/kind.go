@@ -28,6 +28,7 @@ type Input struct {
 	Height    measure.Length
 	Thickness measure.Length
 	Caliper   measure.Length
+	Sheet     measure.Length   // the longer side of the sheet, zero if none is named
 	Fit       Range            // the wanted clearance along each fitted axis
 	Given     map[string]Value // the kind's own parameters, as far as given
 	Params    []Param          // the kind's own parameters, for their defaults

@@ -18,6 +18,7 @@ var kinds = []*Kind{
 	tray(),
 	liddedBox(),
 	drawerBox(),
+	dividers(),
 }
 
 // Kinds returns the catalogue. The slice is shared and must not be changed.

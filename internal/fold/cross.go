@@ -104,11 +104,11 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 	thin := min(tolerance/2, m.half/2)
 	pa := part{a.space, a.move.z, m.half - thin, yieldA + tolerance}
 	pb := part{b.space, b.move.z, m.half - thin, yieldB + tolerance}
-	if !overlap(&pa, &pb) {
-		return false
-	}
 	if convex(a) && convex(b) {
-		return true
+		return overlap(&pa, &pb)
+	}
+	if oneBody(a, b) && facesPart(&pa, &pb) { // the boxes round separate pieces have told that
+		return false
 	}
 	return m.partsOverlap(a, b, pa, pb)
 }

@@ -23,8 +23,9 @@ type plate struct {
 	spine        float64 // width of the spine of its crease, 0 for none
 	move         motion
 	flat, hole   []spot
-	space        []Vec // the outline at mid-caliper, folded
-	low, high    Vec   // of the plate with its thickness
+	space        []Vec   // the outline at mid-caliper, folded
+	parts        []piece // what a plate that is not convex is cut into, folded; nil until asked for
+	low, high    Vec     // of the plate with its thickness
 }
 
 // turning is how a crease is folded: about the line through a, square to n,

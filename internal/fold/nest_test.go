@@ -72,7 +72,8 @@ func TestStripsThatCross(t *testing.T) {
 	caliper := 0.5
 	crossing := func(width, depth float64) *pattern.Pattern {
 		base := pattern.Piece{Name: "base", Width: mm(100), Height: mm(100), Panels: []pattern.Panel{{Name: "base", Outline: rect(0, 0, 100, 100)}}}
-		p := &pattern.Pattern{Caliper: mm(caliper), Pieces: []pattern.Piece{base, upright(width, depth, true), upright(width, depth, false)}, Cavity: cavity(0, 1, 1, 0)}
+		p := &pattern.Pattern{Caliper: mm(caliper), Pieces: []pattern.Piece{base, upright(width, depth, true), upright(width, depth, false)}, Cavity: cavity(0, 1, 1, 0),
+			Locks: []pattern.Lock{{Name: "strip in slot", A: 1, B: 2, Slotted: true}}}
 		for _, at := range []float64{30, 70} {
 			p.Places = append(p.Places, pattern.Place{Piece: 1, Y: mm(at), Above: mm(caliper / 2), Lie: pattern.AlongWidth},
 				pattern.Place{Piece: 2, X: mm(at), Above: mm(caliper / 2), Lie: pattern.AlongHeight})
@@ -80,11 +81,40 @@ func TestStripsThatCross(t *testing.T) {
 		return p
 	}
 	right := crossing(0.6, 10.5)
-	assert.Empty(t, Prove(right, measure.Length{}).Faults)
+	proof := Prove(right, measure.Length{})
+	assert.Empty(t, proof.Faults)
+	assert.Equal(t, []Clearance{{"strip in slot", pattern.Thickness, mm(1)}, {"strip in slot", pattern.Width, mm(0.1)}}, proof.Clearances,
+		"10.5 and 10.5 deep in 20 mm, 0.6 mm wide for 0.5 mm")
 	assert.Len(t, Fold(right, 1).Plates, 5)
 	assert.Equal(t, 1, Fold(right, 1).Plates[4].Copy)
-	assert.Len(t, findings(Prove(crossing(0.4, 10.5), mm(2))), 4, "slots narrower than the stock, at four crossings")
-	assert.Len(t, findings(Prove(crossing(0.6, 9.9), mm(2))), 4, "depths that do not add up to the height")
+	through := func(p *pattern.Pattern) (n int) {
+		for _, f := range Prove(p, mm(2)).Faults {
+			if f.Problem == "passes through strip" {
+				n++
+			}
+		}
+		return n
+	}
+	assert.Equal(t, 4, through(crossing(0.4, 10.5)), "slots narrower than the stock, at four crossings")
+	assert.Contains(t, findings(Prove(crossing(0.4, 10.5), mm(2))), `lock "strip in slot" is too tight along the width by 0.100000 mm`)
+	assert.Equal(t, 4, through(crossing(0.6, 9.9)), "depths that do not add up to the height")
+	assert.Contains(t, findings(Prove(crossing(0.6, 9.9), mm(2))), `lock "strip in slot" is too tight along the thickness by 0.200000 mm`)
+	slit := crossing(0.6, 10.5)
+	slit.Locks[0].Slotted = false
+	assert.Contains(t, findings(Prove(slit, mm(2))), `lock "strip in slot" has slits that are open wider than the stock by 0.100000 mm`)
+	slit.Places = slit.Places[:1]
+	assert.False(t, Prove(slit, mm(2)).Holds, "there is nothing that it crosses")
 	right.Places[3].X = mm(70.2)
-	assert.Len(t, findings(Prove(right, mm(2))), 2, "one strip out of line")
+	assert.Equal(t, 2, through(right), "one strip out of line")
+}
+
+// A strip that is placed on itself stands on the floor: it is as high as it is
+// cut, along the third axis.
+func TestPieceOnTheFloor(t *testing.T) {
+	p := &pattern.Pattern{Caliper: mm(0.5), Pieces: []pattern.Piece{upright(0.5, 10, true)}, Cavity: cavity(0, 100, 6, 20, pattern.Width, pattern.Thickness),
+		Places: []pattern.Place{{Y: mm(7), Lie: pattern.AlongWidth}, {Y: mm(12), Lie: pattern.AlongWidth}}}
+	p.Cavity.Into = true
+	proof := Prove(p, measure.Length{})
+	assert.Empty(t, proof.Faults)
+	assert.Equal(t, [3]measure.Length{mm(100), mm(5.5), mm(20)}, proof.Extent)
 }

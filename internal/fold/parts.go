@@ -18,10 +18,13 @@ type part struct {
 // common: whether no plane parallel to a face of one, or to an edge of each,
 // parts them (the theorem of separating axes for convex polyhedra).
 func overlap(a, b *part) bool {
-	if parted(a, b, a.normal) || parted(a, b, b.normal) || parted(a, b, a.normal.cross(b.normal)) {
-		return false
-	}
-	return !sidesPart(a, b) && !sidesPart(b, a) && !edgesPart(a, b)
+	return !facesPart(a, b) && !sidesPart(a, b) && !sidesPart(b, a) && !edgesPart(a, b)
+}
+
+// facesPart tries the faces of both plates, and the line that these have in
+// common. What it parts is apart even if the plates are not convex.
+func facesPart(a, b *part) bool {
+	return parted(a, b, a.normal) || parted(a, b, b.normal) || parted(a, b, a.normal.cross(b.normal))
 }
 
 // sidesPart tries the edge faces of a, and its edges with b's normal.
@@ -89,29 +92,80 @@ func convex(pl *plate) bool {
 // part. The yield of a plate in parts is left to the other one, since narrow
 // parts would vanish if they were drawn in; two plates in parts do not yield.
 func (m *model) partsOverlap(a, b *plate, pa, pb part) bool {
-	as, bs := [][]spot{a.flat}, [][]spot{b.flat}
 	yield := pa.yield + pb.yield
 	pa.yield, pb.yield = yield, yield
 	if !convex(a) {
-		as, pa.yield = trapezoids(a), 0
+		pa.yield = 0
 	} else {
 		pb.yield = 0
 	}
 	if !convex(b) {
-		bs, pb.yield = trapezoids(b), 0
+		pb.yield = 0
 	} else {
 		pa.yield = 0
 	}
-	for _, x := range as {
-		pa.corners = a.lift(pa.corners[:0:0], x)
+	bs := m.partsNear(b, a)
+	for _, x := range m.partsNear(a, b) {
+		pa.corners = x
 		for _, y := range bs {
-			pb.corners = b.lift(pb.corners[:0:0], y)
+			pb.corners = y
 			if overlap(&pa, &pb) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// piece is a convex part of a plate, folded, with the box round it.
+type piece struct {
+	corners   []Vec
+	low, high Vec
+}
+
+// partsNear returns the parts of a plate that come into the box round another
+// one. A plate is cut into parts once; a convex one is its own part.
+func (m *model) partsNear(pl, other *plate) [][]Vec {
+	if pl.parts == nil {
+		m.cutUp(pl)
+	}
+	near := make([][]Vec, 0, 8)
+	for i := range pl.parts {
+		if p := &pl.parts[i]; p.meets(other) {
+			near = append(near, p.corners)
+		}
+	}
+	return near
+}
+
+// cutUp cuts a plate into convex parts.
+func (m *model) cutUp(pl *plate) {
+	flat := [][]spot{pl.flat}
+	if !convex(pl) {
+		flat = trapezoids(pl)
+	}
+	pl.parts = make([]piece, len(flat))
+	for i, ring := range flat {
+		corners := pl.lift(make([]Vec, 0, len(ring)), ring)
+		low, high := corners[0], corners[0]
+		for k, n := range pl.move.z {
+			for _, c := range corners {
+				low[k], high[k] = min(low[k], c[k]), max(high[k], c[k])
+			}
+			low[k], high[k] = low[k]-m.half*math.Abs(n), high[k]+m.half*math.Abs(n)
+		}
+		pl.parts[i] = piece{corners, low, high}
+	}
+}
+
+// meets reports whether a part comes into the box round a plate.
+func (p *piece) meets(other *plate) bool {
+	for k := range p.low {
+		if p.low[k] > other.high[k] || p.high[k] < other.low[k] {
+			return false
+		}
+	}
+	return true
 }
 
 func (pl *plate) lift(to []Vec, ring []spot) []Vec {

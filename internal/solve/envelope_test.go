@@ -56,6 +56,8 @@ func (r random) request(kind *enclosure.Kind) *solve.Request {
 		switch p.Type {
 		case enclosure.ChoiceParam:
 			q.Options[p.Name] = enclosure.Value{Choice: p.Choices[r.IntN(len(p.Choices))]}
+		case enclosure.CountParam:
+			q.Options[p.Name] = enclosure.Value{Count: p.LeastCount + r.Int64N(p.GreatestCount-p.LeastCount+1)}
 		case enclosure.LengthParam:
 			size := measure.Max(p.Least, marks[2].Nearest(r.about(p.Least.Millimetres(), 60)))
 			q.Options[p.Name] = enclosure.Value{Length: size}

@@ -31,7 +31,7 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 func (r *Request) input() *enclosure.Input {
 	return &enclosure.Input{
 		Unit: r.Ruler.Unit(), Width: r.Width, Height: r.Height, Thickness: r.Thickness,
-		Caliper: r.Caliper, Fit: r.Fit, Given: r.Options, Params: r.Kind.Params,
+		Caliper: r.Caliper, Sheet: measure.Max(r.SheetWidth, r.SheetHeight), Fit: r.Fit, Given: r.Options, Params: r.Kind.Params,
 	}
 }
 

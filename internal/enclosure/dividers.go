@@ -1,0 +1,280 @@
+package enclosure
+
+import (
+	"slices"
+	"strconv"
+
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/rounding"
+)
+
+// dividers are strips that stand in a tray or a tin, cross in half-lap slots
+// and make cells: those along the width are slotted from the top, those along
+// the height from the bottom, each a little more than half. The width, height
+// and thickness are those of the room that they stand in.
+//
+// With W, H and T of the room, t the caliper, c the clearances, m columns and n
+// rows, all lengths from edge to edge or to the middle of a slot:
+//
+//	columns           = (W - c_w) / m each, so that slot k of a strip lies at k / m of it
+//	rows              = (H - c_h) / n each
+//	strip height      = T and up to 1/8 in less
+//	the slots' depths = strip height together, and up to 1/8 in more for seating
+//	slot width        = t + play, and up to 1/16 in more
+//
+// In a cross-lap each piece is notched half of its thickness, as wide as the
+// other is thick, a deep cut in one met by a shallow one in the other (W. Noyes,
+// Handwork in Wood, 1910, joint 14). Stock that is thinner than scissors can
+// take out is slit, and pressed open.
+func dividers() *Kind {
+	return &Kind{
+		Name:  "dividers",
+		Title: "Dividers",
+		Help:  "Strips that cross in half-lap slots and part a tray or a tin into cells; the sizes are those inside it.",
+		Needs: []string{"width", "height", "thickness"},
+		Params: []Param{
+			{Name: "columns", Type: CountParam, Help: "How many cells lie along the width.", DefaultCount: 3, LeastCount: 2, GreatestCount: 8},
+			{Name: "rows", Type: CountParam, Help: "How many cells lie along the height.", DefaultCount: 2, LeastCount: 2, GreatestCount: 8},
+			{Name: "column_width", Help: "How wide every column but the last is, to the middle of its strip; all the same if not given.",
+				Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000)},
+			{Name: "row_height", Help: "How high every row but the last is, to the middle of its strip; all the same if not given.",
+				Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000)},
+			{Name: "slots", Type: ChoiceParam, Advanced: true, Choices: []string{"auto", "slit", "slot"},
+				Help: "Slits without a width, or slots; auto slits stock under 1/32 in (0.8 mm)."},
+			{Name: "play", Advanced: true, Help: "How much wider than the stock a slot is at the least; none if not given.", Greatest: measure.Millimetres(5)},
+		},
+		Plan: planDividers,
+	}
+}
+
+// dividersReadings are the indices of the dividers' readings in their problem.
+type dividersReadings struct {
+	columns, rows    []int
+	height           int // of all strips
+	fromTop, fromLow int // depths of the slots
+	slot             int // width of the slots, -1 for slits
+}
+
+// thinnestSlot is the narrowest slot that is cut out (common practice).
+var thinnestSlot = measure.Sixtyfourths(2)
+
+// stripInSlot names the clearance between the strips.
+const stripInSlot = "strip in slot"
+
+func planDividers(in *Input) (*Plan, error) {
+	d, r := newDraft(in), &dividersReadings{slot: -1}
+	wide, high := Need{Width: -1}, Need{Height: -1}
+	var columns, rows error
+	r.columns, columns = d.cells("column", "columns", "column_width", in.Width)
+	r.rows, rows = d.cells("row", "rows", "row_height", in.Height)
+	least := in.Thickness.Sub(in.little())
+	r.height = d.between("strip height", in.Thickness.Sub(in.little().Over(2)), measure.Max(least, measure.Nanometres(1)), measure.Largest())
+	d.nest("", pattern.Width, in.Fit, wide, minus(r.columns)...)
+	d.nest("", pattern.Height, in.Fit, high, minus(r.rows)...)
+	d.nest("", pattern.Thickness, Range{Max: in.little()}, Need{Thickness: -1}, times(-1, r.height))
+	d.halfLap(r, least)
+	d.strip(0, pattern.Width, r.columns...)
+	d.strip(0, pattern.Height, r.height)
+	d.strip(1, pattern.Width, r.rows...)
+	d.strip(1, pattern.Height, r.height)
+	d.joined("width", in.Width)
+	d.joined("height", in.Height)
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDividers(r, sizes) }
+	return d.plan, fault.Join(columns, rows,
+		in.least("thickness", in.Thickness, measure.Sum(in.little(), in.beside()).Times(2), "strips that low leave too little beside their slots"))
+}
+
+// cells adds the readings of a row of cells that together fill a size: as
+// given, but for the last, or all the same.
+func (d *draft) cells(name, count, given string, size measure.Length) ([]int, error) {
+	in, n := d.in, d.in.count(count)
+	whole, least := size.Sub(in.middle()), in.leastCell()
+	cells := make([]int, n)
+	each := whole.Over(n)
+	for i := range cells[:n-1] {
+		if label := name + " " + strconv.Itoa(i+1); in.given(given) {
+			cells[i] = d.fixed(label, given)
+			each = in.length(given)
+		} else {
+			cells[i] = d.between(label, each, least, measure.Largest())
+		}
+	}
+	cells[n-1] = d.between(name+" "+strconv.Itoa(int(n)), whole.Sub(each.Times(n-1)), least, measure.Largest())
+	if in.given(given) {
+		most := size.Sub(in.Fit.Max).Sub(least)
+		return cells, in.bounded(given, Range{least, most.Over(n - 1)}, "that leaves too little of the last one, or too little paper beside the slots", "choose another size, or fewer of them")
+	}
+	for i := range cells[1:] {
+		d.even(cells[i], cells[i+1])
+	}
+	return cells, in.roomFor(count, n, size.Sub(in.Fit.Max), least)
+}
+
+// leastCell is what a cell needs so that enough paper is left beside its slots.
+func (in *Input) leastCell() measure.Length {
+	return measure.Sum(in.beside(), in.Caliper, in.length("play"), in.slotRoom())
+}
+
+// slotRoom is how much wider than it must be a slot may be: some mark of 1/16
+// in or 1 mm always lies within it.
+func (in *Input) slotRoom() measure.Length {
+	if in.Unit == measure.Millimetre {
+		return measure.Millimetres(1)
+	}
+	return measure.Sixtyfourths(4)
+}
+
+// roomFor refuses more cells than there is room for.
+func (in *Input) roomFor(count string, n int64, size, least measure.Length) error {
+	most := size.Nanometres() / least.Nanometres()
+	if n <= most {
+		return nil
+	}
+	expected := "at most " + strconv.FormatInt(most, 10)
+	if most < 2 {
+		expected = "a larger room: there is not enough for two"
+	}
+	return fault.Fault{Code: fault.Impossible, Field: count, Detail: "so many leave too little paper beside the slots", Expected: expected, Hint: "make fewer cells"}
+}
+
+// minus makes terms that take readings away.
+func minus(readings []int) []rounding.Term {
+	terms := make([]rounding.Term, len(readings))
+	for i, reading := range readings {
+		terms[i] = times(-1, reading)
+	}
+	return terms
+}
+
+// halfLap adds the readings of the slots; strips are at least as high as said.
+func (d *draft) halfLap(r *dividersReadings, least measure.Length) {
+	in := d.in
+	half := in.Thickness.Over(2) // of strip and seating, in the middle of their windows
+	deepest := measure.Max(least.Sub(in.beside()), measure.Nanometres(1))
+	r.fromTop = d.between("slots from the top", half, measure.Nanometres(1), deepest)
+	r.fromLow = d.between("slots from the bottom", in.Thickness.Sub(half), measure.Nanometres(1), deepest)
+	d.nest(stripInSlot, pattern.Thickness, Range{Max: in.little()}, Need{}, times(1, r.fromTop), times(1, r.fromLow), times(-1, r.height))
+	d.even(r.fromTop, r.fromLow)
+	play := in.length("play")
+	if choice := in.choice("slots"); choice == "slit" || choice == "auto" && in.Caliper.Add(play).Less(thinnestSlot) {
+		return
+	}
+	room := Range{play, play.Add(in.slotRoom())}
+	r.slot = d.between("slot width", in.Caliper.Add(room.Min.Add(room.Max).Over(2)), in.Caliper.Add(play), measure.Largest())
+	d.nest(stripInSlot, pattern.Width, room, Need{HalfCalipers: 2}, times(1, r.slot))
+}
+
+// joined warns of strips that are longer than the sheet.
+func (d *draft) joined(along string, length measure.Length) {
+	in, lap := d.in, measure.Sixtyfourths(32)
+	long := length.Sub(in.middle())
+	if in.Sheet.IsZero() || !in.Sheet.Less(long) || !lap.Less(in.Sheet) {
+		return
+	}
+	each, rest := in.Sheet.Sub(lap).Nanometres(), long.Sub(lap).Nanometres()
+	d.warn("strip-join", "The strips along the "+along+" are longer than the sheet: make each of "+strconv.FormatInt((rest+each-1)/each, 10)+
+		" parts or more that lap by 1/2 in (13 mm) within a cell, clear of the slots, and glue the laps.")
+}
+
+// layDividers lays out a strip of each direction and stands all of them in
+// their places.
+func (d *draft) layDividers(r *dividersReadings, sizes []measure.Length) pattern.Pattern {
+	in, width := d.in, d.in.Caliper
+	if r.slot >= 0 {
+		width = sizes[r.slot]
+	}
+	s := slottedStrip{height: sizes[r.height], open: width, slit: r.slot < 0}
+	across := s.lay("width strip", len(r.rows)-1, d.namesOf(r.columns), sizesOf(r.columns, sizes), sizes[r.fromTop], true)
+	up := s.lay("height strip", len(r.columns)-1, d.namesOf(r.rows), sizesOf(r.rows, sizes), sizes[r.fromLow], false)
+	p := pattern.Pattern{
+		Caliper: in.Caliper, Pieces: []pattern.Piece{across, up},
+		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Into: true},
+		Locks:  []pattern.Lock{{Name: stripInSlot, A: 0, B: 1, Slotted: r.slot >= 0}},
+	}
+	x, y := across.Strips[0].Positions(), up.Strips[0].Positions()
+	p.Places = make([]pattern.Place, 0, len(x)+len(y))
+	for _, at := range y[1 : len(y)-1] {
+		p.Places = append(p.Places, pattern.Place{Y: at, Lie: pattern.AlongWidth})
+	}
+	for _, at := range x[1 : len(x)-1] {
+		p.Places = append(p.Places, pattern.Place{Piece: 1, On: 1, X: at, Lie: pattern.AlongHeight})
+	}
+	return p
+}
+
+// namesOf returns the names of some readings.
+func (d *draft) namesOf(readings []int) []string {
+	names := make([]string, len(readings))
+	for i, reading := range readings {
+		names[i] = d.plan.Problem.Readings[reading].Name
+	}
+	return names
+}
+
+// slottedStrip is how strips are made: how high they are, how wide their slots
+// are once the other strips are in them, and whether these are slits.
+type slottedStrip struct {
+	height, open measure.Length
+	slit         bool
+}
+
+// lay lays out a strip with a slot between each two of its cells, from the top
+// or from the bottom.
+func (s *slottedStrip) lay(name string, quantity int, cells []string, sizes []measure.Length, depth measure.Length, top bool) pattern.Piece {
+	e := edge{names: cells, scores: make([]pattern.Score, len(cells)-1)} // flat: nothing is scored
+	for i := range e.scores {
+		e.scores[i].Name = "slot " + strconv.Itoa(i+1)
+	}
+	p := pattern.Piece{Name: name, Quantity: quantity, Height: s.height, Strips: []pattern.Strip{e.strip(pattern.Width, sizes),
+		{Across: pattern.Height, Cells: []pattern.Cell{{Name: "strip height", Size: s.height}}}}}
+	at := p.Strips[0].Positions()
+	p.Width = at[len(at)-1]
+	slots := at[1 : len(at)-1]
+	low, high := []pattern.Point{pattern.At(at[0], at[0]), pattern.At(p.Width, at[0])}, []pattern.Point{pattern.At(p.Width, s.height), pattern.At(at[0], s.height)}
+	outline := make([]pattern.Point, 0, 4+4*len(slots))
+	if top {
+		outline = append(append(append(outline, low...), high[0]), s.teeth(slots, s.height, s.height.Sub(depth), true)...)
+		outline = append(outline, high[1])
+	} else {
+		outline = append(append(append(outline, low[0]), s.teeth(slots, at[0], depth, false)...), low[1])
+		outline = append(outline, high...)
+	}
+	p.Panels = []pattern.Panel{{Name: name, Outline: pattern.Polygon(outline...)}}
+	for i, x := range slots {
+		p.Cuts = append(p.Cuts, s.cut(e.scores[i].Name, x, depth, top))
+	}
+	return p
+}
+
+// teeth returns the corners of the slots that are cut in from an edge at y to
+// inner, from the left or from the right.
+func (s *slottedStrip) teeth(slots []measure.Length, y, inner measure.Length, fromRight bool) []pattern.Point {
+	corners := make([]pattern.Point, 0, 4*len(slots))
+	for _, x := range slots {
+		left := x.Sub(s.open.Over(2))
+		right := left.Add(s.open)
+		corners = append(corners, pattern.At(left, y), pattern.At(left, inner), pattern.At(right, inner), pattern.At(right, y))
+	}
+	if fromRight {
+		slices.Reverse(corners)
+	}
+	return corners
+}
+
+// cut is a slot as it is made: a slit has no width until a strip is in it.
+func (s *slottedStrip) cut(name string, x, depth measure.Length, top bool) pattern.Cut {
+	c := pattern.Cut{Name: name, Kind: pattern.Slit, From: "bottom", At: x, Depth: depth}
+	y, inner := measure.Length{}, depth
+	if top {
+		c.From, y, inner = "top", s.height, s.height.Sub(depth)
+	}
+	if s.slit {
+		c.Path = pattern.Polygon(pattern.At(x, y), pattern.At(x, inner))
+		return c
+	}
+	c.Kind, c.Width = pattern.Slot, s.open
+	c.Path = pattern.Polygon(s.teeth([]measure.Length{x}, y, inner, false)...)
+	return c
+}
