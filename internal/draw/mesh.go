@@ -128,7 +128,7 @@ func (b *builder) gather(joins []Segment) {
 	}
 	for i := range b.piece.Creases {
 		c := &b.piece.Creases[i]
-		b.stroke(stroke{a: c.A, b: c.B, crease: i, cut: -1})
+		b.stroke(stroke{a: c.A, b: c.B, bulge: c.Bulge, crease: i, cut: -1})
 	}
 	for i := range b.piece.Cuts {
 		c := &b.piece.Cuts[i]

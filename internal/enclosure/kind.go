@@ -67,6 +67,10 @@ type Fit struct {
 	// Between names the pieces that the clearance is between, such as "lid over
 	// tray"; it is "" for the contents'.
 	Between string
+	// Curve turns a value of the form into a clearance where that is no linear
+	// function of it, as where panels bend; nil for all others. No clearance is
+	// at the value zero.
+	Curve func(measure.Length) measure.Length
 	// Diagonal says that the form and its window are measured along a side of a
 	// square blank whose folds lie at 45 degrees to it.
 	Diagonal bool
@@ -75,6 +79,9 @@ type Fit struct {
 // Clearance turns a value of the fit's form into a clearance: the same length,
 // or for a diagonal fit sqrt 2 of it, to the nanometre.
 func (f *Fit) Clearance(value measure.Length) measure.Length {
+	if f.Curve != nil {
+		return f.Curve(value)
+	}
 	if f.Diagonal {
 		return acrossFolds(value)
 	}

@@ -15,6 +15,7 @@ var kinds = []*Kind{
 	matStack(),
 	tuckCarton(),
 	gussetBag(),
+	pillowPack(),
 	tray(),
 	liddedBox(),
 	drawerBox(),

@@ -157,7 +157,7 @@ func (r *room) settle(axis int) {
 	free, size := r.free[axis], r.size[axis]
 	low := (r.at[axis].low + r.at[axis].high - size) / 2
 	switch {
-	case axis == int(pattern.Thickness) && !math.IsInf(free.low, -1):
+	case axis == int(pattern.Thickness) && !r.m.pattern.Cavity.Floats && !math.IsInf(free.low, -1):
 		low = free.low
 	case !math.IsInf(free.high-free.low, 1):
 		low = (free.low + free.high - size) / 2

@@ -48,7 +48,7 @@ func (m *model) glue(piece int, g *pattern.Glue, tolerance float64) float64 {
 	lift := 0.0
 	for _, p := range flat {
 		q := move.at(p)
-		lift = max(lift, math.Abs(q[2]*toSide-2*m.half))
+		lift = max(lift, m.lift(piece, q[2]*toSide))
 		m.spots = append(m.spots, spot{q[0], q[1]})
 	}
 	if lift > tolerance {
@@ -57,6 +57,15 @@ func (m *model) glue(piece int, g *pattern.Glue, tolerance float64) float64 {
 	landed := m.spots[at:]
 	over := m.overhang(g.Name, flat, own, tolerance)
 	return max(lift, over, m.overhang(g.Name, landed, partner, tolerance))
+}
+
+// lift returns how far two glued panels that lie so far apart are from where
+// they should be: one caliper, or up to that where they bend.
+func (m *model) lift(piece int, apart float64) float64 {
+	if m.facets[piece] != nil && apart > -hair {
+		return max(0, apart-2*m.half)
+	}
+	return math.Abs(apart - 2*m.half)
 }
 
 // facing is the direction that a face looks, along the panel's inside normal.

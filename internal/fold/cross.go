@@ -37,7 +37,7 @@ func apart(a, b *plate) bool {
 // their crease, at a glue area, which is measured by itself, or in a joint.
 func (m *model) together(i, j int) bool {
 	a, b := &m.plates[i], &m.plates[j]
-	if a.parent == j || b.parent == i {
+	if a.parent == j || b.parent == i || oneBody(a, b) && m.facets[a.piece] != nil {
 		return true
 	}
 	if !oneBody(a, b) || a.panel < 0 || b.panel < 0 {

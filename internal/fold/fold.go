@@ -14,8 +14,8 @@ type Plate struct {
 	Name    string
 	Piece   int
 	Copy    int   // of the piece, from 0
-	Panel   int   // of the piece; -1 for the spine of a crease
-	Crease  int   // of the piece, by which the plate hangs; -1 for a root
+	Panel   int   // of the piece; -1 for the spine of a crease. A bent panel has many plates
+	Crease  int   // of the piece, by which the plate hangs; -1 for a root and for what bends
 	Outline []Vec // at mid-caliper; counterclockwise seen from the inside
 	Hole    []Vec // the window in it; usually none
 	Inside  Vec   // the unit direction in which its inside faces
@@ -35,9 +35,25 @@ func Fold(p *pattern.Pattern, closed float64) Model {
 	for i := range m.plates {
 		pl := &m.plates[i]
 		model.Plates[i] = Plate{
-			Name: m.name(pl), Piece: pl.piece, Copy: pl.copy, Panel: pl.panel, Crease: pl.crease,
+			Name: m.name(pl), Piece: pl.piece, Copy: pl.copy, Panel: m.whole(pl), Crease: m.hinge(pl),
 			Outline: pl.lift(nil, pl.flat), Hole: pl.lift(nil, pl.hole), Inside: pl.move.z,
 		}
 	}
 	return model
+}
+
+// hinge returns the crease that a plate hangs by.
+func (m *model) hinge(pl *plate) int {
+	if m.facets[pl.piece] != nil {
+		return -1
+	}
+	return pl.crease
+}
+
+// whole returns the panel that a plate is, or is a facet of.
+func (m *model) whole(pl *plate) int {
+	if facets := m.facets[pl.piece]; facets != nil && pl.panel >= 0 {
+		return facets[pl.panel]
+	}
+	return pl.panel
 }

@@ -39,6 +39,7 @@ type turning struct {
 // model is a folded pattern while it is measured.
 type model struct {
 	pattern  *pattern.Pattern
+	facets   [][]int // by piece: the panel that each facet is part of, nil for a piece that does not bend
 	half     float64 // half of the caliper
 	first    []int   // the plate of each piece's first panel
 	plates   []plate
@@ -49,7 +50,8 @@ type model struct {
 // build folds the pattern; closed is 0 for flat and 1 for folded up. The
 // pattern's indices must be sound.
 func build(p *pattern.Pattern, closed float64) *model {
-	m := &model{pattern: p, half: p.Caliper.Millimetres() / 2, first: make([]int, len(p.Pieces))}
+	p, facets := bend(p)
+	m := &model{pattern: p, facets: facets, half: p.Caliper.Millimetres() / 2, first: make([]int, len(p.Pieces))}
 	plates, spots := 0, 0
 	for i := range p.Pieces {
 		piece := &p.Pieces[i]

@@ -13,7 +13,14 @@
 // to the nanometre are exact. Arcs are measured as chords that stay within a
 // quarter of a micrometre of them.
 //
-// The package does not bend or stretch paper, round a crease, weigh glue or
+// A piece with curved creases is bent: it is folded as facets, plane strips along
+// the straight lines that it bends about, whose ends lie on the arcs. Chords of
+// a crease are within 1/800 of its width of the arc, in its middle on it. Bent
+// panels of one piece are a surface at mid-caliper: what is glued lies from zero
+// to one caliper apart, and they are not asked whether they pass through one
+// another, since their corners give way.
+//
+// The package does not stretch paper, round a crease, weigh glue or
 // friction, or ask whether the last step of folding can be reached without
 // bending a panel. It knows no kinds and none of their formulas.
 package fold
@@ -102,6 +109,7 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 		return proof
 	}
 	m := build(p, 1)
+	p = m.pattern
 	m.standOn(&p.Cavity)
 	off := max(tolerance.Millimetres(), 1.5e-6) // what comes to 1 nm
 	gap := m.closures(off)

@@ -169,8 +169,11 @@ func (b book) piece(p *pattern.Piece, ruler measure.Step) {
 
 // places adds the places of points from the left, right, bottom and top.
 func (b book) places(p *pattern.Piece, points []pattern.Vertex) {
-	for _, v := range points {
+	for i, v := range points {
 		b.add(v.X, v.Y, p.Width.Sub(v.X), p.Height.Sub(v.Y))
+		if next := points[(i+1)%len(points)].Point; v.Bulge < 0 || v.Bulge > 0 {
+			b.places(p, pattern.Polygon(pattern.Middle(v.Point, next, v.Bulge)))
+		}
 	}
 }
 

@@ -1,6 +1,10 @@
 package guide
 
-import "creasefit/internal/pattern"
+import (
+	"math"
+
+	"creasefit/internal/pattern"
+)
 
 // outline is cutting away what of the blank belongs to no panel.
 func (w *writer) outline(p *pattern.Piece) (Step, bool) {
@@ -24,7 +28,8 @@ func (w *writer) path(p *pattern.Piece, way []pattern.Vertex) string {
 		if way[i].Bulge < 0 || way[i].Bulge > 0 {
 			key = "path.arc"
 		}
-		text += " " + w.say(key, args{"point": point(p, v.Point)})
+		through := pattern.Middle(way[i].Point, v.Point, way[i].Bulge)
+		text += " " + w.say(key, args{"point": point(p, v.Point), "through": point(p, through)})
 	}
 	return text
 }
@@ -66,7 +71,7 @@ func isFree(p *pattern.Piece, panel, corner int) bool {
 	}
 	for i := range p.Creases {
 		c := &p.Creases[i]
-		if (c.From == panel || c.To == panel) && overlap(a, b, c.A, c.B) {
+		if (c.From == panel || c.To == panel) && overlap(a, b, c.A, c.B) && bentAlike(&outline[corner], c) {
 			return false
 		}
 	}
@@ -79,6 +84,16 @@ func isFree(p *pattern.Piece, panel, corner int) bool {
 		}
 	}
 	return true
+}
+
+// bentAlike reports whether an edge that begins at a corner bends as a crease
+// between the same ends does.
+func bentAlike(v *pattern.Vertex, c *pattern.Crease) bool {
+	bulge := c.Bulge
+	if v.Point != c.A {
+		bulge = -bulge
+	}
+	return math.Abs(v.Bulge-bulge) < 1e-9
 }
 
 // overlap reports whether one of two straight edges lies on the other.

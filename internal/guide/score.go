@@ -7,7 +7,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// line is one straight score: one crease or several on one line.
+// line is one score: one crease or several on one straight line.
 type line struct {
 	names    []string
 	upright  bool           // it runs from bottom to top; else from left to right
@@ -16,6 +16,7 @@ type line struct {
 	low, top measure.Length // where it begins and ends along its own direction
 	whole    bool           // it may run from edge to edge
 	a, b     pattern.Point
+	bulge    float64 // of a curved one, which is slanted too
 }
 
 // score is pressing the scores of a piece.
@@ -100,10 +101,15 @@ func (w *writer) scoreLine(l line, at measure.Length, edge string) string {
 	return sentence(w.say("score.part."+edge, a))
 }
 
-// slantedLine says where a slanted score runs: at 45 degrees from edge to edge
+// slantedLine says where a slanted score runs: a curved one through the middle
+// of its arc, one at 45 degrees from edge to edge
 // of the blank, else between its two ends.
 func (w *writer) slantedLine(p *pattern.Piece, l line) string {
 	from, to := l.a, l.b
+	if l.bulge < 0 || l.bulge > 0 {
+		through := point(p, pattern.Middle(from, to, l.bulge))
+		return w.say("score.curved", args{"scores": w.list(l.names), "from": point(p, from), "through": through, "to": point(p, to)})
+	}
 	dx, dy := to.X.Sub(from.X), to.Y.Sub(from.Y)
 	if dx.Abs() == dy.Abs() {
 		from, to = edgeFrom(p, from, dx.Neg(), dy.Neg()), edgeFrom(p, to, dx, dy)
@@ -167,6 +173,8 @@ func (w *writer) crease(p *pattern.Piece, c *pattern.Crease) string {
 // lineOf returns the line of a crease.
 func lineOf(c *pattern.Crease) line {
 	switch {
+	case c.Bulge < 0 || c.Bulge > 0:
+		return line{slanted: true, a: c.A, b: c.B, bulge: c.Bulge}
 	case c.A.X == c.B.X:
 		return line{upright: true, at: c.A.X, low: measure.Min(c.A.Y, c.B.Y), top: measure.Max(c.A.Y, c.B.Y)}
 	case c.A.Y == c.B.Y:

@@ -63,7 +63,7 @@ func TestWhatKindsSeldomHave(t *testing.T) {
 		"Slit 1: 70 mm from the left edge, from the top edge 9 mm deep.",
 		"Notch 1: 10 mm wide and 5 mm deep from the bottom edge, with score 1 in its middle.",
 		"Window 1: an opening 20 mm wide and 30 mm high, 80 mm from the left edge and 10 mm from the bottom edge.",
-		"Panel 2: 40 mm across and 50 mm up – straight to 20 mm across and 50 mm up – in an even curve to the left edge, 30 mm up.",
+		"Panel 2: 40 mm across and 50 mm up – straight to 20 mm across and 50 mm up – in an even curve through 6 mm across and 44 mm up to the left edge, 30 mm up.",
 		"Score 1: fold back by 60°.",
 		"Between panel 1 and panel 2 a gap of 3 mm stays open.",
 		"The mat: on panel 1, 30 mm from its left edge and 20 mm up from its bottom edge.",

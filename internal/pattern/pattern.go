@@ -112,7 +112,7 @@ type Panel struct {
 	Hole    []Vertex // a window cut out of the panel, clockwise; usually none
 }
 
-// Crease is a straight score between two panels.
+// Crease is a score between two panels.
 type Crease struct {
 	Name  string
 	A, B  Point // its ends
@@ -124,6 +124,11 @@ type Crease struct {
 	// paper on paper. The fold then takes up a spine of Round plus one caliper,
 	// half on each side of the crease.
 	Round measure.Length
+	// Bulge bends the crease into an arc from A to B, as in Vertex; 0 is straight.
+	// Both panels of a curved crease, whose ends lie side by side on the blank,
+	// bend along straight lines that run up the blank, and Angle is between
+	// these: 90 for panels that stand square to one another.
+	Bulge float64
 }
 
 // CutKind names a cut inside the blank's outline.
@@ -214,6 +219,9 @@ type Cavity struct {
 	// blank's width to the contents' width; 45 for a square blank whose scores
 	// run at that angle to its sides.
 	Turned float64
+	// Floats is true if the contents stand in the middle of the thickness, held
+	// by panels that bend round them, instead of lying on the cavity's panel.
+	Floats bool
 	// Into is true if the sizes are not those of contents but of an envelope or
 	// a pocket, inside, that the folded pattern goes into.
 	Into bool

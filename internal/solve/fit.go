@@ -14,7 +14,7 @@ func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) []Fit {
 	for i, f := range plan.Fits {
 		window := &plan.Problem.Windows[f.Window]
 		clearance, wanted := f.Clearance(window.Form.Value(sizes)), enclosure.Range{Min: window.Min, Max: window.Max}
-		if f.Diagonal {
+		if f.Diagonal || f.Curve != nil {
 			wanted = r.Fit
 		}
 		result := tolerance.Stack(clearance, r.terms(terms[:0], plan, &f))
@@ -44,6 +44,8 @@ func (r *Request) terms(terms []tolerance.Term, plan *enclosure.Plan, f *enclosu
 	}
 	if f.Diagonal {
 		acrossFolds(terms)
+	} else if f.Curve != nil {
+		alongCurve(terms, f.Curve)
 	}
 	return append(terms,
 		tolerance.Term{Coefficient: f.Need.Width, Error: r.SizeTolerance},
@@ -57,6 +59,16 @@ func (r *Request) terms(terms []tolerance.Term, plan *enclosure.Plan, f *enclosu
 func acrossFolds(terms []tolerance.Term) {
 	for i := range terms {
 		terms[i].Coefficient, terms[i].Over = terms[i].Coefficient*47321, 33461
+	}
+}
+
+// alongCurve turns terms of a reading into terms of a clearance that is a
+// curve of it: times its slope, over a stretch of 1 mm.
+func alongCurve(terms []tolerance.Term, curve func(measure.Length) measure.Length) {
+	over := measure.Millimetres(1)
+	rise := curve(over.Over(2)).Sub(curve(over.Over(-2)))
+	for i := range terms {
+		terms[i].Coefficient, terms[i].Over = terms[i].Coefficient*(rise.Nanometres()/1000), over.Nanometres()/1000
 	}
 }
 

@@ -18,15 +18,36 @@ func contents(p *pattern.Pattern, m *fold.Model) []face {
 	if c.Width.Sign() <= 0 || c.Height.Sign() <= 0 || c.Thickness.Sign() <= 0 {
 		return nil
 	}
-	flat := fold.Fold(p, 0)
+	var under []int // the plates of the panel, more than one if it bends
 	for i := range m.Plates {
-		if pl := &m.Plates[i]; pl.Piece == c.Piece && pl.Panel == c.Panel && len(pl.Outline) > 2 {
-			s := standing(c, pl.Outline, flat.Plates[i].Outline)
-			s.corner = plus(s.corner, by(s.thick, m.Caliper/2))
-			return s.box(c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres())
+		if pl := &m.Plates[i]; pl.Piece == c.Piece && pl.Copy == 0 && pl.Panel == c.Panel && len(pl.Outline) > 2 {
+			under = append(under, i)
 		}
 	}
-	return nil
+	if under == nil {
+		return nil
+	}
+	flat, i := fold.Fold(p, 0), under[len(under)/2]
+	s := standing(c, m.Plates[i].Outline, flat.Plates[i].Outline)
+	lift := m.Caliper / 2
+	if c.Floats {
+		lift = s.middle(m) - c.Thickness.Millimetres()/2
+	}
+	s.corner = plus(s.corner, by(s.thick, lift))
+	return s.box(c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres())
+}
+
+// middle returns how far the middle of all plates is from the corner along the
+// contents' thickness.
+func (s *stand) middle(m *fold.Model) float64 {
+	low, high := math.Inf(1), math.Inf(-1)
+	for i := range m.Plates {
+		for _, v := range m.Plates[i].Outline {
+			d := dot(minus(v, s.corner), s.thick)
+			low, high = min(low, d), max(high, d)
+		}
+	}
+	return (low + high) / 2
 }
 
 // standing puts the contents in the middle of the cavity panel, which lies at

@@ -146,6 +146,9 @@ func TestModelHasTheCavityOfTheProof(t *testing.T) {
 	tried := 0
 	for _, s := range drawtest.Every() {
 		p := &s.Solution.Pattern
+		if p.Cavity.Floats {
+			continue // the rays of the check only meet what stands square to them
+		}
 		if p.Cavity.Turned != 0 || p.Cavity.Piece != 0 || p.Cavity.Panel != p.Pieces[0].Root {
 			continue // the contents stand askew to the file's axes
 		}
