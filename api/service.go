@@ -104,6 +104,7 @@ func (s *Service) routes() {
 	s.get("/openapi.json", s.specJSON)
 	s.get("/openapi.yaml", s.specYAML)
 	s.get("/problems/:code", s.showProblem)
+	s.pages()
 	s.get("/healthz", s.healthy)
 	s.get("/readyz", s.ready)
 }

@@ -5,11 +5,9 @@ import (
 	"encoding/base64"
 	"html"
 	"net/http"
-	"strings"
 
 	"github.com/labstack/echo/v4"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/openapi"
 )
@@ -38,14 +36,13 @@ func (d *document) serve(c echo.Context) error {
 
 // documents are all of them.
 type documents struct {
-	start, specJSON, specYAML *document
-	problems                  map[string]*document
+	specJSON, specYAML *document
+	problems           map[string]*document
 }
 
 // newDocuments writes the pages.
 func newDocuments() documents {
 	d := documents{
-		start:    newDocument("text/html; charset=utf-8", []byte(startPage())),
 		specJSON: newDocument("application/json", openapi.JSON()),
 		specYAML: newDocument("application/yaml", openapi.YAML()),
 		problems: map[string]*document{},
@@ -63,18 +60,6 @@ func page(title, body string) string {
 		html.EscapeString(title) + "</title></head>\n<body>\n<h1>" + html.EscapeString(title) + "</h1>\n" + body + "</body>\n</html>\n"
 }
 
-// startPage says where to go.
-func startPage() string {
-	var b strings.Builder
-	b.WriteString("<p>Measurements for paper enclosures made by hand, over HTTP: send the size of a thing and the thickness of a paper, get readings for a real ruler.</p>\n<ul>\n")
-	for _, k := range enclosure.Kinds() {
-		b.WriteString(`<li><a href="/v1/kinds/` + k.Name + `">` + html.EscapeString(k.Title) + "</a>: " + html.EscapeString(k.Help) + "</li>\n")
-	}
-	b.WriteString("</ul>\n<p>Try <a href=\"" + html.EscapeString(FirstRequest) + "\"><code>" + html.EscapeString(FirstRequest) + "</code></a>.\n" +
-		"Every call is described in <a href=\"/openapi.json\">/openapi.json</a>.</p>\n")
-	return page("Creasefit", b.String())
-}
-
 // FirstRequest is the address of a first calculation to try.
 const FirstRequest = "/v1/solve/slotted-band?unit=in&width=3.5&thickness=0.09&caliper=0.012&band_height=1-3/4&tab=1/2&fit=snug&ruler=1/8in&format=text"
 
@@ -82,16 +67,6 @@ const FirstRequest = "/v1/solve/slotted-band?unit=in&width=3.5&thickness=0.09&ca
 func problemPage(k *problemKind) string {
 	return page(k.title, "<p>"+html.EscapeString(k.help)+"</p>\n<p>HTTP status "+string(appendInt(nil, k.status))+", code <code>"+string(k.code)+"</code>.</p>\n")
 }
-
-// start answers with the first page.
-//
-//	@Summary	Where to go
-//	@ID			start
-//	@Tags		service
-//	@Produce	html
-//	@Success	200	{string}	string
-//	@Router		/ [get]
-func (s *Service) start(c echo.Context) error { return s.documents.start.serve(c) }
 
 // specJSON answers with the specification.
 //

@@ -1,0 +1,86 @@
+package web
+
+import (
+	"crypto/sha256"
+	"crypto/sha512"
+	"embed"
+	"encoding/base64"
+	"encoding/hex"
+	"encoding/json"
+	"io/fs"
+	"strings"
+)
+
+// Line is the line of elements that stay compatible with one another: pages
+// that load an element by it get improvements without being changed.
+const Line = "1"
+
+//go:embed solver fold page
+var sources embed.FS
+
+// Asset is one file as it is served.
+type Asset struct {
+	Path      string // the address that always gives the current file
+	Pinned    string // the address that gives these very bytes or nothing
+	Media     string // content type
+	Integrity string // of subresource integrity (W3C SRI): the SHA-384 hash
+	Body      []byte // must not be changed
+}
+
+// newAsset returns the file name under a folder of the service. The folder is
+// versioned: <folder>/<line>/<name> and <folder>/<line>-<hash>/<name>.
+func newAsset(folder, name, media, body string) Asset {
+	short := sha256.Sum256([]byte(body))
+	long := sha512.Sum384([]byte(body))
+	return Asset{
+		Path:   folder + "/" + Line + "/" + name,
+		Pinned: folder + "/" + Line + "-" + hex.EncodeToString(short[:6]) + "/" + name, Media: media,
+		Integrity: "sha384-" + base64.StdEncoding.EncodeToString(long[:]), Body: []byte(body),
+	}
+}
+
+const (
+	script     = "text/javascript; charset=utf-8"
+	styleSheet = "text/css; charset=utf-8"
+	markup     = "text/html; charset=utf-8"
+)
+
+// element joins the parts of an element in the order of their names into one
+// classic script, with its style sheet in a constant.
+func element(folder string) Asset {
+	var b strings.Builder
+	b.WriteString("// Creasefit: <creasefit-" + folder + ">. Needs nothing else.\n(() => {\n\"use strict\";\n")
+	b.WriteString("const sheet = new CSSStyleSheet();\nsheet.replaceSync(" + quoted(source(folder+"/"+folder+".css")) + ");\n")
+	for _, name := range parts(folder) {
+		b.WriteString(source(name))
+	}
+	b.WriteString("})();\n")
+	return newAsset("/element", "creasefit-"+folder+".js", script, b.String())
+}
+
+// parts lists the scripts of a folder by name.
+func parts(folder string) []string {
+	names, err := fs.Glob(sources, folder+"/*.js")
+	if err != nil {
+		panic(err) // the pattern is a constant
+	}
+	return names
+}
+
+// source returns an embedded file.
+func source(name string) string {
+	text, err := sources.ReadFile(name)
+	if err != nil {
+		panic(err) // the name is one of our own
+	}
+	return string(text)
+}
+
+// quoted writes a text as a literal of JavaScript.
+func quoted(text string) string {
+	literal, err := json.Marshal(text)
+	if err != nil {
+		panic(err) // a string always has a literal
+	}
+	return string(literal)
+}

@@ -1,0 +1,279 @@
+const TYPING = 250; // ms without a key before a request is sent
+const SETTLED = 900; // ms without a key before a field being typed in is called wrong
+const SLOW = 1500; // ms after which a caller is told that it takes long
+const HERE = new URL("../../", document.currentScript?.src ?? location.href).href;
+
+// CreasefitSolver is the element. Its attributes are kind, service, lang and
+// every name that the kind's calculations know.
+class CreasefitSolver extends HTMLElement {
+  #root = this.attachShadow({ mode: "open" });
+  #own = {};
+  #request = null; // the AbortController of the calls under way
+  #opened = null;
+  #timers = {};
+  #last = 0; // when a key was pressed
+  #watch = new MutationObserver((changes) => this.#changed(changes.map((change) => change.attributeName)));
+
+  constructor() {
+    super();
+    this.#root.adoptedStyleSheets = [sheet];
+    this.body = make("div", { class: "body" });
+    this.status = make("p", { class: "status", role: "status", part: "status" });
+    this.trouble = make("div", { class: "trouble", part: "problem", hidden: true });
+    this.answer = make("div", { class: "answer-area" });
+    this.#root.append(this.body, this.status, this.trouble, this.answer, make("slot"));
+    this.body.addEventListener("input", (event) => this.#typed(event, TYPING));
+    this.body.addEventListener("change", (event) => this.#typed(event, 0));
+  }
+
+  connectedCallback() {
+    this.#watch.observe(this, { attributes: true });
+    addEventListener("online", this.#online);
+    this.#open();
+  }
+
+  disconnectedCallback() {
+    this.#watch.disconnect();
+    removeEventListener("online", this.#online);
+    this.#stop();
+  }
+
+  // strings are own words that go before those of the language.
+  get strings() {
+    return this.#own;
+  }
+
+  set strings(own) {
+    this.#own = own;
+    if (this.isConnected) this.#open();
+  }
+
+  // values are the names and values that are sent.
+  get values() {
+    return this.sentence?.values() ?? {};
+  }
+
+  set values(values) {
+    for (const [name, value] of Object.entries(values)) {
+      const field = this.sentence?.fields.get(name);
+      if (field) field.value = value;
+    }
+    this.#refresh(0);
+  }
+
+  get service() {
+    return new URL(this.getAttribute("service") || HERE, location.href).href.replace(/\/*$/, "/");
+  }
+
+  #online = () => this.#retry();
+
+  #changed(names) {
+    if (names.some((name) => ["kind", "lang", "service"].includes(name))) return void this.#open();
+    const given = names.filter((name) => this.sentence?.fields.has(name) && this.hasAttribute(name));
+    if (given.length) this.values = Object.fromEntries(given.map((name) => [name, this.getAttribute(name)]));
+  }
+
+  #stop() {
+    this.#request?.abort();
+    Object.values(this.#timers).forEach(clearTimeout);
+    this.#request = new AbortController();
+    return this.#request.signal;
+  }
+
+  // #open learns the kind and builds the sentence.
+  async #open() {
+    const signal = this.#stop();
+    const language = this.lang || this.closest("[lang]")?.lang || "en";
+    this.words = wordsFor(language, this.#own);
+    this.#opened = false;
+    this.setAttribute("aria-busy", "true");
+    this.#slowly();
+    try {
+      const kind = await listing(this.service + "v1/kinds/" + encodeURIComponent(this.getAttribute("kind") || "slotted-band"));
+      const wanted = [...new Set(kind.parameters.map((param) => param.catalogue).filter(Boolean))];
+      const lists = await Promise.all(wanted.map((path) => listing(this.service + path.slice(1))));
+      if (signal.aborted) return;
+      this.#build(kind, Object.fromEntries(wanted.map((path, i) => [path, Object.values(lists[i])[0]])), language);
+      this.#opened = true;
+      this.#refresh(0);
+    } catch (error) {
+      if (!signal.aborted) this.#fail(error);
+    }
+  }
+
+  #build(kind, lists, language) {
+    const { words } = this;
+    const given = Object.fromEntries([...this.attributes].map((a) => [a.name, a.value]).filter(([name]) => kind.parameters.some((p) => p.name === name)));
+    this.sentence = new Sentence(kind, lists, words);
+    const title = words.titles?.[kind.name] ? words.titles[kind.name] : english(kind.title);
+    const heading = make("p", { class: "kind", part: "title", role: "heading", "aria-level": this.getAttribute("level") || "3" }, title);
+    this.body.replaceChildren(heading, this.sentence.node);
+    this.answer.replaceChildren();
+    this.solution = undefined;
+    this.sentence.start(given, new Intl.Locale(language).region === "US" || /^en\b/.test(language) ? "in" : "mm");
+  }
+
+  #typed(event, wait) {
+    const field = this.sentence.fields.get(event.target.dataset.name);
+    field.resize();
+    this.#last = wait ? performance.now() : 0;
+    this.sentence.arrange();
+    this.#refresh(wait);
+  }
+
+  // #refresh asks after a pause, unless something is still missing.
+  #refresh(wait) {
+    const signal = this.#stop();
+    const missing = this.sentence?.missing() ?? [];
+    if (!this.sentence || !this.#opened) return;
+    if (missing.length) {
+      this.#clear();
+      this.answer.classList.add("stale");
+      this.#say(fill(this.words.needed, missing.join(", ")));
+      return;
+    }
+    this.#timers.ask = setTimeout(() => this.#ask(signal), wait);
+  }
+
+  async #ask(signal) {
+    this.setAttribute("aria-busy", "true");
+    this.#slowly();
+    const name = this.sentence.kind.name;
+    const values = this.sentence.values();
+    try {
+      const solution = JSON.parse(await calculate(this.service + "v1/solve/" + name, values, signal));
+      if (signal.aborted) return;
+      this.#show(solution, values);
+      await this.#draw(name, values, signal);
+    } catch (error) {
+      if (!signal.aborted) this.#fail(error);
+    }
+  }
+
+  // #slowly tells when an answer takes long.
+  #slowly() {
+    clearTimeout(this.#timers.slow);
+    this.#timers.slow = setTimeout(() => this.#say(this.words.slow), SLOW);
+  }
+
+  #show(solution, values) {
+    this.#clear();
+    this.solution = solution;
+    const links = this.#links(solution, values);
+    this.answer.classList.remove("stale");
+    const old = this.answer.querySelector("figure svg");
+    this.answer.replaceChildren(...answerNodes(solution, this.words, links, (step) => this.#take(step)));
+    if (old) this.answer.querySelector("figure").append(old); // until the new one is there
+    this.#say(summary(solution, this.words));
+    this.#emit("creasefit-solution", { solution, values, kind: solution.kind, link: links.find(([text]) => text === this.words.links.permanent)[1] });
+  }
+
+  #links(solution, values) {
+    const { links } = this.words;
+    const to = (path, more) => this.service + path.slice(1) + more;
+    const language = this.words.links.guide === GERMAN.links.guide ? "&language=de" : "";
+    const all = [[links.permanent, this.service + "?" + new URLSearchParams({ kind: solution.kind, ...values })], [links.data, to(solution.links.self, "")]];
+    if (solution.links.drawing) all.unshift([links.drawing, to(solution.links.drawing, "&format=svg")], [links.pdf, to(solution.links.drawing, "&format=pdf")]);
+    if (solution.links.guide) all.unshift([links.guide, to(solution.links.guide, "&format=html" + language)]);
+    return all;
+  }
+
+  // #take chooses a ruling; the button that was pressed is gone afterwards, so
+  // the focus moves to the readings.
+  #take(step) {
+    this.values = { step };
+    this.answer.tabIndex = -1;
+    this.answer.focus();
+  }
+
+  // #draw sets the drawing into the page, light or dark like the ink around it.
+  async #draw(name, values, signal) {
+    const figure = this.answer.querySelector("figure");
+    const [red, green, blue] = getComputedStyle(figure).color.match(/[\d.]+/g).map(Number);
+    const dark = red + green + blue > 384;
+    const text = await calculate(this.service + "v1/drawing/" + name, { ...values, format: "svg", theme: dark ? "dark" : "light" }, signal);
+    const svg = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
+    if (signal.aborted || svg.localName !== "svg") return;
+    svg.querySelectorAll("script").forEach((script) => script.remove());
+    figure.classList.toggle("dark", dark);
+    figure.replaceChildren(document.importNode(svg, true));
+  }
+
+  #clear() {
+    clearTimeout(this.#timers.slow);
+    this.removeAttribute("aria-busy");
+    this.trouble.hidden = true;
+    this.trouble.replaceChildren();
+    for (const field of this.sentence?.fields.values() ?? []) field.show(null);
+  }
+
+  #say(text) {
+    if (this.status.textContent !== text) this.status.textContent = text;
+  }
+
+  // #fail shows a problem at its fields, but lets a field that is being typed
+  // in come to rest first.
+  #fail(error) {
+    if (!(error instanceof Trouble)) throw error;
+    const rest = SETTLED - (performance.now() - this.#last);
+    const wait = error.problem && this.#last && this.#root.activeElement ? Math.max(0, rest) : 0;
+    this.#timers.fail = setTimeout(() => this.#tell(error), wait);
+  }
+
+  #tell(error) {
+    this.#clear();
+    if (this.solution) this.answer.classList.add("stale");
+    if (error.problem && error.problem.status < 500 && error.problem.status !== 429) this.#wrong(error.problem);
+    else this.#away(error);
+    this.#emit("creasefit-problem", { problem: error.problem ?? { status: 0, title: error.reason, detail: this.words[error.reason], errors: [] } });
+  }
+
+  #wrong(problem) {
+    const elsewhere = [];
+    const seen = new Set();
+    for (const item of problem.errors) {
+      const field = this.sentence?.fields.get(item.name);
+      if (seen.has(item.name)) continue;
+      seen.add(item.name);
+      if (field && !field.said) field.show(item);
+      else elsewhere.push(item);
+      if (field?.help) this.sentence.fold.open = true;
+    }
+    for (const item of elsewhere) this.trouble.append(make("p", {}, english([item.name, item.detail].filter(Boolean).join(": ") + (item.hint ? "; " + item.hint : "") + ".")));
+    if (problem.errors.length === 0) this.trouble.append(make("p", {}, english(problem.detail)));
+    if (problem.try) this.trouble.append(this.#button(this.words.correct, () => this.#correct(problem.try)));
+    this.trouble.hidden = this.trouble.childElementCount === 0;
+    this.#say(fill(this.words.wrong, problem.detail));
+  }
+
+  // #correct takes the values of the corrected address.
+  #correct(address) {
+    this.values = Object.fromEntries(new URL(address, this.service).searchParams);
+    this.sentence.fields.values().next().value.control.focus();
+  }
+
+  // #away tells that there is no answer, and tries again by itself.
+  #away(error) {
+    const reason = error.problem ? english(error.problem.detail + ".") : this.words[error.reason];
+    const stale = this.solution ? " " + this.words.stale : "";
+    this.trouble.append(make("p", {}, reason, stale), this.#button(this.words.again, () => this.#retry()));
+    this.trouble.hidden = false;
+    this.#say((error.problem?.detail ?? this.words[error.reason]) + stale);
+    this.#timers.ask = setTimeout(() => this.#retry(), Math.max(5, error.wait || 0) * 1000);
+  }
+
+  #retry() {
+    if (this.#opened) this.#refresh(0);
+    else this.#open();
+  }
+
+  #button(text, click) {
+    return make("button", { type: "button", part: "button", click }, text);
+  }
+
+  #emit(name, detail) {
+    this.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
+  }
+}
+
+if (!customElements.get("creasefit-solver")) customElements.define("creasefit-solver", CreasefitSolver);

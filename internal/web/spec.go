@@ -1,0 +1,211 @@
+package web
+
+import (
+	"cmp"
+	"encoding/json"
+	"slices"
+	"strings"
+)
+
+// The members of an OpenAPI 3.1 document that the reference page shows.
+type specification struct {
+	Info struct {
+		Title, Description, Version string
+	}
+	Tags       []struct{ Name, Description string }
+	Paths      map[string]map[string]operation
+	Components struct {
+		Parameters map[string]parameter
+	}
+}
+
+type operation struct {
+	Summary, Description string
+	Tags                 []string
+	Parameters           []parameter
+	RequestBody          struct {
+		Content map[string]struct {
+			Example json.RawMessage
+		}
+	}
+	Responses map[string]struct {
+		Description string
+		Content     map[string]json.RawMessage
+	}
+}
+
+type parameter struct {
+	Ref                   string `json:"$ref"`
+	Name, In, Description string
+	Required              bool
+	Example               any
+	Examples              map[string]struct{ Value any }
+	Schema                schema
+}
+
+// schema is what the page tells of a value's form.
+type schema struct {
+	Type             any // a name, or a list of names
+	Enum             []any
+	Default, Example any
+	Examples         []any
+	Items            *schema
+	AnyOf, OneOf     []schema
+}
+
+// read decodes a document and puts the shared parameters in place.
+func read(document []byte) (*specification, error) {
+	s := &specification{}
+	if err := json.Unmarshal(document, s); err != nil {
+		return nil, err
+	}
+	for _, methods := range s.Paths {
+		for _, o := range methods {
+			for i, p := range o.Parameters {
+				if name, ok := strings.CutPrefix(p.Ref, "#/components/parameters/"); ok {
+					o.Parameters[i] = s.Components.Parameters[name]
+				}
+			}
+		}
+	}
+	return s, nil
+}
+
+// Sample returns an example of the value, or nil.
+func (p parameter) Sample() any {
+	for _, name := range slices.Sorted(mapKeys(p.Examples)) {
+		return p.Examples[name].Value
+	}
+	if len(p.Schema.Examples) > 0 {
+		return p.Schema.Examples[0]
+	}
+	for _, v := range []any{p.Example, p.Schema.Example, p.Schema.Default} {
+		if v != nil {
+			return v
+		}
+	}
+	if len(p.Schema.Enum) > 0 {
+		return p.Schema.Enum[0]
+	}
+	return nil
+}
+
+// mapKeys is a sequence of the keys of a map.
+func mapKeys[V any](m map[string]V) func(func(string) bool) {
+	return func(yield func(string) bool) {
+		for k := range m {
+			if !yield(k) {
+				return
+			}
+		}
+	}
+}
+
+// kinds lists the kinds, which are the last segments below /v1/solve/.
+func (s *specification) kinds() []string {
+	var kinds []string
+	for path := range s.Paths {
+		if kind, ok := strings.CutPrefix(path, "/v1/solve/"); ok {
+			kinds = append(kinds, kind)
+		}
+	}
+	slices.Sort(kinds)
+	return kinds
+}
+
+// call is one entry of the page: a path, or the paths of all kinds that
+// differ in the kind alone.
+type call struct {
+	ID, Path string
+	methods  map[string]operation
+	Common   []parameter     // of the path, or of every kind
+	Own      []ownParameters // of single kinds
+	Tries    []attempt       // what can be tried
+}
+
+// ownParameters are the names that not every kind knows.
+type ownParameters struct {
+	Kind       string
+	Parameters []parameter
+}
+
+// calls gathers the entries, in the order of their paths.
+func (s *specification) calls() []call {
+	kinds := s.kinds()
+	families := map[string][]string{}
+	for path := range s.Paths {
+		at := strings.LastIndexByte(path, '/') + 1
+		family := path
+		if slices.Contains(kinds, path[at:]) {
+			family = path[:at] + "{kind}"
+		}
+		families[family] = append(families[family], path)
+	}
+	var calls []call
+	for family, paths := range families {
+		slices.Sort(paths)
+		calls = append(calls, s.call(family, paths))
+	}
+	slices.SortFunc(calls, func(a, b call) int { return cmp.Compare(a.Path, b.Path) })
+	return calls
+}
+
+// call makes the entry of a family of paths.
+func (s *specification) call(family string, paths []string) call {
+	c := call{ID: strings.Trim(strings.NewReplacer("/", "-", "{", "", "}", "", ".", "-").Replace(family), "-"), Path: family, methods: s.Paths[paths[0]]}
+	c.Common = c.first().Parameters
+	for _, path := range paths[1:] {
+		known := s.Paths[path]["get"].Parameters
+		c.Common = slices.DeleteFunc(slices.Clone(c.Common), func(p parameter) bool { return !knows(known, p.Name) })
+	}
+	if len(paths) > 1 {
+		for _, path := range paths {
+			own := slices.DeleteFunc(slices.Clone(s.Paths[path]["get"].Parameters), func(p parameter) bool { return knows(c.Common, p.Name) })
+			c.Own = append(c.Own, ownParameters{path[strings.LastIndexByte(path, '/')+1:], own})
+		}
+	}
+	c.Tries = c.attempts(paths[0])
+	return c
+}
+
+func knows(list []parameter, name string) bool {
+	return slices.ContainsFunc(list, func(p parameter) bool { return p.Name == name })
+}
+
+// first is the operation that the page describes.
+func (c call) first() operation {
+	if o, ok := c.methods["get"]; ok {
+		return o
+	}
+	return c.methods["post"]
+}
+
+// Summary is what the call does, in a line.
+func (c call) Summary() string { return c.first().Summary }
+
+// Description is what the call does, at length.
+func (c call) Description() string { return c.first().Description }
+
+// Tag is the group of the call.
+func (c call) Tag() string {
+	if tags := c.first().Tags; len(tags) > 0 {
+		return tags[0]
+	}
+	return ""
+}
+
+// Methods lists the methods, without HEAD.
+func (c call) Methods() string {
+	var names []string
+	for _, name := range []string{"get", "post"} {
+		if _, ok := c.methods[name]; ok {
+			names = append(names, strings.ToUpper(name))
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// Media lists the content types of answers.
+func (c call) Media() string {
+	return strings.Join(slices.Sorted(mapKeys(c.first().Responses["200"].Content)), ", ")
+}
