@@ -12,8 +12,8 @@ import (
 )
 
 // NewPlan draws the sheets of a cut plan: the blanks with their names, what is
-// left over, and below each sheet the cuts in their order. The steps' texts
-// are the plan's.
+// left over, which way the grain runs, the cuts with the numbers of their
+// steps, and below each sheet the steps. Their texts are the plan's.
 func NewPlan(order *sheet.Order, answer *sheet.Answer, o Options) *Drawing {
 	l := o.layout()
 	if l.lettering <= 0 {
@@ -43,16 +43,16 @@ func NewPlan(order *sheet.Order, answer *sheet.Answer, o Options) *Drawing {
 }
 
 // items lists what is cut: the number that stands in small blanks, name, size
-// and how many.
+// and how many; then what other numbers mean.
 func (l *layout) items(order *sheet.Order, answer *sheet.Answer) []string {
-	list := make([]string, len(order.Items))
+	list := make([]string, len(order.Items), len(order.Items)+1)
 	for i, it := range order.Items {
 		list[i] = fmt.Sprintf("%d: %s, %s", i+1, l.say(it.Name), l.size(it.Width, it.Height))
 		if i < len(answer.Made) {
 			list[i] += fmt.Sprintf(", %d %s", answer.Made[i], l.say("made"))
 		}
 	}
-	return list
+	return append(list, l.say("The small numbers beside the cuts are those of the steps."))
 }
 
 func (l *layout) size(w, h measure.Length) string {
@@ -71,6 +71,8 @@ func (l *layout) drawSheet(order *sheet.Order, s *sheet.Sheets, number int) Figu
 	f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Path: whole, Closed: true, Fill: true},
 		Line{Layer: Outline, Name: l.say("sheet"), Path: whole, Closed: true})
 	origin := pattern.At(s.Usable.X, s.Usable.Y)
+	f.numberCuts(cutLines(order, s))
+	f.grainArrow(stock.Grain)
 	for _, p := range s.Placed {
 		f.blank(order, p, origin)
 	}
