@@ -135,10 +135,11 @@ func (m *model) free(axis int, box *[3]span, piece int) span {
 	mid := (box[axis].low + box[axis].high) / 2
 	free := span{math.Inf(-1), math.Inf(1)}
 	for i := range m.plates {
-		if piece != anyPiece && m.plates[i].piece != piece {
-			continue
+		pl := &m.plates[i]
+		if piece != anyPiece && pl.piece != piece || pl.high[axis] <= free.low || pl.low[axis] >= free.high {
+			continue // of another piece, or behind a nearer plate
 		}
-		s, ok := m.shadow(&m.plates[i], axis, box)
+		s, ok := m.shadow(pl, axis, box)
 		switch {
 		case !ok:
 		case s.low+s.high < 2*mid:
@@ -180,6 +181,9 @@ func (r *room) untouched() bool {
 	free := true
 	for i := range r.m.plates {
 		pl := &r.m.plates[i]
+		if pl.high[0] <= r.at[0].low || pl.low[0] >= r.at[0].high {
+			continue
+		}
 		s, ok := r.m.shadow(pl, 0, &r.at)
 		depth := min(s.high, r.at[0].high) - max(s.low, r.at[0].low)
 		if ok && depth > hair {
