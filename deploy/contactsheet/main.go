@@ -59,9 +59,7 @@ func write(folder string) error {
 			return fmt.Errorf("%s: %w", s.Name, err)
 		}
 	}
-	order, answer := drawtest.Plan()
-	plan := draw.NewPlan(order, answer, draw.Options{Title: "Cut plan", Step: order.Ruler})
-	if err := p.drawing("cut plan", plan); err != nil {
+	if err := p.drawing("cut plan", drawtest.DrawPlan()); err != nil {
 		return err
 	}
 	return os.WriteFile(filepath.Join(folder, "index.html"), p.text.Bytes(), 0o644)

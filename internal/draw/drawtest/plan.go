@@ -3,6 +3,7 @@ package drawtest
 import (
 	"context"
 
+	"creasefit/internal/draw"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
 )
@@ -23,4 +24,10 @@ func Plan() (*sheet.Order, *sheet.Answer) {
 		panic(err) // the order is sound
 	}
 	return order, &answer
+}
+
+// DrawPlan draws that plan.
+func DrawPlan() *draw.Drawing {
+	order, answer := Plan()
+	return draw.NewPlan(order, answer, draw.Options{Title: "Cut plan for the market stall", Step: order.Ruler})
 }

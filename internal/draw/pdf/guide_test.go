@@ -218,6 +218,19 @@ func TestGermanDrawing(t *testing.T) {
 	assert.Error(t, err)
 }
 
+func TestGuideGolden(t *testing.T) {
+	for _, s := range drawtest.Every() {
+		switch s.Name {
+		case "slotted-band-thin-in":
+			g, d := written(t, &s, guide.Options{})
+			drawtest.CheckGolden(t, s.Name+"-guide.pdf", encodeGuide(t, g, d, pdf.Options{}))
+		case "band-thick-mm":
+			g, d := written(t, &s, guide.Options{Language: "de", Units: guide.Both})
+			drawtest.CheckGolden(t, s.Name+"-guide-de.pdf", encodeGuide(t, g, d, pdf.Options{}))
+		}
+	}
+}
+
 func BenchmarkGuide(b *testing.B) {
 	g, d := written(b, &drawtest.Every()[0], guide.Options{})
 	b.ReportAllocs()

@@ -335,8 +335,7 @@ func TestWordsAreApart(t *testing.T) {
 }
 
 func TestCutPlan(t *testing.T) {
-	order, answer := drawtest.Plan()
-	d := draw.NewPlan(order, answer, draw.Options{Title: "Market stall", Step: order.Ruler})
+	d := drawtest.DrawPlan()
 	for _, o := range []pdf.Options{{Fit: true}, {}, {Fit: true, Width: measure.Millimetres(148), Height: measure.Millimetres(210)}} {
 		checkWords(t, "plan", words(t, encode(t, d, o)))
 	}
@@ -405,6 +404,7 @@ func TestGolden(t *testing.T) {
 	for name, d := range drawtest.Goldens() {
 		drawtest.CheckGolden(t, name+".pdf", encode(t, d, pdf.Options{}))
 	}
+	drawtest.CheckGolden(t, "cut-plan.pdf", encode(t, drawtest.DrawPlan(), pdf.Options{Fit: true}))
 	drawtest.CheckGolden(t, "sleeve-a5.pdf", encode(t, sleeve(), pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)}))
 }
 

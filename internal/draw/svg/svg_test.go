@@ -235,6 +235,7 @@ func TestGolden(t *testing.T) {
 		drawtest.CheckGolden(t, name+".svg", svg.Append(nil, d, svg.Options{}))
 		drawtest.CheckGolden(t, name+"-dark.svg", svg.Append(nil, d, svg.Options{Dark: true}))
 	}
+	drawtest.CheckGolden(t, "cut-plan.svg", svg.Append(nil, drawtest.DrawPlan(), svg.Options{}))
 }
 
 // failing fails after some bytes.
