@@ -12,10 +12,11 @@ import (
 type stand struct{ corner, wide, high, thick fold.Vec }
 
 // contents returns the faces of a box of the contents' size on the inside of
-// the cavity panel, nil if a size is unknown.
+// the cavity panel, nil if a size is unknown or the pattern itself goes into
+// something of that size.
 func contents(p *pattern.Pattern, m *fold.Model) []face {
 	c := &p.Cavity
-	if c.Width.Sign() <= 0 || c.Height.Sign() <= 0 || c.Thickness.Sign() <= 0 {
+	if c.Into || c.Width.Sign() <= 0 || c.Height.Sign() <= 0 || c.Thickness.Sign() <= 0 {
 		return nil
 	}
 	var under []int // the plates of the panel, more than one if it bends
