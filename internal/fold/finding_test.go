@@ -25,6 +25,9 @@ func TestFindings(t *testing.T) {
 		"inner panel too long": {
 			func() *pattern.Pattern { l := rightLetter(); l.inner += l.t; return l.pattern() }(),
 			`panel "inner" passes through fold at outer score`},
+		"panel no wider than half of its fold": {
+			func() *pattern.Pattern { l := rightLetter(); l.inner = l.t / 2; return l.pattern() }(),
+			`panel "inner" is taken up by the fold at middle score`},
 		"slits too short": {
 			func() *pattern.Pattern { b := rightBand(); b.slit1, b.slit2 = 22, 22; return b.pattern() }(),
 			`joint "tabs" has cuts that do not reach by 0.450000 mm`},

@@ -139,6 +139,8 @@ func (m *model) fold(index, i int, closed float64) {
 	near, far := t.a.sub(t.n.by(t.spine/2)), t.a.add(t.n.by(t.spine/2))
 	from.flat, from.hole = m.cut(from.flat, near, t.n), m.cut(from.hole, near, t.n)
 	to.flat, to.hole = m.cut(to.flat, far, t.n.by(-1)), m.cut(to.hole, far, t.n.by(-1))
+	m.checkLeft(c, from, t.spine)
+	m.checkLeft(c, to, t.spine)
 	spine := plate{piece: index, panel: -1, crease: i, parent: fromAt, spine: t.spine, placed: true}
 	turn := hinge(near, t.n, t.degrees*closed/2)
 	spine.move = from.move.after(&turn)
@@ -186,6 +188,13 @@ func (m *model) checkSide(c *pattern.Crease, pl *plate, a, n spot) {
 	}
 	if worst > touch {
 		m.find("panel", m.name(pl), "reaches across the line of "+c.Name, worst)
+	}
+}
+
+// checkLeft finds a panel of which a crease of 180 degrees leaves nothing.
+func (m *model) checkLeft(c *pattern.Crease, pl *plate, spine float64) {
+	if area(pl.flat) < touch*spine {
+		m.find("panel", m.name(pl), "is taken up by the fold at "+c.Name, 0)
 	}
 }
 
