@@ -181,11 +181,10 @@ func (d *draft) joined(along string, length measure.Length) {
 // layDividers lays out a strip of each direction and stands all of them in
 // their places.
 func (d *draft) layDividers(r *dividersReadings, sizes []measure.Length) pattern.Pattern {
-	in, width := d.in, d.in.Caliper
-	if r.slot >= 0 {
-		width = sizes[r.slot]
+	in, s := d.in, slottedStrip{height: sizes[r.height], slit: r.slot < 0}
+	if !s.slit {
+		s.open = sizes[r.slot]
 	}
-	s := slottedStrip{height: sizes[r.height], open: width, slit: r.slot < 0}
 	across := s.lay("width strip", len(r.rows)-1, d.namesOf(r.columns), sizesOf(r.columns, sizes), sizes[r.fromTop], true)
 	up := s.lay("height strip", len(r.columns)-1, d.namesOf(r.rows), sizesOf(r.rows, sizes), sizes[r.fromLow], false)
 	p := pattern.Pattern{
@@ -213,8 +212,8 @@ func (d *draft) namesOf(readings []int) []string {
 	return names
 }
 
-// slottedStrip is how strips are made: how high they are, how wide their slots
-// are once the other strips are in them, and whether these are slits.
+// slottedStrip is how strips are made: how high they are, and how wide their
+// slots are unless these are slits.
 type slottedStrip struct {
 	height, open measure.Length
 	slit         bool
@@ -232,20 +231,27 @@ func (s *slottedStrip) lay(name string, quantity int, cells []string, sizes []me
 	at := p.Strips[0].Positions()
 	p.Width = at[len(at)-1]
 	slots := at[1 : len(at)-1]
-	low, high := []pattern.Point{pattern.At(at[0], at[0]), pattern.At(p.Width, at[0])}, []pattern.Point{pattern.At(p.Width, s.height), pattern.At(at[0], s.height)}
-	outline := make([]pattern.Point, 0, 4+4*len(slots))
-	if top {
-		outline = append(append(append(outline, low...), high[0]), s.teeth(slots, s.height, s.height.Sub(depth), true)...)
-		outline = append(outline, high[1])
-	} else {
-		outline = append(append(append(outline, low[0]), s.teeth(slots, at[0], depth, false)...), low[1])
-		outline = append(outline, high...)
-	}
-	p.Panels = []pattern.Panel{{Name: name, Outline: pattern.Polygon(outline...)}}
+	p.Panels = []pattern.Panel{{Name: name, Outline: pattern.Polygon(s.outline(p.Width, slots, depth, top)...)}}
 	for i, x := range slots {
 		p.Cuts = append(p.Cuts, s.cut(e.scores[i].Name, x, depth, top))
 	}
 	return p
+}
+
+// outline returns the corners of a strip with its slots; slits leave no trace.
+func (s *slottedStrip) outline(width measure.Length, slots []measure.Length, depth measure.Length, top bool) []pattern.Point {
+	none := measure.Length{}
+	var low, high []pattern.Point
+	switch {
+	case s.slit:
+	case top:
+		high = s.teeth(slots, s.height, s.height.Sub(depth), true)
+	default:
+		low = s.teeth(slots, none, depth, false)
+	}
+	corners := append(append(make([]pattern.Point, 0, 4+4*len(slots)), pattern.At(none, none)), low...)
+	corners = append(corners, pattern.At(width, none), pattern.At(width, s.height))
+	return append(append(corners, high...), pattern.At(none, s.height))
 }
 
 // teeth returns the corners of the slots that are cut in from an edge at y to

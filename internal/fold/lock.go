@@ -21,11 +21,7 @@ func (m *model) locks() (clearances []Clearance, holds bool) {
 			holds = false
 		}
 		clearances = append(clearances, Clearance{Between: l.Name, Axis: pattern.Thickness, Clearance: length(deep)})
-		switch {
-		case !l.Slotted && wide > touch:
-			m.find("lock", l.Name, "has slits that are open wider than the stock", wide)
-			holds = false
-		case l.Slotted:
+		if l.Slotted {
 			clearances = append(clearances, Clearance{Between: l.Name, Axis: pattern.Width, Clearance: length(wide)})
 		}
 	}

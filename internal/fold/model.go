@@ -85,7 +85,7 @@ func (m *model) addPiece(index int, closed float64) {
 	for j := range piece.Panels {
 		panel := &piece.Panels[j]
 		pl := plate{piece: index, panel: j, crease: -1, parent: -1}
-		pl.flat = m.ring(panel.Outline)
+		pl.flat = m.pressOpen(index, m.ring(panel.Outline))
 		pl.hole = m.ring(panel.Hole)
 		if area(pl.flat) <= 0 {
 			m.find("panel", panel.Name, "has no area, or its outline runs clockwise", 0)

@@ -99,13 +99,34 @@ func TestStripsThatCross(t *testing.T) {
 	assert.Contains(t, findings(Prove(crossing(0.4, 10.5), mm(2))), `lock "strip in slot" is too tight along the width by 0.100000 mm`)
 	assert.Equal(t, 4, through(crossing(0.6, 9.9)), "depths that do not add up to the height")
 	assert.Contains(t, findings(Prove(crossing(0.6, 9.9), mm(2))), `lock "strip in slot" is too tight along the thickness by 0.200000 mm`)
-	slit := crossing(0.6, 10.5)
-	slit.Locks[0].Slotted = false
-	assert.Contains(t, findings(Prove(slit, mm(2))), `lock "strip in slot" has slits that are open wider than the stock by 0.100000 mm`)
-	slit.Places = slit.Places[:1]
-	assert.False(t, Prove(slit, mm(2)).Holds, "there is nothing that it crosses")
+	lonely := crossing(0.6, 10.5)
+	lonely.Places = lonely.Places[:1]
+	assert.False(t, Prove(lonely, mm(2)).Holds, "there is nothing that it crosses")
 	right.Places[3].X = mm(70.2)
 	assert.Equal(t, 2, through(right), "one strip out of line")
+}
+
+// Slits have no width: the other strip presses them open as far as it is thick,
+// and a strip beside a slit still passes through paper.
+func TestStripsThatCrossInSlits(t *testing.T) {
+	slitted := func(name, from string, y, inner float64) pattern.Piece {
+		p := pattern.Piece{Name: name, Width: mm(100), Height: mm(20), Panels: []pattern.Panel{{Name: name, Outline: rect(0, 0, 100, 20)}}}
+		for _, at := range []float64{70, 30} { // in no order
+			p.Cuts = append(p.Cuts, pattern.Cut{Kind: pattern.Slit, From: from, At: mm(at), Depth: mm(10.5), Path: poly(pt(at, y), pt(at, inner))})
+		}
+		return p
+	}
+	p := &pattern.Pattern{Caliper: mm(0.5), Pieces: []pattern.Piece{slitted("long", "top", 20, 9.5), slitted("cross", "bottom", 0, 10.5)},
+		Cavity: cavity(0, 100, 100, 20, pattern.Width, pattern.Height, pattern.Thickness), Locks: []pattern.Lock{{Name: "strip in slot", A: 0, B: 1}},
+		Places: []pattern.Place{{Y: mm(30), Lie: pattern.AlongWidth}, {Piece: 1, On: 1, X: mm(30), Lie: pattern.AlongHeight}, {Piece: 1, On: 1, X: mm(70), Lie: pattern.AlongHeight}}}
+	p.Cavity.Into = true
+	proof := Prove(p, measure.Length{})
+	assert.Empty(t, proof.Faults)
+	assert.Equal(t, Clearance{"strip in slot", pattern.Thickness, mm(1)}, proof.Clearances[3])
+	p.Places[1].X = mm(30.1)
+	assert.Contains(t, findings(Prove(p, mm(1))), `panel "long" passes through cross`)
+	p.Places[1].X, p.Locks = mm(30), nil
+	assert.Len(t, findings(Prove(p, mm(1))), 2, "without the lock nothing opens the slits")
 }
 
 // A strip that is placed on itself stands on the floor: it is as high as it is
