@@ -26,6 +26,7 @@ import (
 	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/png"
 	"creasefit/internal/draw/svg"
+	"creasefit/internal/guide"
 	"creasefit/internal/measure"
 )
 
@@ -58,11 +59,39 @@ func write(folder string) error {
 		if err := p.drawing(s.Name, s.Draw()); err != nil {
 			return fmt.Errorf("%s: %w", s.Name, err)
 		}
+		if err := p.guides(&s); err != nil {
+			return fmt.Errorf("%s: %w", s.Name, err)
+		}
 	}
 	if err := p.drawing("cut plan", drawtest.DrawPlan()); err != nil {
 		return err
 	}
 	return os.WriteFile(filepath.Join(folder, "index.html"), p.text.Bytes(), 0o644)
+}
+
+// guides shows the guide of a sample in every language as it is printed.
+func (p *page) guides(s *drawtest.Sample) error {
+	p.text.WriteString("<section>\n")
+	defer p.text.WriteString("</section>\n")
+	for _, language := range guide.Languages() {
+		g, err := guide.Write(s.Solution, guide.Options{Language: language})
+		if err != nil {
+			return err
+		}
+		o := s.Options()
+		o.Language = language
+		if o.Say, err = guide.Words(language); err != nil {
+			return err
+		}
+		var b bytes.Buffer
+		if err := pdf.EncodeGuide(&b, &g, draw.New(&s.Solution.Pattern, o), pdf.Options{}); err != nil {
+			return err
+		}
+		if err := p.file(s.Name+"-guide-"+language+".pdf", b.Bytes(), nil); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // drawing shows one drawing in every format that it has.
