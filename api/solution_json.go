@@ -32,11 +32,18 @@ func appendSolution(dst []byte, s *solve.Solution, x *answering) []byte {
 	if s.Ornament != nil {
 		dst = appendOrnament(append(dst, `,"ornament":`...), s.Step, s.Ornament)
 	}
-	return append(appendLinks(append(dst, `,"links":`...), q.Kind.Name, link, x.path), '}')
+	if s.Yields != nil {
+		dst = appendYields(append(dst, `,"yield":`...), s)
+	}
+	dst = appendLinks(append(dst, `,"links":`...), q.Kind.Name, link, x.path)
+	if s.Yields != nil {
+		dst = append(appendYieldLink(append(dst, `,"yield":"`...), s, x), '"')
+	}
+	return append(dst, `}}`...)
 }
 
 // appendLinks appends where to go on from a solution: the drawing and the
-// guide of the same request.
+// guide of the same request. The object is left open.
 func appendLinks(dst []byte, kind string, self []byte, path string) []byte {
 	query := self[len(path):]
 	dst = append(append(dst, `{"self":"`...), self...)
@@ -46,7 +53,7 @@ func appendLinks(dst []byte, kind string, self []byte, path string) []byte {
 		dst = append(append(append(append(dst, call...), '/'), kind...), query...)
 		dst = append(dst, '"')
 	}
-	return append(dst, '}')
+	return dst
 }
 
 // filledIn is what presets and defaults added to the request.

@@ -45,7 +45,7 @@ func (e *kindEntry) newSolve() *solveCalculation {
 	return &solveCalculation{
 		table: e.table, path: "/v1/solve/" + e.kind.Name, formats: measurementFormats,
 		read:    func(r *reading) *solve.Request { return r.solveRequest(e.kind) },
-		compute: solve.Solve,
+		compute: solveAndCount,
 		write:   writeSolution,
 	}
 }

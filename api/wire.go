@@ -34,7 +34,25 @@ type Solution struct {
 	Proof        Proof            `json:"proof" validate:"required"`
 	Warnings     []Warning        `json:"warnings" validate:"required"`
 	Ornament     *Ornament        `json:"ornament,omitempty"` // of a slotted band's closure, if one was asked for
+	Yield        *Yields          `json:"yield,omitempty"`    // of the sheet, if the request names one
 	Links        Links            `json:"links" validate:"required"`
+}
+
+// Yields is how the pieces come out of the request's sheet.
+type Yields struct {
+	Sheet  Blank        `json:"sheet" validate:"required"`
+	Pieces []PieceYield `json:"pieces" validate:"required"`
+}
+
+// PieceYield is how one piece comes out of the sheet, in cuts from edge to
+// edge. Of more than a hundred blanks the number is absent: the link counts
+// them.
+type PieceYield struct {
+	Piece    string   `json:"piece" validate:"required" example:"band"`
+	PerSheet *int     `json:"per_sheet,omitempty" example:"8"`
+	Turned   *int     `json:"turned,omitempty" example:"2"` // so many lie with their width along the sheet's height
+	Used     *float64 `json:"used,omitempty" example:"0.80"`
+	Folds    string   `json:"folds,omitempty" validate:"omitempty,oneof=along across"` // how the main folds lie to the grain, if both are known
 }
 
 // Ornament is a shape that is cut in half along its middle and glued half and
@@ -152,6 +170,8 @@ type Links struct {
 	// Drawing and Guide are of the same request; a check has none.
 	Drawing string `json:"drawing,omitempty" example:"/v1/drawing/slotted-band?unit=in"`
 	Guide   string `json:"guide,omitempty" example:"/v1/guide/slotted-band?unit=in"`
+	// Yield is the cut plan of the pieces, if the request names a sheet.
+	Yield string `json:"yield,omitempty" example:"/v1/yield?unit=in&sheet=letter&blank=8-1/4inx1-3/4in"`
 }
 
 // Problem is an answer that is none (RFC 9457).

@@ -20,6 +20,7 @@ type Solution struct {
 	Proof        Proof
 	Warnings     []enclosure.Warning
 	Ornament     *enclosure.Ornament // nil if none is asked for
+	Yields       []Yield             // of each piece, once CountYields was called for a request with a sheet
 
 	plan  *enclosure.Plan
 	sizes []measure.Length // of the plan's readings

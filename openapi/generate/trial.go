@@ -57,12 +57,13 @@ func decoded(text []byte) any {
 	return value
 }
 
-// fillExamples adds real answers to the calls that take no names.
+// fillExamples adds real answers to the calls that take no names, but for those
+// that answer with the specification itself.
 func (p *patch) fillExamples(path string, get object) error {
 	success := get["responses"].(object)["200"].(object)
 	for _, entry := range success["content"].(object) {
 		e := entry.(object)
-		if e["example"] != nil || e["examples"] != nil || strings.HasPrefix(path, "/openapi") {
+		if e["example"] != nil || e["examples"] != nil || strings.HasPrefix(path, "/openapi") || path == "/docs" {
 			continue
 		}
 		answer, err := p.try.send(httptest.NewRequest("GET", strings.Replace(path, "{code}", "no-fit", 1), nil), "")
