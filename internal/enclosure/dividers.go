@@ -20,8 +20,8 @@ import (
 //
 //	columns           = (W - c_w) / m each, so that slot k of a strip lies at k / m of it
 //	rows              = (H - c_h) / n each
-//	strip height      = T and up to 1/8 in less
-//	the slots' depths = strip height together, and up to 1/8 in more for seating
+//	strip height      = T - 1/32 to 5/32 in, so that no strip stands out
+//	the slots' depths = strip height + 1/32 to 5/32 in together, so that all seat
 //	slot width        = t + play, and up to 1/16 in more
 //
 // In a cross-lap each piece is notched half of its thickness, as wide as the
@@ -69,11 +69,12 @@ func planDividers(in *Input) (*Plan, error) {
 	var columns, rows error
 	r.columns, columns = d.cells("column", "columns", "column_width", in.Width)
 	r.rows, rows = d.cells("row", "rows", "row_height", in.Height)
-	least := in.Thickness.Sub(in.little())
-	r.height = d.between("strip height", in.Thickness.Sub(in.little().Over(2)), measure.Max(least, measure.Nanometres(1)), measure.Largest())
+	room := in.seating()
+	least := in.Thickness.Sub(room.Max)
+	r.height = d.between("strip height", in.Thickness.Sub(room.Min.Add(room.Max).Over(2)), measure.Max(least, measure.Nanometres(1)), measure.Largest())
 	d.nest("", pattern.Width, in.Fit, wide, minus(r.columns)...)
 	d.nest("", pattern.Height, in.Fit, high, minus(r.rows)...)
-	d.nest("", pattern.Thickness, Range{Max: in.little()}, Need{Thickness: -1}, times(-1, r.height))
+	d.nest("", pattern.Thickness, room, Need{Thickness: -1}, times(-1, r.height))
 	d.halfLap(r, least)
 	d.strip(0, pattern.Width, r.columns...)
 	d.strip(0, pattern.Height, r.height)
@@ -83,7 +84,14 @@ func planDividers(in *Input) (*Plan, error) {
 	d.joined("height", in.Height)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDividers(r, sizes) }
 	return d.plan, fault.Join(columns, rows,
-		in.least("thickness", in.Thickness, measure.Sum(in.little(), in.beside()).Times(2), "strips that low leave too little beside their slots"))
+		in.least("thickness", in.Thickness, measure.Sum(room.Max, in.beside()).Times(2), "strips that low leave too little beside their slots"))
+}
+
+// seating is how much lower than their room strips are, and how much deeper
+// than these their slots together: never flush, and some mark of 1/8 in or 3 mm
+// always lies within it.
+func (in *Input) seating() Range {
+	return Range{in.little().Over(4), in.little().Times(5).Over(4)}
 }
 
 // cells adds the readings of a row of cells that together fill a size: as
@@ -155,7 +163,7 @@ func (d *draft) halfLap(r *dividersReadings, least measure.Length) {
 	deepest := measure.Max(least.Sub(in.beside()), measure.Nanometres(1))
 	r.fromTop = d.between("slots from the top", half, measure.Nanometres(1), deepest)
 	r.fromLow = d.between("slots from the bottom", in.Thickness.Sub(half), measure.Nanometres(1), deepest)
-	d.nest(stripInSlot, pattern.Thickness, Range{Max: in.little()}, Need{}, times(1, r.fromTop), times(1, r.fromLow), times(-1, r.height))
+	d.nest(stripInSlot, pattern.Thickness, in.seating(), Need{}, times(1, r.fromTop), times(1, r.fromLow), times(-1, r.height))
 	d.even(r.fromTop, r.fromLow)
 	play := in.length("play")
 	if choice := in.choice("slots"); choice == "slit" || choice == "auto" && in.Caliper.Add(play).Less(thinnestSlot) {

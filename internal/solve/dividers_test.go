@@ -54,7 +54,7 @@ func TestDividersAgainstTheCrossLap(t *testing.T) {
 		sizes = append(sizes, reading.Ideal)
 	}
 	p := plan.Build(sizes)
-	seating, play := measure.MustParse("1.5 mm"), measure.MustParse("0.5 mm") // the middles of 3 and of 1 mm
+	seating, play := measure.MustParse("2.25 mm"), measure.MustParse("0.5 mm") // the middles of 0.75 to 3.75 and of 0 to 1 mm
 	for i, want := range [][]string{{"40 mm", "80 mm", "120 mm", "160 mm"}, {"100 mm", "200 mm"}} {
 		require.Len(t, p.Pieces[i].Cuts, len(want))
 		for k, cut := range p.Pieces[i].Cuts {
@@ -103,7 +103,8 @@ func TestDividersLongerThanTheSheet(t *testing.T) {
 }
 
 // By hand for a room of 3 or 2 x 5 x 1 1/2 in, 0.012 in stock and 1/16 to 1/8 in of
-// clearance: a cell needs 1/4 in beside its slot and the slot's 0.012 in and
+// clearance: strips are up to 5/32 in lower than the room and keep 1/4 in beside
+// their slots, which are half as deep; a cell needs 1/4 in beside its slot and the slot's 0.012 in and
 // 1/16 in, 0.3245 in; along 2 - 1/8 in there is room for five. Two of three
 // columns in 3 in may be (3 - 1/8 - 0.3245) / 2 = 1.275 in at the most.
 func TestDividersRefusals(t *testing.T) {
@@ -116,7 +117,7 @@ func TestDividersRefusals(t *testing.T) {
 	checkImpossible(t, r, "column_width", "from 21/64 in to 1 17/64 in")
 	r = thick(t, "dividers")
 	r.Thickness = measure.MustParse("1/2 in")
-	checkImpossible(t, r, "thickness", "at least 3/4 in")
+	checkImpossible(t, r, "thickness", "at least 13/16 in")
 }
 
 func BenchmarkSolveDividers(b *testing.B) { benchmarkThick(b, "dividers") }
