@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"maps"
 	"net/http"
 	"reflect"
 	"slices"
@@ -81,8 +82,8 @@ func (p *patch) describe(call api.CallSpec) error {
 	}
 	item := clone(annotated).(object)
 	p.paths[call.Path], p.named[call.Path] = item, true
-	for method, o := range item {
-		if err := p.describeOperation(call, method, o.(object)); err != nil {
+	for _, method := range slices.Sorted(maps.Keys(item)) { // the first one names what both share
+		if err := p.describeOperation(call, method, item[method].(object)); err != nil {
 			return err
 		}
 	}
