@@ -14,7 +14,9 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
+	browserlog "github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
@@ -133,6 +135,8 @@ func open(t *testing.T, address string, first ...chromedp.Action[chromedp.Void])
 	require.NoError(t, chromedp.Listen(ctx, p.note))
 	_, err = chromedp.Call(ctx, network.Enable, network.EnableParams{})
 	require.NoError(t, err)
+	_, err = chromedp.Call(ctx, browserlog.Enable, cdp.Empty{})
+	require.NoError(t, err)
 	require.NoError(t, chromedp.Do(ctx, first...))
 	require.NoError(t, chromedp.Do(ctx, chromedp.Navigate(address)))
 	return p
@@ -145,6 +149,10 @@ func (p *tab) note(event any) {
 	switch e := event.(type) {
 	case *network.EventRequestWillBeSent:
 		p.requests = append(p.requests, e.Request.URL)
+	case *browserlog.EventEntryAdded:
+		if e.Entry.Level == browserlog.EntryLevelError && e.Entry.Source != browserlog.EntrySourceNetwork {
+			p.errors = append(p.errors, e.Entry.Text)
+		}
 	case *runtime.EventExceptionThrown:
 		p.errors = append(p.errors, describe(e.ExceptionDetails))
 	}
@@ -182,7 +190,7 @@ func (p *tab) until(expression string) {
 		}
 		p.sound()
 		if time.Now().After(end) {
-			p.shoot("failed")
+			p.shoot("-failed")
 			require.Failf(p.T, "the page never got there", "%s: %v", expression, err)
 		}
 	}
@@ -215,7 +223,11 @@ func (p *tab) shoot(name string) {
 	picture, err := chromedp.Run(p.ctx, chromedp.FullScreenshot(100))
 	require.NoError(p.T, err)
 	require.NoError(p.T, os.MkdirAll(*shots, 0o755))
-	require.NoError(p.T, os.WriteFile(filepath.Join(*shots, strings.ReplaceAll(p.Name(), "/", "-")+"-"+name+".png"), picture, 0o644))
+	top, err := chromedp.Run(p.ctx, chromedp.CaptureScreenshot())
+	require.NoError(p.T, err)
+	file := filepath.Join(*shots, strings.ReplaceAll(p.Name(), "/", "-")+name)
+	require.NoError(p.T, os.WriteFile(file+".png", picture, 0o644))
+	require.NoError(p.T, os.WriteFile(file+"-top.png", top, 0o644))
 }
 
 // describe says what a script has thrown.

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"net/url"
@@ -73,7 +74,11 @@ func bodyOf(example json.RawMessage) string {
 	if json.Unmarshal(example, &text) == nil {
 		return text
 	}
-	return string(example)
+	var indented bytes.Buffer
+	if err := json.Indent(&indented, example, "", "  "); err != nil {
+		panic(err) // it was decoded before
+	}
+	return indented.String()
 }
 
 // Kind tells the form of a value in words.

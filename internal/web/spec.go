@@ -180,8 +180,13 @@ func (c call) first() operation {
 	return c.methods["post"]
 }
 
-// Summary is what the call does, in a line.
-func (c call) Summary() string { return c.first().Summary }
+// Summary is what the call does, in a line, without the name of the kind.
+func (c call) Summary() string {
+	if summary, _, ok := strings.Cut(c.first().Summary, " of a"); ok && c.Own != nil {
+		return summary
+	}
+	return c.first().Summary
+}
 
 // Description is what the call does, at length.
 func (c call) Description() string { return c.first().Description }

@@ -29,7 +29,19 @@ func TestWorkbenchInEveryLook(t *testing.T) {
 			p := open(t, server.URL+"/", chromedp.EmulateViewport(look.width, look.height), prefer(look.medium, "prefers-color-scheme", look.scheme))
 			p.until(solved)
 			p.until("document.querySelector('creasefit-fold').hasAttribute('data-painted')")
-			p.until("document.querySelectorAll('#shelf li').length > 5")
+			p.until("document.querySelector('#shelf').hasAttribute('data-painted')")
+			assert.LessOrEqual(t, eval[int64](p, "document.documentElement.scrollWidth"), look.width, "nothing may stick out at the side")
+			p.sound()
+			p.shoot("")
+		})
+	}
+}
+
+func TestReferenceInEveryLook(t *testing.T) {
+	server, _ := service(t, nil)
+	for _, look := range looks {
+		t.Run(look.name, func(t *testing.T) {
+			p := open(t, server.URL+"/docs", chromedp.EmulateViewport(look.width, look.height), prefer(look.medium, "prefers-color-scheme", look.scheme))
 			assert.LessOrEqual(t, eval[int64](p, "document.documentElement.scrollWidth"), look.width, "nothing may stick out at the side")
 			p.sound()
 			p.shoot("")

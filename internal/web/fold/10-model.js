@@ -33,8 +33,9 @@ function between(low, high, part) {
   return low.map((list, i) => list.map((value, k) => value + (high[i][k] - value) * part));
 }
 
-// extent returns the middle and the radius of the corners.
-function extent(lists) {
+// corners returns the eight corners of the box round all places, opposite ones
+// first and last.
+function corners(lists) {
   const low = [Infinity, Infinity, Infinity];
   const high = [-Infinity, -Infinity, -Infinity];
   for (const list of lists) {
@@ -45,7 +46,7 @@ function extent(lists) {
       }
     }
   }
-  return { middle: low.map((v, k) => (v + high[k]) / 2), radius: Math.hypot(...low.map((v, k) => high[k] - v)) / 2 || 1 };
+  return [0, 1, 2, 3, 4, 5, 6, 7].map((i) => low.map((v, k) => (i & (1 << k) ? high[k] : v)));
 }
 
 // Model is the folding of one request, fetched step by step.

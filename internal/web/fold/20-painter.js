@@ -51,7 +51,7 @@ class Painter {
     gl.viewport(0, 0, target.width, target.height);
     gl.clearColor(0, 0, 0, 0);
     gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT);
-    gl.uniformMatrix4fv(gl.getUniformLocation(this.program, "camera"), false, camera(extent(lists), turn, tilt, target.width / target.height));
+    gl.uniformMatrix4fv(gl.getUniformLocation(this.program, "camera"), false, camera(corners(lists), turn, tilt, target.width / target.height));
     gl.uniform3f(gl.getUniformLocation(this.program, "light"), -0.35, -0.5, 0.79);
     lists.forEach((list, translucent) => {
       gl[translucent ? "enable" : "disable"](gl.BLEND);
@@ -66,17 +66,21 @@ class Painter {
   }
 }
 
-// camera returns the matrix that looks at the middle from outside, z upwards,
-// column by column.
-function camera({ middle, radius }, turn, tilt, aspect) {
+// camera returns the matrix that looks at the box from outside, z upwards, from
+// as near as shows all of it, column by column.
+function camera(box, turn, tilt, aspect) {
   const [a, b] = [turn, tilt].map((degrees) => (degrees * Math.PI) / 180);
   const right = [Math.cos(a), Math.sin(a), 0];
   const back = [Math.sin(a) * Math.cos(b), -Math.cos(a) * Math.cos(b), Math.sin(b)];
   const up = [-Math.sin(a) * Math.sin(b), Math.cos(a) * Math.sin(b), Math.cos(b)];
-  const dot = (v) => v[0] * middle[0] + v[1] * middle[1] + v[2] * middle[2];
+  const middle = box[0].map((value, k) => (value + box[7][k]) / 2);
+  const along = (v, p) => v[0] * p[0] + v[1] * p[1] + v[2] * p[2];
+  const dot = (v) => along(v, middle);
+  const off = box.map((corner) => [right, up, back].map((v) => along(v, corner) - dot(v)));
+  const radius = Math.max(...off.map((p) => Math.hypot(...p))) || 1;
   const focus = 3.2;
-  const distance = radius * focus * 1.02 / Math.min(1, aspect);
-  const [near, far] = [distance - radius * 1.2, distance + radius * 1.2];
+  const distance = 1.06 * Math.max(...off.map(([x, y, z]) => Math.max((Math.abs(x) * focus) / aspect, Math.abs(y) * focus) + z));
+  const [near, far] = [Math.max(distance - radius * 1.1, radius / 50), distance + radius * 1.1];
   const depth = (near + far) / (near - far);
   const rows = [
     [...right.map((v) => (v * focus) / aspect), (-dot(right) * focus) / aspect],

@@ -73,7 +73,7 @@ class CreasefitFold extends HTMLElement {
 
   attributeChangedCallback(name, before, after) {
     if (name === "src" && before !== after) this.#model = after ? new Model(after) : null;
-    if (this.isConnected) this.#paint();
+    if (this.words) this.#paint(); // attributes are told before the element is connected
   }
 
   // #state says in words what the picture shows.

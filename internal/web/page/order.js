@@ -7,14 +7,14 @@ function current() {
   return { kind, values: { ...$("solver").values }, title: $("model").getAttribute("label") ?? kind, count: $("count").value.trim() };
 }
 
-// orderOf is the request of all items. What one person has only one of, a
-// unit and a ruler, goes to the order; sheets are the order's own.
+// orderOf is the request of all items. The unit and the decimal mark are the
+// order's, and so is the sheet with its grain.
 function orderOf(items) {
-  const { unit, ruler } = items[0].values;
+  const { unit, decimal } = items[0].values;
   return {
-    unit, ...(ruler && { ruler }), sheet: $("sheets").value, margin: $("margin").value,
+    unit, ...(decimal && { decimal }), sheet: $("sheets").value, margin: $("margin").value,
     items: items.map(({ kind, values, count }, i) => {
-      const { unit: own, sheet, grain, ruler: finest, decimal, ...rest } = values;
+      const { unit, decimal, sheet, grain, ...rest } = values;
       return { kind, name: kind + " " + (i + 1), count: Number(count), ...rest };
     }),
   };

@@ -1,7 +1,9 @@
 "use strict";
 
 const $ = (id) => document.getElementById(id);
-const EXAMPLE = "unit=in&contents=tasting-cards&stock=index-110";
+const PAPER = "unit=in&stock=index-110&";
+// Contents to show a kind with: not every kind can be made for thin ones.
+const EXAMPLES = ["contents=tasting-cards", "contents=tea-sachets", "width=3-1/2&height=5&thickness=1"];
 
 // node builds an element with text.
 function node(tag, attributes, ...children) {
@@ -38,7 +40,11 @@ async function stock() {
   $("shelf").append(...kinds.map((kind) => node("li", {}, shelved(kind))));
   mark();
   await customElements.whenDefined("creasefit-fold");
-  for (const link of $("shelf").querySelectorAll("a")) await picture(link);
+  const links = [...$("shelf").querySelectorAll("a")];
+  await Promise.all([0, 1, 2].map(async (first) => {
+    for (let i = first; i < links.length; i += 3) await picture(links[i]);
+  }));
+  $("shelf").toggleAttribute("data-painted", true);
 }
 
 function shelved(kind) {
@@ -54,21 +60,35 @@ function shelved(kind) {
   return link;
 }
 
-// picture paints the half-folded kind, or shows its drawing without WebGL.
+// picture paints the half-folded kind with the first contents that it can be
+// made for, or shows its drawing without WebGL. Without any, the title says it
+// all the same.
 async function picture(link) {
   const canvas = link.querySelector("canvas");
-  const address = "/v1/drawing/" + link.dataset.kind;
-  try {
-    if (await customElements.get("creasefit-fold").picture(address + "?" + EXAMPLE, 0.75, 24, 36, canvas)) return;
-    canvas.replaceWith(node("img", { src: address + ".svg?" + EXAMPLE, alt: "", loading: "lazy" }));
-  } catch {
-    canvas.hidden = true; // the title says it all the same
+  for (const example of EXAMPLES) {
+    const address = "/v1/drawing/" + link.dataset.kind + "?" + PAPER + example;
+    try {
+      if (!(await customElements.get("creasefit-fold").picture(address, 0.75, 24, 36, canvas))) {
+        canvas.replaceWith(node("img", { src: address + "&format=svg", alt: "" }));
+      }
+      link.dataset.example = example;
+      return;
+    } catch {
+      // the next one, then
+    }
   }
 }
 
-// choose puts another kind on the bench and keeps what both know.
+// choose puts another kind on the bench and keeps what both know; contents
+// that were an example only give way to one that suits the kind.
 function choose(kind) {
-  const search = "?" + new URLSearchParams({ ...$("solver").values, kind });
+  const values = $("solver").values;
+  const { example } = document.querySelector(`#shelf a[data-kind="${kind}"]`).dataset;
+  if (example && EXAMPLES.includes("contents=" + values.contents)) {
+    delete values.contents;
+    Object.assign(values, Object.fromEntries(new URLSearchParams(example)));
+  }
+  const search = "?" + new URLSearchParams({ ...values, kind });
   history.pushState(null, "", search);
   begin(search);
 }
@@ -112,7 +132,7 @@ function elsewhere(solution, values, link, query) {
 // snippet is the two lines that put the element on another page.
 function snippet(attributes, link) {
   const { solver, integrity } = document.querySelector(".elsewhere").dataset;
-  const escape = (text) => text.replace(/[&"<>]/g, (c) => `&#${c.charCodeAt(0)};`);
+  const escape = (text) => text.replace(/[&"<>]/g, (c) => ({ "&": "&amp;", '"': "&quot;", "<": "&lt;", ">": "&gt;" })[c]);
   const given = Object.entries(attributes).map(([name, value]) => ` ${name}="${escape(value)}"`).join("");
   return `<script src="${location.origin}${solver}" integrity="${integrity}" crossorigin="anonymous" defer></script>\n` +
     `<creasefit-solver${given}><a href="${escape(link)}">Work out the sizes</a></creasefit-solver>`;

@@ -46,7 +46,7 @@ const ENGLISH = {
   axes: { width: "width", height: "height", thickness: "thickness", diagonal: "diagonal" },
   notes: "Good to know",
   finer: "Other rulings",
-  alternative: "In {step}: goes in {n} times in 100.",
+  alternative: "In {step}: goes in {n} times in 100",
   take: "Take {}",
   plainest: "Back to the plainest readings",
   drawing: "Drawing",

@@ -58,7 +58,7 @@ const GERMAN = {
   axes: { width: "Breite", height: "Höhe", thickness: "Dicke", diagonal: "Diagonale" },
   notes: "Gut zu wissen",
   finer: "Andere Teilungen",
-  alternative: "In {step}: passt {n} von 100 Malen.",
+  alternative: "In {step}: passt {n} von 100 Malen",
   take: "{} nehmen",
   plainest: "Zurück zu den einfachsten Maßen",
   drawing: "Zeichnung",

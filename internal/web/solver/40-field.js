@@ -79,7 +79,8 @@ class Field {
     this.wrong.hidden = !error;
     this.wrong.replaceChildren();
     if (error) {
-      this.wrong.append(english([error.detail, error.hint ?? error.expected].filter(Boolean).join("; ") + "."));
+      const hint = /^[\d.]/.test(error.hint) ? "try " + error.hint : error.hint ?? error.expected;
+      this.wrong.append(english([error.detail, hint].filter(Boolean).join("; ") + "."));
       this.control.setAttribute("aria-invalid", "true");
     } else {
       this.control.removeAttribute("aria-invalid");

@@ -58,7 +58,7 @@ const leastChance = (fits) => Math.min(1, ...fits.map((fit) => fit.chance));
 
 function alternativeNode(alternative, words, take) {
   const step = readingText(alternative.step, words);
-  return make("li", {}, fill(words.alternative, { step, n: hundred(leastChance(alternative.fit)) }) + " ", english(alternative.gain + "."), " ",
+  return make("li", {}, fill(words.alternative, { step, n: hundred(leastChance(alternative.fit)) }) + "; ", english(alternative.gain + "."), " ",
     make("button", { type: "button", part: "button", click: () => take(alternative.step) }, fill(words.take, step)));
 }
 
@@ -83,7 +83,7 @@ function answerNodes(solution, words, links, take) {
   const back = solution.given.step ? [make("button", { type: "button", part: "button", click: () => take("") }, words.plainest)] : [];
   return [
     block("answer", words.readings, ...solution.pieces.map((piece) => pieceNode(piece, words, solution.pieces.length === 1))),
-    make("figure", { part: "drawing", class: "drawing", "aria-label": words.drawing }),
+    make("figure", { part: "drawing", class: "drawing", "aria-label": words.drawing, tabindex: "0" }),
     block("fit", words.sure, make("ul", {}, ...solution.fit.map((fit) => fitNode(fit, words)))),
     block("notes", words.notes, ...(notes.length ? [make("ul", {}, ...notes)] : [])),
     block("alternatives", words.finer, ...(finer.length ? [make("ul", {}, ...finer)] : []), ...back),

@@ -12,6 +12,8 @@ class CreasefitSolver extends HTMLElement {
   #opened = null;
   #timers = {};
   #last = 0; // when a key was pressed
+  #sent = ""; // the values of the last call
+  #failures = 0; // calls without an answer, in a row
   #watch = new MutationObserver((changes) => this.#changed(changes.map((change) => change.attributeName)));
 
   constructor() {
@@ -21,7 +23,8 @@ class CreasefitSolver extends HTMLElement {
     this.status = make("p", { class: "status", role: "status", part: "status" });
     this.trouble = make("div", { class: "trouble", part: "problem", hidden: true });
     this.answer = make("div", { class: "answer-area" });
-    this.#root.append(this.body, this.status, this.trouble, this.answer, make("slot"));
+    this.inside = make("slot");
+    this.#root.append(this.body, this.status, this.trouble, this.answer, this.inside);
     this.body.addEventListener("input", (event) => this.#typed(event, TYPING));
     this.body.addEventListener("change", (event) => this.#typed(event, 0));
   }
@@ -107,6 +110,7 @@ class CreasefitSolver extends HTMLElement {
     this.sentence = new Sentence(kind, lists, words);
     const title = words.titles?.[kind.name] ? words.titles[kind.name] : english(kind.title);
     const heading = make("p", { class: "kind", part: "title", role: "heading", "aria-level": this.getAttribute("level") || "3" }, title);
+    this.inside.hidden = true;
     this.body.replaceChildren(heading, this.sentence.node);
     this.answer.replaceChildren();
     this.solution = undefined;
@@ -118,7 +122,8 @@ class CreasefitSolver extends HTMLElement {
     field.resize();
     this.#last = wait ? performance.now() : 0;
     this.sentence.arrange();
-    this.#refresh(wait);
+    const known = JSON.stringify(this.values) === this.#sent;
+    if (wait || !known) this.#refresh(wait); // leaving a field changes nothing
   }
 
   // #refresh asks after a pause, unless something is still missing.
@@ -140,6 +145,7 @@ class CreasefitSolver extends HTMLElement {
     this.#slowly();
     const name = this.sentence.kind.name;
     const values = this.sentence.values();
+    this.#sent = JSON.stringify(values);
     try {
       const solution = JSON.parse(await calculate(this.service + "v1/solve/" + name, values, signal));
       if (signal.aborted) return;
@@ -157,7 +163,9 @@ class CreasefitSolver extends HTMLElement {
   }
 
   #show(solution, values) {
+    if (this.trouble.contains(this.#root.activeElement)) this.#toAnswer();
     this.#clear();
+    this.#failures = 0;
     this.solution = solution;
     const links = this.#links(solution, values);
     this.answer.classList.remove("stale");
@@ -182,6 +190,10 @@ class CreasefitSolver extends HTMLElement {
   // the focus moves to the readings.
   #take(step) {
     this.values = { step };
+    this.#toAnswer();
+  }
+
+  #toAnswer() {
     this.answer.tabIndex = -1;
     this.answer.focus();
   }
@@ -221,10 +233,12 @@ class CreasefitSolver extends HTMLElement {
   }
 
   #tell(error) {
+    const held = this.trouble.contains(this.#root.activeElement);
     this.#clear();
     if (this.solution) this.answer.classList.add("stale");
     if (error.problem && error.problem.status < 500 && error.problem.status !== 429) this.#wrong(error.problem);
     else this.#away(error);
+    if (held) this.trouble.querySelector("button")?.focus();
     this.#emit("creasefit-problem", { problem: error.problem ?? { status: 0, title: error.reason, detail: this.words[error.reason], errors: [] } });
   }
 
@@ -248,8 +262,9 @@ class CreasefitSolver extends HTMLElement {
 
   // #correct takes the values of the corrected address.
   #correct(address) {
+    const wrong = this.body.querySelector("[aria-invalid]");
     this.values = Object.fromEntries(new URL(address, this.service).searchParams);
-    this.sentence.fields.values().next().value.control.focus();
+    wrong?.focus();
   }
 
   // #away tells that there is no answer, and tries again by itself.
@@ -259,7 +274,8 @@ class CreasefitSolver extends HTMLElement {
     this.trouble.append(make("p", {}, reason, stale), this.#button(this.words.again, () => this.#retry()));
     this.trouble.hidden = false;
     this.#say((error.problem?.detail ?? this.words[error.reason]) + stale);
-    this.#timers.ask = setTimeout(() => this.#retry(), Math.max(5, error.wait || 0) * 1000);
+    const pause = Math.max(error.wait || 0, Math.min(60, 5 * 2 ** this.#failures++)); // seconds
+    this.#timers.ask = setTimeout(() => this.#retry(), pause * 1000);
   }
 
   #retry() {

@@ -1,0 +1,178 @@
+package web_test
+
+import (
+	"crypto/sha512"
+	"encoding/base64"
+	"encoding/json"
+	"io"
+	"net/http"
+	"net/http/httptest"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/web"
+)
+
+// fetch gets an address and returns the answer with its body.
+func fetch(t *testing.T, address string) (*http.Response, string) {
+	t.Helper()
+	answer, err := http.Get(address)
+	require.NoError(t, err)
+	defer answer.Body.Close()
+	body, err := io.ReadAll(answer.Body)
+	require.NoError(t, err)
+	return answer, string(body)
+}
+
+func TestFilesHaveTheirHashAndStay(t *testing.T) {
+	server, _ := service(t, nil)
+	for _, asset := range web.Assets() {
+		for _, path := range []string{asset.Path, asset.Pinned} {
+			answer, body := fetch(t, server.URL+path)
+			require.Equal(t, http.StatusOK, answer.StatusCode, path)
+			sum := sha512.Sum384([]byte(body))
+			assert.Equal(t, asset.Integrity, "sha384-"+base64.StdEncoding.EncodeToString(sum[:]))
+			assert.Equal(t, asset.Media, answer.Header.Get("Content-Type"))
+			assert.Equal(t, "cross-origin", answer.Header.Get("Cross-Origin-Resource-Policy"))
+			assert.Equal(t, path == asset.Pinned, strings.Contains(answer.Header.Get("Cache-Control"), "immutable"), path)
+		}
+		answer, body := fetch(t, server.URL+strings.Replace(asset.Path, "/"+web.Line+"/", "/"+web.Line+"-000000000000/", 1))
+		assert.Equal(t, http.StatusNotFound, answer.StatusCode)
+		assert.Contains(t, body, asset.Pinned, "the problem names the present file")
+	}
+}
+
+func TestPagesCallNobodyElse(t *testing.T) {
+	server, _ := service(t, nil)
+	for path, ready := range map[string]string{"/": solved + " && document.querySelector('#shelf').hasAttribute('data-painted')", "/docs": "document.forms.length"} {
+		answer, _ := fetch(t, server.URL+path)
+		assert.Equal(t, web.Policy, answer.Header.Get("Content-Security-Policy"))
+		p := open(t, server.URL+path)
+		p.until(ready)
+		p.sound() // nothing was refused by the policy
+		p.mu.Lock()
+		require.NotEmpty(t, p.requests)
+		for _, address := range p.requests {
+			own := strings.HasPrefix(address, server.URL+"/") || strings.HasPrefix(address, "data:") || strings.HasPrefix(address, "blob:")
+			assert.True(t, own, address)
+		}
+		p.mu.Unlock()
+	}
+}
+
+// TestReferenceExamplesRun presses every button of the reference page.
+func TestReferenceExamplesRun(t *testing.T) {
+	server, _ := service(t, nil)
+	p := open(t, server.URL+"/docs")
+	p.until("document.forms.length")
+	count := eval[int64](p, "document.forms.length")
+	calls := eval[int64](p, "document.querySelectorAll('article').length")
+	assert.GreaterOrEqual(t, count, calls, "every call has an example")
+	eval[any](p, "(async () => { for (const form of document.forms) form.querySelector('button').click(); })()")
+	p.until("[...document.querySelectorAll('.outcome')].every((o) => o.textContent)")
+	for _, line := range eval[[]string](p, "[...document.forms].map((f) => f.elements.address.value + ' ' + f.querySelector('.outcome').textContent.slice(0, 300))") {
+		assert.Regexp(t, `^\S+ 200, `, line)
+	}
+	p.sound()
+	p.shoot("")
+}
+
+// TestSnippetsRun takes what the workbench offers for other programs and uses
+// it as they would.
+func TestSnippetsRun(t *testing.T) {
+	server, _ := service(t, nil)
+	p := open(t, server.URL+"/?kind=slotted-band&unit=in&width=3+1/2&thickness=0.09&caliper=0.012&fit=snug")
+	p.until(solved)
+	text := func(id string) string { return eval[string](p, "document.getElementById('"+id+"').textContent") }
+
+	command := regexp.MustCompile(`^curl '([^']+)'$`).FindStringSubmatch(text("curl"))
+	require.NotNil(t, command)
+	answer, body := fetch(t, command[1])
+	require.Equal(t, http.StatusOK, answer.StatusCode)
+	assert.Contains(t, body, "8 1/4 in")
+
+	eval[any](p, "(() => { const s = document.getElementById('pick'); s.value = '/pieces/0/scores/1/at'; s.dispatchEvent(new Event('change')); })()")
+	formula := regexp.MustCompile(`^=WEBSERVICE\("([^"]+)"\)$`).FindStringSubmatch(text("cell"))
+	require.NotNil(t, formula)
+	_, body = fetch(t, formula[1])
+	number, err := strconv.ParseFloat(body, 64)
+	require.NoError(t, err)
+	assert.InDelta(t, 2.25, number, 1e-9)
+
+	foreign := "<!DOCTYPE html><html lang=en><title>Tidewater Tea</title><body>" + text("html")
+	blog := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
+		w.Header().Set("Content-Type", "text/html")
+		_, _ = io.WriteString(w, foreign)
+	}))
+	defer blog.Close()
+	q := open(t, blog.URL)
+	q.until(solved)
+	assert.Equal(t, "8 1/4 in", eval[string](q, reading), "on another page, from another origin, with its hash checked")
+	q.sound()
+}
+
+func TestReferenceSnippetsRun(t *testing.T) {
+	server, _ := service(t, nil)
+	p := open(t, server.URL+"/docs")
+	page := "<!DOCTYPE html><html lang=en><title>Tidewater Tea</title><body>" + eval[string](p, "pinned.textContent + folded.textContent")
+	other, _ := service(t, map[string]string{"/blog": page})
+	q := open(t, other.URL+"/blog")
+	q.until(solved)
+	q.until("document.querySelector('creasefit-fold').hasAttribute('data-painted')")
+	q.sound()
+}
+
+func TestFoldedViewByKeyboard(t *testing.T) {
+	server, _ := service(t, nil)
+	p := open(t, server.URL+"/", prefer("screen", "prefers-reduced-motion", "reduce"))
+	const fold = "document.querySelector('creasefit-fold')"
+	label := fold + ".canvas.getAttribute('aria-label')"
+	p.until(solved + " && " + fold + ".hasAttribute('data-painted')")
+	assert.Contains(t, eval[string](p, label), "Slotted belly band, 85 per cent closed")
+	assert.Contains(t, eval[string](p, label), "Closed it measures")
+	pixels := fold + ".canvas.toDataURL()"
+	before := eval[string](p, pixels)
+	eval[any](p, fold+".sliders.turn.focus(); 0")
+	p.keys(kb.ArrowRight + kb.ArrowRight + kb.ArrowRight)
+	p.until(pixels + " !== " + quote(before))
+	assert.Contains(t, eval[string](p, label), "turned by 31 degrees")
+	eval[any](p, fold+".button.focus(); 0")
+	p.keys(kb.Enter)
+	p.until(label + ".includes(', closed,')")
+	p.keys(kb.Enter)
+	p.until(label + ".includes('lying flat')")
+	p.sound()
+}
+
+func TestOrderIsPlanned(t *testing.T) {
+	server, _ := service(t, nil)
+	p := open(t, server.URL+"/?kind=slotted-band&unit=in&width=3+1/2&height=5&thickness=0.09&caliper=0.012&fit=snug", chromedp.EmulateViewport(1280, 900))
+	p.until(solved)
+	eval[any](p, "document.getElementById('count').focus(); 0")
+	p.keys(strings.Repeat(kb.Delete, 2) + "17" + kb.Enter)
+	p.until("document.querySelector('#plan figure svg')")
+	order := `{"unit":"in","sheet":"12 x 12 in","items":[{"name":"band","blank":"8 1/4 x 1 1/2 in","count":17}]}`
+	answer, err := http.Post(server.URL+"/v1/yield", "application/json", strings.NewReader(order))
+	require.NoError(t, err)
+	defer answer.Body.Close()
+	var plan struct{ Sheets int }
+	require.NoError(t, json.NewDecoder(answer.Body).Decode(&plan))
+	assert.Equal(t, strconv.Itoa(plan.Sheets), eval[string](p, "document.querySelector('#plan strong').textContent.split(' ')[0]"))
+	assert.Positive(t, eval[int64](p, "document.querySelectorAll('#plan ol li').length"))
+	p.shoot("")
+
+	eval[any](p, "document.getElementById('put').click(); document.querySelector('#shelf a[data-kind=sleeve]').click(); 0")
+	p.until("document.querySelector('creasefit-fold').getAttribute('src').includes('/sleeve?')")
+	eval[any](p, "document.querySelector('#order button').click(); 0")
+	p.until("document.querySelector('#plan figure svg')?.textContent.includes('sleeve')")
+	eval[any](p, "document.getElementById('count').value = 'many'; document.querySelector('#order button').click(); 0")
+	p.until("document.querySelector('#plan .wrong')")
+	p.sound()
+}
