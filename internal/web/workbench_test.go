@@ -30,6 +30,7 @@ func TestWorkbenchInEveryLook(t *testing.T) {
 			p.until(solved)
 			p.until("document.querySelector('creasefit-fold').hasAttribute('data-painted')")
 			p.until("document.querySelector('#shelf').hasAttribute('data-painted')")
+			assert.Equal(t, int64(0), eval[int64](p, "document.querySelectorAll('#shelf a:not([data-example])').length"), "kinds without a picture")
 			assert.LessOrEqual(t, eval[int64](p, "document.documentElement.scrollWidth"), look.width, "nothing may stick out at the side")
 			p.sound()
 			p.shoot("")
