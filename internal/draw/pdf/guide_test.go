@@ -94,6 +94,7 @@ func TestGuidesOfEveryKind(t *testing.T) {
 }
 
 func TestGuidesOfRandomRequests(t *testing.T) {
+	t.Parallel()
 	turn, all := 0, batch{}
 	drawtest.EachRandom(t, 500, func(t *testing.T, s *drawtest.Sample) {
 		o, page := ways(turn)

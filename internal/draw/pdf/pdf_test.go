@@ -320,6 +320,7 @@ func checkWords(t *testing.T, name string, pages [][]word) {
 }
 
 func TestWordsAreApart(t *testing.T) {
+	t.Parallel()
 	for _, s := range drawtest.Every() {
 		checkWords(t, s.Name, words(t, encode(t, s.Draw(), pdf.Options{})))
 	}
