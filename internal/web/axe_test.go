@@ -33,8 +33,9 @@ func axeCore(t *testing.T) string {
 }
 
 // accessible lets the engine look at the page by the rules of WCAG 2.2 AA.
-func (p *tab) accessible(engine string) {
-	p.Helper()
+func (p *tab) accessible(t *testing.T) {
+	t.Helper()
+	engine := axeCore(t)
 	p.do(chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
 		_, err := chromedp.Run(ctx, chromedp.Evaluate[any](engine+";0"))
 		return err
@@ -42,34 +43,5 @@ func (p *tab) accessible(engine string) {
 	found := eval[[]string](p, `axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] })
 		.then(({ passes, violations }) => [passes.length > 20 ? "" : "only " + passes.length + " rules were looked at"].filter(Boolean).concat(
 			violations.map((v) => v.impact + " " + v.id + ": " + v.nodes.map((n) => n.target.flat().join(" ") + " " + n.failureSummary).join(" | "))))`)
-	assert.Empty(p.T, found)
-}
-
-func TestPagesAreAccessible(t *testing.T) {
-	engine := axeCore(t)
-	server, _ := service(t, map[string]string{"/embedded": embedded(`kind="slotted-band" unit="in" width="3 5/7" thickness="0.09" caliper="0.012" lang="de"`)})
-	for path, ready := range map[string]string{
-		"/": solved + " && document.querySelector('#shelf').hasAttribute('data-painted')", "/docs": "true", "/embedded": field("width") + "?.hasAttribute('aria-invalid')",
-	} {
-		for i, look := range looks[:4] {
-			if path == "/docs" && (i == 1 || i == 2) {
-				continue // the same style sheet; light and dark, wide and narrow are seen once each
-			}
-			t.Run(path+look.name, func(t *testing.T) {
-				p := open(t, server.URL+path, chromedp.EmulateViewport(look.width, look.height), prefer("screen", "prefers-color-scheme", look.scheme))
-				p.until(ready)
-				if path == "/" {
-					p.until("(document.querySelector('#order button').click(), true)")
-					p.until("document.querySelector('#plan figure svg')")
-					eval[any](p, root+".querySelector('details').open = true; 0")
-				}
-				if path == "/docs" {
-					eval[any](p, "document.querySelectorAll('article:first-of-type details').forEach((d) => (d.open = true)); 0")
-				}
-				p.accessible(engine)
-				p.shoot("")
-				p.sound()
-			})
-		}
-	}
+	assert.Empty(t, found)
 }

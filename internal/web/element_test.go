@@ -91,6 +91,9 @@ func TestFillInByKeyboard(t *testing.T) {
 	p.tabTo("[data-name=step]")
 	p.keys("1/16in")
 	p.until("events.at(-1)?.[1].solution?.step === '1/16 in'")
+	p.tabTo("[data-name=sheet]")
+	p.keys("letter")
+	p.until(root + ".textContent.includes('From a sheet5')") // 5 x 1 1/2 in of 8 1/2 in
 	p.tabTo("button")
 	p.keys(kb.Enter) // back to the plainest readings
 	p.until("events.at(-1)?.[1].solution?.step !== '1/16 in'")
@@ -149,13 +152,13 @@ func TestUnitChangeKeepsTheMeaning(t *testing.T) {
 func TestSlowServiceIsToldAndAnswersStayInOrder(t *testing.T) {
 	p, g := widget(t, byHand)
 	p.until(solved)
-	g.set(2500*time.Millisecond, "/v1/solve/slotted-band?unit=in&width=5", false)
+	g.set(1800*time.Millisecond, "/v1/solve/slotted-band?unit=in&width=5", false)
 	p.tabTo("[data-name=width]")
 	p.keys("5in")
 	p.until(root + ".querySelector('[role=status]').textContent.includes('slow to answer')")
 	p.keys(kb.Backspace + kb.Backspace + kb.Backspace + "6in")
 	p.until("events.at(-1)?.[1].values?.width === '6in'")
-	time.Sleep(2500 * time.Millisecond)
+	time.Sleep(1800 * time.Millisecond)
 	assert.Equal(t, "6in", eval[string](p, "events.at(-1)[1].values.width"), "an answer that comes too late is dropped")
 	assert.Equal(t, int64(0), eval[int64](p, "events.filter(([, d]) => d.values?.width === '5in').length"))
 	p.sound()
@@ -255,7 +258,7 @@ func TestEveryKindIsASentence(t *testing.T) {
 }
 
 func TestPermanentLinkAndPrint(t *testing.T) {
-	p, _ := widget(t, byHand)
+	p, _ := widget(t, byHand+` sheet="letter"`)
 	p.until(solved)
 	link, err := url.Parse(eval[string](p, "events.at(-1)[1].link"))
 	require.NoError(t, err)

@@ -51,7 +51,7 @@ func TestFilesHaveTheirHashAndStay(t *testing.T) {
 
 func TestPagesCallNobodyElse(t *testing.T) {
 	server, _ := service(t, nil)
-	for path, ready := range map[string]string{"/": solved + " && document.querySelector('#shelf').hasAttribute('data-painted')", "/docs": "document.forms.length"} {
+	for path, ready := range map[string]string{"/": solved + " && " + stocked, "/docs": "document.forms.length"} {
 		answer, _ := fetch(t, server.URL+path)
 		assert.Equal(t, web.Policy, answer.Header.Get("Content-Security-Policy"))
 		p := open(t, server.URL+path)

@@ -36,6 +36,7 @@ const ENGLISH = {
   cutAt: "at {}",
   sides: { left: "left", right: "right", top: "top", bottom: "bottom" },
   diagonal: "across the diagonal",
+  sheet: "From a sheet",
   sure: "Will it go in?",
   surely: "Along the {axis}, yes.",
   almost: "Along the {axis}, almost always: {n} times in 100.",
@@ -50,7 +51,7 @@ const ENGLISH = {
   take: "Take {}",
   plainest: "Back to the plainest readings",
   drawing: "Drawing",
-  links: { guide: "Making instructions", drawing: "Drawing", pdf: "Drawing to print", permanent: "Permanent link", data: "Answer as data" },
+  links: { guide: "Making instructions", drawing: "Drawing", pdf: "Drawing to print", yield: "Cut plan", permanent: "Permanent link", data: "Answer as data" },
   units: {},
   decimal: ".",
 };

@@ -48,6 +48,7 @@ const GERMAN = {
   cutAt: "bei {}",
   sides: { left: "links", right: "rechts", top: "oben", bottom: "unten" },
   diagonal: "über die Diagonale",
+  sheet: "Aus einem Bogen",
   sure: "Passt es hinein?",
   surely: "{axis}: ja.",
   almost: "{axis}: fast immer, {n} von 100 Malen.",
@@ -62,7 +63,7 @@ const GERMAN = {
   take: "{} nehmen",
   plainest: "Zurück zu den einfachsten Maßen",
   drawing: "Zeichnung",
-  links: { guide: "Anleitung", drawing: "Zeichnung", pdf: "Zeichnung zum Drucken", permanent: "Dauerhafter Link", data: "Antwort als Daten" },
+  links: { guide: "Anleitung", drawing: "Zeichnung", pdf: "Zeichnung zum Drucken", yield: "Schnittplan", permanent: "Dauerhafter Link", data: "Antwort als Daten" },
   units: { in: "Zoll" },
   decimal: ",",
 };

@@ -1,8 +1,9 @@
 // scoreNumber is the number in the name of a score, for languages to use.
 const scoreNumber = (name) => /(\d+)$/.exec(name)?.[1] ?? name;
 
-// pieceNode shows what to set on the ruler for one piece.
-function pieceNode(piece, words, alone) {
+// pieceNode shows what to set on the ruler for one piece, and how many blanks
+// of it a sheet gives, if that was counted.
+function pieceNode(piece, words, alone, perSheet) {
   const heading = alone ? null : make("p", { class: "piece" }, english(piece.name));
   const times = piece.quantity > 1 ? " (" + fill(words.times, piece.quantity) + ")" : "";
   const list = make("dl", { class: "readings" });
@@ -13,6 +14,7 @@ function pieceNode(piece, words, alone) {
   const cuts = new Map();
   for (const cut of piece.cuts) cuts.set(cut.kind, [...(cuts.get(cut.kind) ?? []), cutNode(cut, words)]);
   for (const [kind, nodes] of cuts) list.append(make("div", {}, make("dt", {}, words.cuts[kind] ?? kind), make("dd", {}, make("ul", {}, ...nodes))));
+  if (perSheet != null) list.append(make("div", {}, make("dt", {}, words.sheet), make("dd", {}, make("span", { class: "reading", part: "reading" }, perSheet))));
   return make("div", { class: "pieces" }, heading, list);
 }
 
@@ -78,11 +80,12 @@ function summary(solution, words) {
 
 // answerNodes shows the whole solution.
 function answerNodes(solution, words, links, take) {
+  const yields = Object.fromEntries((solution.yield?.pieces ?? []).map((item) => [item.piece, item.per_sheet]));
   const notes = solution.warnings.map((warning) => make("li", {}, english(warning.detail)));
   const finer = solution.alternatives.map((a) => alternativeNode(a, words, take));
   const back = solution.given.step ? [make("button", { type: "button", part: "button", click: () => take("") }, words.plainest)] : [];
   return [
-    block("answer", words.readings, ...solution.pieces.map((piece) => pieceNode(piece, words, solution.pieces.length === 1))),
+    block("answer", words.readings, ...solution.pieces.map((piece) => pieceNode(piece, words, solution.pieces.length === 1, yields[piece.name]))),
     make("figure", { part: "drawing", class: "drawing", "aria-label": words.drawing, tabindex: "0" }),
     block("fit", words.sure, make("ul", {}, ...solution.fit.map((fit) => fitNode(fit, words)))),
     block("notes", words.notes, ...(notes.length ? [make("ul", {}, ...notes)] : [])),

@@ -182,6 +182,7 @@ class CreasefitSolver extends HTMLElement {
     const language = this.words.links.guide === GERMAN.links.guide ? "&language=de" : "";
     const all = [[links.permanent, this.service + "?" + new URLSearchParams({ kind: solution.kind, ...values })], [links.data, to(solution.links.self, "")]];
     if (solution.links.drawing) all.unshift([links.drawing, to(solution.links.drawing, "&format=svg")], [links.pdf, to(solution.links.drawing, "&format=pdf")]);
+    if (solution.links.yield) all.unshift([links.yield, to(solution.links.yield, "&format=svg")]);
     if (solution.links.guide) all.unshift([links.guide, to(solution.links.guide, "&format=html" + language)]);
     return all;
   }
