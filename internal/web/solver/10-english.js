@@ -13,7 +13,6 @@ const ENGLISH = {
   more: "Finer choices",
   unset: "as it comes",
   needed: "Still to fill in: {}.",
-  working: "Working it out …",
   slow: "The service is slow to answer. Still waiting …",
   unreachable: "The service cannot be reached.",
   late: "The service took too long to answer.",
