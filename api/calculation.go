@@ -60,7 +60,7 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 	}
 	solved := time.Now()
 	buffer := answerBuffers.Get().(*answerBuffer)
-	defer answerBuffers.Put(buffer)
+	defer buffer.giveBack()
 	buffer.bytes = k.write(buffer.bytes[:0], out.writtenAs(), a, &answering{r, o, k.path})
 	out.body = buffer.bytes
 	s.recent.keep(out.key, out.body)

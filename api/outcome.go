@@ -44,6 +44,16 @@ type answerBuffer struct{ bytes []byte }
 
 var answerBuffers = sync.Pool{New: func() any { return &answerBuffer{make([]byte, 0, 16<<10)} }}
 
+// mostKept is how large an answer's buffer may be to be kept for others.
+const mostKept = 1 << 20
+
+// giveBack keeps the buffer for another answer.
+func (b *answerBuffer) giveBack() {
+	if cap(b.bytes) <= mostKept {
+		answerBuffers.Put(b)
+	}
+}
+
 // newOutcome decides the encoding and the entity tag, before anything is
 // computed.
 func (s *Service) newOutcome(c echo.Context, r *reading, path string, o options) *outcome {

@@ -54,7 +54,7 @@ func planOrder(ctx context.Context, q *yieldRequest) (*yieldAnswer, error) {
 }
 
 // countPerSheet finds how many blanks one sheet gives, of an order of a single
-// blank with a count.
+// blank with a count, unless they are too many to be planned.
 func (a *yieldAnswer) countPerSheet(ctx context.Context) error {
 	if len(a.order.Items) != 1 || a.plan.PerSheet > 0 {
 		return nil
@@ -62,6 +62,9 @@ func (a *yieldAnswer) countPerSheet(ctx context.Context) error {
 	one, item := a.order, a.order.Items[0]
 	item.Count = 0
 	one.Items = []sheet.Item{item}
+	if one.Check() != nil {
+		return nil
+	}
 	most, err := sheet.Plan(ctx, one)
 	a.plan.PerSheet = most.PerSheet
 	return err

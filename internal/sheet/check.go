@@ -141,7 +141,23 @@ func (c *checker) item(i int, it Item) {
 	case !c.order.cuttable(i):
 		c.add(fault.Impossible, "trimmer_length", c.text(c.order.Trimmer), c.name(i)+" needs a cut longer than the trimmer.",
 			"a trimmer at least as long as the shorter side of the sheet")
+	case it.Count == 0 && c.order.crowded(i):
+		c.add(fault.TooMany, field+".blank", c.size(it.Width, it.Height), c.name(i)+" may come out of a sheet more often than a plan can list.",
+			fmt.Sprintf("at least 1/%d of a sheet", MostPieces))
 	}
+}
+
+// crowded reports whether a sheet has the area of more blanks than a plan may
+// list.
+func (o Order) crowded(item int) bool {
+	it := o.Items[item]
+	for s := range o.Sheets {
+		w, h := o.usable(s)
+		if w.Millimetres()*h.Millimetres() > MostPieces*it.Width.Millimetres()*it.Height.Millimetres() {
+			return true
+		}
+	}
+	return false
 }
 
 // fitsUncut reports whether a blank lies inside a sheet's margins, whatever

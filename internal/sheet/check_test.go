@@ -53,7 +53,11 @@ func TestFaultyOrders(t *testing.T) {
 		"too much effort": {func(o *Order) { o.Effort = time.Minute }, fault.OutOfRange, "effort_ms"},
 		"no price":        {func(o *Order) { o.Minimize = LeastCost }, fault.Missing, "sheet[0].price"},
 		"negative stock":  {func(o *Order) { o.Sheets[0].Available = -1 }, fault.OutOfRange, "sheet[0].available"},
-		"out of stock":    {func(o *Order) { o.Sheets[0].Available = 2 }, fault.Impossible, "sheet"},
+		"a speck": {func(o *Order) {
+			o.Items = o.Items[:1]
+			o.Items[0].Width, o.Items[0].Height, o.Items[0].Count = in(t, "1/32"), in(t, "1/32"), 0
+		}, fault.TooMany, "items[0].blank"},
+		"out of stock": {func(o *Order) { o.Sheets[0].Available = 2 }, fault.Impossible, "sheet"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			o := teaOrder(t)

@@ -74,7 +74,7 @@ func (f *finisher) gather(s Sheets) {
 func (f *finisher) sheet(b *board, l *layout) Sheets {
 	w, h := f.order.usable(b.stock)
 	s := Sheets{Times: 1, Stock: b.stock, Usable: Rect{f.order.Margin, f.order.Margin, w, h}}
-	r := &realizer{order: f.order, kinds: f.kinds, items: f.take}
+	r := &realizer{order: f.order, kinds: f.kinds, items: f.take, needs: map[*layout]extent{}}
 	s.Tree = r.tree(l, extent{w, h})
 	s.place(r, s.Tree, Rect{Width: w, Height: h})
 	st := &stepper{realizer: r, names: f.order.itemName}

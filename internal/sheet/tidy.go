@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"creasefit/internal/measure"
 )
@@ -52,16 +53,20 @@ func (p *problem) tidy(l *layout) strip {
 			y.need.along(l.axis).Compare(x.need.along(l.axis)),
 			cmp.Compare(x.key, y.key))
 	})
+	keys := make([]string, len(parts))
+	for i := range parts {
+		keys[i] = parts[i].key
+	}
 	whole := parts[len(parts)-1]
 	for i := len(parts) - 2; i >= 0; i-- {
 		low := parts[i]
 		whole = strip{
 			&layout{axis: l.axis, low: low.layout, high: whole.layout},
 			join(l.axis, low.need, whole.need, p.order.Kerf),
-			low.key + "," + whole.key,
+			"",
 		}
 	}
-	whole.key = l.axis.String()[:1] + "(" + whole.key + ")"
+	whole.key = l.axis.String()[:1] + "(" + strings.Join(keys, ",") + ")"
 	return whole
 }
 

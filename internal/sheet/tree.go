@@ -7,6 +7,7 @@ type realizer struct {
 	order Order
 	items func(kind int32) int // names the item of the next piece of a kind
 	kinds []kind
+	needs map[*layout]extent // of the layouts that were asked for
 }
 
 // tree cuts a rectangle into a layout: everything that the layout does not
@@ -25,13 +26,19 @@ func (r *realizer) tree(l *layout, have extent) *Node {
 	return &Node{Cut: l.axis, At: at, Low: r.tree(l.low, low), High: r.tree(l.high, high)}
 }
 
-// need is the least rectangle of a layout.
+// need is the least rectangle of a layout. It is asked for at every cut, so
+// that of joined layouts is kept.
 func (r *realizer) need(l *layout) extent {
 	if l.low == nil {
 		w, h := r.order.Items[r.kinds[l.kind].items[0]].lying(l.turned)
 		return extent{w, h}
 	}
-	return join(l.axis, r.need(l.low), r.need(l.high), r.order.Kerf)
+	known, ok := r.needs[l]
+	if !ok {
+		known = join(l.axis, r.need(l.low), r.need(l.high), r.order.Kerf)
+		r.needs[l] = known
+	}
+	return known
 }
 
 // spare chooses the axis to trim along, if there is anything to trim that the
