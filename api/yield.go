@@ -47,7 +47,7 @@ const (
 const priceUnit = 10_000
 
 // yieldFormats are the formats of a cut plan.
-var yieldFormats = []format{formatJSON, formatCSV, formatText, formatSVG}
+var yieldFormats = []format{formatJSON, formatCSV, formatText, formatSVG, formatPDF}
 
 // yieldParams describes the names of an order but those of its single blank.
 func yieldParams() []param {

@@ -439,6 +439,7 @@ func TestYieldInOtherFormats(t *testing.T) {
 	assert.Contains(t, picture, "card &amp; &lt;tag&gt;")
 	assert.NotContains(t, picture, "<tag>")
 	assert.NotEqual(t, picture, get(t, "/v1/yield.svg?theme=dark&"+query).ok().Body.String())
+	assert.True(t, strings.HasPrefix(get(t, "/v1/yield.pdf?"+query).ok().Body.String(), "%PDF-"))
 }
 
 func TestYieldGolden(t *testing.T) {

@@ -2,9 +2,11 @@ package api
 
 import (
 	"fmt"
+	"io"
 	"strconv"
 
 	"creasefit/internal/draw"
+	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/svg"
 	"creasefit/internal/sheet"
 )
@@ -20,11 +22,17 @@ func writeYield(dst []byte, f format, a *yieldAnswer, x *answering) []byte {
 	case formatText:
 		return a.appendText(dst)
 	case formatSVG:
-		d := draw.NewPlan(&a.order, &a.plan, draw.Options{Title: "Cut plan", Description: a.summary(), Step: a.order.Ruler})
-		return svg.Append(dst, d, svg.Options{Dark: a.request.dark})
+		return svg.Append(dst, a.picture(), svg.Options{Dark: a.request.dark})
+	case formatPDF:
+		return encodedBy(dst, func(w io.Writer) error { return pdf.Encode(w, a.picture(), pdf.Options{Fit: true}) })
 	default:
 		return appendYield(dst, a, x)
 	}
+}
+
+// picture draws the sheets of the plan.
+func (a *yieldAnswer) picture() *draw.Drawing {
+	return draw.NewPlan(&a.order, &a.plan, draw.Options{Title: "Cut plan", Description: a.summary(), Step: a.order.Ruler})
 }
 
 // summary says in a sentence or two what a plan comes to.
