@@ -27,7 +27,6 @@ const batchPatience = 30 * time.Second
 type batch struct {
 	service *Service
 	c       echo.Context
-	calls   map[string]lineCall
 	output  batchOutput
 	lines   []line
 	answers []lineAnswer
@@ -78,7 +77,7 @@ func (s *Service) runBatch(c echo.Context) error {
 	_ = control.EnableFullDuplex() // needed by HTTP/1 only; others always have it
 	h := c.Response().Header()
 	h["Content-Type"], h["Cache-Control"] = []string{media}, cacheNever
-	b := &batch{service: s, c: c, calls: s.lineCalls(), output: output}
+	b := &batch{service: s, c: c, output: output}
 	return b.run(source, control)
 }
 

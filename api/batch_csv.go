@@ -15,15 +15,41 @@ import (
 // if wanted, id. An empty cell is a name that is left out.
 type csvSource struct {
 	in     *csv.Reader
+	body   *rowReader
 	header []string
 	number int
 }
 
+// rowReader ends a table whose next row is longer than a line may be, which
+// would otherwise be kept whole.
+type rowReader struct {
+	body io.Reader
+	left int
+}
+
+var errLongRow = errors.New("the row is too long")
+
+func (r *rowReader) Read(p []byte) (int, error) {
+	if r.left <= 0 {
+		return 0, errLongRow
+	}
+	n, err := r.body.Read(p[:min(len(p), r.left)])
+	r.left -= n
+	return n, err
+}
+
+// next reads a row.
+func (s *csvSource) next() ([]string, error) {
+	s.body.left = mostLine
+	return s.in.Read()
+}
+
 // openCSV reads the header of a table.
 func openCSV(body io.Reader) (batchSource, batchOutput, *problem) {
-	in := csv.NewReader(io.LimitReader(body, 1<<40))
-	in.FieldsPerRecord = -1
-	header, err := in.Read()
+	rows := &rowReader{body: body}
+	s := &csvSource{in: csv.NewReader(rows), body: rows}
+	s.in.FieldsPerRecord = -1
+	header, err := s.next()
 	if err != nil || len(header) > mostFields {
 		return nil, nil, problemOf(fault.Faults{{Code: fault.Unreadable, Detail: "the table has no readable header row",
 			Expected: "names parted by commas, such as id,call,unit,width", Hint: "the first row has the names, each further row one request"}})
@@ -31,16 +57,20 @@ func openCSV(body io.Reader) (batchSource, batchOutput, *problem) {
 	for i := range header {
 		header[i] = strings.TrimSpace(strings.TrimPrefix(header[i], "\ufeff"))
 	}
-	return &csvSource{in: in, header: header}, &csvOutput{}, nil
+	s.header = header
+	return s, &csvOutput{}, nil
 }
 
 func (s *csvSource) chunk(lines []line) ([]line, bool) {
 	for len(lines) < mostChunk {
-		row, err := s.in.Read()
+		row, err := s.next()
 		var syntax *csv.ParseError
 		switch {
 		case err == io.EOF:
 			return lines, false
+		case errors.Is(err, errLongRow):
+			s.number++
+			return append(lines, line{number: s.number, wrong: lineTooLong()}), false
 		case errors.As(err, &syntax):
 			s.number++
 			return append(lines, line{number: s.number, wrong: single(fault.Unreadable, "the table cannot be read from here on: "+syntax.Err.Error(), "")}), false

@@ -82,7 +82,7 @@ func (b *batch) appendLine(dst []byte, l *line) (out []byte, failed bool) {
 	if l.wrong != nil {
 		return b.appendProblem(dst, l, l.wrong), true
 	}
-	call, ok := b.calls[l.call]
+	call, ok := b.service.lines[l.call]
 	if !ok {
 		return b.appendProblem(dst, l, b.noSuchCall(l.call)), true
 	}
@@ -115,8 +115,8 @@ func (b *batch) noSuchCall(name string) *problem {
 	if name == "" {
 		f.Code, f.Detail = fault.Missing, "the line does not say what to calculate"
 	}
-	names := make([]string, 0, len(b.calls))
-	for path := range b.calls {
+	names := make([]string, 0, len(b.service.lines))
+	for path := range b.service.lines {
 		names = append(names, path)
 	}
 	if nearest := fault.Nearest(strings.ToLower(name), names); nearest != "" {

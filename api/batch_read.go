@@ -79,7 +79,7 @@ func (s *lineSource) chunk(lines []line) ([]line, bool) {
 func jsonLine(number int, text []byte, tooLong bool) line {
 	l := line{number: number}
 	if tooLong {
-		l.wrong = single(codeBodyTooLarge, "the line has more than "+count(mostLine, "byte", "bytes"), "")
+		l.wrong = lineTooLong()
 		return l
 	}
 	f, ok := unreadableJSON(text)
@@ -94,6 +94,11 @@ func jsonLine(number int, text []byte, tooLong bool) line {
 		r.drop("call")
 	}
 	return l
+}
+
+// lineTooLong is the problem of a line or a row beyond the limit.
+func lineTooLong() *problem {
+	return single(codeBodyTooLarge, "the line has more than "+count(mostLine, "byte", "bytes"), "")
 }
 
 // memberText returns a member of an object as text, empty if it has none.

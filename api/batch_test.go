@@ -98,6 +98,16 @@ func TestBatchOfATable(t *testing.T) {
 	assert.Contains(t, last, "! width")
 }
 
+// TestBatchRefusesLongLines sends a line and a row that no limit but the
+// batch's own would end.
+func TestBatchRefusesLongLines(t *testing.T) {
+	long := strings.Repeat("x", 3*mostLine)
+	lines := readLines(t, postBatch(t, mediaLines, `{"call":"`+long+"\"}\n"+cardLine(2, "4")).ok().Body.String())
+	assert.Equal(t, []int{413, 200}, []int{lines[0].Status, lines[1].Status})
+	table := postBatch(t, mediaCSV, "id,call\r\n1,\""+long+"\"\r\n").ok().Body.String()
+	assert.Contains(t, table, "more than 65536 bytes")
+}
+
 // TestBatchAnswersWhileItReads sends a line and waits for its answer before it
 // sends the next one.
 func TestBatchAnswersWhileItReads(t *testing.T) {
@@ -178,7 +188,7 @@ func BenchmarkBatch(b *testing.B) {
 
 // solveAlone answers the lines in the process, without HTTP.
 func solveAlone(s *Service, body string) {
-	b := &batch{service: s, calls: s.lineCalls(), c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
+	b := &batch{service: s, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
 	source := &lineSource{in: bufio.NewReaderSize(strings.NewReader(body), mostLine)}
 	for more := true; more; {
 		b.lines, more = source.chunk(b.lines[:0])

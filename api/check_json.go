@@ -100,11 +100,3 @@ func appendTexts(dst []byte, texts []string) []byte {
 	}
 	return append(dst, ']')
 }
-
-// comma appends a comma before every entry of a list but the first.
-func comma(dst []byte, i int) []byte {
-	if i == 0 {
-		return dst
-	}
-	return append(dst, ',')
-}

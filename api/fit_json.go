@@ -9,9 +9,7 @@ import (
 func appendFits(dst []byte, step measure.Step, fits []solve.Fit) []byte {
 	dst = append(dst, '[')
 	for i := range fits {
-		if i > 0 {
-			dst = append(dst, ',')
-		}
+		dst = comma(dst, i)
 		f := &fits[i]
 		dst = append(append(append(dst, `{"axis":"`...), f.Axis.String()...), '"')
 		if f.Between != "" {
@@ -33,9 +31,7 @@ func appendFits(dst []byte, step measure.Step, fits []solve.Fit) []byte {
 func appendAlternatives(dst []byte, s *solve.Solution, self []byte) []byte {
 	dst = append(dst, '[')
 	for i := range s.Alternatives {
-		if i > 0 {
-			dst = append(dst, ',')
-		}
+		dst = comma(dst, i)
 		a := &s.Alternatives[i]
 		dst = append(append(append(dst, `{"step":"`...), a.Step.String()...), `","gain":`...)
 		dst = appendGain(dst, a, s.Request.Unit)

@@ -68,3 +68,11 @@ func count(n int, one, many string) string {
 	}
 	return strconv.Itoa(n) + " " + many
 }
+
+// comma appends a comma before every entry of a list but the first.
+func comma(dst []byte, i int) []byte {
+	if i == 0 {
+		return dst
+	}
+	return append(dst, ',')
+}

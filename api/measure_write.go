@@ -54,14 +54,3 @@ func appendRange(dst []byte, step measure.Step, least, greatest measure.Length) 
 	dst = appendExact(append(dst, ','), step, greatest)
 	return append(dst, ']')
 }
-
-// coarsestMark returns the size of the coarsest ruler mark that l lies on;
-// zero if it lies on none.
-func coarsestMark(unit measure.Unit, l measure.Length) measure.Length {
-	for _, s := range measure.Marks(unit) {
-		if l.IsMultipleOf(s) {
-			return s.Size()
-		}
-	}
-	return measure.Length{}
-}

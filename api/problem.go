@@ -108,9 +108,7 @@ func (p *problem) appendJSON(dst []byte) []byte {
 	dst = appendString(dst, p.detail)
 	dst = append(dst, `,"errors":[`...)
 	for i := range p.faults {
-		if i > 0 {
-			dst = append(dst, ',')
-		}
+		dst = comma(dst, i)
 		dst = appendFault(dst, &p.faults[i])
 	}
 	dst = append(dst, ']')

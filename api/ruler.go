@@ -101,15 +101,11 @@ func writeRuler(dst []byte, f format, q *rulerRequest, x *answering) []byte {
 	}
 	dst = append(append(append(dst, `{"unit":"`...), q.unit.String()...), `","lengths":[`...)
 	for i, l := range q.lengths {
-		if i > 0 {
-			dst = append(dst, ',')
-		}
+		dst = comma(dst, i)
 		dst = appendString(append(dst, `{"text":`...), q.texts[i])
 		dst = append(appendBoth(dst, l), `,"readings":[`...)
 		for j, step := range rulers() {
-			if j > 0 {
-				dst = append(dst, ',')
-			}
+			dst = comma(dst, j)
 			dst = append(append(append(dst, `{"step":"`...), step.String()...), `","at":`...)
 			dst = append(appendLength(dst, step, step.Nearest(l), l), '}')
 		}

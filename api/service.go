@@ -25,6 +25,7 @@ type Service struct {
 	paths     []string // of every call, for hints
 	kinds     map[string]*kindEntry
 	kindNames []string
+	lines     map[string]lineCall // that a batch may name
 	ruler     *rulerCalculation
 	paper     *paperCalculation
 	planning  *turnstile
@@ -51,7 +52,7 @@ func New(config Config, log *slog.Logger) *Service {
 		s.kinds[k.Name] = newKindEntry(k)
 		s.kindNames = append(s.kindNames, k.Name)
 	}
-	s.lists = newLists(config)
+	s.lists, s.lines = newLists(config), s.lineCalls()
 	s.echo.HTTPErrorHandler = s.answerError
 	s.echo.Use(s.around)
 	if config.RateLimit > 0 {

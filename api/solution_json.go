@@ -18,9 +18,7 @@ func appendSolution(dst []byte, s *solve.Solution, x *answering) []byte {
 	dst = x.appendGiven(dst, filledIn(q, x)...)
 	dst = append(dst, `,"pieces":[`...)
 	for i := range s.Pattern.Pieces {
-		if i > 0 {
-			dst = append(dst, ',')
-		}
+		dst = comma(dst, i)
 		dst = appendPiece(dst, s.Step, &s.Pattern.Pieces[i], &s.Ideal.Pieces[i])
 	}
 	dst = appendFits(append(dst, `],"fit":`...), s.Step, s.Fits)
@@ -165,7 +163,9 @@ func appendScore(dst []byte, step measure.Step, m mark) []byte {
 	dst = append(append(dst, m.score.Fold.String()...), `","angle":`...)
 	dst = appendDecimal(dst, m.score.Angle, 3)
 	turned := m.total.Sub(m.at)
-	if coarsestMark(step.Unit(), m.at).Less(coarsestMark(step.Unit(), turned)) {
+	own, _ := measure.CoarsestMark(m.at, step.Unit())
+	other, _ := measure.CoarsestMark(turned, step.Unit())
+	if own.Size().Less(other.Size()) {
 		dst = appendLength(append(dst, `,"or":{"at":`...), step, turned, m.idealTotal.Sub(m.ideal))
 		dst = append(append(append(dst, `,"from":"`...), opposite...), `"}`...)
 	}
@@ -176,9 +176,7 @@ func appendScore(dst []byte, step measure.Step, m mark) []byte {
 func appendCuts(dst []byte, step measure.Step, p, ideal *pattern.Piece) []byte {
 	dst = append(dst, '[')
 	for i := range p.Cuts {
-		if i > 0 {
-			dst = append(dst, ',')
-		}
+		dst = comma(dst, i)
 		c, twin := &p.Cuts[i], &ideal.Cuts[i]
 		dst = appendString(append(dst, `{"name":`...), c.Name)
 		dst = append(append(append(dst, `,"kind":"`...), c.Kind.String()...), '"')
@@ -234,9 +232,7 @@ func appendProof(dst []byte, p *solve.Proof) []byte {
 func appendWarnings(dst []byte, warnings []enclosure.Warning) []byte {
 	dst = append(dst, '[')
 	for i, w := range warnings {
-		if i > 0 {
-			dst = append(dst, ',')
-		}
+		dst = comma(dst, i)
 		dst = appendString(append(dst, `{"code":`...), w.Code)
 		dst = append(appendString(append(dst, `,"detail":`...), w.Detail), '}')
 	}

@@ -129,9 +129,7 @@ func appendPaper(dst []byte, a *paperAnswer, x *answering) []byte {
 	dst = appendBool(append(dst, `,"unlikely":`...), a.Unlikely)
 	dst = append(dst, `,"basis_weights":[`...)
 	for i, w := range a.Weights {
-		if i > 0 {
-			dst = append(dst, ',')
-		}
+		dst = comma(dst, i)
 		dst = appendString(append(dst, `{"grade":`...), w.Grade.Name)
 		dst = appendString(append(dst, `,"basis":`...), w.Grade.Basis)
 		dst = append(appendDecimal(append(dst, `,"pounds":`...), w.Pounds, 2), '}')

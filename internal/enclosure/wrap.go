@@ -1,7 +1,6 @@
 package enclosure
 
 import (
-	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -77,7 +76,9 @@ func (d *draft) halves(h halves, ideal, fold measure.Length) (l, w, r int, err e
 		half := reach.Over(2)
 		l, r = d.between(h.left, half, least, measure.Largest()), d.between(h.right, reach.Sub(half), least, measure.Largest())
 		d.even(l, r)
-		err = d.in.checkLap(h.lap, ideal.Sub(fold.Times(2)))
+		if h.lap.Sign() > 0 {
+			err = d.in.checkLap(ideal.Sub(fold.Times(2)))
+		}
 	}
 	d.equal("halves", h.lap.Neg(), times(1, l), times(1, r), times(-1, w))
 	return l, w, r, err
@@ -85,26 +86,13 @@ func (d *draft) halves(h halves, ideal, fold measure.Length) (l, w, r int, err e
 
 // checkMeeting refuses a meeting line that leaves no room for one of the ends.
 func (in *Input) checkMeeting(least, greatest measure.Length) error {
-	meet := in.length("meeting")
-	if !meet.Less(least) && !greatest.Less(meet) {
-		return nil
-	}
-	return fault.Fault{
-		Code: fault.Impossible, Field: "meeting", Detail: "the two ends cannot meet there: one of them would have no face to lie on",
-		Expected: "from " + in.describe(least) + " to " + in.describe(greatest),
-		Hint:     "leave it out to let the ends meet in the middle",
-	}
+	return in.bounded("meeting", Range{least, greatest}, "the two ends cannot meet there: one of them would have no face to lie on",
+		"leave it out to let the ends meet in the middle")
 }
 
 // checkLap refuses a lap that is longer than the face it lies on.
-func (in *Input) checkLap(lap, face measure.Length) error {
-	if !face.Less(lap) {
-		return nil
-	}
-	return fault.Fault{
-		Code: fault.Impossible, Field: "lap", Detail: "the lap is longer than the face that it lies on",
-		Expected: "at most " + in.describe(face), Hint: "make the lap shorter",
-	}
+func (in *Input) checkLap(face measure.Length) error {
+	return in.bounded("lap", Range{Max: face}, "the lap is longer than the face that it lies on", "make the lap shorter")
 }
 
 // layReadings lays a row out with the sizes that the readings have come to.
