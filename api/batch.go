@@ -13,10 +13,11 @@ import (
 
 // Limits of a batch.
 const (
-	mostLine  = 64 << 10 // bytes of one line
-	mostArray = 500      // requests in a JSON array
-	mostChunk = 256      // lines that are worked on together
-	flushSize = 16 << 10 // bytes after which an answer is sent on
+	mostLine  = 64 << 10               // bytes of one line
+	mostArray = 500                    // requests in a JSON array
+	mostChunk = 256                    // lines that are worked on together
+	flushSize = 16 << 10               // bytes after which an answer is sent on
+	flushTime = 100 * time.Millisecond // after which it is, however short
 )
 
 // batchPatience is how long a batch waits for its next line, and for the
@@ -30,6 +31,7 @@ type batch struct {
 	output  batchOutput
 	lines   []line
 	answers []lineAnswer
+	buffer  []byte // answers that are not sent yet
 	count   int
 	failed  int
 }
@@ -57,7 +59,7 @@ type batchOutput interface {
 // runBatch answers many requests at once.
 //
 //	@Summary		Many calculations at once
-//	@Description	One JSON object a line, each with the path of its call, an id that is passed through, and the names of that call; or a JSON array of up to 500 such objects; or CSV with the names as its header. Answers come in the same order as they are computed, a line that fails has its problem and does not stop the others.
+//	@Description	One JSON object a line, each with the path of its call, an id that is passed through, and the names of that call; or a JSON array of up to 500 such objects; or CSV with the names as its header. A line may name any calculation: solve, check, guide, drawing (answered as FOLD), ruler, stock and yield. Answers come in the same order as they are computed, a line that fails has its problem and does not stop the others.
 //	@ID				batch
 //	@Tags			batch
 //	@Accept			application/x-ndjson
@@ -85,72 +87,69 @@ func (s *Service) runBatch(c echo.Context) error {
 // it: the stream is cut off without its last piece, so that nobody takes a
 // part for the whole.
 func (b *batch) run(source batchSource, control *http.ResponseController) error {
-	buffer := b.output.begin(nil)
+	b.buffer = b.output.begin(nil)
 	for more := true; more; {
 		_ = control.SetReadDeadline(time.Now().Add(batchPatience))
 		b.lines, more = source.chunk(b.lines[:0])
-		if !b.enter() {
-			panic(http.ErrAbortHandler)
+		for rest := b.lines; len(rest) > 0; {
+			_ = control.SetReadDeadline(time.Now().Add(batchPatience)) // no line is awaited meanwhile
+			done := b.work(rest)
+			for i := range done {
+				b.take(&rest[i], &b.answers[i])
+			}
+			rest = rest[done:]
+			b.send(control, len(rest) > 0 || len(b.lines) < mostChunk)
 		}
-		b.work()
-		b.service.turn.leave()
-		for i := range b.lines {
-			buffer = b.take(buffer, i)
-		}
-		if !more {
-			buffer = b.output.end(buffer, b.count, b.failed)
-		}
-		_ = control.SetWriteDeadline(time.Now().Add(batchPatience))
-		if _, err := b.c.Response().Write(buffer); err != nil {
-			panic(http.ErrAbortHandler)
-		}
-		if len(buffer) >= flushSize || !more || len(b.lines) < mostChunk {
-			b.c.Response().Flush()
-		}
-		buffer = buffer[:0]
 	}
+	b.buffer = b.output.end(b.buffer, b.count, b.failed)
+	b.send(control, true)
 	return nil
 }
 
-// take appends the answer to line i of the chunk.
-func (b *batch) take(dst []byte, i int) []byte {
-	a := &b.answers[i]
-	dst = b.output.answer(dst, b.count == 0, &b.lines[i], a.bytes)
+// take puts the answer to a line into the buffer.
+func (b *batch) take(l *line, a *lineAnswer) {
+	b.buffer = b.output.answer(b.buffer, b.count == 0, l, a.bytes)
 	b.count++
 	if a.failed {
 		b.failed++
 	}
-	return dst
 }
 
-// enter waits for a turn as long as the caller does.
-func (b *batch) enter() bool {
-	ctx := b.c.Request().Context()
-	for ctx.Err() == nil {
-		if b.service.turn.enter(ctx) {
-			return true
-		}
-		time.Sleep(10 * time.Millisecond) // the queue is full
+// send writes the buffer, and sends it on if it is large or awaited.
+func (b *batch) send(control *http.ResponseController, awaited bool) {
+	_ = control.SetWriteDeadline(time.Now().Add(batchPatience))
+	if _, err := b.c.Response().Write(b.buffer); err != nil || b.c.Request().Context().Err() != nil {
+		panic(http.ErrAbortHandler)
 	}
-	return false
+	if awaited || len(b.buffer) >= flushSize {
+		b.c.Response().Flush()
+	}
+	b.buffer = b.buffer[:0]
 }
 
-// work answers the lines of the chunk, on all processors.
-func (b *batch) work() {
-	for len(b.answers) < len(b.lines) {
+// work answers lines from the first one on, on all processors, until it is
+// time to send something, and returns how many it has answered.
+func (b *batch) work(lines []line) int {
+	for len(b.answers) < len(lines) {
 		b.answers = append(b.answers, lineAnswer{})
 	}
+	end := time.Now().Add(flushTime)
 	var next atomic.Int64
 	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(b.lines)) {
+	for range min(runtime.GOMAXPROCS(0), len(lines)) {
 		wait.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(b.lines); i = int(next.Add(1)) - 1 {
+			for early := true; early; early = time.Now().Before(end) {
+				i := int(next.Add(1)) - 1
+				if i >= len(lines) {
+					return
+				}
 				a := &b.answers[i]
-				a.bytes, a.failed = b.appendLine(a.bytes[:0], &b.lines[i])
+				a.bytes, a.failed = b.appendLine(a.bytes[:0], &lines[i])
 			}
 		})
 	}
 	wait.Wait()
+	return min(int(next.Load()), len(lines))
 }
 
 // lineOutput writes one answer a line, and at the end how many there were.

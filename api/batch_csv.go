@@ -123,6 +123,9 @@ func (csvOutput) answer(dst []byte, _ bool, l *line, a []byte) []byte {
 	}
 	answer, _ := descend(a, "answer")
 	pieces, _ := descend(answer, "pieces")
+	if len(pieces) == 0 {
+		return appendSummary(dst, l, answer)
+	}
 	eachItem(pieces, func(piece []byte) {
 		name := memberText(piece, "name")
 		blank, _ := descend(piece, "blank")
@@ -135,6 +138,21 @@ func (csvOutput) answer(dst []byte, _ bool, l *line, a []byte) []byte {
 			})
 		}
 	})
+	return dst
+}
+
+// appendSummary appends what an answer without pieces comes to: the verdict of
+// a check, the sheets of an order. Anything else is no row of a table.
+func appendSummary(dst []byte, l *line, answer []byte) []byte {
+	from := len(dst)
+	for _, what := range [...]string{"words", "sheets", "per_sheet"} {
+		if text := memberText(answer, what); text != "" {
+			dst = appendRow(dst, l, "", what, "", "", text, "", "")
+		}
+	}
+	if len(dst) == from {
+		dst = appendRow(dst, l, "", "problem", "", "", "! the answer to this call is no table; send the line as JSON", "", "")
+	}
 	return dst
 }
 

@@ -1,10 +1,11 @@
 package api
 
 import (
-	"context"
+	"bytes"
 	"fmt"
 	"net/http"
 	"runtime/debug"
+	"slices"
 	"strings"
 
 	"github.com/labstack/echo/v4"
@@ -35,21 +36,24 @@ func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*r
 	add(r)
 	r.parse()
 	o := r.options("", "", k.formats)
-	if o.format != formatJSON || o.pick != "" {
+	if named := r.answerText("format"); named != "" && o.format != k.inLine() || o.pick != "" {
 		r.report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON", Hint: "leave format and pick out"}, "")
 	}
 	q := k.read(r)
 	if len(r.faults) > 0 {
 		return dst, r.problem(k.path)
 	}
-	ctx, cancel := context.WithTimeout(c.Request().Context(), s.config.SolveTimeout)
-	defer cancel()
-	a, err := k.compute(ctx, q)
-	if err != nil {
-		return dst, s.problemFrom(c, err)
+	turn, allowed := k.turnOf(s, q)
+	if !turn.await(c.Request().Context()) {
+		return dst, single(codeOverloaded, "the caller is gone", "")
+	}
+	defer turn.leave()
+	a, p := k.computeWithin(s, c, q, allowed)
+	if p != nil {
+		return dst, p
 	}
 	from := len(dst)
-	dst = k.write(dst, formatJSON, a, &answering{r, o, k.path})
+	dst = bytes.TrimSuffix(k.write(dst, k.inLine(), a, &answering{r, o, k.path}), []byte("\n"))
 	if o.show == nil {
 		return dst, nil
 	}
@@ -60,11 +64,17 @@ func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*r
 	return append(dst[:from], shown...), nil
 }
 
+// inLine is the format of the answer to a line: the first one that is JSON.
+func (k *calculation[Q, A]) inLine() format {
+	i := slices.IndexFunc(k.formats, func(f format) bool { return f.mediaType() == echo.MIMEApplicationJSON })
+	return k.formats[i]
+}
+
 // lineCalls is every calculation that a line may name, by its path.
 func (s *Service) lineCalls() map[string]lineCall {
-	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper}
+	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield}
 	for _, e := range s.kinds {
-		calls[e.solve.path], calls[e.check.path], calls[e.guide.path] = e.solve, e.check, e.guide
+		calls[e.solve.path], calls[e.check.path], calls[e.guide.path], calls[e.drawing.path] = e.solve, e.check, e.guide, e.drawing
 	}
 	return calls
 }

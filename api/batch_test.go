@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/labstack/echo/v4"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -69,11 +70,86 @@ func TestBatchAnswersEveryLineInOrder(t *testing.T) {
 	assert.Equal(t, []int{8, 4}, []int{last.Count, last.Failed})
 }
 
-// TestBatchAnswersAsTheCallsDo compares lines with calls of their own.
+// TestBatchAnswersAsTheCallsDo names every calculation of the specification in
+// a line, and compares its answer with that of a call of its own.
 func TestBatchAnswersAsTheCallsDo(t *testing.T) {
-	lines := readLines(t, postBatch(t, mediaLines, `{"call":"/v1/solve/slotted-band",`+cardsBody[1:]+"\n"+`{"call":"/v1/guide/slotted-band",`+cardsBody[1:]).ok().Body.String())
-	assert.JSONEq(t, postJSON(t, "/v1/solve/slotted-band", cardsBody).ok().Body.String(), string(lines[0].Answer))
-	assert.JSONEq(t, postJSON(t, "/v1/guide/slotted-band", cardsBody).ok().Body.String(), string(lines[1].Answer))
+	var body strings.Builder
+	var alone []string
+	for _, spec := range CallSpecs() {
+		if spec.Body == "" {
+			continue // a list, not a calculation
+		}
+		fmt.Fprintf(&body, "{\"call\":%q,%s\n", spec.Path, spec.Body[1:])
+		path := spec.Path
+		if strings.HasPrefix(path, "/v1/drawing/") {
+			path += ".fold" // the one format of a drawing that is JSON
+		}
+		alone = append(alone, postJSON(t, path, spec.Body).ok().Body.String())
+	}
+	lines := readLines(t, postBatch(t, mediaLines, body.String()).ok().Body.String())
+	require.Len(t, lines, len(alone)+1)
+	for i, want := range alone {
+		assert.JSONEq(t, want, string(lines[i].Answer))
+	}
+	assert.Equal(t, 0, lines[len(alone)].Failed)
+}
+
+// TestBatchKnowsEveryCalculation posts nothing to every path of the
+// specification: those that take a body are calculations, and lines name them.
+func TestBatchKnowsEveryCalculation(t *testing.T) {
+	for _, spec := range CallSpecs() {
+		_, known := shared().lines[spec.Path]
+		assert.Equal(t, spec.Body != "", known, spec.Path)
+	}
+}
+
+// orderLine is an order of two blanks from sheets of the given size.
+func orderLine(sheet string) string {
+	return fmt.Sprintf(`{"id":"order","call":"/v1/yield","unit":"in","sheet":"%s","items":[{"blank":"8 1/4 x 1 3/4","count":25},{"blank":"3 x 2","count":40}]}`, sheet)
+}
+
+// TestBatchPlansOrders mixes orders with other lines: each keeps its place and
+// its own faults.
+func TestBatchPlansOrders(t *testing.T) {
+	lines := readLines(t, postBatch(t, mediaLines, strings.Join([]string{
+		cardLine(1, "4"), orderLine("12 x 12"), cardLine(3, "5"), orderLine("8 x 8"),
+		strings.Replace(orderLine("12 x 12"), `"unit"`, `"format":"svg","unit"`, 1), `{"call":"/v1/drawing/band","format":"png","unit":"in","width":3,"thickness":0.1,"caliper":0.01}`,
+	}, "\n")).ok().Body.String())
+	var statuses []int
+	for _, l := range lines[:len(lines)-1] {
+		statuses = append(statuses, l.Status)
+	}
+	assert.Equal(t, []int{200, 200, 200, 400, 400, 400}, statuses)
+	var plan Yield
+	require.NoError(t, json.Unmarshal(lines[1].Answer, &plan))
+	assert.Positive(t, plan.Sheets)
+	assert.Equal(t, "items[0].blank", lines[3].Problem.Errors[0].Name)
+	assert.Equal(t, "format", lines[4].Problem.Errors[0].Name)
+	assert.Equal(t, "format", lines[5].Problem.Errors[0].Name)
+}
+
+// longCall is a calculation that takes its time.
+type longCall struct{}
+
+func (longCall) appendAnswer(_ *Service, _ echo.Context, _ func(*reading), dst []byte) ([]byte, *problem) {
+	time.Sleep(flushTime)
+	return append(dst, "{}"...), nil
+}
+
+// TestBatchDoesNotHoldAnswersBack works on a line and on many that take long:
+// each processor takes no second long one before what is ready is sent.
+func TestBatchDoesNotHoldAnswersBack(t *testing.T) {
+	s := quiet()
+	s.lines["/long"] = longCall{}
+	b := &batch{service: s, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
+	body := cardLine(1, "4") + "\n" + strings.Repeat(`{"call":"/long"}`+"\n", 100)
+	b.lines, _ = (&lineSource{in: bufio.NewReader(strings.NewReader(body))}).chunk(nil)
+	done := b.work(b.lines)
+	assert.GreaterOrEqual(t, done, 1)
+	assert.LessOrEqual(t, done, 1+runtime.GOMAXPROCS(0))
+	for i := range done {
+		assert.Contains(t, string(b.answers[i].bytes), fmt.Sprintf(`{"line":%d,`, i+1))
+	}
 }
 
 func TestBatchOfAnArray(t *testing.T) {
@@ -96,6 +172,21 @@ func TestBatchOfATable(t *testing.T) {
 	last := rows[len(rows)-1]
 	assert.True(t, strings.HasPrefix(last, "'=1+1,2,,problem"), last)
 	assert.Contains(t, last, "! width")
+}
+
+// TestBatchOfATableOfOtherCalls: a check has its verdict, an order its sheets,
+// and what is no table is said to be none.
+func TestBatchOfATableOfOtherCalls(t *testing.T) {
+	table := "id,call,unit,width,thickness,caliper,fit,blank,marks,marks,marks,marks,depths,depths,sheet,count,grammage\r\n" +
+		"check,/v1/check/slotted-band,in,3.5,0.09,0.012,snug,8-1/4x1-1/2,1/2,2-1/4,5-7/8,7-3/4,7/8,7/8,,,\r\n" +
+		"order,/v1/yield,in,,,,,8-1/4x1-3/4,,,,,,,12x12,25,\r\npaper,/v1/stock,,,,,,,,,,,,,,,270\r\n"
+	rows := strings.Split(strings.TrimSpace(postBatch(t, mediaCSV, table).ok().Body.String()), "\r\n")
+	assert.Equal(t, []string{
+		"id,line,piece,what,name,from,reading,in,mm",
+		`check,1,,words,,,"It closes, and the contents go in: width snug.",,`,
+		"order,2,,sheets,,,4,,", "order,2,,per_sheet,,,8,,",
+		"paper,3,,problem,,,! the answer to this call is no table; send the line as JSON,,",
+	}, rows)
 }
 
 // TestBatchRefusesLongLines sends a line and a row that no limit but the
@@ -192,6 +283,7 @@ func solveAlone(s *Service, body string) {
 	source := &lineSource{in: bufio.NewReaderSize(strings.NewReader(body), mostLine)}
 	for more := true; more; {
 		b.lines, more = source.chunk(b.lines[:0])
-		b.work()
+		for rest := b.lines; len(rest) > 0; rest = rest[b.work(rest):] {
+		}
 	}
 }

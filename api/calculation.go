@@ -70,9 +70,8 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 
 // computeInTurn computes when there is a free place, within the time allowed.
 func (k *calculation[Q, A]) computeInTurn(s *Service, c echo.Context, q Q) (a A, p *problem) {
-	turn, allowed := s.turn, s.config.SolveTimeout
+	turn, allowed := k.turnOf(s, q)
 	if k.allow != nil {
-		turn, allowed = s.planning, k.allow(q)
 		// A long calculation moves the end of the time to answer with it; where
 		// there is no connection there is none to move.
 		_ = http.NewResponseController(c.Response()).SetWriteDeadline(time.Now().Add(allowed + s.config.WriteTimeout))
@@ -81,6 +80,20 @@ func (k *calculation[Q, A]) computeInTurn(s *Service, c echo.Context, q Q) (a A,
 		return a, single(codeOverloaded, "too many calculations are running", "")
 	}
 	defer turn.leave()
+	return k.computeWithin(s, c, q, allowed)
+}
+
+// turnOf returns where a request takes its turn, and how long it may be
+// computed for.
+func (k *calculation[Q, A]) turnOf(s *Service, q Q) (*turnstile, time.Duration) {
+	if k.allow == nil {
+		return s.turn, s.config.SolveTimeout
+	}
+	return s.planning, k.allow(q)
+}
+
+// computeWithin computes within the time allowed.
+func (k *calculation[Q, A]) computeWithin(s *Service, c echo.Context, q Q, allowed time.Duration) (a A, p *problem) {
 	ctx, cancel := context.WithTimeout(c.Request().Context(), allowed)
 	defer cancel()
 	a, err := k.compute(ctx, q)

@@ -48,5 +48,17 @@ func (t *turnstile) wait(ctx context.Context) bool {
 	}
 }
 
+// await takes a place as soon as there is one, and reports whether there was
+// one before the caller went away.
+func (t *turnstile) await(ctx context.Context) bool {
+	for ctx.Err() == nil {
+		if t.enter(ctx) {
+			return true
+		}
+		time.Sleep(10 * time.Millisecond) // the queue is full
+	}
+	return false
+}
+
 // leave gives the place back.
 func (t *turnstile) leave() { <-t.places }

@@ -8,9 +8,11 @@ import (
 // batchExamples is a request in each of the forms that a batch takes.
 var batchExamples = map[string]string{
 	"application/x-ndjson": `{"id":"card","call":"/v1/solve/slotted-band","unit":"in","width":"3 1/2","thickness":0.09,"caliper":0.012,"show":"step"}` + "\n" +
-		`{"id":"mark","call":"/v1/ruler","length":"92.1 mm","show":"unit"}` + "\n",
+		`{"id":"mark","call":"/v1/ruler","length":"92.1 mm","show":"unit"}` + "\n" +
+		`{"id":"order","call":"/v1/yield","unit":"in","sheet":"12 x 12","items":[{"name":"band","blank":"8 1/4 x 1 3/4","count":25}],"show":"sheets,proven"}` + "\n",
 	"application/json": `[{"id":"mark","call":"/v1/ruler","length":"92.1 mm","show":"unit"}]`,
-	"text/csv":         "id,call,unit,width,thickness,caliper\r\ncard,/v1/solve/band,in,3-1/2,0.09,0.012\r\n",
+	"text/csv": "id,call,unit,width,thickness,caliper,sheet,blank,count\r\ncard,/v1/solve/band,in,3-1/2,0.09,0.012,,,\r\n" +
+		"order,/v1/yield,in,,,,12 x 12,8-1/4 x 1-3/4,25\r\n",
 }
 
 // describeBatch adds the forms of a batch, each with an example and its real
