@@ -71,7 +71,7 @@ func newBender(p *pattern.Piece) *bender {
 	for i := range p.Panels {
 		b.rings[i] = ring(p.Panels[i].Outline)
 		if b.lines[i] == nil {
-			low, high := box(p.Panels[i].Outline)
+			low, high := rectangle(p.Panels[i].Outline)
 			b.lines[i], b.slopes[i] = []measure.Length{low.X, high.X}, []float64{0}
 		}
 	}
@@ -110,7 +110,7 @@ func (b *bender) glued(panel, to int) {
 	if b.lines[panel] != nil || b.lines[to] == nil {
 		return
 	}
-	low, high := box(b.p.Panels[panel].Outline)
+	low, high := rectangle(b.p.Panels[panel].Outline)
 	width := high.X.Sub(low.X)
 	var lines []measure.Length
 	for _, at := range b.lines[to] {
@@ -143,7 +143,7 @@ func (b *bender) hinge(panel int) (*pattern.Crease, bool) {
 // onRight reports whether a panel hangs by its right side.
 func (b *bender) onRight(panel int) bool {
 	c, ok := b.hinge(panel)
-	_, high := box(b.p.Panels[panel].Outline)
+	_, high := rectangle(b.p.Panels[panel].Outline)
 	return ok && c.A.X == high.X
 }
 
@@ -313,7 +313,7 @@ func (b *bender) flaps() {
 // glue splits a glue area where its panel bends. What it is stuck to bends
 // there too, from its free side on.
 func (b *bender) glue(g *pattern.Glue) {
-	low, high := box(g.Area)
+	low, high := rectangle(g.Area)
 	lines, n := b.lines[g.Panel], len(b.slopes[g.Panel])
 	for k := range n {
 		x0, x1 := measure.Max(low.X, lines[k]), measure.Min(high.X, lines[k+1])
@@ -333,8 +333,8 @@ func (b *bender) glue(g *pattern.Glue) {
 	}
 }
 
-// box returns the corners of the rectangle round an outline's corners.
-func box(outline []pattern.Vertex) (low, high pattern.Point) {
+// rectangle returns the corners of the rectangle round an outline's corners.
+func rectangle(outline []pattern.Vertex) (low, high pattern.Point) {
 	low, high = outline[0].Point, outline[0].Point
 	for _, v := range outline[1:] {
 		low = pattern.At(measure.Min(low.X, v.X), measure.Min(low.Y, v.Y))

@@ -32,26 +32,19 @@ func (m *model) turnInto(frame *motion) {
 // bound works out the box round a plate with its thickness, and whether the
 // plate fills it.
 func (pl *plate) bound(half float64) {
-	pl.low, pl.high = Vec{math.Inf(1), math.Inf(1), math.Inf(1)}, Vec{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
-	for _, v := range pl.space {
-		for k := range v {
-			pl.low[k], pl.high[k] = min(pl.low[k], v[k]), max(pl.high[k], v[k])
-		}
-	}
+	thin := boxRound(pl.space)
 	across, full := -1, 1.0
 	for k, n := range pl.move.z {
 		if math.Abs(n) > 1-1e-12 {
 			across = k
 		} else {
-			full *= pl.high[k] - pl.low[k]
+			full *= thin.high[k] - thin.low[k]
 		}
 	}
 	paper := area(pl.flat)
-	pl.box = across >= 0 && len(pl.hole) == 0 && math.Abs(full-paper) <= 1e-9*paper
-	for k, n := range pl.move.z {
-		pl.low[k] -= half * math.Abs(n)
-		pl.high[k] += half * math.Abs(n)
-	}
+	pl.filled = across >= 0 && len(pl.hole) == 0 && math.Abs(full-paper) <= 1e-9*paper
+	pl.convex = len(pl.hole) == 0 && convex(pl.flat)
+	pl.box = thin.thicker(pl.move.z, half)
 }
 
 // standOn turns the folded pattern so that the cavity panel lies at the

@@ -13,7 +13,7 @@ func (m *model) crossing(tolerance float64) bool {
 	for i := range m.plates {
 		for j := range m.plates[:i] {
 			a, b := &m.plates[i], &m.plates[j]
-			if apart(a, b) || m.together(i, j) || !m.passes(i, j, tolerance) {
+			if apart(&a.box, &b.box) || m.together(i, j) || !m.passes(i, j, tolerance) {
 				continue
 			}
 			m.find("panel", m.name(b), "passes through "+m.name(a), 0)
@@ -23,8 +23,8 @@ func (m *model) crossing(tolerance float64) bool {
 	return found
 }
 
-// apart reports whether the boxes round two plates are in contact at most.
-func apart(a, b *plate) bool {
+// apart reports whether two boxes are in contact at most.
+func apart(a, b *box) bool {
 	for k := range a.low {
 		if a.low[k] > b.high[k]-touch || b.low[k] > a.high[k]-touch {
 			return true
@@ -104,7 +104,7 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 	thin := min(tolerance/2, m.half/2)
 	pa := part{a.space, a.move.z, m.half - thin, yieldA + tolerance}
 	pb := part{b.space, b.move.z, m.half - thin, yieldB + tolerance}
-	if convex(a) && convex(b) {
+	if a.convex && b.convex {
 		return overlap(&pa, &pb)
 	}
 	if oneBody(a, b) && facesPart(&pa, &pb) { // the boxes round separate pieces have told that

@@ -38,12 +38,13 @@ func (m *model) locks() (clearances []Clearance, holds bool) {
 func (m *model) lock(l *pattern.Lock) (deep, wide float64) {
 	deep, wide = math.Inf(1), math.Inf(1)
 	for i := range m.plates {
+		a := &m.plates[i]
+		if a.piece != l.A {
+			continue
+		}
 		for j := range m.plates {
-			a, b := &m.plates[i], &m.plates[j]
-			if a.piece != l.A || b.piece != l.B {
-				continue
-			}
-			if d, w, ok := m.cross(a, b); ok {
+			if b := &m.plates[j]; b.piece == l.B {
+				d, w := m.cross(a, b)
 				deep, wide = min(deep, d), min(wide, w)
 			}
 		}
@@ -52,29 +53,31 @@ func (m *model) lock(l *pattern.Lock) (deep, wide float64) {
 }
 
 // cross measures the crossing of two plates along the line that their planes
-// have in common; false if there is none, or only one of them reaches there.
-func (m *model) cross(a, b *plate) (deep, wide float64, ok bool) {
+// have in common: endless room if there is none, or only one of them reaches
+// there.
+func (m *model) cross(a, b *plate) (deep, wide float64) {
+	deep, wide = math.Inf(1), math.Inf(1)
 	along := a.move.z.cross(b.move.z)
 	if along.length() < 0.5 {
-		return 0, 0, false
+		return deep, wide
 	}
 	along = along.unit()
 	p := common(&a.move, &b.move)
-	pa, pb := a.paper(p, along), b.paper(p, along)
+	var spaceA, spaceB [8]float64
+	pa, pb := a.paper(spaceA[:0], p, along), b.paper(spaceB[:0], p, along)
 	if len(pa) == 0 || len(pb) == 0 {
-		return 0, 0, false
+		return deep, wide
 	}
-	deep, wide = math.Inf(1), math.Inf(1)
-	for _, s := range pa {
+	for s := range stretches(pa) {
 		wide = min(wide, b.slot(p, along, s))
-		for _, q := range pb {
+		for q := range stretches(pb) {
 			deep = min(deep, max(s.low, q.low)-min(s.high, q.high))
 		}
 	}
-	for _, q := range pb {
+	for q := range stretches(pb) {
 		wide = min(wide, a.slot(p, along, q))
 	}
-	return deep, wide - 2*m.half, true
+	return deep, wide - 2*m.half
 }
 
 // common returns a point on the planes of two plates.
@@ -84,15 +87,20 @@ func common(a, b *motion) Vec {
 	return p.by(1 / n.dot(n))
 }
 
-// paper returns the stretches of a line in the plate's plane that lie on paper.
-func (pl *plate) paper(p, along Vec) []span {
-	at := pl.passed(p, along)
+// paper appends where a line in the plate's plane enters its paper and leaves
+// it, in turn.
+func (pl *plate) paper(at []float64, p, along Vec) []float64 {
+	at = pl.passed(at, p, along)
 	slices.Sort(at)
-	stretches := make([]span, 0, len(at)/2)
-	for i := 1; i < len(at); i += 2 {
-		stretches = append(stretches, span{at[i-1], at[i]})
+	return at
+}
+
+// stretches yields what lies between each entry and the next exit.
+func stretches(at []float64) func(yield func(span) bool) {
+	return func(yield func(span) bool) {
+		for i := 1; i < len(at) && yield(span{at[i-1], at[i]}); i += 2 {
+		}
 	}
-	return stretches
 }
 
 // slot returns how wide the plate is cut open across the middle of a stretch of
@@ -100,7 +108,8 @@ func (pl *plate) paper(p, along Vec) []span {
 func (pl *plate) slot(p, along Vec, s span) float64 {
 	low, high := math.Inf(-1), math.Inf(1)
 	middle := p.add(along.by((s.low + s.high) / 2))
-	for _, d := range pl.passed(middle, pl.move.z.cross(along)) {
+	var space [32]float64
+	for _, d := range pl.passed(space[:0], middle, pl.move.z.cross(along)) {
 		if d < 0 {
 			low = max(low, d)
 		} else {
@@ -110,18 +119,23 @@ func (pl *plate) slot(p, along Vec, s span) float64 {
 	return high - low
 }
 
-// passed returns where a line in the plate's plane passes its edges.
-func (pl *plate) passed(p, along Vec) (at []float64) {
+// passed appends where a line in the plate's plane passes its edges.
+func (pl *plate) passed(at []float64, p, along Vec) []float64 {
 	home := pl.move.back()
 	o, d := home.turn(p).add(home.o), home.turn(along)
 	from, way := spot{o[0], o[1]}, spot{d[0], d[1]}
 	for _, ring := range [...][]spot{pl.flat, pl.hole} {
-		for i, u := range ring {
-			v := ring[(i+1)%len(ring)]
-			cu, cv := way.cross(u.sub(from)), way.cross(v.sub(from))
+		if len(ring) == 0 {
+			continue
+		}
+		u := ring[len(ring)-1]
+		cu := way.cross(u.sub(from))
+		for _, v := range ring {
+			cv := way.cross(v.sub(from))
 			if (cu > 0) != (cv > 0) {
 				at = append(at, u.add(v.sub(u).by(cu/(cu-cv))).sub(from).dot(way))
 			}
+			u, cu = v, cv
 		}
 	}
 	return at

@@ -14,18 +14,19 @@ const (
 // plate is one rigid plate: a panel without what its doubled folds take from
 // it, or the spine of such a fold.
 type plate struct {
+	box              // round it, with its thickness
 	piece, panel int // panel is -1 for a spine
 	copy         int // of the piece, from 0
 	crease       int // by which it hangs on its parent; -1 for a root
 	parent       int // the plate that it hangs on; -1 for a root
 	placed       bool
-	box          bool    // it fills its bounding box
+	filled       bool    // it fills the box round it
+	convex       bool    // it is convex and without a hole
 	spine        float64 // width of the spine of its crease, 0 for none
 	move         motion
 	flat, hole   []spot
 	space        []Vec   // the outline at mid-caliper, folded
 	parts        []piece // what a plate that is not convex is cut into, folded; nil until asked for
-	low, high    Vec     // of the plate with its thickness
 }
 
 // turning is how a crease is folded: about the line through a, square to n,

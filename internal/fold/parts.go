@@ -76,16 +76,16 @@ func (p *part) extent(axis Vec) span {
 	return span{s.low - more, s.high + more}
 }
 
-// convex reports whether a plate is convex and without a hole.
-func convex(pl *plate) bool {
-	n := len(pl.flat)
-	for i, p := range pl.flat {
-		q, r := pl.flat[(i+1)%n], pl.flat[(i+2)%n]
+// convex reports whether a ring is convex.
+func convex(ring []spot) bool {
+	n := len(ring)
+	for i, p := range ring {
+		q, r := ring[(i+1)%n], ring[(i+2)%n]
 		if q.sub(p).cross(r.sub(q)) < -1e-9 {
 			return false
 		}
 	}
-	return len(pl.hole) == 0
+	return true
 }
 
 // partsOverlap compares two plates, at least one of them not convex, part by
@@ -94,22 +94,27 @@ func convex(pl *plate) bool {
 func (m *model) partsOverlap(a, b *plate, pa, pb part) bool {
 	yield := pa.yield + pb.yield
 	pa.yield, pb.yield = yield, yield
-	if !convex(a) {
+	if !a.convex {
 		pa.yield = 0
 	} else {
 		pb.yield = 0
 	}
-	if !convex(b) {
+	if !b.convex {
 		pb.yield = 0
 	} else {
 		pa.yield = 0
 	}
-	bs := m.partsNear(b, a)
-	for _, x := range m.partsNear(a, b) {
-		pa.corners = x
-		for _, y := range bs {
-			pb.corners = y
-			if overlap(&pa, &pb) {
+	m.cutUp(a)
+	m.cutUp(b)
+	for i := range a.parts {
+		x := &a.parts[i]
+		if apart(&x.box, &b.box) {
+			continue
+		}
+		for j := range b.parts {
+			y := &b.parts[j]
+			pa.corners, pb.corners = x.corners, y.corners
+			if !apart(&x.box, &y.box) && overlap(&pa, &pb) {
 				return true
 			}
 		}
@@ -119,53 +124,24 @@ func (m *model) partsOverlap(a, b *plate, pa, pb part) bool {
 
 // piece is a convex part of a plate, folded, with the box round it.
 type piece struct {
-	corners   []Vec
-	low, high Vec
+	box
+	corners []Vec
 }
 
-// partsNear returns the parts of a plate that come into the box round another
-// one. A plate is cut into parts once; a convex one is its own part.
-func (m *model) partsNear(pl, other *plate) [][]Vec {
-	if pl.parts == nil {
-		m.cutUp(pl)
-	}
-	near := make([][]Vec, 0, 8)
-	for i := range pl.parts {
-		if p := &pl.parts[i]; p.meets(other) {
-			near = append(near, p.corners)
-		}
-	}
-	return near
-}
-
-// cutUp cuts a plate into convex parts.
+// cutUp cuts a plate into convex parts, once; a convex one is its own part.
 func (m *model) cutUp(pl *plate) {
+	if pl.parts != nil {
+		return
+	}
 	flat := [][]spot{pl.flat}
-	if !convex(pl) {
+	if !pl.convex {
 		flat = trapezoids(pl)
 	}
 	pl.parts = make([]piece, len(flat))
 	for i, ring := range flat {
 		corners := pl.lift(make([]Vec, 0, len(ring)), ring)
-		low, high := corners[0], corners[0]
-		for k, n := range pl.move.z {
-			for _, c := range corners {
-				low[k], high[k] = min(low[k], c[k]), max(high[k], c[k])
-			}
-			low[k], high[k] = low[k]-m.half*math.Abs(n), high[k]+m.half*math.Abs(n)
-		}
-		pl.parts[i] = piece{corners, low, high}
+		pl.parts[i] = piece{boxRound(corners).thicker(pl.move.z, m.half), corners}
 	}
-}
-
-// meets reports whether a part comes into the box round a plate.
-func (p *piece) meets(other *plate) bool {
-	for k := range p.low {
-		if p.low[k] > other.high[k] || p.high[k] < other.low[k] {
-			return false
-		}
-	}
-	return true
 }
 
 func (pl *plate) lift(to []Vec, ring []spot) []Vec {
@@ -178,7 +154,8 @@ func (pl *plate) lift(to []Vec, ring []spot) []Vec {
 // trapezoids cuts a plate with its hole into trapezoids by lines through all
 // corners, along the blank's width.
 func trapezoids(pl *plate) [][]spot {
-	var levels []float64
+	n := len(pl.flat) + len(pl.hole)
+	levels, edges := make([]float64, 0, n), make([]span, 0, n)
 	for _, ring := range [...][]spot{pl.flat, pl.hole} {
 		for _, p := range ring {
 			levels = append(levels, p.y)
@@ -188,7 +165,7 @@ func trapezoids(pl *plate) [][]spot {
 	var parts [][]spot
 	for i := 1; i < len(levels); i++ {
 		if low, high := levels[i-1], levels[i]; high-low > hair/10 {
-			parts = slab(parts, pl, low, high)
+			parts = slab(parts, edges, pl, low, high)
 		}
 	}
 	return parts
@@ -196,8 +173,8 @@ func trapezoids(pl *plate) [][]spot {
 
 // slab appends the trapezoids between two neighbouring levels: between the
 // first and second edge that pass through it, the third and fourth, and so on.
-func slab(parts [][]spot, pl *plate, low, high float64) [][]spot {
-	var edges []span // where an edge passes the lower and upper level
+// It notes in edges where each passes the lower and the upper level.
+func slab(parts [][]spot, edges []span, pl *plate, low, high float64) [][]spot {
 	mid := (low + high) / 2
 	for _, ring := range [...][]spot{pl.flat, pl.hole} {
 		for i, a := range ring {

@@ -13,7 +13,7 @@ func (m *model) shadow(pl *plate, axis int, box *[3]span) (span, bool) {
 			return span{}, false
 		}
 	}
-	if pl.box {
+	if pl.filled {
 		return span{pl.low[axis], pl.high[axis]}, true
 	}
 	if pl.blocks(axis, &beam) {

@@ -17,6 +17,31 @@ func (a Vec) cross(b Vec) Vec {
 	return Vec{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
 }
 
+// box is what lies from low to high along the three axes.
+type box struct{ low, high Vec }
+
+// boxRound returns the box round points; without any it is empty.
+func boxRound(points []Vec) box {
+	most := math.Inf(1)
+	b := box{Vec{most, most, most}, Vec{-most, -most, -most}}
+	for _, p := range points {
+		for k, d := range p {
+			b.low[k], b.high[k] = min(b.low[k], d), max(b.high[k], d)
+		}
+	}
+	return b
+}
+
+// thicker returns the box round a plate with half of its thickness on each
+// side of it.
+func (b box) thicker(normal Vec, half float64) box {
+	for k, n := range normal {
+		b.low[k] -= half * math.Abs(n)
+		b.high[k] += half * math.Abs(n)
+	}
+	return b
+}
+
 // motion is a rigid motion from the flat blank into space: where the blank's
 // x, y and z directions and its origin go.
 type motion struct{ x, y, z, o Vec }

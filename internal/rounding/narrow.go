@@ -73,16 +73,21 @@ func (s *Search) rewind(mark int) {
 }
 
 // narrow shrinks the variables to what the rows leave possible, until no row
-// can do more; false means that they leave nothing.
+// can do more; false means that they leave nothing. It takes the rows in turn,
+// so that what derived rows conclude at once is not crept up to by others.
 func (s *Search) narrow(p *part) bool {
-	for s.dirty != 0 {
-		i := bits.TrailingZeros64(s.dirty)
+	for from := 0; s.dirty != 0; {
+		ahead := s.dirty >> from << from
+		if ahead == 0 {
+			ahead = s.dirty
+		}
+		i := bits.TrailingZeros64(ahead)
 		s.dirty &^= 1 << i
 		last := i
 		if i == lastBit {
 			last = len(p.rows) - 1
 		}
-		for ; i <= last; i++ {
+		for from = i + 1; i <= last; i++ {
 			if !s.narrowBy(&p.rows[i], bit(i)) {
 				return false
 			}
@@ -97,19 +102,20 @@ func (s *Search) narrowBy(r *row, bit uint64) bool {
 	if s.tired(1) {
 		return false
 	}
-	var low, high int64
-	free, fine := 0, 0 // variables that move the row, and those that do so by one
+	var low, high, widest int64
+	free := 0 // variables that move the row
 	for i := range r.terms {
 		t := &r.terms[i]
 		v := &s.vars[t.of]
 		a, b := t.coef*v.lo, t.coef*v.hi
-		low += min(a, b)
-		high += max(a, b)
+		if a > b {
+			a, b = b, a
+		}
+		low += a
+		high += b
 		if a != b {
 			free++
-			if v.stride == 1 && (t.coef == 1 || t.coef == -1) {
-				fine++
-			}
+			widest = max(widest, b-a)
 		}
 	}
 	if low > r.goal || high < r.goal {
@@ -118,14 +124,17 @@ func (s *Search) narrowBy(r *row, bit uint64) bool {
 	if low == high {
 		return true
 	}
-	open, ok := s.squeeze(r, r.goal-low, high-r.goal)
-	if !ok {
-		return false
+	open := free
+	if rise, fall := r.goal-low, high-r.goal; widest > min(rise, fall) {
+		var ok bool
+		if open, ok = s.squeeze(r, rise, fall); !ok {
+			return false
+		}
 	}
 	if (open > 1 || free == 1) && bit != 1<<lastBit {
 		s.dirty &^= bit // the row has nothing more to say for now
 	}
-	return free == 1 || fine > 1 || s.divide(r)
+	return free == 1 || s.coprime(r) || s.divide(r)
 }
 
 // squeeze shrinks a row's variables to what the row can rise from its least
@@ -151,6 +160,26 @@ func (s *Search) squeeze(r *row, rise, fall int64) (open int, ok bool) {
 		}
 	}
 	return open, true
+}
+
+// coprime reports whether a row's variables have a divisor of one in common
+// twice over: then each of them can be made good for by the others.
+func (s *Search) coprime(r *row) bool {
+	var common int64
+	once := false
+	for i := range r.terms {
+		move := s.move(&r.terms[i])
+		if move == 0 {
+			continue
+		}
+		if common = gcd(move, common); common == 1 {
+			if once {
+				return true
+			}
+			once, common = true, 0
+		}
+	}
+	return false
 }
 
 // divide keeps of each variable in a row what leaves a multiple of the other
