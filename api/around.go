@@ -45,9 +45,11 @@ func (s *Service) around(next echo.HandlerFunc) echo.HandlerFunc {
 // setCommonHeaders sets what every answer carries, whatever becomes of it.
 func (s *Service) setCommonHeaders(c echo.Context) {
 	h := c.Response().Header()
-	h["Access-Control-Allow-Origin"] = s.origin
+	if allowed := s.cross.allow(c.Request().Header); allowed != nil {
+		h["Access-Control-Allow-Origin"] = allowed
+	}
 	h["Access-Control-Expose-Headers"] = exposed
-	h["Vary"] = varyEncoding
+	h["Vary"] = s.cross.vary
 	h["X-Content-Type-Options"] = noSniff
 	h["Request-Id"] = []string{s.ids.take(c.Request().Header.Get("Request-Id"))}
 	if s.draining.Load() {

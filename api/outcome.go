@@ -14,11 +14,9 @@ import (
 
 // Header values that every answer shares. They are never changed.
 var (
-	cachePublic  = []string{"public, max-age=86400, stale-while-revalidate=604800, stale-if-error=604800"}
-	cacheNever   = []string{"no-store"}
-	varyEncoding = []string{"Accept-Encoding"}
-	varyAccept   = []string{"Accept-Encoding, Accept"}
-	plainText    = []string{"text/plain; charset=utf-8"}
+	cachePublic = []string{"public, max-age=86400, stale-while-revalidate=604800, stale-if-error=604800"}
+	cacheNever  = []string{"no-store"}
+	plainText   = []string{"text/plain; charset=utf-8"}
 )
 
 // mostContentLocation is the longest address that a POST answer names as its
@@ -102,7 +100,7 @@ func (o *outcome) setCaching() http.Header {
 	h["Etag"] = []string{o.tag}
 	h["Cache-Control"] = cachePublic
 	if o.byAccept {
-		h["Vary"] = varyAccept
+		h["Vary"] = o.s.cross.varyAccept
 	}
 	return h
 }

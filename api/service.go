@@ -21,7 +21,7 @@ type Service struct {
 	metrics   *metrics
 	ids       requestIDs
 	draining  atomic.Bool
-	origin    []string // Access-Control-Allow-Origin
+	cross     crossOrigin
 	paths     []string // of every call, for hints
 	kinds     map[string]*kindEntry
 	kindNames []string
@@ -41,7 +41,7 @@ func New(config Config, log *slog.Logger) *Service {
 		config: config, log: log, echo: echo.New(),
 		turn:    newTurnstile(config.MostRunning, config.MostWaiting, config.QueueTimeout),
 		recent:  newRecent(config.Recent),
-		metrics: newMetrics(), ids: newRequestIDs(), origin: []string{config.AllowedOrigin},
+		metrics: newMetrics(), ids: newRequestIDs(), cross: newCrossOrigin(config.AllowedOrigins),
 		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(),
 		planning:  newTurnstile(config.MostPlanning, config.MostWaiting, config.QueueTimeout),
 		yield:     newYieldCalculation(),

@@ -64,9 +64,18 @@ func TestServesAndDrains(t *testing.T) {
 	}
 }
 
+// TestOriginsAreAList reads the list of origins as operators write it.
+func TestOriginsAreAList(t *testing.T) {
+	t.Setenv("CREASEFIT_ALLOWED_ORIGINS", "https://tidewater.example, https://www.tidewater.example")
+	config, err := env.ParseAsWithOptions[api.Config](env.Options{Prefix: "CREASEFIT_"})
+	require.NoError(t, err)
+	assert.Len(t, config.AllowedOrigins, 2)
+	assert.NoError(t, config.Check())
+}
+
 // TestBadSettingsEndTheProgram gives settings that cannot work.
 func TestBadSettingsEndTheProgram(t *testing.T) {
-	for name, value := range map[string]string{"CREASEFIT_MOST_URL": "0", "CREASEFIT_SOLVE_TIMEOUT": "soon", "CREASEFIT_ADDR": "nowhere"} {
+	for name, value := range map[string]string{"CREASEFIT_MOST_URL": "0", "CREASEFIT_SOLVE_TIMEOUT": "soon", "CREASEFIT_ADDR": "nowhere", "CREASEFIT_ALLOWED_ORIGINS": "https://tidewater.example/"} {
 		t.Run(name, func(t *testing.T) {
 			t.Setenv(name, value)
 			assert.Error(t, run())
