@@ -3,7 +3,6 @@ package web_test
 import (
 	"bytes"
 	"compress/gzip"
-	"encoding/json"
 	"io"
 	"net/http"
 	"net/url"
@@ -16,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/internal/browser"
 	"creasefit/internal/web"
 )
 
@@ -39,26 +39,15 @@ func embedded(attributes string) string {
 const byHand = `kind="slotted-band" unit="in" width="3 1/2" thickness="0.09" caliper="0.012" fit="snug"`
 
 // widget opens a page with the element on it.
-func widget(t *testing.T, attributes string) (*tab, *gate) {
+func widget(t *testing.T, attributes string) (*browser.Tab, *browser.Gate) {
 	server, g := service(t, map[string]string{"/blog": embedded(attributes)})
-	return open(t, server.URL+"/blog", chromedp.EmulateViewport(900, 900)), g
+	return browser.Open(t, server+"/blog", chromedp.EmulateViewport(900, 900)), g
 }
 
-// tabTo presses the tab key until a control has the focus.
-func (p *tab) tabTo(selector string) {
+// tabTo presses the tab key until a control of the element has the focus.
+func tabTo(p *browser.Tab, selector string) {
 	p.Helper()
-	for range 60 {
-		if eval[bool](p, root+".activeElement?.matches("+quote(selector)+") ?? false") {
-			return
-		}
-		p.keys(kb.Tab)
-	}
-	require.Fail(p.T, "the tab key never gets there", selector)
-}
-
-func quote(text string) string {
-	literal, _ := json.Marshal(text)
-	return string(literal)
+	p.TabTo(root + ".activeElement?.matches(" + browser.Quote(selector) + ")")
 }
 
 func TestElementIsSmall(t *testing.T) {
@@ -75,123 +64,123 @@ func TestElementIsSmall(t *testing.T) {
 
 func TestFillInByKeyboard(t *testing.T) {
 	p, _ := widget(t, byHand)
-	p.until(solved)
-	before := eval[string](p, reading)
+	p.Until(solved)
+	before := browser.Eval[string](p, reading)
 	assert.Equal(t, "8 1/4 in", before)
-	p.tabTo("[data-name=width]")
-	p.keys("4 1/4 in") // the tab key has selected what stood there
-	p.until(reading + " !== " + quote(before))
-	assert.Equal(t, "9 3/4 in", eval[string](p, reading))
-	assert.Contains(t, eval[string](p, root+".querySelector('[role=status]').textContent"), "Cut 9 3/4\u00a0in", "the answer is spoken")
-	p.tabTo("[data-name=fit]")
-	p.keys("loose")
-	p.until("events.at(-1)?.[1].values?.fit === 'loose'")
-	p.tabTo("summary")
-	p.keys(kb.Enter)
-	p.tabTo("[data-name=step]")
-	p.keys("1/16in")
-	p.until("events.at(-1)?.[1].solution?.step === '1/16 in'")
-	p.tabTo("[data-name=sheet]")
-	p.keys("letter")
-	p.until(root + ".textContent.includes('From a sheet5')") // 5 x 1 1/2 in of 8 1/2 in
-	p.tabTo("button")
-	p.keys(kb.Enter) // back to the plainest readings
-	p.until("events.at(-1)?.[1].solution?.step !== '1/16 in'")
-	p.sound()
-	p.shoot("")
+	tabTo(p, "[data-name=width]")
+	p.Keys("4 1/4 in") // the tab key has selected what stood there
+	p.Until(reading + " !== " + browser.Quote(before))
+	assert.Equal(t, "9 3/4 in", browser.Eval[string](p, reading))
+	assert.Contains(t, browser.Eval[string](p, root+".querySelector('[role=status]').textContent"), "Cut 9 3/4\u00a0in", "the answer is spoken")
+	tabTo(p, "[data-name=fit]")
+	p.Keys("loose")
+	p.Until("events.at(-1)?.[1].values?.fit === 'loose'")
+	tabTo(p, "summary")
+	p.Keys(kb.Enter)
+	tabTo(p, "[data-name=step]")
+	p.Keys("1/16in")
+	p.Until("events.at(-1)?.[1].solution?.step === '1/16 in'")
+	tabTo(p, "[data-name=sheet]")
+	p.Keys("letter")
+	p.Until(root + ".textContent.includes('From a sheet5')") // 5 x 1 1/2 in of 8 1/2 in
+	tabTo(p, "button")
+	p.Keys(kb.Enter) // back to the plainest readings
+	p.Until("events.at(-1)?.[1].solution?.step !== '1/16 in'")
+	p.Sound()
+	p.Shoot("")
 }
 
 func TestProblemAppearsAtItsFieldAndGoes(t *testing.T) {
 	p, _ := widget(t, byHand)
-	p.until(solved)
-	p.tabTo("[data-name=width]")
-	p.keys("3 5/7 in")
-	p.until(field("width") + ".getAttribute('aria-invalid') === 'true'")
+	p.Until(solved)
+	tabTo(p, "[data-name=width]")
+	p.Keys("3 5/7 in")
+	p.Until(field("width") + ".getAttribute('aria-invalid') === 'true'")
 	told := root + ".getElementById(" + field("width") + ".getAttribute('aria-describedby')).textContent"
-	assert.Contains(t, eval[string](p, told), "not parts of 1/7")
-	assert.Contains(t, eval[string](p, root+".querySelector('[role=status]').textContent"), "not parts of 1/7")
-	assert.Equal(t, "creasefit-problem", eval[string](p, "events.at(-1)[0]"))
-	assert.True(t, eval[bool](p, root+".querySelector('.answer-area').classList.contains('stale')"), "the last answer is marked")
-	p.shoot("")
-	p.tabTo(".trouble button")
-	p.keys(kb.Enter) // correct it
-	p.until("!" + field("width") + ".hasAttribute('aria-invalid') && events.at(-1)[0] === 'creasefit-solution'")
-	assert.Equal(t, "323/32", eval[string](p, "events.at(-1)[1].values.width.replace(/[^0-9/]/g, '')"))
-	assert.Equal(t, "width", eval[string](p, root+".activeElement.dataset.name"), "the focus is on what was corrected")
-	p.tabTo("[data-name=tab]")
-	p.keys("1/7 in")
-	p.until(field("tab") + ".hasAttribute('aria-invalid')")
-	p.keys(strings.Repeat(kb.Backspace, 4) + "2 in")
-	p.until("!" + field("tab") + ".hasAttribute('aria-invalid') && events.at(-1)[0] === 'creasefit-solution'")
-	assert.Equal(t, "1/2 in", eval[string](p, field("tab")+".value"))
-	p.sound()
+	assert.Contains(t, browser.Eval[string](p, told), "not parts of 1/7")
+	assert.Contains(t, browser.Eval[string](p, root+".querySelector('[role=status]').textContent"), "not parts of 1/7")
+	assert.Equal(t, "creasefit-problem", browser.Eval[string](p, "events.at(-1)[0]"))
+	assert.True(t, browser.Eval[bool](p, root+".querySelector('.answer-area').classList.contains('stale')"), "the last answer is marked")
+	p.Shoot("")
+	tabTo(p, ".trouble button")
+	p.Keys(kb.Enter) // correct it
+	p.Until("!" + field("width") + ".hasAttribute('aria-invalid') && events.at(-1)[0] === 'creasefit-solution'")
+	assert.Equal(t, "323/32", browser.Eval[string](p, "events.at(-1)[1].values.width.replace(/[^0-9/]/g, '')"))
+	assert.Equal(t, "width", browser.Eval[string](p, root+".activeElement.dataset.name"), "the focus is on what was corrected")
+	tabTo(p, "[data-name=tab]")
+	p.Keys("1/7 in")
+	p.Until(field("tab") + ".hasAttribute('aria-invalid')")
+	p.Keys(strings.Repeat(kb.Backspace, 4) + "2 in")
+	p.Until("!" + field("tab") + ".hasAttribute('aria-invalid') && events.at(-1)[0] === 'creasefit-solution'")
+	assert.Equal(t, "1/2 in", browser.Eval[string](p, field("tab")+".value"))
+	p.Sound()
 }
 
 func TestMissingSizeIsAskedForAndNotSent(t *testing.T) {
 	p, g := widget(t, byHand)
-	p.until(solved)
-	g.calls()
-	p.tabTo("[data-name=width]")
-	p.keys(kb.Backspace)
-	p.until(root + ".querySelector('[role=status]').textContent.includes('Still to fill in: width')")
-	for _, c := range g.calls() {
+	p.Until(solved)
+	g.Calls()
+	tabTo(p, "[data-name=width]")
+	p.Keys(kb.Backspace)
+	p.Until(root + ".querySelector('[role=status]').textContent.includes('Still to fill in: width')")
+	for _, c := range g.Calls() {
 		assert.NotContains(t, c, "/v1/solve")
 	}
 }
 
 func TestUnitChangeKeepsTheMeaning(t *testing.T) {
 	p, _ := widget(t, byHand)
-	p.until(solved)
-	p.tabTo("[data-name=unit]")
-	p.keys("m")
-	p.until("events.at(-1)?.[1].solution?.unit === 'mm'")
-	assert.Equal(t, "3 1/2 in", eval[string](p, field("width")+".value"))
-	assert.Equal(t, "0.5 mm", eval[string](p, field("ruler")+".value"))
+	p.Until(solved)
+	tabTo(p, "[data-name=unit]")
+	p.Keys("m")
+	p.Until("events.at(-1)?.[1].solution?.unit === 'mm'")
+	assert.Equal(t, "3 1/2 in", browser.Eval[string](p, field("width")+".value"))
+	assert.Equal(t, "0.5 mm", browser.Eval[string](p, field("ruler")+".value"))
 }
 
 func TestSlowServiceIsToldAndAnswersStayInOrder(t *testing.T) {
 	p, g := widget(t, byHand)
-	p.until(solved)
-	g.set(1800*time.Millisecond, "/v1/solve/slotted-band?unit=in&width=5", false)
-	p.tabTo("[data-name=width]")
-	p.keys("5in")
-	p.until(root + ".querySelector('[role=status]').textContent.includes('slow to answer')")
-	p.keys(kb.Backspace + kb.Backspace + kb.Backspace + "6in")
-	p.until("events.at(-1)?.[1].values?.width === '6in'")
+	p.Until(solved)
+	g.Set(1800*time.Millisecond, "/v1/solve/slotted-band?unit=in&width=5", false)
+	tabTo(p, "[data-name=width]")
+	p.Keys("5in")
+	p.Until(root + ".querySelector('[role=status]').textContent.includes('slow to answer')")
+	p.Keys(kb.Backspace + kb.Backspace + kb.Backspace + "6in")
+	p.Until("events.at(-1)?.[1].values?.width === '6in'")
 	time.Sleep(1800 * time.Millisecond)
-	assert.Equal(t, "6in", eval[string](p, "events.at(-1)[1].values.width"), "an answer that comes too late is dropped")
-	assert.Equal(t, int64(0), eval[int64](p, "events.filter(([, d]) => d.values?.width === '5in').length"))
-	p.sound()
+	assert.Equal(t, "6in", browser.Eval[string](p, "events.at(-1)[1].values.width"), "an answer that comes too late is dropped")
+	assert.Equal(t, int64(0), browser.Eval[int64](p, "events.filter(([, d]) => d.values?.width === '5in').length"))
+	p.Sound()
 }
 
 func TestLostServiceIsToldAndComesBack(t *testing.T) {
 	p, g := widget(t, byHand)
-	p.until(solved)
-	g.set(0, "", true)
-	p.tabTo("[data-name=width]")
-	p.keys("5in")
-	p.until(root + ".querySelector('.trouble')?.textContent.includes('cannot be reached')")
-	assert.True(t, eval[bool](p, root+".querySelector('.answer-area').classList.contains('stale')"))
-	assert.Equal(t, int64(0), eval[int64](p, "events.at(-1)[1].problem.status"))
-	p.shoot("")
-	g.set(0, "", false)
-	p.tabTo(".trouble button")
-	p.keys(kb.Enter)
-	p.until("events.at(-1)[1].values?.width === '5in'")
-	p.until(root + ".querySelector('.trouble').hidden")
-	p.sound()
+	p.Until(solved)
+	g.Set(0, "", true)
+	tabTo(p, "[data-name=width]")
+	p.Keys("5in")
+	p.Until(root + ".querySelector('.trouble')?.textContent.includes('cannot be reached')")
+	assert.True(t, browser.Eval[bool](p, root+".querySelector('.answer-area').classList.contains('stale')"))
+	assert.Equal(t, int64(0), browser.Eval[int64](p, "events.at(-1)[1].problem.status"))
+	p.Shoot("")
+	g.Set(0, "", false)
+	tabTo(p, ".trouble button")
+	p.Keys(kb.Enter)
+	p.Until("events.at(-1)[1].values?.width === '5in'")
+	p.Until(root + ".querySelector('.trouble').hidden")
+	p.Sound()
 }
 
 func TestPageWithoutServiceShowsWhatIsInside(t *testing.T) {
 	server, g := service(t, map[string]string{"/blog": embedded(byHand)})
 	g.Handler = without(g.Handler)
-	p := open(t, server.URL+"/blog")
-	p.until(root + ".querySelector('.trouble')?.textContent.includes('cannot be reached')")
-	assert.True(t, eval[bool](p, "document.querySelector('creasefit-solver a').getBoundingClientRect().height > 0"), "the link inside is shown")
+	p := browser.Open(t, server+"/blog")
+	p.Until(root + ".querySelector('.trouble')?.textContent.includes('cannot be reached')")
+	assert.True(t, browser.Eval[bool](p, "document.querySelector('creasefit-solver a').getBoundingClientRect().height > 0"), "the link inside is shown")
 	g.Handler = g.Handler.(cut).Handler
-	eval[any](p, "dispatchEvent(new Event('online')); 0")
-	p.until(solved)
-	assert.True(t, eval[bool](p, "document.querySelector('creasefit-solver a').getBoundingClientRect().height === 0"), "and gives way to the sentence")
+	browser.Eval[any](p, "dispatchEvent(new Event('online')); 0")
+	p.Until(solved)
+	assert.True(t, browser.Eval[bool](p, "document.querySelector('creasefit-solver a').getBoundingClientRect().height === 0"), "and gives way to the sentence")
 }
 
 // cut lets no calculation through.
@@ -208,17 +197,17 @@ func (c cut) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 
 func TestGermanPage(t *testing.T) {
 	p, g := widget(t, `kind="slotted-band" lang="de" width="88,9" thickness="2,3" caliper="0,3" ruler="1 mm" fit="snug"`)
-	p.until(solved)
-	assert.Contains(t, eval[string](p, root+".querySelector('.sentence').textContent"), "Wickle")
-	assert.Equal(t, "mm", eval[string](p, "events.at(-1)[1].solution.unit"), "a German reader measures in millimetres")
-	assert.InDelta(t, 88.9, eval[float64](p, "events.at(-1)[1].solution.given.width.mm"), 1e-9)
-	assert.Contains(t, eval[string](p, root+".querySelector('.fit').textContent"), ",")
-	assert.Contains(t, strings.Join(g.calls(), " "), "decimal=comma")
-	assert.Contains(t, eval[string](p, root+".querySelector('.links a').href"), "language=de")
-	eval[any](p, "document.querySelector('creasefit-solver').strings = { sure: 'Geht das?' }; 0")
-	p.until(root + ".querySelector('.fit .title')?.textContent === 'Geht das?'")
-	p.sound()
-	p.shoot("")
+	p.Until(solved)
+	assert.Contains(t, browser.Eval[string](p, root+".querySelector('.sentence').textContent"), "Wickle")
+	assert.Equal(t, "mm", browser.Eval[string](p, "events.at(-1)[1].solution.unit"), "a German reader measures in millimetres")
+	assert.InDelta(t, 88.9, browser.Eval[float64](p, "events.at(-1)[1].solution.given.width.mm"), 1e-9)
+	assert.Contains(t, browser.Eval[string](p, root+".querySelector('.fit').textContent"), ",")
+	assert.Contains(t, strings.Join(g.Calls(), " "), "decimal=comma")
+	assert.Contains(t, browser.Eval[string](p, root+".querySelector('.links a').href"), "language=de")
+	browser.Eval[any](p, "document.querySelector('creasefit-solver').strings = { sure: 'Geht das?' }; 0")
+	p.Until(root + ".querySelector('.fit .title')?.textContent === 'Geht das?'")
+	p.Sound()
+	p.Shoot("")
 }
 
 func TestLongRequestIsPosted(t *testing.T) {
@@ -227,16 +216,16 @@ func TestLongRequestIsPosted(t *testing.T) {
 	inner := g.Handler
 	g.Handler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.URL.Path == "/blog" {
-			_, _ = io.WriteString(w, embedded(byHand+` service="`+server.URL+long+`/"`))
+			_, _ = io.WriteString(w, embedded(byHand+` service="`+server+long+`/"`))
 			return
 		}
 		r.URL.Path = strings.TrimPrefix(r.URL.Path, long)
 		inner.ServeHTTP(w, r)
 	})
-	p := open(t, server.URL+"/blog")
-	p.until(solved)
-	assert.Equal(t, "8 1/4 in", eval[string](p, reading))
-	calls := strings.Join(g.calls(), "\n")
+	p := browser.Open(t, server+"/blog")
+	p.Until(solved)
+	assert.Equal(t, "8 1/4 in", browser.Eval[string](p, reading))
+	calls := strings.Join(g.Calls(), "\n")
 	assert.Contains(t, calls, "POST "+long+"/v1/solve/slotted-band\n")
 	assert.NotContains(t, calls, "OPTIONS", "no call needs a preflight")
 }
@@ -245,33 +234,33 @@ func TestLongRequestIsPosted(t *testing.T) {
 // that a kind's calculations know has its place.
 func TestEveryKindIsASentence(t *testing.T) {
 	p, _ := widget(t, `kind="slotted-band"`)
-	kinds := eval[[]string](p, "fetch('/v1/kinds').then((r) => r.json()).then(({ kinds }) => kinds.map((k) => k.name))")
+	kinds := browser.Eval[[]string](p, "fetch('/v1/kinds').then((r) => r.json()).then(({ kinds }) => kinds.map((k) => k.name))")
 	require.Greater(t, len(kinds), 5)
 	for _, kind := range kinds {
-		eval[any](p, "events.length = 0; document.querySelector('creasefit-solver').setAttribute('kind', "+quote(kind)+"); 0")
-		p.until("events.some(([, d]) => d.kind === " + quote(kind) + " || d.problem)")
-		missing := eval[[]string](p, "fetch('/v1/kinds/"+kind+"').then((r) => r.json()).then(({ parameters }) => parameters.filter((q) => q.about === 'calculation' && !"+
+		browser.Eval[any](p, "events.length = 0; document.querySelector('creasefit-solver').setAttribute('kind', "+browser.Quote(kind)+"); 0")
+		p.Until("events.some(([, d]) => d.kind === " + browser.Quote(kind) + " || d.problem)")
+		missing := browser.Eval[[]string](p, "fetch('/v1/kinds/"+kind+"').then((r) => r.json()).then(({ parameters }) => parameters.filter((q) => q.about === 'calculation' && !"+
 			root+".querySelector(`[data-name=${q.name}]`)).map((q) => q.name))")
 		assert.Empty(t, missing, kind)
-		p.sound()
+		p.Sound()
 	}
 }
 
 func TestPermanentLinkAndPrint(t *testing.T) {
 	p, _ := widget(t, byHand+` sheet="letter"`)
-	p.until(solved)
-	link, err := url.Parse(eval[string](p, "events.at(-1)[1].link"))
+	p.Until(solved)
+	link, err := url.Parse(browser.Eval[string](p, "events.at(-1)[1].link"))
 	require.NoError(t, err)
 	assert.Equal(t, "3 1/2", link.Query().Get("width"))
-	for _, href := range eval[[]string](p, "["+"..."+root+".querySelectorAll('.links a')].map((a) => a.href)") {
+	for _, href := range browser.Eval[[]string](p, "["+"..."+root+".querySelectorAll('.links a')].map((a) => a.href)") {
 		answer, err := http.Get(href)
 		require.NoError(t, err)
 		require.NoError(t, answer.Body.Close())
 		assert.Equal(t, http.StatusOK, answer.StatusCode, href)
 	}
-	p.do(prefer("print"))
-	assert.True(t, eval[bool](p, "getComputedStyle("+root+".querySelector('.links')).display === 'none' && "+field("width")+".getBoundingClientRect().height > 0"))
-	p.do(prefer("screen"), chromedp.Navigate(link.String()))
-	p.until(solved)
-	assert.Equal(t, "8 1/4 in", eval[string](p, reading), "the link leads to the same answer")
+	p.Do(browser.Prefer("print"))
+	assert.True(t, browser.Eval[bool](p, "getComputedStyle("+root+".querySelector('.links')).display === 'none' && "+field("width")+".getBoundingClientRect().height > 0"))
+	p.Do(browser.Prefer("screen"), chromedp.Navigate(link.String()))
+	p.Until(solved)
+	assert.Equal(t, "8 1/4 in", browser.Eval[string](p, reading), "the link leads to the same answer")
 }

@@ -5,6 +5,8 @@ import (
 
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
+
+	"creasefit/internal/browser"
 )
 
 // solved is true when the element of the page shows an answer with its drawing.
@@ -49,15 +51,15 @@ func TestPagesInEveryLook(t *testing.T) {
 	for _, scene := range scenes {
 		for _, look := range scene.looks {
 			t.Run(scene.name+"/"+look.name, func(t *testing.T) {
-				p := open(t, server.URL+scene.path, chromedp.EmulateViewport(look.width, look.height), prefer(look.medium, "prefers-color-scheme", look.scheme))
-				p.until(scene.ready)
-				eval[any](p, scene.prepare+";0")
-				p.until(scene.done)
-				assert.LessOrEqual(t, eval[int64](p, "document.documentElement.scrollWidth"), look.width, "nothing may stick out at the side")
-				p.shoot("")
-				p.sound()
+				p := browser.Open(t, server+scene.path, chromedp.EmulateViewport(look.width, look.height), browser.Prefer(look.medium, "prefers-color-scheme", look.scheme))
+				p.Until(scene.ready)
+				browser.Eval[any](p, scene.prepare+";0")
+				p.Until(scene.done)
+				assert.LessOrEqual(t, browser.Eval[int64](p, "document.documentElement.scrollWidth"), look.width, "nothing may stick out at the side")
+				p.Shoot("")
+				p.Sound()
 				if look != printed {
-					t.Run("axe", func(t *testing.T) { p.accessible(t) })
+					t.Run("axe", func(t *testing.T) { p.Accessible(t) })
 				}
 			})
 		}
@@ -66,9 +68,9 @@ func TestPagesInEveryLook(t *testing.T) {
 
 func TestEveryKindOnTheShelfHasAPicture(t *testing.T) {
 	server, _ := service(t, nil)
-	p := open(t, server.URL+"/")
-	p.until(stocked)
-	assert.Greater(t, eval[int64](p, "document.querySelectorAll('#shelf a[data-example]').length"), int64(5))
-	assert.Empty(t, eval[[]string](p, "[...document.querySelectorAll('#shelf a:not([data-example])')].map((a) => a.dataset.kind)"))
-	p.sound()
+	p := browser.Open(t, server+"/")
+	p.Until(stocked)
+	assert.Greater(t, browser.Eval[int64](p, "document.querySelectorAll('#shelf a[data-example]').length"), int64(5))
+	assert.Empty(t, browser.Eval[[]string](p, "[...document.querySelectorAll('#shelf a:not([data-example])')].map((a) => a.dataset.kind)"))
+	p.Sound()
 }

@@ -17,6 +17,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/internal/browser"
 	"creasefit/internal/web"
 )
 
@@ -35,7 +36,7 @@ func TestFilesHaveTheirHashAndStay(t *testing.T) {
 	server, _ := service(t, nil)
 	for _, asset := range web.Assets() {
 		for _, path := range []string{asset.Path, asset.Pinned} {
-			answer, body := fetch(t, server.URL+path)
+			answer, body := fetch(t, server+path)
 			require.Equal(t, http.StatusOK, answer.StatusCode, path)
 			sum := sha512.Sum384([]byte(body))
 			assert.Equal(t, asset.Integrity, "sha384-"+base64.StdEncoding.EncodeToString(sum[:]))
@@ -43,7 +44,7 @@ func TestFilesHaveTheirHashAndStay(t *testing.T) {
 			assert.Equal(t, "cross-origin", answer.Header.Get("Cross-Origin-Resource-Policy"))
 			assert.Equal(t, path == asset.Pinned, strings.Contains(answer.Header.Get("Cache-Control"), "immutable"), path)
 		}
-		answer, body := fetch(t, server.URL+strings.Replace(asset.Path, "/"+web.Line+"/", "/"+web.Line+"-000000000000/", 1))
+		answer, body := fetch(t, server+strings.Replace(asset.Path, "/"+web.Line+"/", "/"+web.Line+"-000000000000/", 1))
 		assert.Equal(t, http.StatusNotFound, answer.StatusCode)
 		assert.Contains(t, body, asset.Pinned, "the problem names the present file")
 	}
@@ -52,45 +53,45 @@ func TestFilesHaveTheirHashAndStay(t *testing.T) {
 func TestPagesCallNobodyElse(t *testing.T) {
 	server, _ := service(t, nil)
 	for path, ready := range map[string]string{"/": solved + " && " + stocked, "/docs": "document.forms.length"} {
-		answer, _ := fetch(t, server.URL+path)
+		answer, _ := fetch(t, server+path)
 		assert.Equal(t, web.Policy, answer.Header.Get("Content-Security-Policy"))
-		p := open(t, server.URL+path)
-		p.until(ready)
-		p.sound() // nothing was refused by the policy
-		p.mu.Lock()
-		require.NotEmpty(t, p.requests)
-		for _, address := range p.requests {
-			own := strings.HasPrefix(address, server.URL+"/") || strings.HasPrefix(address, "data:") || strings.HasPrefix(address, "blob:")
+		p := browser.Open(t, server+path)
+		p.Until(ready)
+		p.Sound() // nothing was refused by the policy
+		require.NotEmpty(t, p.Requests())
+		for _, address := range p.Requests() {
+			own := strings.HasPrefix(address, server+"/") || strings.HasPrefix(address, "data:") || strings.HasPrefix(address, "blob:")
 			assert.True(t, own, address)
 		}
-		p.mu.Unlock()
 	}
 }
 
 // TestReferenceExamplesRun presses every button of the reference page.
 func TestReferenceExamplesRun(t *testing.T) {
 	server, _ := service(t, nil)
-	p := open(t, server.URL+"/docs")
-	p.until("document.forms.length")
-	count := eval[int64](p, "document.forms.length")
-	calls := eval[int64](p, "document.querySelectorAll('article').length")
+	p := browser.Open(t, server+"/docs")
+	p.Until("document.forms.length")
+	count := browser.Eval[int64](p, "document.forms.length")
+	calls := browser.Eval[int64](p, "document.querySelectorAll('article').length")
 	assert.GreaterOrEqual(t, count, calls, "every call has an example")
-	eval[any](p, "(async () => { for (const form of document.forms) form.querySelector('button').click(); })()")
-	p.until("[...document.querySelectorAll('.outcome')].every((o) => o.textContent)")
-	for _, line := range eval[[]string](p, "[...document.forms].map((f) => f.elements.address.value + ' ' + f.querySelector('.outcome').textContent.slice(0, 300))") {
+	browser.Eval[any](p, "(async () => { for (const form of document.forms) form.querySelector('button').click(); })()")
+	p.Until("[...document.querySelectorAll('.outcome')].every((o) => o.textContent)")
+	for _, line := range browser.Eval[[]string](p, "[...document.forms].map((f) => f.elements.address.value + ' ' + f.querySelector('.outcome').textContent.slice(0, 300))") {
 		assert.Regexp(t, `^\S+ 200, `, line)
 	}
-	p.sound()
-	p.shoot("")
+	p.Sound()
+	p.Shoot("")
 }
 
 // TestSnippetsRun takes what the workbench offers for other programs and uses
 // it as they would.
 func TestSnippetsRun(t *testing.T) {
 	server, _ := service(t, nil)
-	p := open(t, server.URL+"/?kind=slotted-band&unit=in&width=3+1/2&thickness=0.09&caliper=0.012&fit=snug")
-	p.until(solved)
-	text := func(id string) string { return eval[string](p, "document.getElementById('"+id+"').textContent") }
+	p := browser.Open(t, server+"/?kind=slotted-band&unit=in&width=3+1/2&thickness=0.09&caliper=0.012&fit=snug")
+	p.Until(solved)
+	text := func(id string) string {
+		return browser.Eval[string](p, "document.getElementById('"+id+"').textContent")
+	}
 
 	command := regexp.MustCompile(`^curl '([^']+)'$`).FindStringSubmatch(text("curl"))
 	require.NotNil(t, command)
@@ -98,7 +99,7 @@ func TestSnippetsRun(t *testing.T) {
 	require.Equal(t, http.StatusOK, answer.StatusCode)
 	assert.Contains(t, body, "8 1/4 in")
 
-	eval[any](p, "(() => { const s = document.getElementById('pick'); s.value = '/pieces/0/scores/1/at'; s.dispatchEvent(new Event('change')); })()")
+	browser.Eval[any](p, "(() => { const s = document.getElementById('pick'); s.value = '/pieces/0/scores/1/at'; s.dispatchEvent(new Event('change')); })()")
 	formula := regexp.MustCompile(`^=WEBSERVICE\("([^"]+)"\)$`).FindStringSubmatch(text("cell"))
 	require.NotNil(t, formula)
 	_, body = fetch(t, formula[1])
@@ -112,67 +113,67 @@ func TestSnippetsRun(t *testing.T) {
 		_, _ = io.WriteString(w, foreign)
 	}))
 	defer blog.Close()
-	q := open(t, blog.URL)
-	q.until(solved)
-	assert.Equal(t, "8 1/4 in", eval[string](q, reading), "on another page, from another origin, with its hash checked")
-	q.sound()
+	q := browser.Open(t, blog.URL)
+	q.Until(solved)
+	assert.Equal(t, "8 1/4 in", browser.Eval[string](q, reading), "on another page, from another origin, with its hash checked")
+	q.Sound()
 }
 
 func TestReferenceSnippetsRun(t *testing.T) {
 	server, _ := service(t, nil)
-	p := open(t, server.URL+"/docs")
-	page := "<!DOCTYPE html><html lang=en><title>Tidewater Tea</title><body>" + eval[string](p, "pinned.textContent + folded.textContent")
+	p := browser.Open(t, server+"/docs")
+	page := "<!DOCTYPE html><html lang=en><title>Tidewater Tea</title><body>" + browser.Eval[string](p, "pinned.textContent + folded.textContent")
 	other, _ := service(t, map[string]string{"/blog": page})
-	q := open(t, other.URL+"/blog")
-	q.until(solved)
-	q.until("document.querySelector('creasefit-fold').hasAttribute('data-painted')")
-	q.sound()
+	q := browser.Open(t, other+"/blog")
+	q.Until(solved)
+	q.Until("document.querySelector('creasefit-fold').hasAttribute('data-painted')")
+	q.Sound()
 }
 
 func TestFoldedViewByKeyboard(t *testing.T) {
 	server, _ := service(t, nil)
-	p := open(t, server.URL+"/", prefer("screen", "prefers-reduced-motion", "reduce"))
+	p := browser.Open(t, server+"/", browser.Prefer("screen", "prefers-reduced-motion", "reduce"))
 	const fold = "document.querySelector('creasefit-fold')"
 	label := fold + ".canvas.getAttribute('aria-label')"
-	p.until(solved + " && " + fold + ".hasAttribute('data-painted')")
-	assert.Contains(t, eval[string](p, label), "Slotted belly band, 85 per cent closed")
-	assert.Contains(t, eval[string](p, label), "Closed it measures")
+	p.Until(solved + " && " + fold + ".hasAttribute('data-painted')")
+	assert.Contains(t, browser.Eval[string](p, label), "Slotted belly band, 85 per cent closed")
+	assert.Contains(t, browser.Eval[string](p, label), "Closed it measures")
 	pixels := fold + ".canvas.toDataURL()"
-	before := eval[string](p, pixels)
-	eval[any](p, fold+".sliders.turn.focus(); 0")
-	p.keys(kb.ArrowRight + kb.ArrowRight + kb.ArrowRight)
-	p.until(pixels + " !== " + quote(before))
-	assert.Contains(t, eval[string](p, label), "turned by 31 degrees")
-	eval[any](p, fold+".button.focus(); 0")
-	p.keys(kb.Enter)
-	p.until(label + ".includes(', closed,')")
-	p.keys(kb.Enter)
-	p.until(label + ".includes('lying flat')")
-	p.sound()
+	before := browser.Eval[string](p, pixels)
+	browser.Eval[any](p, fold+".sliders.turn.focus(); 0")
+	p.Keys(kb.ArrowRight + kb.ArrowRight + kb.ArrowRight)
+	p.Until(pixels + " !== " + browser.Quote(before))
+	assert.Contains(t, browser.Eval[string](p, label), "turned by 31 degrees")
+	browser.Eval[any](p, fold+".button.focus(); 0")
+	p.Keys(kb.Enter)
+	p.Until(label + ".includes(', closed,')")
+	p.Keys(kb.Enter)
+	p.Until(label + ".includes('lying flat')")
+	p.Sound()
 }
 
 func TestOrderIsPlanned(t *testing.T) {
 	server, _ := service(t, nil)
-	p := open(t, server.URL+"/?kind=slotted-band&unit=in&width=3+1/2&height=5&thickness=0.09&caliper=0.012&fit=snug", chromedp.EmulateViewport(1280, 900))
-	p.until(solved)
-	eval[any](p, "document.getElementById('count').focus(); 0")
-	p.keys(strings.Repeat(kb.Delete, 2) + "17" + kb.Enter)
-	p.until("document.querySelector('#plan figure svg')")
+	p := browser.Open(t, server+"/?kind=slotted-band&unit=in&width=3+1/2&height=5&thickness=0.09&caliper=0.012&fit=snug", chromedp.EmulateViewport(1280, 900))
+	p.Until(solved)
+	browser.Eval[any](p, "document.getElementById('count').focus(); 0")
+	p.Keys(strings.Repeat(kb.Delete, 2) + "17" + kb.Enter)
+	p.Until("document.querySelector('#plan figure svg')")
 	order := `{"unit":"in","sheet":"12 x 12 in","items":[{"name":"band","blank":"8 1/4 x 1 1/2 in","count":17}]}`
-	answer, err := http.Post(server.URL+"/v1/yield", "application/json", strings.NewReader(order))
+	answer, err := http.Post(server+"/v1/yield", "application/json", strings.NewReader(order))
 	require.NoError(t, err)
 	defer answer.Body.Close()
 	var plan struct{ Sheets int }
 	require.NoError(t, json.NewDecoder(answer.Body).Decode(&plan))
-	assert.Equal(t, strconv.Itoa(plan.Sheets), eval[string](p, "document.querySelector('#plan strong').textContent.split(' ')[0]"))
-	assert.Positive(t, eval[int64](p, "document.querySelectorAll('#plan ol li').length"))
-	p.shoot("")
+	assert.Equal(t, strconv.Itoa(plan.Sheets), browser.Eval[string](p, "document.querySelector('#plan strong').textContent.split(' ')[0]"))
+	assert.Positive(t, browser.Eval[int64](p, "document.querySelectorAll('#plan ol li').length"))
+	p.Shoot("")
 
-	eval[any](p, "document.getElementById('put').click(); document.querySelector('#shelf a[data-kind=sleeve]').click(); 0")
-	p.until("document.querySelector('creasefit-fold').getAttribute('src').includes('/sleeve?')")
-	eval[any](p, "document.querySelector('#order button').click(); 0")
-	p.until("document.querySelector('#plan figure svg')?.textContent.includes('sleeve')")
-	eval[any](p, "document.getElementById('count').value = 'many'; document.querySelector('#order button').click(); 0")
-	p.until("document.querySelector('#plan .wrong')")
-	p.sound()
+	browser.Eval[any](p, "document.getElementById('put').click(); document.querySelector('#shelf a[data-kind=sleeve]').click(); 0")
+	p.Until("document.querySelector('creasefit-fold').getAttribute('src').includes('/sleeve?')")
+	browser.Eval[any](p, "document.querySelector('#order button').click(); 0")
+	p.Until("document.querySelector('#plan figure svg')?.textContent.includes('sleeve')")
+	browser.Eval[any](p, "document.getElementById('count').value = 'many'; document.querySelector('#order button').click(); 0")
+	p.Until("document.querySelector('#plan .wrong')")
+	p.Sound()
 }

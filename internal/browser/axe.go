@@ -1,4 +1,4 @@
-package web_test
+package browser
 
 import (
 	"context"
@@ -32,15 +32,15 @@ func axeCore(t *testing.T) string {
 	return string(engine)
 }
 
-// accessible lets the engine look at the page by the rules of WCAG 2.2 AA.
-func (p *tab) accessible(t *testing.T) {
+// Accessible lets the engine look at the page by the rules of WCAG 2.2 AA.
+func (p *Tab) Accessible(t *testing.T) {
 	t.Helper()
 	engine := axeCore(t)
-	p.do(chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
+	p.Do(chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
 		_, err := chromedp.Run(ctx, chromedp.Evaluate[any](engine+";0"))
 		return err
 	}))
-	found := eval[[]string](p, `axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] })
+	found := Eval[[]string](p, `axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] })
 		.then(({ passes, violations }) => [passes.length > 20 ? "" : "only " + passes.length + " rules were looked at"].filter(Boolean).concat(
 			violations.map((v) => v.impact + " " + v.id + ": " + v.nodes.map((n) => n.target.flat().join(" ") + " " + n.failureSummary).join(" | "))))`)
 	assert.Empty(t, found)

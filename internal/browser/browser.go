@@ -1,14 +1,16 @@
-package web_test
+// Package browser drives Chromium in tests of pages. It is imported by tests
+// only.
+//
+// It knows no page: what is looked for on one, its own tests say.
+package browser
 
 import (
 	"context"
+	"encoding/json"
 	"flag"
-	"fmt"
-	"log/slog"
-	"net/http"
-	"net/http/httptest"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -20,9 +22,9 @@ import (
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/api"
 	"creasefit/internal/peer"
 )
 
@@ -31,70 +33,10 @@ var shots = flag.String("shots", "", "folder to write screenshots of the pages i
 // patience is how long a test waits for a page to get into a state.
 const patience = 20 * time.Second
 
-// gate stands between a page and the service, to slow it down or cut it off.
-type gate struct {
-	http.Handler
-	sync.Mutex
-	delay  time.Duration
-	closed bool
-	slow   string // only calls of this path are slow
-	seen   []string
-}
-
-func (g *gate) ServeHTTP(w http.ResponseWriter, r *http.Request) {
-	g.Lock()
-	delay, closed := g.delay, g.closed
-	if !strings.Contains(r.RequestURI, g.slow) {
-		delay = 0
-	}
-	g.seen = append(g.seen, r.Method+" "+r.RequestURI)
-	g.Unlock()
-	if closed {
-		panic(http.ErrAbortHandler)
-	}
-	time.Sleep(delay)
-	g.Handler.ServeHTTP(w, r)
-}
-
-// set changes how the gate lets calls through.
-func (g *gate) set(delay time.Duration, slow string, closed bool) {
-	g.Lock()
-	defer g.Unlock()
-	g.delay, g.slow, g.closed = delay, slow, closed
-}
-
-// calls lists what was asked for since the last call.
-func (g *gate) calls() []string {
-	g.Lock()
-	defer g.Unlock()
-	seen := g.seen
-	g.seen = nil
-	return seen
-}
-
-// service runs the service behind a gate, with further pages of the test's own.
-func service(t *testing.T, pages map[string]string) (*httptest.Server, *gate) {
-	t.Helper()
-	own := api.New(api.DefaultConfig(), slog.New(slog.DiscardHandler)).Handler()
-	g := &gate{Handler: http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if page, ok := pages[r.URL.Path]; ok {
-			w.Header().Set("Content-Type", "text/html; charset=utf-8")
-			fmt.Fprint(w, page)
-			return
-		}
-		own.ServeHTTP(w, r)
-	})}
-	server := httptest.NewUnstartedServer(g)
-	server.Config.ErrorLog = slog.NewLogLogger(slog.DiscardHandler, slog.LevelError)
-	server.Start()
-	t.Cleanup(server.Close)
-	return server, g
-}
-
-// browser is one Chromium for all tests of the package.
-var browser = sync.OnceValues(func() (context.Context, error) {
+// chromium is one browser for all tests of a package.
+var chromium = sync.OnceValues(func() (context.Context, error) {
 	ctx, _ := chromedp.NewExecAllocator(context.Background(), append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(chromium), chromedp.NoSandbox, chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
+		chromedp.ExecPath(program), chromedp.NoSandbox, chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("enable-unsafe-swiftshader", true), chromedp.WindowSize(1280, 900))...)
 	ctx, stop := chromedp.NewContext(ctx)
 	stopBrowser = stop
@@ -102,18 +44,19 @@ var browser = sync.OnceValues(func() (context.Context, error) {
 })
 
 var (
-	chromium    string
+	program     string
 	stopBrowser = func() {}
 )
 
-func TestMain(m *testing.M) {
+// Main runs the tests of a package and closes the browser.
+func Main(m *testing.M) {
 	code := m.Run()
 	stopBrowser()
 	os.Exit(code)
 }
 
-// tab is a page in the browser, and everything that went wrong on it.
-type tab struct {
+// Tab is a page in the browser, and everything that went wrong on it.
+type Tab struct {
 	*testing.T
 	ctx      context.Context
 	mu       sync.Mutex
@@ -121,16 +64,16 @@ type tab struct {
 	requests []string
 }
 
-// open opens an address in a new tab.
-func open(t *testing.T, address string, first ...chromedp.Action[chromedp.Void]) *tab {
+// Open opens an address in a new tab.
+func Open(t *testing.T, address string, first ...chromedp.Action[chromedp.Void]) *Tab {
 	t.Helper()
-	chromium = peer.Path(t, "chromium", "apt-get install -y chromium")
-	parent, err := browser()
+	program = peer.Path(t, "chromium", "apt-get install -y chromium")
+	parent, err := chromium()
 	require.NoError(t, err)
 	ctx, cancel := chromedp.NewContext(parent)
 	ctx, stop := context.WithTimeout(ctx, 2*time.Minute)
 	t.Cleanup(func() { stop(); cancel() })
-	p := &tab{T: t, ctx: ctx}
+	p := &Tab{T: t, ctx: ctx}
 	require.NoError(t, chromedp.Do(ctx))
 	require.NoError(t, chromedp.Listen(ctx, p.note))
 	_, err = chromedp.Call(ctx, network.Enable, network.EnableParams{})
@@ -143,7 +86,7 @@ func open(t *testing.T, address string, first ...chromedp.Action[chromedp.Void])
 }
 
 // note keeps addresses that were asked for, and scripts that failed.
-func (p *tab) note(event any) {
+func (p *Tab) note(event any) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	switch e := event.(type) {
@@ -158,52 +101,78 @@ func (p *tab) note(event any) {
 	}
 }
 
-// sound checks that no script has failed.
-func (p *tab) sound() {
+// Sound checks that no script has failed.
+func (p *Tab) Sound() {
 	p.Helper()
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	require.Empty(p.T, p.errors, "scripts that failed")
 }
 
-// do runs actions.
-func (p *tab) do(actions ...chromedp.Action[chromedp.Void]) {
+// Requests lists the addresses that the page has asked for.
+func (p *Tab) Requests() []string {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return slices.Clone(p.requests)
+}
+
+// Quote writes a text as a literal of JavaScript.
+func Quote(text string) string {
+	literal, _ := json.Marshal(text)
+	return string(literal)
+}
+
+// Do runs actions.
+func (p *Tab) Do(actions ...chromedp.Action[chromedp.Void]) {
 	p.Helper()
 	require.NoError(p.T, chromedp.Do(p.ctx, actions...))
 }
 
-// eval evaluates an expression, which may be a promise.
-func eval[T any](p *tab, expression string) T {
+// Eval evaluates an expression, which may be a promise.
+func Eval[T any](p *Tab, expression string) T {
 	p.Helper()
 	value, err := chromedp.Run(p.ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
 	require.NoError(p.T, err, expression)
 	return value
 }
 
-// until waits for an expression to become true.
-func (p *tab) until(expression string) {
+// Until waits for an expression to become true.
+func (p *Tab) Until(expression string) {
 	p.Helper()
 	for end := time.Now().Add(patience); ; time.Sleep(30 * time.Millisecond) {
 		ok, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool]("Boolean("+expression+")", chromedp.EvalAwaitPromise))
 		if err == nil && ok {
 			return
 		}
-		p.sound()
+		p.Sound()
 		if time.Now().After(end) {
-			p.shoot("-failed")
+			p.Shoot("-failed")
 			require.Failf(p.T, "the page never got there", "%s: %v", expression, err)
 		}
 	}
 }
 
-// keys types on the keyboard of the page.
-func (p *tab) keys(keys string) {
+// TabTo presses the tab key until an expression says that what is meant has
+// the focus.
+func (p *Tab) TabTo(focused string) {
 	p.Helper()
-	p.do(chromedp.KeyEvent(keys))
+	for range 60 {
+		if Eval[bool](p, "Boolean("+focused+")") {
+			return
+		}
+		p.Keys(kb.Tab)
+	}
+	require.Fail(p.T, "the tab key never gets there", focused)
 }
 
-// prefer sets what the reader prefers: a medium and media features.
-func prefer(medium string, features ...string) chromedp.Action[chromedp.Void] {
+// Keys types on the keyboard of the page.
+func (p *Tab) Keys(keys string) {
+	p.Helper()
+	p.Do(chromedp.KeyEvent(keys))
+}
+
+// Prefer sets what the reader prefers: a medium and media features.
+func Prefer(medium string, features ...string) chromedp.Action[chromedp.Void] {
 	list := []*emulation.MediaFeature{}
 	for i := 0; i+1 < len(features); i += 2 {
 		list = append(list, &emulation.MediaFeature{Name: features[i], Value: features[i+1]})
@@ -214,8 +183,8 @@ func prefer(medium string, features ...string) chromedp.Action[chromedp.Void] {
 	})
 }
 
-// shoot writes a screenshot of the whole page if they are asked for.
-func (p *tab) shoot(name string) {
+// Shoot writes a screenshot of the whole page if they are asked for.
+func (p *Tab) Shoot(name string) {
 	p.Helper()
 	if *shots == "" {
 		return
