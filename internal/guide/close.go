@@ -5,61 +5,77 @@ import (
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/solve"
 )
 
-// place is putting further pieces to earlier ones: a flat one is a layer that
-// is glued on, a folded one goes over or into the other.
-func (w *writer) place(*pattern.Piece) (Step, bool) {
-	p := &w.s.Pattern
-	if len(p.Places) == 0 {
-		return Step{}, false
-	}
-	step := Step{Title: w.say("place.title", nil)}
-	if w.layered() {
-		step.Text = w.say("place.layers", args{"n": len(p.Places)})
-	} else {
-		step.Text = w.say("place.fitted", nil)
-	}
-	for _, at := range p.Places {
-		key := "place.layer"
-		if len(p.Pieces[at.Piece].Creases) > 0 {
-			key = "place.fit"
-		}
-		step.Lines = append(step.Lines, sentence(w.say(key, args{
-			"of": noun(p.Pieces[at.Piece].Name), "on": noun(p.Pieces[at.On].Name), "x": at.X, "y": at.Y,
-		})))
-	}
-	return step, true
-}
-
-// layered reports whether a flat piece is glued onto another.
-func (w *writer) layered() bool {
-	return slices.ContainsFunc(w.s.Pattern.Places, func(at pattern.Place) bool { return len(w.s.Pattern.Pieces[at.Piece].Creases) == 0 })
-}
-
-// close is putting the contents in and closing the enclosure.
+// close is putting the contents in and closing the enclosure, or trying it in
+// what it goes into.
 func (w *writer) close(*pattern.Piece) (Step, bool) {
 	p := &w.s.Pattern
-	root := noun(p.Pieces[p.Cavity.Piece].Panels[p.Cavity.Panel].Name)
-	step := Step{Title: w.say("close.title", nil)}
-	spare := "close.spare"
-	switch {
-	case p.Cavity.Into:
-		step.Text, spare = w.say("close.into", args{"sizes": w.contents()}), "close.room"
-	case w.glued():
-		step.Text = w.say("close.slide", args{"root": root})
-	default:
-		step.Text = w.say("close.lay", args{"root": root})
+	a := args{"root": noun(p.Pieces[p.Cavity.Piece].Panels[p.Cavity.Panel].Name)}
+	if p.Cavity.Into {
+		a["sizes"] = w.contents()
 	}
+	step := Step{Title: w.say("close.title"+w.flat(), nil), Text: w.say(w.closing(), a)}
 	for i := range p.Pieces {
 		step.Lines = append(step.Lines, w.flaps(&p.Pieces[i])...)
 		step.Lines = append(step.Lines, w.joints(&p.Pieces[i])...)
 		step.Lines = append(step.Lines, w.seams(&p.Pieces[i])...)
 	}
-	for _, f := range w.s.Fits {
-		step.Lines = append(step.Lines, w.say(spare, args{"of": noun(f.Axis.String()), "clearance": fine(f.Nominal)}))
+	step.Lines = once(step.Lines)
+	for i := range w.s.Fits {
+		step.Lines = append(step.Lines, w.spare(&w.s.Fits[i]))
 	}
 	return step, true
+}
+
+// closing names the message about how the contents come in, or the whole into
+// its place.
+func (w *writer) closing() string {
+	p := &w.s.Pattern
+	switch {
+	case p.Cavity.Into && len(p.Locks) > 0:
+		return "close.stand"
+	case p.Cavity.Into:
+		return "close.into" + w.flat()
+	case len(p.Nests) > 0:
+		return "close.nested"
+	case w.glued():
+		return "close.slide"
+	default:
+		return "close.lay"
+	}
+}
+
+// flat is the ending of messages about what has no folds to be closed.
+func (w *writer) flat() string {
+	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return len(p.Creases) > 0 }) {
+		return ""
+	}
+	return ".flat"
+}
+
+// spare says what room a fit leaves.
+func (w *writer) spare(f *solve.Fit) string {
+	key := "close.room"
+	switch {
+	case w.slotted(f):
+		key = "close.slots." + f.Axis.String()
+	case f.Between == "" && !w.s.Pattern.Cavity.Into:
+		key = "close.spare"
+	}
+	return sentence(w.say(key, args{"of": noun(f.Axis.String()), "where": w.where(f), "clearance": fine(f.Nominal)}))
+}
+
+// once drops what has been said before.
+func once(lines []string) []string {
+	var kept []string
+	for _, line := range lines {
+		if !slices.Contains(kept, line) {
+			kept = append(kept, line)
+		}
+	}
+	return kept
 }
 
 // flaps says which panels are folded over at the end: those that nothing hangs

@@ -31,11 +31,11 @@ func (w *writer) fitNotes() []string {
 // fitNote says how the contents go in along one axis.
 func (w *writer) fitNote(f *solve.Fit) string {
 	a := args{
-		"of": noun(f.Axis.String()), "verdict": told{key: "verdict." + f.Verdict}, "clearance": fine(f.Nominal),
+		"where": w.where(f), "verdict": told{key: "verdict." + f.Verdict}, "clearance": fine(f.Nominal),
 		"least": fine(f.Window.Min), "most": fine(f.Window.Max), "from": fine(f.RSS.Min), "to": fine(f.RSS.Max),
 		"n": int(f.Chance * 100),
 	}
-	text := w.say("fit.note", a) + " "
+	text := sentence(w.say("fit.note", a)) + " "
 	if f.Chance >= sure {
 		return text + w.say("fit.sure", a)
 	}
@@ -58,9 +58,9 @@ func (w *writer) alternative(alt *solve.Alternative, index int) []string {
 		if f.Nominal.Less(own.Nominal) {
 			key = "fit.tighter"
 		}
-		notes = append(notes, w.say(key, args{
-			"of": noun(f.Axis.String()), "step": w.step(alt.Step), "clearance": fine(f.Nominal), "instead": fine(own.Nominal),
-		}))
+		notes = append(notes, sentence(w.say(key, args{
+			"where": w.where(own), "step": w.step(alt.Step), "clearance": fine(f.Nominal), "instead": fine(own.Nominal),
+		})))
 	}
 	return notes
 }
@@ -92,11 +92,13 @@ func (w *writer) ask(key, fit string) string {
 func (w *writer) warnings() []Warning {
 	var warnings []Warning
 	for _, from := range w.s.Warnings {
-		text := from.Detail
-		if m, ok := w.c.Warnings[from.Code]; ok {
-			text = w.write(m, from.Code, w.warned())
+		said := Warning{from.Code, from.Detail}
+		if m, ok := w.c.Warnings[from.Code+w.apart(from.Code)]; ok {
+			said.Text = w.write(m, from.Code, w.warned())
 		}
-		warnings = append(warnings, Warning{from.Code, text})
+		if !slices.Contains(warnings, said) {
+			warnings = append(warnings, said)
+		}
 	}
 	w.take()
 	return warnings
@@ -106,9 +108,18 @@ func (w *writer) warnings() []Warning {
 func (w *writer) warned() args {
 	a := args{"caliper": fine(w.s.Request.Caliper)}
 	if least, ok := w.unsure(); ok {
-		a["of"], a["n"] = noun(least.Axis.String()), int(least.Chance*100)
+		a["of"], a["n"], a["between"] = noun(least.Axis.String()), int(least.Chance*100), w.between(&least)
 	}
 	return a
+}
+
+// apart is the ending of a warning's words where they are about two pieces and
+// not about the contents.
+func (w *writer) apart(code string) string {
+	if least, ok := w.unsure(); code == "unsure-fit" && ok && least.Between != "" {
+		return ".between"
+	}
+	return ""
 }
 
 // unsure returns the fit that is least sure.

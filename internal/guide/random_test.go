@@ -86,6 +86,9 @@ func assertTranslated(t *rapid.T, s *solve.Solution, w words) {
 	for _, warning := range s.Warnings {
 		assert.Contains(t, w.Warnings, warning.Code, "%s.json does not have the warning", w.Language)
 	}
+	for _, f := range s.Fits {
+		assert.True(t, f.Between == "" || joins(w, f.Between), "%s.json does not say %q", w.Language, f.Between)
+	}
 	for i := range s.Pattern.Pieces {
 		for _, name := range namesOf(&s.Pattern.Pieces[i]) {
 			base := strings.TrimRight(strings.TrimRight(name, "0123456789"), " ")
@@ -94,6 +97,17 @@ func assertTranslated(t *rapid.T, s *solve.Solution, w words) {
 			assert.True(t, whole || numbered, "%s.json does not name the part %q", w.Language, name)
 		}
 	}
+}
+
+// joins reports whether a language has words for two names and what joins them.
+func joins(w words, text string) bool {
+	for joint := range w.Joined {
+		of, on, found := strings.Cut(text, joint)
+		if found && w.Names[of] != nil && w.Names[on] != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // namesOf returns the names of a piece and its parts.

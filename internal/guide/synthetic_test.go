@@ -104,11 +104,54 @@ func TestWhereGlueGoes(t *testing.T) {
 	}
 }
 
+// A lid is turned over, all else slides; what crosses in slots is stood up and
+// pushed together, whichever of the two is cut from the top, and never glued.
 func TestPiecesThatGoIntoOneAnother(t *testing.T) {
-	s := stand()
-	s.Pattern.Places[0] = pattern.Place{Piece: 0, On: 1, X: mm(-1), Y: mm(-1)}
-	g, err := guide.Write(s, guide.Options{})
-	require.NoError(t, err)
-	assert.Contains(t, flowed(g.Text()), "Put panel 1 and the mat into one another")
-	assertNumbersFound(t, s, g)
+	said := func(change func(p *pattern.Pattern)) string {
+		s := stand()
+		change(&s.Pattern)
+		g, err := guide.Write(s, guide.Options{})
+		require.NoError(t, err)
+		assertNumbersFound(t, s, g)
+		return flowed(g.Text())
+	}
+	nested := func(lie pattern.Lie) func(p *pattern.Pattern) {
+		return func(p *pattern.Pattern) {
+			p.Places[0] = pattern.Place{Piece: 0, On: 1, Lie: lie}
+			p.Nests = []pattern.Nesting{{Name: "panel over mat", Inner: 1, Outer: 0}}
+		}
+	}
+	assert.Contains(t, said(nested(pattern.FaceUp)), "Slide the mat into panel 1.")
+	assert.Contains(t, said(nested(pattern.FaceDown)), "Turn panel 1 over and put it over the mat, open side to open side.")
+	crossing := func(from string, slotted bool) func(p *pattern.Pattern) {
+		return func(p *pattern.Pattern) {
+			p.Pieces[0].Cuts, p.Pieces[1].Cuts = nil, []pattern.Cut{{Name: "slit 1", From: from, Depth: mm(9)}}
+			p.Places[0] = pattern.Place{Piece: 1, On: 1, Lie: pattern.AlongHeight}
+			p.Locks = []pattern.Lock{{Name: "panel in mat", A: 0, B: 1, Slotted: slotted}}
+		}
+	}
+	text := said(crossing("bottom", true))
+	assert.Contains(t, text, "Stand the 2 copies of panel 1 on edge side by side, their cuts facing up, as far apart as the cuts in the mat.")
+	assert.Contains(t, text, "Push the mat down across, its cuts facing down")
+	assert.NotContains(t, text, "ease each open")
+	assert.NotContains(t, text, "glue it.")
+	text = said(crossing("top", false))
+	assert.Contains(t, text, "Stand the mat on edge, its cuts facing up.")
+	assert.Contains(t, text, "Push the 2 copies of panel 1 down across the mat")
+	assert.Contains(t, text, "ease each open")
+}
+
+// What is between two pieces is named in the words of the language, the
+// contents' clearance is not.
+func TestFitsBetweenPieces(t *testing.T) {
+	for language, want := range map[string][]string{
+		"en": {"the contents have", "Lid over tray, along the width, there is", "Lid over tray, along the width, the fit is"},
+		"de": {"hat der Inhalt", "Bei „Deckel über Kasten“ der Breite nach bleiben", "Bei „Deckel über Kasten“ der Breite nach sitzt es"},
+	} {
+		g, err := guide.Write(solved(t, "lidded-box", 1), guide.Options{Language: language})
+		require.NoError(t, err)
+		for _, text := range want {
+			assert.Contains(t, flowed(g.Text()), text)
+		}
+	}
 }

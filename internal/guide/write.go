@@ -40,7 +40,7 @@ func (w *writer) summary(kind kindWords) string {
 		text += " " + w.say(w.inOrInto("summary"), args{"sizes": sizes})
 	}
 	if !out.Width.IsZero() {
-		text += " " + w.say("summary.outside", args{"sizes": w.sizes(out.Width, out.Height, out.Thickness)})
+		text += " " + w.say("summary.outside"+w.flat(), args{"sizes": w.sizes(out.Width, out.Height, out.Thickness)})
 	}
 	text += " " + w.say("summary.step", args{"step": w.step(w.s.Step)})
 	if len(w.units) == 1 && w.units[0] != w.ruler {

@@ -1,0 +1,108 @@
+package guide
+
+import (
+	"slices"
+	"strings"
+
+	"creasefit/internal/pattern"
+	"creasefit/internal/solve"
+)
+
+// place is putting further pieces to earlier ones: a flat one that lies is a
+// layer that is glued on, those that cross go into one another's slots, a
+// folded one goes over or into the other.
+func (w *writer) place(*pattern.Piece) (Step, bool) {
+	p := &w.s.Pattern
+	var text, lines []string
+	if layers := w.layers(); len(layers) > 0 {
+		text, lines = append(text, w.say("place.layers", args{"n": len(layers)})), append(lines, layers...)
+	}
+	if len(p.Locks) > 0 {
+		text = append(text, w.say("place.slotted", nil))
+	}
+	for i := range p.Locks {
+		lines = append(lines, w.lock(&p.Locks[i])...)
+	}
+	if len(p.Nests) > 0 {
+		text = append(text, w.say("place.fitted", nil))
+	}
+	for i := range p.Nests {
+		lines = append(lines, w.nest(&p.Nests[i]))
+	}
+	return Step{Title: w.say("place.title", nil), Text: strings.Join(text, " "), Lines: lines}, len(lines) > 0
+}
+
+// layers says where each flat piece lies on another one.
+func (w *writer) layers() []string {
+	var lines []string
+	pieces := w.s.Pattern.Pieces
+	for _, at := range w.s.Pattern.Places {
+		if layer(&pieces[at.Piece], at.Lie) {
+			lines = append(lines, sentence(w.say("place.layer", args{
+				"of": noun(pieces[at.Piece].Name), "on": noun(pieces[at.On].Name), "x": at.X, "y": at.Y,
+			})))
+		}
+	}
+	return lines
+}
+
+// layer reports whether a piece that lies so is a layer, which is glued on.
+func layer(p *pattern.Piece, lie pattern.Lie) bool {
+	return len(p.Creases) == 0 && lie <= pattern.FaceDown
+}
+
+// layered reports whether there are layers.
+func (w *writer) layered() bool {
+	p := &w.s.Pattern
+	return slices.ContainsFunc(p.Places, func(at pattern.Place) bool { return layer(&p.Pieces[at.Piece], at.Lie) })
+}
+
+// lock says how pieces that cross in slots are put together: those that are
+// cut from the top stand, the others come down on them.
+func (w *writer) lock(l *pattern.Lock) []string {
+	low, high := &w.s.Pattern.Pieces[l.A], &w.s.Pattern.Pieces[l.B]
+	if slices.ContainsFunc(high.Cuts, func(c pattern.Cut) bool { return c.From == "top" }) {
+		low, high = high, low
+	}
+	lines := []string{
+		w.say("place.stand", args{"n": low.Quantity, "of": noun(low.Name), "to": noun(high.Name)}),
+		w.say("place.push", args{"n": high.Quantity, "of": noun(high.Name), "to": noun(low.Name)}),
+	}
+	if !l.Slotted {
+		lines = append(lines, w.say("place.ease", nil))
+	}
+	return lines
+}
+
+// nest says how one piece goes into another: a lid is turned over, all else
+// slides.
+func (w *writer) nest(n *pattern.Nesting) string {
+	p := &w.s.Pattern
+	key := "place.slide"
+	if slices.ContainsFunc(p.Places, func(at pattern.Place) bool { return at.Piece == n.Outer && at.Lie == pattern.FaceDown }) {
+		key = "place.over"
+	}
+	return w.say(key, args{"in": noun(p.Pieces[n.Inner].Name), "out": noun(p.Pieces[n.Outer].Name)})
+}
+
+// where says along which axis a fit is, and between which pieces if it is not
+// that of the contents.
+func (w *writer) where(f *solve.Fit) told {
+	if f.Between == "" {
+		return told{"where", args{"of": noun(f.Axis.String())}}
+	}
+	return told{"where.between", args{"between": w.between(f), "of": noun(f.Axis.String())}}
+}
+
+// between names the pieces that a fit is between.
+func (w *writer) between(f *solve.Fit) string {
+	if said, ok := w.c.joined(f.Between); ok {
+		return said
+	}
+	return f.Between
+}
+
+// slotted reports whether a fit is between pieces that cross in slots.
+func (w *writer) slotted(f *solve.Fit) bool {
+	return slices.ContainsFunc(w.s.Pattern.Locks, func(l pattern.Lock) bool { return l.Name == f.Between })
+}
