@@ -68,7 +68,13 @@ func describeKinds() KindList {
 	for _, k := range enclosure.Kinds() {
 		list.Kinds = append(list.Kinds, KindSummary{Name: k.Name, Title: k.Title, Help: k.Help, Link: "/v1/kinds/" + k.Name})
 	}
+	list.Assemblies = []KindSummary{describePortfolio().summary()}
 	return list
+}
+
+// summary is the kind as the catalogue lists it.
+func (k Kind) summary() KindSummary {
+	return KindSummary{Name: k.Name, Title: k.Title, Help: k.Help, Link: k.Links.Self}
 }
 
 // describe is one kind as it is shown.

@@ -3,6 +3,7 @@ package api
 import (
 	"bytes"
 	"encoding/json"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -53,26 +54,25 @@ func (r *reading) object(t *table, text, short string) (inner *reading, ok bool)
 // adopt reports the faults of an inner reading under the name that leads to
 // it, and gives the reading back.
 func (r *reading) adopt(inner *reading, name string) {
+	r.adoptFaults(inner, name, nil)
+	inner.release()
+}
+
+// adoptFaults reports the faults of an inner reading under the name that leads
+// to it. Those of names that it has taken from this one are reported once, as
+// this one's.
+func (r *reading) adoptFaults(inner *reading, name string, taken map[string]bool) {
 	for _, f := range inner.faults {
-		f.Field = joinNames(name, f.Field)
+		if !taken[f.Field] {
+			f = f.Under(name)
+		} else if slices.Contains(r.faults, f) {
+			continue
+		}
 		r.report(f, "")
 	}
 	r.hidden += inner.hidden
 	if r.unit == measure.NoUnit {
 		r.unit = inner.unit
-	}
-	inner.release()
-}
-
-// joinNames writes the name of a member of an object.
-func joinNames(outer, inner string) string {
-	switch {
-	case inner == "":
-		return outer
-	case outer == "":
-		return inner
-	default:
-		return outer + "." + inner
 	}
 }
 

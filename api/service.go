@@ -30,6 +30,7 @@ type Service struct {
 	paper     *paperCalculation
 	planning  *turnstile
 	yield     *yieldCalculation
+	portfolio *portfolioCalculation
 	lists     lists
 	documents documents
 	overload  []byte // the prebuilt body of a 503
@@ -43,8 +44,8 @@ func New(config Config, log *slog.Logger) *Service {
 		recent:  newRecent(config.Recent),
 		metrics: newMetrics(), ids: newRequestIDs(), cross: newCrossOrigin(config.AllowedOrigins),
 		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(),
-		planning:  newTurnstile(config.MostPlanning, config.MostWaiting, config.QueueTimeout),
-		yield:     newYieldCalculation(),
+		planning: newTurnstile(config.MostPlanning, config.MostWaiting, config.QueueTimeout),
+		yield:    newYieldCalculation(), portfolio: newPortfolio(),
 		documents: newDocuments(),
 		overload:  single(codeOverloaded, "too many calculations are running", "").appendJSON(nil),
 	}
@@ -88,6 +89,8 @@ func (s *Service) routes() {
 	s.get("/", s.start)
 	s.get("/v1/kinds", s.listKinds)
 	s.get("/v1/kinds/:kind", s.showKind)
+	s.get("/v1/kinds/"+portfolioName, s.showPortfolio)
+	s.calculate("/v1/solve/"+portfolioName, s.solvePortfolio)
 	s.calculateKind("/v1/solve/", s.solveKind)
 	s.calculateKind("/v1/check/", s.checkKind)
 	s.calculateKind("/v1/guide/", s.writeGuide)

@@ -19,7 +19,7 @@ func appendSolution(dst []byte, s *solve.Solution, x *answering) []byte {
 	dst = append(dst, `,"pieces":[`...)
 	for i := range s.Pattern.Pieces {
 		dst = comma(dst, i)
-		dst = appendPiece(dst, s.Step, &s.Pattern.Pieces[i], &s.Ideal.Pieces[i])
+		dst = appendPiece(dst, s.Step, &s.Pattern.Pieces[i], &s.Ideal.Pieces[i], "")
 	}
 	dst = appendFits(append(dst, `],"fit":`...), s.Step, s.Fits)
 	link := x.link(x.path)
@@ -60,16 +60,23 @@ func filledIn(q *solve.Request, x *answering) []filled {
 	if !x.has(pStock) {
 		paper = "grammage"
 	}
-	return []filled{
-		{pWidth, "", q.Width, "contents"}, {pHeight, "", q.Height, "contents"}, {pThickness, "", q.Thickness, "contents"},
-		{pCaliper, "", q.Caliper, paper}, {pRuler, q.Ruler.String(), q.Ruler.Size(), "default"},
-		{pFit, q.FitName, measure.Length{}, "default"},
-	}
+	return append(sizesFilledIn(q), filled{pCaliper, "", q.Caliper, paper}, filled{pFit, q.FitName, measure.Length{}, "default"})
 }
 
-// appendPiece appends one piece; ideal is its twin on an endlessly fine ruler.
-func appendPiece(dst []byte, step measure.Step, p, ideal *pattern.Piece) []byte {
+// sizesFilledIn is what named contents and the default ruler added.
+func sizesFilledIn(q *solve.Request) []filled {
+	return append(make([]filled, 0, 6),
+		filled{pWidth, "", q.Width, "contents"}, filled{pHeight, "", q.Height, "contents"}, filled{pThickness, "", q.Thickness, "contents"},
+		filled{pRuler, q.Ruler.String(), q.Ruler.Size(), "default"})
+}
+
+// appendPiece appends one piece; ideal is its twin on an endlessly fine ruler,
+// layer is what it is part of in a portfolio, else empty.
+func appendPiece(dst []byte, step measure.Step, p, ideal *pattern.Piece, layer string) []byte {
 	dst = appendString(append(dst, `{"name":`...), p.Name)
+	if layer != "" {
+		dst = appendString(append(dst, `,"layer":`...), layer)
+	}
 	dst = appendInt(append(dst, `,"quantity":`...), p.Quantity)
 	dst = appendLength(append(dst, `,"blank":{"width":`...), step, p.Width, ideal.Width)
 	dst = appendLength(append(dst, `,"height":`...), step, p.Height, ideal.Height)

@@ -73,6 +73,7 @@ type Ornament struct {
 // Piece is one part of the enclosure.
 type Piece struct {
 	Name     string  `json:"name" validate:"required" example:"band"`
+	Layer    string  `json:"layer,omitempty" example:"tray"` // of a portfolio
 	Quantity int     `json:"quantity" validate:"required,min=1" example:"1"`
 	Blank    Blank   `json:"blank" validate:"required"`
 	Panels   []Panel `json:"panels" validate:"required"`

@@ -2,7 +2,8 @@ package api
 
 // KindList is the answer of /v1/kinds.
 type KindList struct {
-	Kinds []KindSummary `json:"kinds" validate:"required"`
+	Kinds      []KindSummary `json:"kinds" validate:"required"`
+	Assemblies []KindSummary `json:"assemblies" validate:"required"` // of several kinds
 }
 
 // KindSummary is one kind in the catalogue.

@@ -28,7 +28,7 @@ func planOrder(ctx context.Context, q *yieldRequest) (*yieldAnswer, error) {
 	for i := range q.items {
 		it := &q.items[i]
 		items, err := a.expand(ctx, it, i)
-		if other := faults.Add(placed(err, it.place)); other != nil {
+		if other := faults.Add(fault.Under(it.place, err)); other != nil {
 			return nil, other
 		}
 		a.order.Items = append(a.order.Items, items...)
@@ -113,18 +113,6 @@ func pieceName(it *orderItem, piece string, pieces int) string {
 	return name
 }
 
-// placed puts the way to an item before the names of its faults.
-func placed(err error, place string) error {
-	var faults fault.Faults
-	if other := faults.Add(err); other != nil {
-		return other
-	}
-	for i := range faults {
-		faults[i].Field = joinNames(place, faults[i].Field)
-	}
-	return faults.Err()
-}
-
 // renamed gives the faults of an order the names of the request: an enclosure
 // is several items of the order, a single blank and a single sheet are in no
 // list.
@@ -150,7 +138,7 @@ func renamedEntry(name, list string, entries []string) string {
 	}
 	number, member, _ := strings.Cut(rest, "]")
 	if i, err := strconv.Atoi(number); err == nil && i < len(entries) {
-		return joinNames(entries[i], strings.TrimPrefix(member, "."))
+		return fault.Fault{Field: strings.TrimPrefix(member, ".")}.Under(entries[i]).Field
 	}
 	return name
 }

@@ -53,6 +53,19 @@ func (f Fault) Error() string {
 	return f.Field + ": " + f.Detail
 }
 
+// Under returns the fault of a member of an object or a list that has a name
+// of its own: "sheet" with the fault of "size" is "sheet.size".
+func (f Fault) Under(name string) Fault {
+	switch {
+	case name == "":
+	case f.Field == "":
+		f.Field = name
+	default:
+		f.Field = name + "." + f.Field
+	}
+	return f
+}
+
 // Understood reports whether the request was read but has no answer, rather
 // than being unreadable or out of bounds.
 func (f Fault) Understood() bool {
@@ -107,6 +120,19 @@ func Join(errs ...error) error {
 		if other := fs.Add(err); other != nil {
 			return other
 		}
+	}
+	return fs.Err()
+}
+
+// Under puts a name before the fields of the faults that err carries; any
+// other error is returned as it is.
+func Under(name string, err error) error {
+	var fs Faults
+	if other := fs.Add(err); other != nil {
+		return other
+	}
+	for i := range fs {
+		fs[i] = fs[i].Under(name)
 	}
 	return fs.Err()
 }

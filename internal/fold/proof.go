@@ -125,10 +125,28 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	nests, fits := m.nests()
 	locks, pass := m.locks()
 	proof.Clearances, proof.Holds = append(append(proof.Clearances, nests...), locks...), proof.Holds && fits && pass
-	for axis := range proof.Extent {
-		s := m.extent(pattern.Axis(axis), anyPiece)
-		proof.Extent[axis] = length(s.high - s.low)
-	}
+	proof.Extent = m.extents()
 	proof.Faults = m.findings
 	return proof
+}
+
+// Extent folds the pattern up and returns the size of the box round its plates
+// along the contents' width, height and thickness, as a Proof has it, without
+// proving anything. A pattern whose indices point nowhere has none.
+func Extent(p *pattern.Pattern) (extent [3]measure.Length) {
+	if len(unsound(p)) > 0 {
+		return extent
+	}
+	m := build(p, 1)
+	m.standOn(&m.pattern.Cavity)
+	return m.extents()
+}
+
+// extents is the size of the box round all plates.
+func (m *model) extents() (sizes [3]measure.Length) {
+	for axis := range sizes {
+		s := m.extent(pattern.Axis(axis), anyPiece)
+		sizes[axis] = length(s.high - s.low)
+	}
+	return sizes
 }

@@ -3,6 +3,7 @@ package solve
 import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/tolerance"
 )
 
@@ -27,31 +28,57 @@ func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) []Fit {
 }
 
 // terms lists what a clearance depends on and how uncertain that is: the marks
-// that its readings lie between, the contents and the caliper. Two neighbouring
-// panels share the mark between them, so its errors cancel or add up there.
+// that its readings lie between, the contents and the caliper.
 func (r *Request) terms(terms []tolerance.Term, plan *enclosure.Plan, f *enclosure.Fit) []tolerance.Term {
-	var coefficient [64]int64 // by reading
+	var coefficient coefficients
 	for _, t := range plan.Problem.Windows[f.Window].Form.Terms {
 		coefficient[t.Reading] += t.Coefficient
 	}
+	terms = r.settings(terms, plan, &coefficient)
+	if f.Diagonal {
+		acrossFolds(terms)
+	} else if f.Curve != nil {
+		alongCurve(terms, f.Curve)
+	}
+	terms = r.spread(terms, pattern.Width, f.Need.Width)
+	terms = r.spread(terms, pattern.Height, f.Need.Height)
+	terms = r.spread(terms, pattern.Thickness, f.Need.Thickness)
+	return append(terms, tolerance.Term{Coefficient: f.Need.HalfCalipers, Over: 2, Error: r.CaliperTolerance})
+}
+
+// coefficients say, by reading, how often each goes into a length.
+type coefficients [64]int64
+
+// settings lists the marks and cuts that a length made of readings depends on;
+// two neighbouring panels share the mark between them, so its errors cancel or
+// add up there. It clears the coefficients.
+func (r *Request) settings(terms []tolerance.Term, plan *enclosure.Plan, coefficient *coefficients) []tolerance.Term {
 	for i := range plan.Strips {
-		terms = r.marks(terms, &plan.Strips[i], &coefficient)
+		terms = r.marks(terms, &plan.Strips[i], coefficient)
 	}
 	for i, c := range coefficient[:len(plan.Problem.Readings)] {
 		if c != 0 && !plan.Problem.Readings[i].Fixed { // in no strip: one cut of its own
 			terms = append(terms, tolerance.Term{Coefficient: c, Error: r.CutError})
 		}
 	}
-	if f.Diagonal {
-		acrossFolds(terms)
-	} else if f.Curve != nil {
-		alongCurve(terms, f.Curve)
+	return terms
+}
+
+// spread appends so many times the uncertainty of the contents along an axis:
+// how much they vary or, where they are another enclosure, what its own outside
+// depends on.
+func (r *Request) spread(terms []tolerance.Term, axis pattern.Axis, times int64) []tolerance.Term {
+	switch {
+	case r.inner != nil:
+		for _, t := range r.inner[axis] {
+			terms = append(terms, tolerance.Term{Coefficient: t.Coefficient * times, Over: t.Over, Error: t.Error})
+		}
+		return terms
+	case axis == pattern.Thickness:
+		return append(terms, tolerance.Term{Coefficient: times, Error: r.ThicknessTolerance})
+	default:
+		return append(terms, tolerance.Term{Coefficient: times, Error: r.SizeTolerance})
 	}
-	return append(terms,
-		tolerance.Term{Coefficient: f.Need.Width, Error: r.SizeTolerance},
-		tolerance.Term{Coefficient: f.Need.Height, Error: r.SizeTolerance},
-		tolerance.Term{Coefficient: f.Need.Thickness, Error: r.ThicknessTolerance},
-		tolerance.Term{Coefficient: f.Need.HalfCalipers, Over: 2, Error: r.CaliperTolerance})
 }
 
 // acrossFolds turns terms along the side of a square blank into terms across
@@ -75,7 +102,7 @@ func alongCurve(terms []tolerance.Term, curve func(measure.Length) measure.Lengt
 // marks adds the marks of one strip. Positions are measured from the strip's
 // start, which has no error; the end of the blank is a cut, what lies between
 // is scored. What it has dealt with it clears from the coefficients.
-func (r *Request) marks(terms []tolerance.Term, strip *enclosure.Strip, coefficient *[64]int64) []tolerance.Term {
+func (r *Request) marks(terms []tolerance.Term, strip *enclosure.Strip, coefficient *coefficients) []tolerance.Term {
 	last := len(strip.Readings) - 1
 	for i, reading := range strip.Readings {
 		own, next, err := coefficient[reading], int64(0), r.CutError

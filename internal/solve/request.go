@@ -9,6 +9,7 @@ package solve
 import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/tolerance"
 )
 
 // Request is one calculation, read and checked, with presets filled in.
@@ -44,8 +45,9 @@ type Request struct {
 	// Notes are warnings from reading the request, such as an estimated caliper.
 	Notes []enclosure.Warning
 
-	toFind   []string        // sizes of the contents that a check is to find
-	measured map[string]bool // options that a check took from the measurements
+	toFind   []string             // sizes of the contents that a check is to find
+	inner    *[3][]tolerance.Term // what the sizes of the contents depend on, if they are another enclosure
+	measured map[string]bool      // options that a check took from the measurements
 }
 
 // Grain is the side of a sheet that the grain runs along.

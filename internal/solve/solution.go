@@ -45,12 +45,6 @@ type Alternative struct {
 	Fits   []Fit
 }
 
-// Outside is the size of the closed enclosure, with the contents inside.
-type Outside struct {
-	Width, Height, Thickness measure.Length
-	Mass                     float64 // of the paper alone, grams; zero if the grammage is unknown
-}
-
 // Proof is the summary of the fold proof.
 type Proof struct {
 	Closes    bool

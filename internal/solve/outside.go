@@ -1,0 +1,183 @@
+package solve
+
+import (
+	"math"
+	"slices"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fold"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/tolerance"
+)
+
+// Outside is the size of the closed enclosure, with the contents inside.
+type Outside struct {
+	Width, Height, Thickness measure.Length
+	Mass                     float64 // of the paper alone, grams; zero if the grammage is unknown
+}
+
+// sizes are the size along the width, the height and the thickness.
+func (o *Outside) sizes() [3]measure.Length {
+	return [3]measure.Length{o.Width, o.Height, o.Thickness}
+}
+
+// outside is the size of the closed enclosure and the mass of its paper.
+func (s *Solution) outside(extent [3]measure.Length) Outside {
+	size := around(&s.Pattern, extent, s.Ornament)
+	o := Outside{Width: size[0], Height: size[1], Thickness: size[2]}
+	for i := range s.Pattern.Pieces {
+		piece := &s.Pattern.Pieces[i]
+		o.Mass += float64(piece.Quantity) * piece.Area() * s.Request.Grammage / 1e6
+	}
+	return o
+}
+
+// around is the size of folded plates, of the contents where they stick out,
+// and of the ornament on top, which may be nil.
+func around(p *pattern.Pattern, extent [3]measure.Length, ornament *enclosure.Ornament) [3]measure.Length {
+	if c := &p.Cavity; !c.Into {
+		extent[0], extent[1] = measure.Max(extent[0], c.Width), measure.Max(extent[1], c.Height)
+		extent[2] = measure.Max(extent[2], c.Thickness)
+	}
+	if ornament != nil {
+		extent[2] = extent[2].Add(ornament.Adds)
+	}
+	return extent
+}
+
+// A nudge is how far a size is moved to see how the outside follows, and
+// slopes are counted in thousandths.
+var nudge = measure.Micrometres(100)
+
+const thousandths = 1000
+
+// dependence lists what the outside depends on along every axis, with its
+// uncertainty: the marks of the readings, the caliper, and the contents. It
+// folds the pattern up again with one size after the other a little larger,
+// so that no kind has to say how its outside comes about.
+func (s *Solution) dependence() *[3][]tolerance.Term {
+	r, base := s.Request, s.Outside.sizes()
+	var slopes [3]coefficients
+	leaders := s.leaders()
+	counted := s.counted(leaders)
+	for i := range leaders {
+		if leaders[i] != i {
+			continue
+		}
+		sizes := slices.Clone(s.sizes)
+		for j, leader := range leaders {
+			if leader == i {
+				sizes[j] = sizes[j].Add(nudge)
+			}
+		}
+		for axis, slope := range slopesFrom(base, s.refolded(s.plan, sizes)) {
+			slopes[axis][counted[i]] = slope
+		}
+	}
+	var d [3][]tolerance.Term
+	for axis := range d {
+		d[axis] = r.settings(nil, s.plan, &slopes[axis])
+		inThousandths(d[axis])
+	}
+	s.addSlopes(&d, func(q *Request) *measure.Length { return &q.Caliper }, tolerance.Term{Coefficient: 1, Error: r.CaliperTolerance})
+	for axis := range pattern.Axis(len(d)) {
+		s.addSlopes(&d, func(q *Request) *measure.Length { return q.size(axis.String()) }, r.spread(nil, axis, 1)...)
+	}
+	return &d
+}
+
+// leaders names for every reading the first of those that it is always equal
+// to, such as the four walls of a box: by a closure, or since one parameter
+// fixes both. The outside goes over the highest wall, so that they count once.
+func (s *Solution) leaders() []int {
+	leaders := make([]int, len(s.sizes))
+	for i, source := range s.plan.Sources {
+		leaders[i] = i
+		if first := slices.Index(s.plan.Sources, source); source != "" {
+			leaders[i] = first
+		}
+	}
+	for i := range s.plan.Problem.Closures {
+		f := &s.plan.Problem.Closures[i].Form
+		if len(f.Terms) == 2 && f.Constant.IsZero() && f.Terms[0].Coefficient == -f.Terms[1].Coefficient {
+			a, b := f.Terms[0].Reading, f.Terms[1].Reading
+			leaders[max(a, b)] = leaders[min(a, b)]
+		}
+	}
+	return leaders
+}
+
+// counted names for every leader the reading whose settings count: the one
+// that a fit counts, if any does.
+func (s *Solution) counted(leaders []int) []int {
+	counted := slices.Clone(leaders)
+	for i := range s.plan.Fits {
+		for _, t := range s.plan.Problem.Windows[s.plan.Fits[i].Window].Form.Terms {
+			counted[leaders[t.Reading]] = t.Reading
+		}
+	}
+	return counted
+}
+
+// addSlopes adds how the outside follows one size of the request, which comes
+// about from the given terms.
+func (s *Solution) addSlopes(d *[3][]tolerance.Term, size func(*Request) *measure.Length, from ...tolerance.Term) {
+	if tolerance.Stack(measure.Length{}, from).RSS.Max.IsZero() {
+		return
+	}
+	for axis, slope := range s.slopesOf(size) {
+		for _, t := range from {
+			c := roundedOver(slope*t.Coefficient, max(1, t.Over))
+			if c != 0 {
+				d[axis] = append(d[axis], tolerance.Term{Coefficient: c, Over: thousandths, Error: t.Error})
+			}
+		}
+	}
+}
+
+// slopesOf says how the outside follows one size of the request while all
+// readings stay. A plan that the next larger size has none of, or another one
+// for, is asked for the next smaller size.
+func (s *Solution) slopesOf(size func(*Request) *measure.Length) (slopes [3]int64) {
+	for _, by := range [...]measure.Length{nudge, nudge.Neg()} {
+		q := *s.Request
+		*size(&q) = size(&q).Add(by)
+		plan, err := q.Kind.Plan(q.input())
+		if err != nil || len(plan.Problem.Readings) != len(s.sizes) {
+			continue
+		}
+		slopes = slopesFrom(s.Outside.sizes(), s.refolded(plan, s.sizes))
+		if by.Sign() < 0 {
+			for axis := range slopes {
+				slopes[axis] = -slopes[axis]
+			}
+		}
+		return slopes
+	}
+	return slopes
+}
+
+// refolded is the outside of another plan or other sizes.
+func (s *Solution) refolded(plan *enclosure.Plan, sizes []measure.Length) [3]measure.Length {
+	p := plan.Build(sizes)
+	return around(&p, fold.Extent(&p), s.Ornament)
+}
+
+// slopesFrom is by how many thousandths of the nudge a size has grown.
+func slopesFrom(base, moved [3]measure.Length) (slopes [3]int64) {
+	for axis := range slopes {
+		slopes[axis] = roundedOver(moved[axis].Sub(base[axis]).Nanometres()*thousandths, nudge.Nanometres())
+	}
+	return slopes
+}
+
+// inThousandths turns coefficients in thousandths into what terms hold.
+func inThousandths(terms []tolerance.Term) {
+	for i := range terms {
+		terms[i].Over = thousandths
+	}
+}
+
+// roundedOver is x/y to the nearest whole number.
+func roundedOver(x, y int64) int64 { return int64(math.Round(float64(x) / float64(y))) }

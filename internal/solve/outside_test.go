@@ -1,0 +1,75 @@
+package solve
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+)
+
+// TestOutsideFollowsAsSaid moves all readings of solved kinds at once by a
+// little and folds the pattern up again: the outside is never further off than
+// the terms that were found one by one allow.
+func TestOutsideFollowsAsSaid(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 7))
+	for _, k := range enclosure.Kinds() {
+		s := solvedIn(t, k)
+		link, leaders := s.link(), s.leaders()
+		counted := s.counted(leaders)
+		for range 200 {
+			sizes, moved := append([]measure.Length(nil), s.sizes...), make([]measure.Length, len(s.sizes))
+			s.moveSettings(r, moved)
+			for i, leader := range leaders {
+				sizes[i] = sizes[i].Add(moved[counted[leader]])
+			}
+			for axis, size := range s.refolded(s.plan, sizes) {
+				worst := link.Outside[axis].WorstCase
+				slack := measure.Nanometres(200) // slopes are rounded to a thousandth
+				require.False(t, size.Less(worst.Min.Sub(slack)) || worst.Max.Add(slack).Less(size), "%s, axis %d: %v is not within %v", k.Name, axis, size, worst)
+			}
+		}
+	}
+}
+
+// solvedIn is a solution of the kind: round a box of tea, or round a card where
+// that is too thick.
+func solvedIn(t *testing.T, k *enclosure.Kind) *Solution {
+	q := &Request{
+		Kind: k, Unit: measure.Millimetre, Ruler: measure.Marks(measure.Millimetre)[3], Caliper: measure.Micrometres(300),
+		Width: measure.Millimetres(90), Height: measure.Millimetres(130), Thickness: measure.Millimetres(25),
+		CutError: measure.Micrometres(20), ScoreError: measure.Micrometres(20), FitName: "easy", Fit: enclosure.NamedFits()[1].Range(measure.Millimetre),
+	}
+	s, err := Solve(context.Background(), q)
+	if err != nil {
+		q.Thickness = measure.Millimetres(2)
+		s, err = Solve(context.Background(), q)
+	}
+	require.NoError(t, err)
+	return s
+}
+
+// moveSettings says how far off every reading is when each setting is off by
+// its whole error one way or the other: a panel lies between two settings.
+func (s *Solution) moveSettings(r *rand.Rand, moved []measure.Length) {
+	off := func() measure.Length { return s.Request.CutError.Times(2*r.Int64N(2) - 1) }
+	seen := make([]bool, len(moved))
+	for i := range s.plan.Strips {
+		var before measure.Length
+		for _, reading := range s.plan.Strips[i].Readings {
+			after := off()
+			if !seen[reading] {
+				moved[reading], seen[reading] = after.Sub(before), true
+			}
+			before = after
+		}
+	}
+	for i := range moved {
+		if !seen[i] && !s.plan.Problem.Readings[i].Fixed && s.sizes[i].Sign() > 0 {
+			moved[i] = off()
+		}
+	}
+}

@@ -1,0 +1,216 @@
+package solve_test
+
+import (
+	"context"
+	"errors"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+// kindNamed returns the kind of that name.
+func kindNamed(t testing.TB, name string) *enclosure.Kind {
+	for _, k := range enclosure.Kinds() {
+		if k.Name == name {
+			return k
+		}
+	}
+	require.Fail(t, "no such kind", name)
+	return nil
+}
+
+// The errors of the worked examples below, in nanometres: a cut or a score by
+// hand (1/64 in), the caliper (0.001 in), the contents (1/32 in).
+const (
+	setting  = 396_875
+	paper    = 25_400
+	contents = 793_750
+)
+
+// layersOf are layers of these kinds round contents of 5 x 4 x 2 in, in stock
+// of 0.012 in, easy to put in.
+func layersOf(t testing.TB, kinds ...string) []solve.Layer {
+	layers := make([]solve.Layer, len(kinds))
+	for i, name := range kinds {
+		layers[i] = solve.Layer{Place: name, Request: &solve.Request{
+			Kind: kindNamed(t, name), Unit: measure.Inch, Ruler: measure.Marks(measure.Inch)[4], Caliper: measure.Thousandths(12), CaliperTolerance: measure.Nanometres(paper),
+			CutError: measure.Nanometres(setting), ScoreError: measure.Nanometres(setting), FitName: "easy", Fit: enclosure.NamedFits()[1].Range(measure.Inch),
+		}}
+	}
+	q := layers[0].Request
+	q.Width, q.Height, q.Thickness = measure.Inches(5), measure.Inches(4), measure.Inches(2)
+	q.SizeTolerance, q.ThicknessTolerance = measure.Nanometres(contents), measure.Nanometres(contents)
+	return layers
+}
+
+// teaChest is what the benchmark packs: parted tea sachets in a tray, in a
+// sleeve, with a band round it, in a box with a lid.
+func teaChest(t testing.TB) []solve.Layer {
+	return layersOf(t, "dividers", "tray", "sleeve", "band", "lidded-box")
+}
+
+// spread is how far a size may be off in the worst case and by root-sum-square,
+// in nanometres; both ranges lie evenly about it.
+func spread(t *testing.T, s solve.Sure) (worst, rss int64) {
+	assert.Equal(t, s.Nominal.Sub(s.WorstCase.Min), s.WorstCase.Max.Sub(s.Nominal))
+	assert.Equal(t, s.Nominal.Sub(s.RSS.Min), s.RSS.Max.Sub(s.Nominal))
+	return s.WorstCase.Max.Sub(s.Nominal).Nanometres(), s.RSS.Max.Sub(s.Nominal).Nanometres()
+}
+
+// root is the root of the sum of squares, to the nanometre.
+func root(errors ...float64) int64 {
+	sum := 0.0
+	for _, e := range errors {
+		sum += e * e
+	}
+	return int64(math.Round(math.Sqrt(sum)))
+}
+
+// TestToleranceChainByHand adds up by hand what a tray in a sleeve depends on
+// (inside, centre and outside of square folds: outside = centre + t).
+func TestToleranceChainByHand(t *testing.T) {
+	p, err := solve.SolvePortfolio(context.Background(), layersOf(t, "tray", "sleeve"))
+	require.NoError(t, err)
+	tray, sleeve := &p.Chain[0], &p.Chain[1]
+
+	// The tray's contents vary by 1/32 in. Its base lies between two scores, so
+	// that its outside depends on both and on one caliper; its walls stand on one
+	// score and half a caliper each.
+	for axis, errors := range [3][]float64{{setting, setting, paper}, {setting, setting, paper}, {setting, paper / 2}} {
+		worst, rss := spread(t, tray.Contents[axis])
+		assert.Equal(t, []int64{contents, contents}, []int64{worst, rss})
+		sum := 0.0
+		for _, e := range errors {
+			sum += e
+		}
+		worst, rss = spread(t, tray.Outside[axis])
+		assert.Equal(t, []int64{int64(sum), root(errors...)}, []int64{worst, rss}, "tray, axis %d", axis)
+		assert.Equal(t, tray.Outside[axis], sleeve.Contents[axis], "what the sleeve goes round")
+	}
+
+	// The sleeve's clearance along the width: its back between two scores, less
+	// one caliper of its own, less the tray.
+	width := p.Solutions[1].Fits[0]
+	require.Equal(t, "width", width.Axis.String())
+	errors := []float64{setting, setting, paper, setting, setting, paper}
+	assert.Equal(t, root(errors...), width.RSS.Max.Sub(width.Nominal).Nanometres())
+	assert.EqualValues(t, 4*setting+2*paper, width.WorstCase.Max.Sub(width.Nominal).Nanometres())
+	deviation := float64(root(errors...)) / 3
+	assert.InDelta(t, math.Erfc(-float64(width.Nominal.Nanometres())/(deviation*math.Sqrt2))/2, width.Chance, 1e-9, "the normal distribution")
+
+	// The sleeve is open along the height: the tray's outside sticks out of it or
+	// it is cut as long, whichever is more. Along the width it is a caliper larger
+	// than its back.
+	worst, rss := spread(t, sleeve.Outside[0])
+	assert.Equal(t, []int64{2*setting + paper, root(setting, setting, paper)}, []int64{worst, rss})
+	assert.Equal(t, p.Solutions[1].Outside.Width, sleeve.Outside[0].Nominal)
+}
+
+// TestTurnedLayers exchanges the axes that a turn names, and no others.
+func TestTurnedLayers(t *testing.T) {
+	for turn, axes := range map[solve.Turn][3]int{solve.AsItLies: {0, 1, 2}, solve.Quarter: {1, 0, 2}, solve.OnEdge: {0, 2, 1}, solve.OnEnd: {2, 1, 0}} {
+		layers := layersOf(t, "tray", "lidded-box")
+		layers[1].Turn = turn
+		p, err := solve.SolvePortfolio(context.Background(), layers)
+		require.NoError(t, err)
+		for axis, along := range axes {
+			assert.Equal(t, p.Chain[0].Outside[along], p.Chain[1].Contents[axis], "turn %d", turn)
+		}
+		q := layers[1].Request
+		assert.Equal(t, p.Chain[1].Contents[0].Nominal, q.Width)
+		assert.Equal(t, p.Chain[1].Contents[1].Nominal, q.Height)
+		assert.Equal(t, p.Chain[1].Contents[2].Nominal, q.Thickness)
+	}
+}
+
+// TestPortfoliosOfAnyKinds nests kinds at random: each layer goes round the
+// outside of the one before, which is what its folded plates take up, and all
+// of them are proven.
+func TestPortfoliosOfAnyKinds(t *testing.T) {
+	t.Parallel()
+	const want = 300
+	r, kinds := wide{rand.New(rand.NewPCG(5, 12))}, enclosure.Kinds()
+	solved := 0
+	for tries := 0; solved < want && tries < 100*want; tries++ {
+		layers := make([]solve.Layer, 2+r.IntN(4))
+		for i := range layers {
+			q := r.request(kinds[r.IntN(len(kinds))])
+			if i > 0 {
+				q.Unit, q.Ruler = layers[0].Request.Unit, layers[0].Request.Ruler
+			}
+			q.CaliperTolerance, q.SizeTolerance, q.ThicknessTolerance = measure.Micrometres(r.Int64N(40)), measure.Micrometres(r.Int64N(500)), measure.Micrometres(r.Int64N(500))
+			layers[i] = solve.Layer{Request: q, Place: "layers", Turn: solve.Turn(r.IntN(4))}
+		}
+		p, err := solve.SolvePortfolio(context.Background(), layers)
+		if err != nil {
+			var faults fault.Faults
+			require.True(t, errors.As(err, &faults), "%v", err)
+			for _, f := range faults {
+				assert.True(t, strings.HasPrefix(f.Field, "layers"), "%+v", f)
+			}
+			continue
+		}
+		solved++
+		for i, s := range p.Solutions {
+			require.True(t, s.Proof.Closes && s.Proof.Holds)
+			for axis, size := range [...]measure.Length{s.Outside.Width, s.Outside.Height, s.Outside.Thickness} {
+				require.Equal(t, size, p.Chain[i].Outside[axis].Nominal)
+				checkSure(t, p.Chain[i].Contents[axis])
+				checkSure(t, p.Chain[i].Outside[axis])
+			}
+		}
+	}
+	assert.Equal(t, want, solved)
+}
+
+// checkSure checks that a size lies within its own ranges, the likely one
+// within the worst.
+func checkSure(t *testing.T, s solve.Sure) {
+	worst, rss := spread(t, s)
+	require.GreaterOrEqual(t, rss, int64(0))
+	require.GreaterOrEqual(t, worst+1, rss)
+	require.Less(t, worst, int64(100e6), "no size is uncertain by 100 mm")
+}
+
+func TestPortfolioRefusals(t *testing.T) {
+	_, err := solve.SolvePortfolio(context.Background(), layersOf(t, "tray", "dividers"))
+	var faults fault.Faults
+	require.ErrorAs(t, err, &faults)
+	assert.Equal(t, []string{"dividers.kind", "dividers"}, []string{faults[0].Field, faults[0].Value}, "what goes into its contents goes round nothing")
+
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err = solve.SolvePortfolio(ctx, teaChest(t))
+	assert.ErrorIs(t, err, context.Canceled)
+}
+
+// BenchmarkPortfolioOfFive solves five layers with their proofs and their chain;
+// the floor solves the same five one by one.
+func BenchmarkPortfolioOfFive(b *testing.B) {
+	b.Run("portfolio", func(b *testing.B) {
+		for b.Loop() {
+			_, err := solve.SolvePortfolio(context.Background(), teaChest(b))
+			require.NoError(b, err)
+		}
+	})
+	b.Run("floor", func(b *testing.B) {
+		layers := teaChest(b)
+		_, err := solve.SolvePortfolio(context.Background(), layers)
+		require.NoError(b, err)
+		for b.Loop() {
+			for i := range layers {
+				_, err := solve.Solve(context.Background(), layers[i].Request)
+				require.NoError(b, err)
+			}
+		}
+	})
+}
