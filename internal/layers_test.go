@@ -65,6 +65,9 @@ func checkImport(t *testing.T, name, imported string) {
 			assert.Contains(t, []string{"api", "cmd/creasefit", "openapi"}, name, "%s imports %s", name, imported)
 		}
 	}
+	if name == "openapi/client" {
+		assert.NotRegexp(t, `^creasefit/|\..*/`, imported, "the client needs the standard library alone")
+	}
 	below, ok := strings.CutPrefix(imported, "creasefit/")
 	if slices.Contains(testOnly, name) {
 		return

@@ -1,5 +1,6 @@
 // Command generate writes openapi.json and openapi.yaml: the annotations of
-// package api as the swag tool reads them, then what that tool cannot say.
+// package api as the swag tool reads them, then what that tool cannot say. From
+// these it writes the Go client.
 //
 // It decides nothing about the service; every name, bound and example comes
 // from package api.
@@ -23,7 +24,8 @@ func main() {
 	}
 }
 
-// write generates the specification of the project at root into the folder.
+// write generates the specification of the project at root, and its client,
+// into the folder.
 func write(root, folder string) error {
 	annotated, err := readAnnotations(root)
 	if err != nil {
@@ -44,7 +46,10 @@ func write(root, folder string) error {
 	if err := os.WriteFile(filepath.Join(folder, "openapi.json"), asJSON, 0o644); err != nil {
 		return err
 	}
-	return os.WriteFile(filepath.Join(folder, "openapi.yaml"), asYAML, 0o644)
+	if err := os.WriteFile(filepath.Join(folder, "openapi.yaml"), asYAML, 0o644); err != nil {
+		return err
+	}
+	return writeClient(root, spec, filepath.Join(folder, "client", "client.gen.go"))
 }
 
 // encode writes JSON with sorted members, the same bytes every time.
