@@ -97,6 +97,29 @@ func TestPortfolioIsItsExample(t *testing.T) {
 	assert.Equal(t, example.Chain, portfolio.Chain)
 }
 
+// TestEnclosuresAreWritten looks into the lists of every request: what has an
+// enclosure writes it.
+func TestEnclosuresAreWritten(t *testing.T) {
+	calls := reflect.TypeFor[*client.Client]()
+	found := 0
+	for method := range calls.Methods() {
+		request := method.Type.In(method.Type.NumIn() - 1)
+		if request.Kind() != reflect.Struct {
+			continue
+		}
+		for _, field := range reflect.VisibleFields(request) {
+			if field.Type.Kind() != reflect.Slice || field.Type.Elem().Kind() != reflect.Struct {
+				continue
+			}
+			if _, ok := field.Type.Elem().FieldByName("Enclosure"); ok {
+				found++
+				assert.True(t, field.Type.Elem().Implements(reflect.TypeFor[json.Marshaler]()), field.Type.String())
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, found, 2, "items of an order, layers of a portfolio")
+}
+
 // goName is the name that the generator gives an operation.
 func goName(id string) string {
 	var b strings.Builder
