@@ -16,7 +16,6 @@ import (
 	"creasefit/internal/draw/svg"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
-	"creasefit/internal/solve"
 )
 
 // The names of a drawing, by their place behind the kind's own.
@@ -59,9 +58,9 @@ func languageParam(help string) param {
 // drawingFormats are the formats of a drawing.
 var drawingFormats = []format{formatSVG, formatPDF, formatPNG, formatDXF, formatFOLD, formatGLB}
 
-// drawingRequest is a request for a solution and how to draw it.
+// drawingRequest is what is to be drawn and how.
 type drawingRequest struct {
-	request  *solve.Request
+	subject  subject
 	dark     bool
 	pixels   int
 	closed   float64
@@ -104,37 +103,32 @@ type drawingCalculation = calculation[*drawingRequest, *drawing]
 
 // newDrawing returns the drawing of the kind.
 func (e *kindEntry) newDrawing() *drawingCalculation {
+	return newDrawing("/v1/drawing/"+e.kind.Name, kindTable(e.kind, drawingFormats, drawingParams()...), pOwn+len(e.kind.Params),
+		func(r *reading) subject { return oneSubject{r.solveRequest(e.kind)} })
+}
+
+// newDrawing returns the drawing of what read reads; its own names begin at the
+// place own of the table.
+func newDrawing(path string, t *table, own int, read func(*reading) subject) *drawingCalculation {
 	return &drawingCalculation{
-		table: kindTable(e.kind, drawingFormats, drawingParams()...), path: "/v1/drawing/" + e.kind.Name, formats: drawingFormats,
-		read: e.readDrawing,
+		table: t, path: path, formats: drawingFormats,
+		read: func(r *reading) *drawingRequest { return r.drawingRequest(own, read(r)) },
 		compute: func(ctx context.Context, q *drawingRequest) (*drawing, error) {
-			s, err := solve.Solve(ctx, q.request)
+			s, err := q.subject.solve(ctx)
 			if err != nil {
 				return nil, err
 			}
-			return &drawing{drawn(s, e.kind.Title, q.language), q}, nil
+			return &drawing{s.draw("", q.language), q}, nil
 		},
 		write: func(dst []byte, f format, a *drawing, _ *answering) []byte { return a.appendIn(dst, f) },
 	}
 }
 
-// drawn lays a solution out for its ruler, in a language that was checked or
-// in the first one there is.
-func drawn(s *solve.Solution, title, language string) *draw.Drawing {
-	if language == "" {
-		language = guide.Languages()[0]
-	}
-	say, err := guide.Words(language)
-	if err != nil {
-		panic(err)
-	}
-	return draw.New(&s.Pattern, draw.Options{Title: title, Step: s.Step, Say: say, Language: language})
-}
-
-// readDrawing takes the request and how to draw.
-func (e *kindEntry) readDrawing(r *reading) *drawingRequest {
-	own := r.values[pOwn+len(e.kind.Params):]
-	q := &drawingRequest{request: r.solveRequest(e.kind), dark: own[drawingTheme].text == "dark",
+// drawingRequest takes how to draw what was read; its names begin at a place of
+// the table.
+func (r *reading) drawingRequest(first int, what subject) *drawingRequest {
+	own := r.values[first:]
+	q := &drawingRequest{subject: what, dark: own[drawingTheme].text == "dark",
 		pixels: usualPixels, closed: 1, paper: own[drawingPaper].size, language: own[drawingLanguage].text}
 	if own[drawingPixels].given {
 		q.pixels = int(own[drawingPixels].number)

@@ -33,15 +33,15 @@ func solvedExample(k *enclosure.Kind) (query, body string, s *solve.Solution) {
 	for _, thickness := range [...]string{"0.09", "1"} {
 		query = "unit=in&width=3-1/2&height=5&thickness=" + thickness + "&caliper=0.012&fit=easy&ruler=1/64in"
 		body = `{"unit":"in","width":"3-1/2","height":5,"thickness":` + thickness + `,"caliper":0.012,"fit":"easy","ruler":"1/64in"}`
-		if s = solved(k, query); s != nil {
+		if s = exampleOf(k, query); s != nil {
 			break
 		}
 	}
 	return query, body, s
 }
 
-// solved returns the solution of a query, nil if there is none.
-func solved(k *enclosure.Kind, query string) *solve.Solution {
+// exampleOf returns the solution of a query, nil if there is none.
+func exampleOf(k *enclosure.Kind, query string) *solve.Solution {
 	r := newReading(kindTable(k, measurementFormats))
 	defer r.release()
 	r.addQuery(query)

@@ -12,7 +12,6 @@ import (
 	"creasefit/internal/draw/svg"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
-	"creasefit/internal/solve"
 )
 
 // The names of a guide, by their place behind the kind's own.
@@ -34,18 +33,18 @@ func guideParams() []param {
 // guideFormats are the formats of a guide.
 var guideFormats = []format{formatJSON, formatMarkdown, formatHTML, formatText, formatPDF}
 
-// guideRequest is a request for a solution and how its guide is to be written.
+// guideRequest is what is to be made and how its guide is to be written.
 type guideRequest struct {
-	request *solve.Request
+	subject subject
 	options guide.Options
 	paper   [2]measure.Length // zero for what is usual
 }
 
-// guided is a solution with its guide.
+// guided is what is to be made with its guide.
 type guided struct {
-	how      *guideRequest
-	solution *solve.Solution
-	guide    guide.Guide
+	how    *guideRequest
+	solved solved
+	guide  guide.Guide
 }
 
 // writeGuide answers with the making instructions of an enclosure.
@@ -77,20 +76,26 @@ type guideCalculation = calculation[*guideRequest, *guided]
 
 // newGuide returns the guide of the kind.
 func (e *kindEntry) newGuide() *guideCalculation {
-	own := pOwn + len(e.kind.Params)
+	return newGuide("/v1/guide/"+e.kind.Name, kindTable(e.kind, guideFormats, guideParams()...), pOwn+len(e.kind.Params),
+		func(r *reading) subject { return oneSubject{r.solveRequest(e.kind)} })
+}
+
+// newGuide returns the guide of what read reads; its own names begin at the
+// place own of the table.
+func newGuide(path string, t *table, own int, read func(*reading) subject) *guideCalculation {
 	return &guideCalculation{
-		table: kindTable(e.kind, guideFormats, guideParams()...), path: "/v1/guide/" + e.kind.Name, formats: guideFormats,
+		table: t, path: path, formats: guideFormats,
 		read: func(r *reading) *guideRequest {
 			units, _ := guide.ParseUnits(r.values[own+guideUnits].text) // its choices were checked
 			options := guide.Options{Language: r.values[own+guideLanguage].text, Units: units}
-			return &guideRequest{r.solveRequest(e.kind), options, r.values[own+guidePaper].size}
+			return &guideRequest{read(r), options, r.values[own+guidePaper].size}
 		},
 		compute: func(ctx context.Context, q *guideRequest) (*guided, error) {
-			s, err := solve.Solve(ctx, q.request)
+			s, err := q.subject.solve(ctx)
 			if err != nil {
 				return nil, err
 			}
-			g, err := guide.Write(s, q.options)
+			g, err := s.guide(q.options)
 			return &guided{q, s, g}, err
 		},
 		write: func(dst []byte, f format, a *guided, _ *answering) []byte { return append(dst, a.in(f)...) },
@@ -117,7 +122,7 @@ func (a *guided) in(f format) []byte {
 
 // figure is the drawing of the pattern in the guide's language.
 func (a *guided) figure() *draw.Drawing {
-	return drawn(a.solution, a.guide.Labels.Figure, a.guide.Language)
+	return a.solved.draw(a.guide.Labels.Figure, a.guide.Language)
 }
 
 // written returns what was written to memory, which cannot fail; if it did

@@ -46,9 +46,10 @@ func turnedParam() param {
 		Help: "How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or its end (width and thickness)."}
 }
 
-// portfolioTable is the names that a portfolio knows.
-func portfolioTable() *table {
-	return newTable(commonParams(), []param{layersParam()}, answerParams(measurementFormats))
+// portfolioTable is every name that a calculation about a portfolio knows;
+// further ones come behind the layers.
+func portfolioTable(formats []format, further ...param) *table {
+	return newTable(commonParams(), []param{layersParam()}, further, answerParams(formats))
 }
 
 // layerTable is the names that a layer of a kind knows.
@@ -72,7 +73,46 @@ func layerTable(k *enclosure.Kind) *table {
 //	@Router			/v1/solve/portfolio [get]
 //	@Router			/v1/solve/portfolio [post]
 func (s *Service) solvePortfolio(c echo.Context) error {
-	return s.portfolio.serve(s, c, c.Param("extension"))
+	return s.portfolio.solve.serve(s, c, c.Param("extension"))
+}
+
+// guidePortfolio answers with the making instructions of all layers in one.
+//
+//	@Summary		Making instructions of several enclosures round one another
+//	@Description	The guides of all layers in one, from the inside out, with one cut list.
+//	@ID				guide-portfolio
+//	@Tags			enclosures
+//	@Accept			json
+//	@Produce		json
+//	@Success		200	{object}	guide.Guide
+//	@Header			200	{string}	ETag	"strong, and known before solving"
+//	@Produce		application/problem+json
+//	@Failure		400,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Produce		json
+//	@Router			/v1/guide/portfolio [get]
+//	@Router			/v1/guide/portfolio [post]
+func (s *Service) guidePortfolio(c echo.Context) error {
+	return s.portfolio.guide.serve(s, c, c.Param("extension"))
+}
+
+// drawPortfolio answers with the flat patterns of all layers, or with the
+// folded models side by side.
+//
+//	@Summary		Drawing of several enclosures round one another
+//	@Description	The flat patterns of all layers in one drawing, or their folded models side by side as binary glTF.
+//	@ID				drawing-portfolio
+//	@Tags			enclosures
+//	@Accept			json
+//	@Produce		image/svg+xml
+//	@Success		200	{string}	string
+//	@Header			200	{string}	ETag	"strong, and known before solving"
+//	@Produce		application/problem+json
+//	@Failure		400,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Produce		json
+//	@Router			/v1/drawing/portfolio [get]
+//	@Router			/v1/drawing/portfolio [post]
+func (s *Service) drawPortfolio(c echo.Context) error {
+	return s.portfolio.drawing.serve(s, c, c.Param("extension"))
 }
 
 // portfolioCalculation is the calculation of several kinds together.
@@ -84,17 +124,28 @@ type portfolio struct {
 	*solve.Portfolio
 }
 
-// newPortfolio returns the calculation of portfolios.
-func newPortfolio() *portfolioCalculation {
+// portfolioEntry is the portfolio with everything that calls about it need.
+type portfolioEntry struct {
+	solve   *portfolioCalculation
+	guide   *guideCalculation
+	drawing *drawingCalculation
+}
+
+// newPortfolioEntry prepares the calls about portfolios.
+func newPortfolioEntry() *portfolioEntry {
 	kinds := map[string]kindItem{}
 	for _, k := range enclosure.Kinds() {
 		kinds[k.Name] = kindItem{k, layerTable(k)}
 	}
-	return &portfolioCalculation{
-		table: portfolioTable(), path: "/v1/solve/" + portfolioName, formats: measurementFormats,
-		read:    func(r *reading) *portfolioRequest { return r.portfolioRequest(kinds) },
-		compute: solveAllAndCount,
-		write:   writePortfolio,
+	read := func(r *reading) *portfolioRequest { return r.portfolioRequest(kinds) }
+	subjectOf := func(r *reading) subject { return read(r) }
+	return &portfolioEntry{
+		solve: &portfolioCalculation{
+			table: portfolioTable(measurementFormats), path: "/v1/solve/" + portfolioName, formats: measurementFormats,
+			read: read, compute: solveAllAndCount, write: writePortfolio,
+		},
+		guide:   newGuide("/v1/guide/"+portfolioName, portfolioTable(guideFormats, guideParams()...), pLayers+1, subjectOf),
+		drawing: newDrawing("/v1/drawing/"+portfolioName, portfolioTable(drawingFormats, drawingParams()...), pLayers+1, subjectOf),
 	}
 }
 
@@ -127,18 +178,21 @@ func writePortfolio(dst []byte, f format, a *portfolio, x *answering) []byte {
 	return appendRows(dst, f, x.rowStyle(), rows)
 }
 
-// portfolioSpec is what the specification says of portfolios.
-func portfolioSpec() CallSpec {
-	return CallSpec{Path: "/v1/solve/" + portfolioName, Parameters: portfolioTable().describe(), Media: mediaTypes(measurementFormats),
-		Example: "unit=in&width=5&height=4&thickness=2&caliper=0.012&fit=easy&layers=dividers&layers=tray&layers=sleeve&layers=band",
-		Body: `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"fit":"easy",` +
-			`"layers":[{"kind":"dividers","columns":3},{"kind":"tray","corners":"outside"},"sleeve",{"kind":"band","caliper":0.006,"fit":"snug"}]}`}
+// portfolioSpecs is what the specification says of portfolios.
+func portfolioSpecs() []CallSpec {
+	call := func(what string, formats []format, further ...param) CallSpec {
+		return CallSpec{Path: "/v1/" + what + "/" + portfolioName, Parameters: portfolioTable(formats, further...).describe(), Media: mediaTypes(formats),
+			Example: "unit=in&width=5&height=4&thickness=2&caliper=0.012&fit=easy&layers=dividers&layers=tray&layers=sleeve&layers=band",
+			Body: `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"fit":"easy",` +
+				`"layers":[{"kind":"dividers","columns":3},{"kind":"tray","corners":"outside"},"sleeve",{"kind":"band","caliper":0.006,"fit":"snug"}]}`}
+	}
+	return []CallSpec{call("solve", measurementFormats), call("guide", guideFormats, guideParams()...), call("drawing", drawingFormats, drawingParams()...)}
 }
 
 // describePortfolio is the portfolio as /v1/kinds shows it.
 func describePortfolio() Kind {
 	return Kind{Name: portfolioName, Title: "Portfolio of enclosures", Help: "Several kinds round one another: each goes round the one before.",
-		Needs: []string{"layers"}, Parameters: portfolioTable().describe(),
+		Needs: []string{"layers"}, Parameters: portfolioTable(measurementFormats).describe(),
 		Links: KindLinks{Self: "/v1/kinds/" + portfolioName, Solve: "/v1/solve/" + portfolioName}}
 }
 

@@ -18,7 +18,7 @@ func appendPortfolio(dst []byte, a *portfolio, x *answering) []byte {
 	dst = a.appendPieces(append(dst, `],"pieces":[`...))
 	dst = append(dst, `],"chain":[`...)
 	for i, s := range a.Solutions {
-		dst = appendString(append(comma(dst, i), `{"layer":`...), a.names[i])
+		dst = appendString(append(comma(dst, i), `{"layer":`...), a.layers[i].Name())
 		dst = appendSures(append(dst, `,"contents":`...), s.Step, &a.Chain[i].Contents)
 		dst = appendFits(append(dst, `,"fit":`...), s.Step, s.Fits)
 		dst = append(appendSures(append(dst, `,"outside":`...), s.Step, &a.Chain[i].Outside), '}')
@@ -28,8 +28,8 @@ func appendPortfolio(dst []byte, a *portfolio, x *answering) []byte {
 	dst = appendOutside(append(dst, `],"outside":`...), &whole)
 	dst = appendProof(append(dst, `,"proof":`...), &whole.Proof)
 	dst = appendWarnings(append(dst, `,"warnings":`...), a.warnings())
-	dst = append(append(dst, `,"links":{"self":"`...), x.link(x.path)...)
-	return append(dst, `"}}`...)
+	link := x.link(x.path)
+	return append(appendLinks(append(dst, `,"links":`...), portfolioName, link, x.path), `}}`...)
 }
 
 // appendLayer appends what one layer is, with the address of a request for it
@@ -37,7 +37,7 @@ func appendPortfolio(dst []byte, a *portfolio, x *answering) []byte {
 func (a *portfolio) appendLayer(dst []byte, i int) []byte {
 	s := a.Solutions[i]
 	path := "/v1/solve/" + s.Request.Kind.Name
-	dst = appendString(append(dst, `{"name":`...), a.names[i])
+	dst = appendString(append(dst, `{"name":`...), a.layers[i].Name())
 	dst = append(append(append(dst, `,"kind":"`...), s.Request.Kind.Name...), `","turned":"`...)
 	dst = append(append(append(dst, turns[a.layers[i].Turn]...), `","step":"`...), s.Step.String()...)
 	dst = appendProof(append(dst, `","proof":`...), &s.Proof)
@@ -74,7 +74,7 @@ func (a *portfolio) appendPieces(dst []byte) []byte {
 	count := 0
 	for i, s := range a.Solutions {
 		for n := range s.Pattern.Pieces {
-			dst = appendPiece(comma(dst, count), s.Step, &s.Pattern.Pieces[n], &s.Ideal.Pieces[n], a.names[i])
+			dst = appendPiece(comma(dst, count), s.Step, &s.Pattern.Pieces[n], &s.Ideal.Pieces[n], a.layers[i].Name())
 			count++
 		}
 	}
@@ -95,9 +95,9 @@ func appendSures(dst []byte, step measure.Step, sures *[3]solve.Sure) []byte {
 // pieceName names a piece after its layer and, where that has several, itself.
 func (a *portfolio) pieceName(layer int, piece string) string {
 	if len(a.Solutions[layer].Pattern.Pieces) == 1 {
-		return a.names[layer]
+		return a.layers[layer].Name()
 	}
-	return a.names[layer] + " " + piece
+	return a.layers[layer].Name() + " " + piece
 }
 
 // mass is that of the paper of all layers; zero if that of one is unknown.
@@ -130,9 +130,20 @@ func (a *portfolio) warnings() []enclosure.Warning {
 	var all []enclosure.Warning
 	for i, s := range a.Solutions {
 		for _, w := range s.Warnings {
-			w.Detail = a.names[i] + ": " + w.Detail
+			w.Detail = a.layers[i].Name() + ": " + w.Detail
 			all = append(all, w)
 		}
 	}
 	return all
+}
+
+// finest is the finest of the rulers that the readings are for.
+func (a *portfolio) finest() measure.Step {
+	finest := a.Solutions[0].Step
+	for _, s := range a.Solutions[1:] {
+		if s.Step.Size().Less(finest.Size()) {
+			finest = s.Step
+		}
+	}
+	return finest
 }

@@ -2,7 +2,6 @@ package api
 
 import (
 	"slices"
-	"strconv"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/solve"
@@ -11,7 +10,6 @@ import (
 // portfolioRequest is a request for several enclosures round one another.
 type portfolioRequest struct {
 	layers []solve.Layer
-	names  []string   // of the layers: their kinds, numbered where one comes again
 	alone  []*reading // each layer as a request of its own
 }
 
@@ -47,13 +45,8 @@ func (r *reading) portfolioRequest(kinds map[string]kindItem) *portfolioRequest 
 		r.missing(pLayers, "a portfolio needs its layers, the innermost first", "add layers=tray&layers=sleeve")
 	}
 	r.limitObjects(pLayers, solve.MostLayers)
-	seen := map[string]int{}
 	for i, text := range r.values[pLayers].texts {
 		r.readLayer(q, text, entry("layers", i), kinds)
-		name := q.names[i]
-		if seen[name]++; seen[name] > 1 {
-			q.names[i] += " " + strconv.Itoa(seen[name])
-		}
 	}
 	return q
 }
@@ -64,7 +57,6 @@ func (r *reading) readLayer(q *portfolioRequest, text, place string, kinds map[s
 	if isObject(text) {
 		name = kindNamed(text)
 	}
-	q.names = append(q.names, name)
 	known, ok := kinds[name]
 	if !ok {
 		r.report(noSuchItem(place+".kind", name), "")

@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/guide"
 )
 
 // chest is parted tea sachets in a tray, in a sleeve, with a band of thinner
@@ -107,9 +109,9 @@ func TestPortfolioProblems(t *testing.T) {
 		"": {"layers"},
 		"unit=in&width=5x&height=4&thickness=2&layers=tray&layers=trai&layers=%7B%22kind%22:%22band%22,%22width%22:3,%22lapp%22:1%7D": {
 			"width", "layers[0].caliper", "layers[1].kind", "layers[2].lapp", "layers[2].width", "layers[2].caliper"},
-		"unit=in&width=5&height=4&layers=tray&layers=sleeve&caliper=0.01":                                           {"thickness"},
-		"unit=in&width=5&height=4&thickness=2&layers=tray&layers=sleeve&caliper=0.01&stock=index-110":               {"caliper"},
-		"unit=in&width=5&height=4&thickness=2&layers=tray&caliper=0.01&layers=%7B%22kind%22:%22sleeve%22":            {"layers[1].kind"},
+		"unit=in&width=5&height=4&layers=tray&layers=sleeve&caliper=0.01":                                             {"thickness"},
+		"unit=in&width=5&height=4&thickness=2&layers=tray&layers=sleeve&caliper=0.01&stock=index-110":                 {"caliper"},
+		"unit=in&width=5&height=4&thickness=2&layers=tray&caliper=0.01&layers=%7B%22kind%22:%22sleeve%22":             {"layers[1].kind"},
 		"unit=in&width=5&height=4&thickness=2&caliper=0.01&" + strings.Repeat("layers=sleeve&", 13) + "layers=sleeve": {"layers"},
 	} {
 		p := get(t, "/v1/solve/portfolio?"+target).problem(http.StatusBadRequest)
@@ -133,4 +135,26 @@ func TestPortfolioInTheCatalogueAndInBatches(t *testing.T) {
 	line := strings.Replace(chest, "{", `{"call":"/v1/solve/portfolio",`, 1) + "\n"
 	answered := call(t, shared(), http.MethodPost, "/v1/batch", line, "Content-Type", mediaLines).ok().Body.String()
 	assert.Contains(t, answered, `"status":200,"answer":{"kind":"portfolio"`)
+}
+
+// TestPortfolioGuideAndDrawing writes and draws all layers in one, in every
+// format, with every piece of the answer.
+func TestPortfolioGuideAndDrawing(t *testing.T) {
+	p := decode[Portfolio](postJSON(t, "/v1/solve/portfolio", chest).ok())
+	g := decode[guide.Guide](get(t, p.Links.Guide).ok())
+	require.Len(t, g.CutList, len(p.Pieces))
+	for i, piece := range p.Pieces {
+		assert.Equal(t, piece.Quantity, g.CutList[i].Quantity)
+		assert.InDelta(t, piece.Blank.Width.MM, g.CutList[i].Width.MM, 0)
+	}
+	assert.Contains(t, get(t, p.Links.Guide+"&format=html&language=de").ok().Body.String(), "<svg")
+	assert.True(t, strings.HasPrefix(get(t, p.Links.Guide+"&format=pdf").ok().Body.String(), "%PDF-"))
+	for _, format := range drawingFormats {
+		assert.NotEmpty(t, get(t, p.Links.Drawing+"&format="+format.String()).ok().Body.Bytes(), format)
+	}
+	picture := get(t, p.Links.Drawing).ok().Body.String()
+	for _, title := range []string{"Dividers: width strip", ">Tray<", ">Sleeve with a glued lap<"} {
+		assert.Contains(t, picture, title)
+	}
+	assert.Equal(t, p.Layers[0].Links.Kind, "/v1/kinds/dividers")
 }

@@ -30,7 +30,7 @@ type Service struct {
 	paper     *paperCalculation
 	planning  *turnstile
 	yield     *yieldCalculation
-	portfolio *portfolioCalculation
+	portfolio *portfolioEntry
 	lists     lists
 	documents documents
 	overload  []byte // the prebuilt body of a 503
@@ -45,7 +45,7 @@ func New(config Config, log *slog.Logger) *Service {
 		metrics: newMetrics(), ids: newRequestIDs(), cross: newCrossOrigin(config.AllowedOrigins),
 		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(),
 		planning: newTurnstile(config.MostPlanning, config.MostWaiting, config.QueueTimeout),
-		yield:    newYieldCalculation(), portfolio: newPortfolio(),
+		yield:    newYieldCalculation(), portfolio: newPortfolioEntry(),
 		documents: newDocuments(),
 		overload:  single(codeOverloaded, "too many calculations are running", "").appendJSON(nil),
 	}
@@ -91,6 +91,8 @@ func (s *Service) routes() {
 	s.get("/v1/kinds/:kind", s.showKind)
 	s.get("/v1/kinds/"+portfolioName, s.showPortfolio)
 	s.calculate("/v1/solve/"+portfolioName, s.solvePortfolio)
+	s.calculate("/v1/guide/"+portfolioName, s.guidePortfolio)
+	s.calculate("/v1/drawing/"+portfolioName, s.drawPortfolio)
 	s.calculateKind("/v1/solve/", s.solveKind)
 	s.calculateKind("/v1/check/", s.checkKind)
 	s.calculateKind("/v1/guide/", s.writeGuide)

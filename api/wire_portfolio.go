@@ -11,7 +11,7 @@ type Portfolio struct {
 	Outside  Outside          `json:"outside" validate:"required"`
 	Proof    Proof            `json:"proof" validate:"required"` // of all layers: the greatest gap
 	Warnings []Warning        `json:"warnings" validate:"required"`
-	Links    SelfLink         `json:"links" validate:"required"`
+	Links    Links            `json:"links" validate:"required"`
 }
 
 // PortfolioLayer is one enclosure of a portfolio.

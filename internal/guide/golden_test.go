@@ -2,6 +2,7 @@ package guide_test
 
 import (
 	"bytes"
+	"context"
 	"flag"
 	"fmt"
 	"os"
@@ -14,6 +15,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
+	"creasefit/internal/solve"
 )
 
 var update = flag.Bool("update", false, "write the golden files instead of comparing with them")
@@ -32,17 +34,40 @@ func TestGolden(t *testing.T) {
 		for _, way := range ways {
 			g, err := guide.Write(solved(t, k.Name, way.unit), way.options)
 			require.NoError(t, err)
-			name := filepath.Join("..", "..", "testdata", "guide", k.Name+"."+g.Language)
-			text, err := g.JSON()
-			require.NoError(t, err)
-			page, err := g.HTML(nil)
-			require.NoError(t, err)
-			golden(t, name+".json", text)
-			golden(t, name+".html", page)
-			golden(t, name+".md", g.Markdown())
-			golden(t, name+".txt", g.Text())
+			goldenGuide(t, &g)
 		}
 	}
+	for _, way := range ways {
+		g, err := guide.WritePortfolio(nested(t, way.unit, "tray", "sleeve", "sleeve"), way.options)
+		require.NoError(t, err)
+		goldenGuide(t, &g)
+	}
+}
+
+// nested solves kinds round one another, the first round the usual contents.
+func nested(t *testing.T, unit measure.Unit, kinds ...string) *solve.Portfolio {
+	layers := make([]solve.Layer, len(kinds))
+	for i, name := range kinds {
+		k, ok := enclosure.Lookup(name)
+		require.True(t, ok, name)
+		layers[i].Request = usual(k, unit)
+	}
+	p, err := solve.SolvePortfolio(context.Background(), layers)
+	require.NoError(t, err)
+	return p
+}
+
+// goldenGuide compares a guide in every format.
+func goldenGuide(t *testing.T, g *guide.Guide) {
+	name := filepath.Join("..", "..", "testdata", "guide", g.Kind+"."+g.Language)
+	text, err := g.JSON()
+	require.NoError(t, err)
+	page, err := g.HTML(nil)
+	require.NoError(t, err)
+	golden(t, name+".json", text)
+	golden(t, name+".html", page)
+	golden(t, name+".md", g.Markdown())
+	golden(t, name+".txt", g.Text())
 }
 
 // golden compares a text with a file, or writes the file.

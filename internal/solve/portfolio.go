@@ -2,6 +2,7 @@ package solve
 
 import (
 	"context"
+	"strconv"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
@@ -15,9 +16,24 @@ const MostLayers = 12
 
 // Layer is one enclosure of a portfolio.
 type Layer struct {
+	Number  int      // among the layers of its kind, from 1 on; filled in
 	Request *Request // its contents are filled in, but for those of the innermost layer
 	Turn    Turn
 	Place   string // how a request leads to it, for faults
+}
+
+// Name tells a layer from all others: its kind, with a number from the second
+// of a kind on.
+func (l *Layer) Name() string { return l.numbered(l.Request.Kind.Name) }
+
+// Title is what people call the layer.
+func (l *Layer) Title(say func(string) string) string { return l.numbered(say(l.Request.Kind.Title)) }
+
+func (l *Layer) numbered(name string) string {
+	if l.Number > 1 {
+		return name + " " + strconv.Itoa(l.Number)
+	}
+	return name
 }
 
 // Turn is how a layer takes what it goes round.
@@ -71,9 +87,11 @@ type Sure struct {
 // first layer without a solution, its faults named by the layer's place, or
 // the context's.
 func SolvePortfolio(ctx context.Context, layers []Layer) (*Portfolio, error) {
-	p := &Portfolio{Layers: layers}
+	p, count := &Portfolio{Layers: layers}, map[string]int{}
 	for i := range layers {
 		l := &layers[i]
+		count[l.Request.Kind.Name]++
+		l.Number = count[l.Request.Kind.Name]
 		if i > 0 {
 			l.goRound(p.Solutions[i-1], &p.Chain[i-1])
 		}

@@ -17,17 +17,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-// kindNamed returns the kind of that name.
-func kindNamed(t testing.TB, name string) *enclosure.Kind {
-	for _, k := range enclosure.Kinds() {
-		if k.Name == name {
-			return k
-		}
-	}
-	require.Fail(t, "no such kind", name)
-	return nil
-}
-
 // The errors of the worked examples below, in nanometres: a cut or a score by
 // hand (1/64 in), the caliper (0.001 in), the contents (1/32 in).
 const (
@@ -41,8 +30,10 @@ const (
 func layersOf(t testing.TB, kinds ...string) []solve.Layer {
 	layers := make([]solve.Layer, len(kinds))
 	for i, name := range kinds {
+		kind, ok := enclosure.Lookup(name)
+		require.True(t, ok, name)
 		layers[i] = solve.Layer{Place: name, Request: &solve.Request{
-			Kind: kindNamed(t, name), Unit: measure.Inch, Ruler: measure.Marks(measure.Inch)[4], Caliper: measure.Thousandths(12), CaliperTolerance: measure.Nanometres(paper),
+			Kind: kind, Unit: measure.Inch, Ruler: measure.Marks(measure.Inch)[4], Caliper: measure.Thousandths(12), CaliperTolerance: measure.Nanometres(paper),
 			CutError: measure.Nanometres(setting), ScoreError: measure.Nanometres(setting), FitName: "easy", Fit: enclosure.NamedFits()[1].Range(measure.Inch),
 		}}
 	}
