@@ -1222,7 +1222,7 @@ type Portfolio struct {
 
 	// Layers the innermost first
 	Layers  []PortfolioLayer `json:"layers"`
-	Links   SelfLink         `json:"links"`
+	Links   Links            `json:"links"`
 	Outside Outside          `json:"outside"`
 
 	// Pieces of all layers
@@ -1808,6 +1808,27 @@ type RequestDrawingPocket struct {
 	Theme ThemeValue `json:"theme,omitempty"`
 }
 
+// RequestDrawingPortfolio asks for: Drawing of several enclosures round one another.
+type RequestDrawingPortfolio struct {
+	// Embedded struct due to allOf(#/components/schemas/RequestSolvePortfolio)
+	RequestSolvePortfolio `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	Closed *float64 `json:"closed,omitempty"`
+
+	// Language The language of the words in the drawing. Default: en.
+	Language LanguageValueDrawing `json:"language,omitempty"`
+
+	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
+	Paper string `json:"paper,omitempty"`
+
+	// Pixels Width of a PNG in pixels. Default: 800.
+	Pixels *int `json:"pixels,omitempty"`
+
+	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
+	Theme ThemeValue `json:"theme,omitempty"`
+}
+
 // RequestDrawingSleeve asks for: Drawing of a sleeve.
 type RequestDrawingSleeve struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSleeve)
@@ -2067,6 +2088,21 @@ type RequestGuidePillowPack struct {
 type RequestGuidePocket struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePocket)
 	RequestSolvePocket `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	// Language The language of the guide. Default: en.
+	Language LanguageValue `json:"language,omitempty"`
+
+	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
+	Paper string `json:"paper,omitempty"`
+
+	// Units The units of the guide. Default: those of the ruler.
+	Units UnitsValue `json:"units,omitempty"`
+}
+
+// RequestGuidePortfolio asks for: Making instructions of several enclosures round one another.
+type RequestGuidePortfolio struct {
+	// Embedded struct due to allOf(#/components/schemas/RequestSolvePortfolio)
+	RequestSolvePortfolio `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
 	// Language The language of the guide. Default: en.
 	Language LanguageValue `json:"language,omitempty"`
@@ -3960,6 +3996,9 @@ func (RequestDrawingPillowPack) path() string { return "/v1/drawing/pillow-pack"
 func (RequestDrawingPocket) path() string { return "/v1/drawing/pocket" }
 
 // path is where the request is sent.
+func (RequestDrawingPortfolio) path() string { return "/v1/drawing/portfolio" }
+
+// path is where the request is sent.
 func (RequestDrawingSleeve) path() string { return "/v1/drawing/sleeve" }
 
 // path is where the request is sent.
@@ -4059,6 +4098,14 @@ func (RequestGuidePocket) path() string { return "/v1/guide/pocket" }
 
 // GuidePocket asks for: Making instructions of a pocket.
 func (c *Client) GuidePocket(ctx context.Context, request RequestGuidePocket) (*Guide, error) {
+	return post[Guide](ctx, c, request)
+}
+
+// path is where the request is sent.
+func (RequestGuidePortfolio) path() string { return "/v1/guide/portfolio" }
+
+// GuidePortfolio asks for: Making instructions of several enclosures round one another.
+func (c *Client) GuidePortfolio(ctx context.Context, request RequestGuidePortfolio) (*Guide, error) {
 	return post[Guide](ctx, c, request)
 }
 
