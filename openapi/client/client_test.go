@@ -40,7 +40,7 @@ func specPaths(t *testing.T) map[string]map[string]operation {
 
 // apart are the paths whose answers are pages, files or a stream, and that of
 // portfolios, whose example is in forms that the client does not have.
-var apart = regexp.MustCompile("^(/|/docs|/healthz|/readyz|/openapi.*|/problems/.*|/v1/drawing/.*|/v1/batch|/v1/solve/portfolio)$")
+var apart = regexp.MustCompile("^(/|/docs|/healthz|/readyz|/openapi.*|/problems/.*|/v1/drawing/.*|/v1/batch|/v1/(solve|guide)/portfolio)$")
 
 // TestAnswersLoseNothing makes every call with the specification's example,
 // once by hand and once through the client: the client's types hold the whole
@@ -95,6 +95,9 @@ func TestPortfolioIsItsExample(t *testing.T) {
 	asked := specPaths(t)[path]["post"].Body.Content["application/json"].Example
 	require.NoError(t, json.Unmarshal([]byte(byHand(t, path, asked)), &example))
 	assert.Equal(t, example.Chain, portfolio.Chain)
+	guide, err := dial(t).GuidePortfolio(t.Context(), client.RequestGuidePortfolio{RequestSolvePortfolio: request})
+	require.NoError(t, err)
+	assert.Len(t, guide.CutList, len(portfolio.Pieces))
 }
 
 // TestEnclosuresAreWritten looks into the lists of every request: what has an
