@@ -183,6 +183,27 @@ func Prefer(medium string, features ...string) chromedp.Action[chromedp.Void] {
 	})
 }
 
+// Offline cuts the page off from every network, or connects it again.
+func Offline(off bool) chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
+		_, err := chromedp.Call(ctx, network.EmulateNetworkConditionsByRule, network.EmulateNetworkConditionsByRuleParams{
+			MatchedNetworkConditions: []*network.Conditions{{Offline: off, DownloadThroughput: -1, UploadThroughput: -1}}})
+		if err != nil {
+			return err
+		}
+		_, err = chromedp.Call(ctx, network.OverrideNetworkState, network.OverrideNetworkStateParams{Offline: off, DownloadThroughput: -1, UploadThroughput: -1})
+		return err
+	})
+}
+
+// WithoutScripts keeps the scripts of pages from running.
+func WithoutScripts() chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
+		_, err := chromedp.Call(ctx, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
+		return err
+	})
+}
+
 // Shoot writes a screenshot of the whole page if they are asked for.
 func (p *Tab) Shoot(name string) {
 	p.Helper()
