@@ -16,6 +16,7 @@ import (
 	"testing"
 	"time"
 
+	permission "github.com/chromedp/cdproto/browser"
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	browserlog "github.com/chromedp/cdproto/log"
@@ -192,6 +193,25 @@ func Offline(off bool) chromedp.Action[chromedp.Void] {
 			return err
 		}
 		_, err = chromedp.Call(ctx, network.OverrideNetworkState, network.OverrideNetworkStateParams{Offline: off, DownloadThroughput: -1, UploadThroughput: -1})
+		return err
+	})
+}
+
+// Clipboard lets pages write to the clipboard and read it, or write only when
+// the reader agrees, which nobody does here.
+func Clipboard(granted bool) chromedp.Action[chromedp.Void] {
+	setting := permission.PermissionSettingDenied
+	if granted {
+		setting = permission.PermissionSettingGranted
+	}
+	return chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
+		for _, name := range []string{"clipboard-read", "clipboard-write"} {
+			_, err := chromedp.Call(ctx, permission.SetPermission, permission.SetPermissionParams{Permission: &permission.PermissionDescriptor{Name: name}, Setting: setting})
+			if err != nil {
+				return err
+			}
+		}
+		_, err := chromedp.Call(ctx, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
 		return err
 	})
 }

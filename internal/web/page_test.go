@@ -7,6 +7,7 @@ import (
 	"io"
 	"net/http"
 	"net/http/httptest"
+	"os/exec"
 	"regexp"
 	"strconv"
 	"strings"
@@ -18,6 +19,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/browser"
+	"creasefit/internal/peer"
 	"creasefit/internal/web"
 )
 
@@ -83,26 +85,44 @@ func TestReferenceExamplesRun(t *testing.T) {
 	p.Shoot("")
 }
 
-// TestSnippetsRun takes what the workbench offers for other programs and uses
-// it as they would.
+// press presses the button that copies a snippet of the workbench.
+func press(p *browser.Tab, id string) {
+	p.Helper()
+	browser.Eval[any](p, "copied.textContent = ''; 0")
+	p.TabTo("document.activeElement?.dataset.copy === " + browser.Quote(id))
+	p.Keys(kb.Enter)
+	p.Until("copied.textContent")
+}
+
+// shown is a snippet as the page shows it.
+func shown(p *browser.Tab, id string) string {
+	return browser.Eval[string](p, "document.getElementById("+browser.Quote(id)+").textContent")
+}
+
+// TestSnippetsRun copies what the workbench offers for other programs by its
+// buttons and uses it as they would.
 func TestSnippetsRun(t *testing.T) {
+	curl := peer.Path(t, "curl", "apt-get install -y curl")
 	server, _ := service(t, nil)
-	p := browser.Open(t, server+"/?kind=slotted-band&unit=in&width=3+1/2&thickness=0.09&caliper=0.012&fit=snug")
+	p := browser.Open(t, server+"/?kind=slotted-band&unit=in&width=3+1/2&thickness=0.09&caliper=0.012&fit=snug", browser.Clipboard(true))
 	p.Until(solved)
 	text := func(id string) string {
-		return browser.Eval[string](p, "document.getElementById('"+id+"').textContent")
+		press(p, id)
+		assert.Equal(t, "Copied.", browser.Eval[string](p, "copied.textContent"))
+		copied := browser.Eval[string](p, "navigator.clipboard.readText()")
+		assert.Equal(t, shown(p, id), copied)
+		return copied
 	}
 
-	command := regexp.MustCompile(`^curl '([^']+)'$`).FindStringSubmatch(text("curl"))
-	require.NotNil(t, command)
-	answer, body := fetch(t, command[1])
-	require.Equal(t, http.StatusOK, answer.StatusCode)
-	assert.Contains(t, body, "8 1/4 in")
+	command := exec.Command("sh", "-c", strings.Replace(text("curl"), "curl ", curl+" --silent --fail ", 1))
+	printed, err := command.Output()
+	require.NoError(t, err)
+	assert.Contains(t, string(printed), "8 1/4 in")
 
 	browser.Eval[any](p, "(() => { const s = document.getElementById('pick'); s.value = '/pieces/0/scores/1/at'; s.dispatchEvent(new Event('change')); })()")
 	formula := regexp.MustCompile(`^=WEBSERVICE\("([^"]+)"\)$`).FindStringSubmatch(text("cell"))
 	require.NotNil(t, formula)
-	_, body = fetch(t, formula[1])
+	_, body := fetch(t, formula[1])
 	number, err := strconv.ParseFloat(body, 64)
 	require.NoError(t, err)
 	assert.InDelta(t, 2.25, number, 1e-9)
@@ -117,6 +137,20 @@ func TestSnippetsRun(t *testing.T) {
 	q.Until(solved)
 	assert.Equal(t, "8 1/4 in", browser.Eval[string](q, reading), "on another page, from another origin, with its hash checked")
 	q.Sound()
+}
+
+// TestRefusedCopySelects keeps pages from the clipboard: the snippet is
+// selected instead, for the reader's own keys.
+func TestRefusedCopySelects(t *testing.T) {
+	server, _ := service(t, nil)
+	p := browser.Open(t, server+"/?kind=slotted-band&unit=in&width=3+1/2&thickness=0.09&caliper=0.012&fit=snug", browser.Clipboard(false))
+	p.Until(solved)
+	for _, id := range []string{"curl", "cell", "html"} {
+		press(p, id)
+		assert.Contains(t, browser.Eval[string](p, "copied.textContent"), "Selected")
+		assert.Equal(t, shown(p, id), browser.Eval[string](p, "getSelection().toString()"))
+	}
+	p.Sound()
 }
 
 func TestReferenceSnippetsRun(t *testing.T) {
