@@ -34,7 +34,7 @@ var made = sync.OnceValue(func() *files {
 	return &files{
 		Solver:          element("solver"),
 		Fold:            element("fold"),
-		Workbench:       newAsset("/assets", "workbench.js", script, source("page/workbench.js")+source("page/order.js")),
+		Workbench:       newAsset("/assets", "workbench.js", script, source("page/workbench.js")+source("page/order.js")+source("page/nest.js")),
 		Reference:       newAsset("/assets", "reference.css", styleSheet, source("page/common.css")+source("page/reference.css")),
 		Style:           newAsset("/assets", "workbench.css", styleSheet, source("page/common.css")+source("page/workbench.css")),
 		ReferenceScript: newAsset("/assets", "reference.js", script, source("page/reference.js")),

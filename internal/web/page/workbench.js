@@ -38,6 +38,7 @@ function mark() {
 async function stock() {
   const { kinds } = await (await fetch("/v1/kinds")).json();
   $("shelf").append(...kinds.map((kind) => node("li", {}, shelved(kind))));
+  $("outer").append(...kinds.map((kind) => node("option", { value: kind.name, selected: kind.name === "sleeve" }, kind.title)));
   mark();
   await customElements.whenDefined("creasefit-fold");
   const links = [...$("shelf").querySelectorAll("a")];
