@@ -4,8 +4,10 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"net/url"
+	"slices"
 	"strconv"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 )
 
@@ -79,6 +81,19 @@ func (r *reading) link(path string) []byte {
 	r.canonical = append(append(r.canonical[:0], path...), '?')
 	r.canonical = r.appendQuery(r.canonical, false)
 	return r.canonical
+}
+
+// linkWith returns the canonical address of the calculation with another word
+// for one name; nil if the calculation has no such name.
+func (r *reading) linkWith(path string, o enclosure.Option) []byte {
+	changed := *r
+	changed.values = slices.Clone(r.values)
+	i := slices.IndexFunc(r.table.params, func(p param) bool { return p.Name == o.Name })
+	if i < 0 {
+		return nil
+	}
+	changed.values[i] = value{given: true, text: o.Choice}
+	return changed.appendQuery(append([]byte(path), '?'), false)
 }
 
 // entityTag returns the strong tag of the answer to a canonical request in a

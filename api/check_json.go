@@ -22,7 +22,7 @@ func appendCheck(dst []byte, c *solve.Check, x *answering) []byte {
 	dst = appendTexts(append(dst, `,"findings":`...), c.Findings)
 	dst = appendChanges(append(dst, `,"mend":`...), q.Ruler, c.Mend)
 	dst = appendGreatest(append(dst, `,"greatest":`...), q.Ruler, c.Greatest)
-	dst = appendWarnings(append(dst, `,"warnings":`...), c.Warnings)
+	dst = x.appendWarnings(append(dst, `,"warnings":`...), c.Warnings)
 	dst = appendString(append(dst, `,"links":{"self":`...), string(x.link(x.path)))
 	return append(append(append(dst, `,"kind":"/v1/kinds/`...), q.Kind.Name...), `"}}`...)
 }

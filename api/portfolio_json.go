@@ -27,7 +27,7 @@ func appendPortfolio(dst []byte, a *portfolio, x *answering) []byte {
 	whole.Outside.Mass, whole.Proof = a.mass(), a.proof()
 	dst = appendOutside(append(dst, `],"outside":`...), &whole)
 	dst = appendProof(append(dst, `,"proof":`...), &whole.Proof)
-	dst = appendWarnings(append(dst, `,"warnings":`...), a.warnings())
+	dst = x.appendWarnings(append(dst, `,"warnings":`...), a.warnings())
 	link := x.link(x.path)
 	return append(appendLinks(append(dst, `,"links":`...), portfolioName, link, x.path), `}}`...)
 }

@@ -26,7 +26,7 @@ func appendSolution(dst []byte, s *solve.Solution, x *answering) []byte {
 	dst = appendAlternatives(append(dst, `,"alternatives":`...), s, link)
 	dst = appendOutside(append(dst, `,"outside":`...), s)
 	dst = appendProof(append(dst, `,"proof":`...), &s.Proof)
-	dst = appendWarnings(append(dst, `,"warnings":`...), s.Warnings)
+	dst = x.appendWarnings(append(dst, `,"warnings":`...), s.Warnings)
 	if s.Ornament != nil {
 		dst = appendOrnament(append(dst, `,"ornament":`...), s.Step, s.Ornament)
 	}
@@ -235,13 +235,18 @@ func appendProof(dst []byte, p *solve.Proof) []byte {
 	return append(appendBool(append(dst, `,"holds":`...), p.Holds), '}')
 }
 
-// appendWarnings appends what the maker should know.
-func appendWarnings(dst []byte, warnings []enclosure.Warning) []byte {
+// appendWarnings appends what the maker should know, with the address of a
+// calculation that would do away with it if there is one.
+func (x *answering) appendWarnings(dst []byte, warnings []enclosure.Warning) []byte {
 	dst = append(dst, '[')
 	for i, w := range warnings {
 		dst = comma(dst, i)
 		dst = appendString(append(dst, `{"code":`...), w.Code)
-		dst = append(appendString(append(dst, `,"detail":`...), w.Detail), '}')
+		dst = appendString(append(dst, `,"detail":`...), w.Detail)
+		if link := x.linkWith(x.path, w.Try); link != nil {
+			dst = append(append(append(dst, `,"try":"`...), link...), '"')
+		}
+		dst = append(dst, '}')
 	}
 	return append(dst, ']')
 }

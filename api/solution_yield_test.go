@@ -1,6 +1,8 @@
 package api
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -50,4 +52,27 @@ func TestSolutionLeavesLargeYieldsToTheirPlan(t *testing.T) {
 	s = decode[Solution](get(t, "/v1/solve/slotted-band?"+cards).ok())
 	assert.Nil(t, s.Yield)
 	assert.Empty(t, s.Links.Yield)
+}
+
+// A warning of a blank that is larger than the sheet gives the address of the
+// same calculation in two pieces, whatever the request says of its join, and
+// that calculation has no such warning.
+func TestTwoPiecesAreOffered(t *testing.T) {
+	const sleeve = "/v1/solve/sleeve?unit=in&width=4&height=6&thickness=1&caliper=.010"
+	for _, join := range []string{"", "&join=one-piece"} {
+		warnings := decode[Solution](get(t, sleeve+"&sheet=6x8"+join).ok()).Warnings
+		i := slices.IndexFunc(warnings, func(w Warning) bool { return w.Code == "larger-than-sheet" })
+		require.GreaterOrEqual(t, i, 0)
+		try := warnings[i].Try
+		assert.Equal(t, 1, strings.Count(try, "join="), try)
+		s := decode[Solution](get(t, try).ok())
+		assert.Len(t, s.Pieces, 2)
+		assert.Equal(t, try, s.Links.Self)
+		for _, w := range s.Warnings {
+			assert.NotEqual(t, "larger-than-sheet", w.Code)
+		}
+	}
+	for _, w := range decode[Solution](get(t, sleeve+"&sheet=3x3").ok()).Warnings {
+		assert.Empty(t, w.Try)
+	}
 }

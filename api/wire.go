@@ -162,6 +162,8 @@ type Proof struct {
 type Warning struct {
 	Code   string `json:"code" validate:"required" example:"estimated-caliper"`
 	Detail string `json:"detail" validate:"required"`
+	// Try is the address of a calculation without the warning, if one is known.
+	Try string `json:"try,omitempty" example:"/v1/solve/sleeve?unit=in&join=two-pieces"`
 }
 
 // Links lead on from a solution.

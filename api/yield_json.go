@@ -31,7 +31,7 @@ func appendYield(dst []byte, a *yieldAnswer, x *answering) []byte {
 		dst = w.appendPlan(comma(dst, i), &a.plan.Plans[i])
 	}
 	dst = appendString(append(dst, `],"proof":`...), a.plan.Proof)
-	dst = appendWarnings(append(dst, `,"warnings":`...), a.warnings)
+	dst = x.appendWarnings(append(dst, `,"warnings":`...), a.warnings)
 	self := string(x.link(x.path))
 	dst = appendString(append(dst, `,"links":{"self":`...), self)
 	dst = appendString(append(dst, `,"picture":`...), self+"&format="+formatSVG.String())

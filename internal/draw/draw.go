@@ -73,7 +73,7 @@ func New(p *pattern.Pattern, o Options) *Drawing {
 		Figures: make([]Figure, len(p.Pieces)),
 	}
 	for i := range p.Pieces {
-		d.Figures[i] = l.drawPiece(&p.Pieces[i])
+		d.Figures[i] = l.drawPiece(&p.Pieces[i], p.GluesOf(i))
 	}
 	d.Readings = l.list(p)
 	if d.Description == "" {

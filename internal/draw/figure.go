@@ -24,15 +24,16 @@ type Figure struct {
 type figure struct {
 	*layout
 	piece *pattern.Piece
+	glues []pattern.Glue
 	mesh  *Mesh
 	fig   Figure
 	sides [4]side
 	w, h  float64 // of the blank
 }
 
-// drawPiece draws one piece with its readings.
-func (l *layout) drawPiece(piece *pattern.Piece) Figure {
-	f := &figure{layout: l, piece: piece, mesh: NewMesh(piece)}
+// drawPiece draws one piece with its readings and its glue areas.
+func (l *layout) drawPiece(piece *pattern.Piece, glues []pattern.Glue) Figure {
+	f := &figure{layout: l, piece: piece, glues: glues, mesh: NewMesh(piece)}
 	f.w, f.h = piece.Width.Millimetres(), piece.Height.Millimetres()
 	f.fig.Name = f.say(piece.Name)
 	f.fig.Size = Point{f.w, f.h}

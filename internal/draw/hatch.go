@@ -13,8 +13,8 @@ import (
 func (f *figure) hatches() []Line {
 	var lines []Line
 	for _, face := range [...]pattern.Face{pattern.Inside, pattern.Outside} {
-		for i := range f.piece.Glues {
-			if g := &f.piece.Glues[i]; g.Face == face {
+		for i := range f.glues {
+			if g := &f.glues[i]; g.Face == face {
 				lines = append(lines, f.hatch(g)...)
 			}
 		}

@@ -109,7 +109,7 @@ func (d *draft) strip(piece int, across pattern.Axis, readings ...int) {
 
 // warn adds a warning.
 func (d *draft) warn(code, detail string) {
-	d.plan.Warnings = append(d.plan.Warnings, Warning{code, detail})
+	d.plan.Warnings = append(d.plan.Warnings, Warning{Code: code, Detail: detail})
 }
 
 // bounded returns the axes of the fits: those along which plates hold the

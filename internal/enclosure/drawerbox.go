@@ -20,6 +20,7 @@ import (
 //	               back = front = base width + 2t + k_w with tabs inside, 4t outside
 //	               right side   = walls + 1 1/2 t + k_t, under the lap
 //	               left side    = right side + t, within a caliper
+//	               in two pieces both sides = walls + 2 1/2 t + k_t
 //	               height       = base height: the tray ends half a caliper outside
 //
 // Each side of the case of a slip box is 1/8 in wider than the box (M. Bean and
@@ -39,6 +40,7 @@ func drawerBox() *Kind {
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
 			cornerTabs,
 			cornerTab,
+			wrapJoin,
 		}, notchParams...),
 		Plan: planDrawerBox,
 	}
@@ -87,19 +89,18 @@ func (d *draft) drawerSleeve(r *drawerReadings, slide Range) {
 	in, readings := d.in, d.plan.Problem.Readings
 	width, height := r.tray.base()
 	wide, _ := r.tray.outsides()
-	face, depth, middle := Need{HalfCalipers: wide + 2}, Need{HalfCalipers: 3}, slide.Min.Add(slide.Max).Over(2)
+	face, depth, middle := Need{HalfCalipers: wide + 2}, Need{HalfCalipers: 3 + in.lapLayers()}, slide.Min.Add(slide.Max).Over(2)
 	whole := measure.Sum(readings[width].Ideal, face.Of(in), middle)
 	side := measure.Sum(readings[r.tray.wall()].Ideal, depth.Of(in), middle)
-	front, left := d.reading("front", whole), d.reading("left side", side.Add(in.Caliper))
+	front, left := d.reading("front", whole), d.reading("left side", in.leftSide(side))
 	back, right := d.reading("back", whole), d.reading("right side", side)
 	r.across = []int{front, left, back, right, d.fixed("lap", "lap")}
 	r.height = height
 	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
-	d.layer("left side", left, right)
+	d.wrapSides(left, right)
 	d.nest(trayInSleeve, pattern.Width, slide, face, times(1, back), times(-1, width))
 	d.nest(trayInSleeve, pattern.Thickness, slide, depth, times(1, right), times(-1, r.tray.wall()))
-	d.strip(1, pattern.Width, r.across...)
-	d.strip(1, pattern.Height, r.height)
+	d.wrapStrips(1, 2, r.across, []int{r.height})
 }
 
 // slitted adds the readings of a slit for a ribbon in the middle of the top
@@ -133,19 +134,26 @@ func (d *draft) layDrawerBox(r *drawerReadings, sizes []measure.Length) pattern.
 	tray, sleeve := r.tray.lay(in, sizes), sleeveThick.layReadings(r.across, r.height, sizes, nil)
 	glueSleeve(&sleeve, measure.Length{})
 	seamSleeve(&sleeve, in.Caliper)
-	back := sleeve.Panels[sleeve.Root].Outline
 	if r.notch.radius >= 0 {
 		d.biteSleeve(&sleeve, sizes[r.notch.after], sizes[r.notch.radius])
 	}
 	if r.ribbon.half >= 0 {
 		tray.Cuts = append(tray.Cuts, r.ribbon.cut(&tray, sizes))
 	}
-	return pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{tray, sleeve},
+	p := pattern.Pattern{
+		Caliper: in.Caliper, Pieces: []pattern.Piece{tray, sleeve}, Places: make([]pattern.Place, 1, 2),
 		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
-		Places: []pattern.Place{{Piece: 1, X: tray.Width.Sub(back[0].X).Sub(back[1].X).Over(2), Y: tray.Height.Sub(sleeve.Height).Over(2), Above: in.Caliper.Neg()}},
 		Nests:  []pattern.Nesting{{Name: trayInSleeve, Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Thickness}}},
 	}
+	layers := int64(1) // under the tray
+	if in.inTwo() {
+		partSleeve(&p, 1)
+		layers = 2
+	}
+	sleeve = p.Pieces[1]
+	back := sleeve.Panels[sleeve.Root].Outline
+	p.Places[0] = pattern.Place{Piece: 1, X: tray.Width.Sub(back[0].X).Sub(back[1].X).Over(2), Y: tray.Height.Sub(sleeve.Height).Over(2), Above: in.Caliper.Times(-layers)}
+	return p
 }
 
 // cut slits the top wall along its score.

@@ -97,7 +97,11 @@ type Need struct{ Width, Height, Thickness, HalfCalipers int64 }
 type Warning struct {
 	Code   string
 	Detail string
+	Try    Option // what would do away with it; zero if nothing known would
 }
+
+// Option is a choice of one of a kind's parameters.
+type Option struct{ Name, Choice string }
 
 // Of returns the length that the need amounts to.
 func (n Need) Of(in *Input) measure.Length {

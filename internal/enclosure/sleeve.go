@@ -17,6 +17,7 @@ import (
 //	two scores a side:  back = front = W + t + c_w
 //	                    right side = T + t + c_t, under the lap
 //	                    left side  = right side + t, within a caliper
+//	in two pieces:      both sides = T + 2t + c_t, between the two laps
 //	one score a side:   the left fold round T + t, the right one round T
 //	                    back  = W + T + 2 1/2 t + c_w
 //	                    front = back - T/2 and up to 1/8 in less, so that its
@@ -33,6 +34,7 @@ func sleeve() *Kind {
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
 			showing,
 			scoresPerSide,
+			wrapJoin,
 		}, notchParams...),
 		Plan: planSleeve,
 	}
@@ -72,7 +74,7 @@ func (in *Input) little() measure.Length {
 func planSleeve(in *Input) (*Plan, error) {
 	d, r := newDraft(in), &sleeveReadings{}
 	shape, glued := &sleeveThick, measure.Length{}
-	if in.oneScore(d) {
+	if !in.inTwo() && in.oneScore(d) {
 		shape = &sleeveThin
 		r.across, glued = d.thinSleeve()
 	} else {
@@ -83,25 +85,24 @@ func planSleeve(in *Input) (*Plan, error) {
 	height := in.Height.Sub(in.length("reveal"))
 	r.height = d.between("sleeve height", height, in.beside(), measure.Largest())
 	d.within("height", Range{in.little().Neg(), in.little()}, d.form(height.Neg(), times(1, r.height)))
-	d.strip(0, pattern.Width, r.across...)
-	d.strip(0, pattern.Height, r.height)
+	d.wrapStrips(0, 1, r.across, []int{r.height})
 	var wrong error
 	r.notch, wrong = d.notched(r.across[0], measure.Max(in.beside(), in.length("lap")), in.beside(), height.Sub(in.little()))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySleeve(shape, r, sizes) }
-	return d.plan, fault.Join(in.checkSleeve(height, glued), wrong)
+	return d.plan, fault.Join(in.checkSleeve(height, glued), in.twoScores(), wrong)
 }
 
 // thickSleeve adds the readings of a sleeve with two scores a side, and says
 // how much of the lap the contents may leave uncovered.
 func (d *draft) thickSleeve() (across []int, loose measure.Length) {
-	face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2}
+	face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2 + d.in.lapLayers()}
 	whole, side := face.Of(d.in).Add(d.in.middle()), depth.Of(d.in).Add(d.in.middle())
-	front, left := d.reading("front", whole), d.reading("left side", side.Add(d.in.Caliper))
+	front, left := d.reading("front", whole), d.reading("left side", d.in.leftSide(side))
 	back, right := d.reading("back", whole), d.reading("right side", side)
 	d.fit(pattern.Width, face, times(1, back))
 	d.fit(pattern.Thickness, depth, times(1, right))
 	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
-	d.layer("left side", left, right)
+	d.wrapSides(left, right)
 	return append(make([]int, 0, 5), front, left, back, right), d.in.Fit.Max.Add(d.in.Caliper).Over(2)
 }
 
@@ -151,7 +152,19 @@ func (d *draft) laySleeve(shape *row, r *sleeveReadings, sizes []measure.Length)
 	if r.notch.radius >= 0 {
 		d.biteSleeve(&p, sizes[r.notch.after], sizes[r.notch.radius])
 	}
-	return d.wrapPattern(p)
+	whole := d.wrapPattern(p)
+	if in.inTwo() {
+		partSleeve(&whole, 0)
+		whole.Cavity.Piece, whole.Cavity.Panel = 1, len(whole.Pieces[1].Panels)-1 // the contents lie on the second lap
+	}
+	return whole
+}
+
+// partSleeve parts a sleeve with two scores a side into two halves.
+func partSleeve(p *pattern.Pattern, piece int) {
+	across := p.Pieces[piece].Strips[0].Cells
+	w := parting{piece: piece, side: 1, face: 0, lap: across[4].Size, apart: across[3].Size.Add(p.Caliper)}
+	w.part(p)
 }
 
 // glueSleeve glues the lap inside the front, from so far beside its score.

@@ -17,7 +17,8 @@ import (
 //
 //	front = back = W + t + c_w
 //	right side   = T + t + a + c_t, one more a if a tuck flap lies on both faces
-//	left side    = right side + t, since the back goes over the glue lap
+//	left side    = right side + t, since the back goes over the glue lap;
+//	               in two pieces, with two laps, both are as the right side + t
 //	lid          = the side that it spans - a, so that its tuck flap goes inside
 //	body height  = H + t + 2a + c_h, the dust flaps' scores lying a inside it
 //
@@ -42,6 +43,7 @@ func tuckCarton() *Kind {
 				Greatest: measure.Millimetres(300)},
 			{Name: "friction_slit", Advanced: true, Help: "How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given.",
 				Least: measure.Millimetres(1), Greatest: measure.Millimetres(100)},
+			wrapJoin,
 		},
 		Plan: planTuckCarton,
 	}
@@ -124,8 +126,7 @@ func planTuckCarton(in *Input) (*Plan, error) {
 	if in.given("friction_slit") {
 		r.slit = d.fixed("friction slit", "friction_slit")
 	}
-	d.strip(0, pattern.Width, r.across...)
-	d.strip(0, pattern.Height, r.up...)
+	d.wrapStrips(0, 1, r.across, r.up)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layCarton(shape, r, sizes) }
 	return d.plan, in.checkCarton(reverse, room.Max)
 }
@@ -144,15 +145,15 @@ func (d *draft) cartonBody(r *cartonReadings, reverse bool) {
 	body := d.reading("body height", measure.Sum(need.Of(in), a.Times(2), in.middle()))
 	d.fit(pattern.Height, need, times(1, body), times(-2, r.allowance))
 
-	need = Need{Thickness: 1, HalfCalipers: 2}
+	need = Need{Thickness: 1, HalfCalipers: 2 + in.lapLayers()}
 	tucks, bottomSide := int64(1), 0
 	if reverse {
 		tucks = 2
 	}
 	side := measure.Sum(need.Of(in), a.Times(tucks), in.middle())
-	left, right := d.reading("left side", side.Add(in.Caliper)), d.reading("right side", side)
+	left, right := d.reading("left side", in.leftSide(side)), d.reading("right side", side)
 	d.fit(pattern.Thickness, need, times(1, right), times(-tucks, r.allowance))
-	d.layer("left side", left, right)
+	d.wrapSides(left, right)
 	if bottomSide = left; reverse {
 		bottomSide = right
 	}
@@ -209,28 +210,34 @@ func (d *draft) layCarton(shape *grid, r *cartonReadings, sizes []measure.Length
 	for _, tuck := range [...]int{cartonTopTuck, cartonBottomTuck} {
 		shape.taper(&p, tuck, a, a.Add(sizes[r.taper]))
 	}
+	reverse := shape == &reverseCarton
+	front, back := in.layers(x[2].Sub(x[1]).Sub(x[4].Sub(x[3]))) // the laps' inside the faces
 	long, clear := sizes[r.dust], a.Times(2)
 	top, low := y[3].Sub(a), y[2].Add(a)
 	foldedFlap(&p, cartonDust, x[1], top, x[2].Sub(clear), top.Add(long))
-	foldedFlap(&p, cartonDust+1, x[3].Add(clear), top, x[4], top.Add(long))
-	if shape == &straightCarton {
-		foldedFlap(&p, cartonDust+2, x[1], low, x[2].Sub(clear), low.Sub(long))
-		foldedFlap(&p, cartonDust+3, x[3].Add(clear), low, x[4], low.Sub(long))
-	} else {
-		layer := x[2].Sub(x[1]).Sub(x[4].Sub(x[3])) // the lap's
-		foldedFlap(&p, cartonDust+2, x[1].Add(layer).Add(clear), low, x[2], low.Sub(long))
+	foldedFlap(&p, cartonDust+1, x[3].Add(front).Add(clear), top, x[4], top.Add(long))
+	if reverse {
+		foldedFlap(&p, cartonDust+2, x[1].Add(back).Add(clear), low, x[2], low.Sub(long))
 		foldedFlap(&p, cartonDust+3, x[3], low, x[4].Sub(clear), low.Sub(long))
+	} else {
+		foldedFlap(&p, cartonDust+2, x[1], low, x[2].Sub(clear), low.Sub(long))
+		foldedFlap(&p, cartonDust+3, x[3].Add(front).Add(clear), low, x[4], low.Sub(long))
 	}
-	p.Seams = cartonSeams(&p, x, y, in.Caliper, a, shape == &reverseCarton)
+	p.Seams = cartonSeams(&p, x, y, in.Caliper, a, front, reverse)
 	p.Glues = []pattern.Glue{{Name: "lap", Panel: cartonLap, Face: pattern.Outside, To: cartonBack, ToFace: pattern.Inside,
 		Area: pattern.Rectangle(x[4], y[2].Add(clear), x[5], y[3].Sub(clear))}}
 	if r.slit >= 0 {
 		p.Cuts = append(frictionSlits(&p, cartonBottomTuck, "lower", sizes[r.slit]), frictionSlits(&p, cartonTopTuck, "upper", sizes[r.slit])...)
 	}
-	return pattern.Pattern{
+	whole := pattern.Pattern{
 		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
 		Cavity: pattern.Cavity{Panel: cartonTopTuck, Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
 	}
+	if in.inTwo() {
+		w := parting{side: cartonLeft, face: cartonBack, lap: x[5].Sub(x[4]), inset: a, apart: x[4].Sub(x[3]).Add(in.Caliper)}
+		w.part(&whole)
+	}
+	return whole
 }
 
 // foldedFlap gives a rectangular flap its outline and its crease: from x0 to x1 along
@@ -243,19 +250,19 @@ func foldedFlap(p *pattern.Piece, panel int, x0, y0, x1, y1 measure.Length) {
 
 // cartonSeams says where the free edge of the back and the scores of the tuck
 // flaps come to lie: a caliper outside the lap, and the allowance inside the
-// front or, at the bottom of a reverse carton, inside the lap.
-func cartonSeams(p *pattern.Piece, x, y []measure.Length, caliper, apart measure.Length, reverse bool) []pattern.Seam {
+// front, where a layer may lie, or, at the bottom of a reverse carton, inside the lap.
+func cartonSeams(p *pattern.Piece, x, y []measure.Length, caliper, apart, layer measure.Length, reverse bool) []pattern.Seam {
 	top, bottom := &p.Creases[cartonTopTuck-1], &p.Creases[cartonBottomTuck-1]
 	mirror, partner := x[1].Add(x[2]), cartonFront // both faces begin at the left side
 	seams := []pattern.Seam{
 		{Name: "back's edge", PanelA: cartonBack, A1: pattern.At(x[0], y[2]), A2: pattern.At(x[0], y[3]),
 			PanelB: cartonLap, B1: pattern.At(x[4], y[2]), B2: pattern.At(x[4], y[3]), Apart: caliper},
-		tuckSeam("top tuck", cartonTopTuck, top, partner, mirror, y[3], apart),
+		tuckSeam("top tuck", cartonTopTuck, top, partner, mirror, y[3], apart.Add(layer)),
 	}
 	if reverse {
-		mirror, partner = x[3].Add(x[4]), cartonLap
+		mirror, partner, layer = x[3].Add(x[4]), cartonLap, measure.Length{}
 	}
-	return append(seams, tuckSeam("bottom tuck", cartonBottomTuck, bottom, partner, mirror, y[2], apart))
+	return append(seams, tuckSeam("bottom tuck", cartonBottomTuck, bottom, partner, mirror, y[2], apart.Add(layer)))
 }
 
 // tuckSeam brings the score of a tuck flap to a panel, whose x is mirrored.

@@ -122,14 +122,14 @@ func (r *room) begin(floor *plate) {
 // anyPiece stands for the plates of all pieces.
 const anyPiece = -1
 
-// free finds the stretch of an axis between the plates of a piece that is free
+// free finds the stretch of an axis between the plates of a body that is free
 // for a box: from its middle, as far as its cross-section goes.
 func (m *model) free(axis int, box *[3]span, piece int) span {
 	mid := (box[axis].low + box[axis].high) / 2
 	free := span{math.Inf(-1), math.Inf(1)}
 	for i := range m.plates {
 		pl := &m.plates[i]
-		if piece != anyPiece && pl.piece != piece || pl.high[axis] <= free.low || pl.low[axis] >= free.high {
+		if !m.partOf(pl, piece) || pl.high[axis] <= free.low || pl.low[axis] >= free.high {
 			continue // of another piece, or behind a nearer plate
 		}
 		s, ok := m.shadow(pl, axis, box)

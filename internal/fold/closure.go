@@ -7,23 +7,33 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// closures measures the seams and glue areas of every piece.
+// closures measures the seams and glue areas of every piece and every bond.
 func (m *model) closures(tolerance float64) (gap float64) {
 	for i := range m.pattern.Pieces {
 		p := &m.pattern.Pieces[i]
 		for j := range p.Seams {
-			gap = max(gap, m.seam(i, &p.Seams[j], tolerance))
+			gap = max(gap, m.seam(i, i, &p.Seams[j], tolerance))
 		}
 		for j := range p.Glues {
-			gap = max(gap, m.glue(i, &p.Glues[j], tolerance))
+			gap = max(gap, m.glue(i, i, &p.Glues[j], tolerance))
+		}
+	}
+	for i := range m.pattern.Bonds {
+		b := &m.pattern.Bonds[i]
+		for j := range b.Seams {
+			gap = max(gap, m.seam(b.A, b.B, &b.Seams[j], tolerance))
+		}
+		for j := range b.Glues {
+			gap = max(gap, m.glue(b.A, b.B, &b.Glues[j], tolerance))
 		}
 	}
 	return gap
 }
 
-// seam returns how far the ends of two edges are from where they should meet.
-func (m *model) seam(piece int, s *pattern.Seam, tolerance float64) float64 {
-	a, b := &m.panel(piece, s.PanelA).move, &m.panel(piece, s.PanelB).move
+// seam returns how far the ends of two edges, of a panel of each piece, are from
+// where they should meet.
+func (m *model) seam(first, second int, s *pattern.Seam, tolerance float64) float64 {
+	a, b := &m.panel(first, s.PanelA).move, &m.panel(second, s.PanelB).move
 	apart := s.Apart.Millimetres()
 	gap := math.Abs(a.at(place(s.A1)).to(b.at(place(s.B1))) - apart)
 	gap = max(gap, math.Abs(a.at(place(s.A2)).to(b.at(place(s.B2)))-apart))
@@ -33,10 +43,10 @@ func (m *model) seam(piece int, s *pattern.Seam, tolerance float64) float64 {
 	return gap
 }
 
-// glue returns how far a glue area is from lying flat on its partner, one
-// caliper from it, and how far it hangs over an edge.
-func (m *model) glue(piece int, g *pattern.Glue, tolerance float64) float64 {
-	own, partner := m.panel(piece, g.Panel), m.panel(piece, g.To)
+// glue returns how far a glue area of one piece is from lying flat on its
+// partner in the other, one caliper from it, and how far it hangs over an edge.
+func (m *model) glue(piece, other int, g *pattern.Glue, tolerance float64) float64 {
+	own, partner := m.panel(piece, g.Panel), m.panel(other, g.To)
 	flat := m.ring(g.Area)
 	home := partner.move.back()
 	move := home.after(&own.move)

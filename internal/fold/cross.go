@@ -37,11 +37,14 @@ func apart(a, b *box) bool {
 // their crease, at a glue area, which is measured by itself, or in a joint.
 func (m *model) together(i, j int) bool {
 	a, b := &m.plates[i], &m.plates[j]
-	if a.parent == j || b.parent == i || oneBody(a, b) && m.facets[a.piece] != nil {
+	if a.parent == j || b.parent == i || m.oneBody(a, b) && m.facets[a.piece] != nil {
 		return true
 	}
-	if !oneBody(a, b) || a.panel < 0 || b.panel < 0 {
+	if !m.oneBody(a, b) || a.panel < 0 || b.panel < 0 {
 		return false
+	}
+	if a.piece != b.piece {
+		return m.bonded(a, b)
 	}
 	p := &m.pattern.Pieces[a.piece]
 	for k := range p.Glues {
@@ -56,9 +59,6 @@ func (m *model) together(i, j int) bool {
 	}
 	return false
 }
-
-// oneBody reports whether two plates are parts of one piece of paper.
-func oneBody(a, b *plate) bool { return a.piece == b.piece && a.copy == b.copy }
 
 func pair(a, b, x, y int) bool { return a == x && b == y || a == y && b == x }
 
@@ -97,7 +97,7 @@ func onCrease(p *pattern.Piece, c *pattern.Crease, cut *pattern.Cut) bool {
 // give way at all.
 func (m *model) passes(i, j int, tolerance float64) bool {
 	a, b := &m.plates[i], &m.plates[j]
-	if !oneBody(a, b) {
+	if !m.oneBody(a, b) {
 		tolerance = 0
 	}
 	yieldA, yieldB := m.yields(i, j)
@@ -107,7 +107,7 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 	if a.convex && b.convex {
 		return overlap(&pa, &pb)
 	}
-	if oneBody(a, b) && facesPart(&pa, &pb) { // the boxes round separate pieces have told that
+	if m.oneBody(a, b) && facesPart(&pa, &pb) { // the boxes round separate pieces have told that
 		return false
 	}
 	return m.partsOverlap(a, b, pa, pb)
@@ -120,14 +120,14 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 // fold's spine, which is a notch or a crushed tip in paper.
 func (m *model) yields(i, j int) (a, b float64) {
 	x, y := &m.plates[i], &m.plates[j]
-	if !oneBody(x, y) {
+	if !m.oneBody(x, y) {
 		return 0, 0
 	}
 	if m.meetInCorner(x, y) {
 		most := max(x.spine, y.spine)/2 + 2*m.half
 		return cornerYield(x, most, m.half), cornerYield(y, most, m.half)
 	}
-	near := x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||
+	near := x.parent >= 0 && x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||
 		y.parent >= 0 && m.plates[y.parent].parent == i
 	if near || m.seamed(x, y) {
 		return m.half, m.half
@@ -145,9 +145,15 @@ func cornerYield(pl *plate, most, half float64) float64 {
 
 // seamed reports whether a seam brings two panels together.
 func (m *model) seamed(x, y *plate) bool {
+	if x.panel < 0 || y.panel < 0 {
+		return false
+	}
+	if x.piece != y.piece {
+		return m.met(x, y)
+	}
 	seams := m.pattern.Pieces[x.piece].Seams
 	for k := range seams {
-		if x.panel >= 0 && y.panel >= 0 && pair(seams[k].PanelA, seams[k].PanelB, x.panel, y.panel) {
+		if pair(seams[k].PanelA, seams[k].PanelB, x.panel, y.panel) {
 			return true
 		}
 	}
@@ -157,7 +163,7 @@ func (m *model) seamed(x, y *plate) bool {
 // meetInCorner reports whether the creases that two plates hang by end at
 // the same corner, give or take what the folds take up there.
 func (m *model) meetInCorner(x, y *plate) bool {
-	if x.crease < 0 || y.crease < 0 || x.crease == y.crease {
+	if x.piece != y.piece || x.crease < 0 || y.crease < 0 || x.crease == y.crease {
 		return false
 	}
 	creases := m.pattern.Pieces[x.piece].Creases

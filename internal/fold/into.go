@@ -32,11 +32,11 @@ func (m *model) inside() (clearances []Clearance, holds bool) {
 	return clearances, holds
 }
 
-// extent is the stretch of an axis that the plates of a piece together take up.
+// extent is the stretch of an axis that the plates of a body together take up.
 func (m *model) extent(axis pattern.Axis, piece int) span {
 	s := span{math.Inf(1), math.Inf(-1)}
 	for i := range m.plates {
-		if piece == anyPiece || m.plates[i].piece == piece {
+		if m.partOf(&m.plates[i], piece) {
 			s.low, s.high = min(s.low, m.plates[i].low[axis]), max(s.high, m.plates[i].high[axis])
 		}
 	}

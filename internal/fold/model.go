@@ -41,6 +41,7 @@ type turning struct {
 type model struct {
 	pattern  *pattern.Pattern
 	facets   [][]int // by piece: the panel that each facet is part of, nil for a piece that does not bend
+	body     []int   // by piece: the first of the pieces that it is glued together with
 	half     float64 // half of the caliper
 	first    []int   // the plate of each piece's first panel
 	plates   []plate
@@ -52,7 +53,7 @@ type model struct {
 // pattern's indices must be sound.
 func build(p *pattern.Pattern, closed float64) *model {
 	p, facets := bend(p)
-	m := &model{pattern: p, facets: facets, half: p.Caliper.Millimetres() / 2, first: make([]int, len(p.Pieces))}
+	m := &model{pattern: p, facets: facets, body: bodies(p), half: p.Caliper.Millimetres() / 2, first: make([]int, len(p.Pieces))}
 	plates, spots := 0, 0
 	for i := range p.Pieces {
 		piece := &p.Pieces[i]

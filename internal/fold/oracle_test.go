@@ -166,7 +166,7 @@ func TestCrossingEqualsSampling(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := randomPlate(t, "a", half), randomPlate(t, "b", half)
 		a.parent, b.parent, a.crease, b.crease, a.piece = -1, -1, -1, -1, 1
-		m := model{half: half, plates: []plate{a, b}}
+		m := model{half: half, body: []int{0, 1}, plates: []plate{a, b}}
 		crosses := !apart(&a.box, &b.box) && m.passes(0, 1, 0)
 		deep := grid(&a, half, step, func(p Vec) bool {
 			return contains(&a, half, -0.05, p) && contains(&b, half, -0.05, p)

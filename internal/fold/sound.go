@@ -26,6 +26,9 @@ func unsound(p *pattern.Pattern) []Finding {
 		s.within("lock", l.Name, "piece", l.A, len(p.Pieces))
 		s.within("lock", l.Name, "piece", l.B, len(p.Pieces))
 	}
+	for i := range p.Bonds {
+		s.bond(p, &p.Bonds[i])
+	}
 	c := p.Cavity
 	if s.within("cavity", "", "piece", c.Piece, len(p.Pieces)) {
 		s.within("cavity", "", "panel", c.Panel, len(p.Pieces[c.Piece].Panels))
@@ -62,6 +65,29 @@ func (s *soundness) nesting(n *pattern.Nesting, pieces int) {
 	}
 }
 
+// bond checks that two pieces are glued together, and that neither bends.
+func (s *soundness) bond(p *pattern.Pattern, b *pattern.Bond) {
+	if !s.within("bond", "", "piece", b.A, len(p.Pieces)) || !s.within("bond", "", "piece", b.B, len(p.Pieces)) {
+		return
+	}
+	first, second := &p.Pieces[b.A], &p.Pieces[b.B]
+	for _, g := range b.Glues {
+		s.glue(&g, first, second)
+	}
+	for _, m := range b.Seams {
+		s.within("seam", m.Name, "panel", m.PanelA, len(first.Panels))
+		s.within("seam", m.Name, "panel", m.PanelB, len(second.Panels))
+	}
+	s.check("bond", "", !curved(*first) && !curved(*second), "glues a piece that bends to another one")
+}
+
+// glue checks a glue area of one piece that is stuck onto another, or onto itself.
+func (s *soundness) glue(g *pattern.Glue, own, other *pattern.Piece) {
+	s.within("glue", g.Name, "panel", g.Panel, len(own.Panels))
+	s.within("glue", g.Name, "panel", g.To, len(other.Panels))
+	s.check("glue", g.Name, len(g.Area) >= 2, "has no area")
+}
+
 func (s *soundness) piece(p *pattern.Piece) {
 	n := len(p.Panels)
 	s.within("piece", p.Name, "panel", p.Root, n)
@@ -72,9 +98,7 @@ func (s *soundness) piece(p *pattern.Piece) {
 		s.crease(p, i)
 	}
 	for _, g := range p.Glues {
-		s.within("glue", g.Name, "panel", g.Panel, n)
-		s.within("glue", g.Name, "panel", g.To, n)
-		s.check("glue", g.Name, len(g.Area) >= 2, "has no area")
+		s.glue(&g, p, p)
 	}
 	for _, m := range p.Seams {
 		s.within("seam", m.Name, "panel", m.PanelA, n)

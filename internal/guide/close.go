@@ -12,21 +12,43 @@ import (
 // what it goes into.
 func (w *writer) close(*pattern.Piece) (Step, bool) {
 	p := &w.s.Pattern
-	a := args{"root": noun(p.Pieces[p.Cavity.Piece].Panels[p.Cavity.Panel].Name)}
+	a := args{"root": noun(w.floor().Name)}
 	if p.Cavity.Into {
 		a["sizes"] = w.contents()
 	}
 	step := Step{Title: w.say("close.title"+w.flat(), nil), Text: w.say(w.closing(), a)}
 	for i := range p.Pieces {
-		step.Lines = append(step.Lines, w.flaps(&p.Pieces[i])...)
-		step.Lines = append(step.Lines, w.joints(&p.Pieces[i])...)
-		step.Lines = append(step.Lines, w.seams(&p.Pieces[i])...)
+		piece := &p.Pieces[i]
+		step.Lines = append(step.Lines, w.flaps(i)...)
+		step.Lines = append(step.Lines, w.joints(piece)...)
+		step.Lines = append(step.Lines, w.seams(piece, piece, piece.Seams)...)
+	}
+	for i := range p.Bonds {
+		b := &p.Bonds[i]
+		step.Lines = append(step.Lines, w.seams(&p.Pieces[b.A], &p.Pieces[b.B], b.Seams)...)
 	}
 	step.Lines = once(step.Lines)
 	for i := range w.s.Fits {
 		step.Lines = append(step.Lines, w.spare(&w.s.Fits[i]))
 	}
 	return step, true
+}
+
+// floor returns the panel that the contents lie on, or that the lap is glued to
+// which they lie on.
+func (w *writer) floor() *pattern.Panel {
+	p := &w.s.Pattern
+	c := &p.Cavity
+	for i := range p.Bonds {
+		if b := &p.Bonds[i]; b.A == c.Piece {
+			for k := range b.Glues {
+				if g := &b.Glues[k]; g.Panel == c.Panel {
+					return &p.Pieces[b.B].Panels[g.To]
+				}
+			}
+		}
+	}
+	return &p.Pieces[c.Piece].Panels[c.Panel]
 }
 
 // closing names the message about how the contents come in, or the whole into
@@ -81,13 +103,25 @@ func once(lines []string) []string {
 // flaps says which panels are folded over at the end: those that nothing hangs
 // on, that are not glued and that no joint holds, in the order that the pattern
 // folds them in.
-func (w *writer) flaps(p *pattern.Piece) []string {
+func (w *writer) flaps(piece int) []string {
+	p := &w.s.Pattern.Pieces[piece]
 	held := make([]bool, len(p.Panels))
 	for i := range p.Creases {
 		held[p.Creases[i].From] = true
 	}
 	for i := range p.Glues {
 		held[p.Glues[i].Panel], held[p.Glues[i].To] = true, true
+	}
+	for i := range w.s.Pattern.Bonds {
+		b := &w.s.Pattern.Bonds[i]
+		for k := range b.Glues {
+			if b.A == piece {
+				held[b.Glues[k].Panel] = true
+			}
+			if b.B == piece {
+				held[b.Glues[k].To] = true
+			}
+		}
 	}
 	for i := range p.Joints {
 		held[p.Joints[i].PanelA], held[p.Joints[i].PanelB] = true, true
@@ -114,18 +148,18 @@ func (w *writer) joints(p *pattern.Piece) []string {
 	return lines
 }
 
-// seams says which edges meet, how far they stay apart, or how far one lies in
-// from the other. What is glued has been told.
-func (w *writer) seams(p *pattern.Piece) []string {
+// seams says which edges of two pieces, or of one, meet, how far they stay
+// apart, or how far one lies in from the other. What is glued has been told.
+func (w *writer) seams(p, other *pattern.Piece, seams []pattern.Seam) []string {
 	var lines []string
-	for i := range p.Seams {
-		s := &p.Seams[i]
-		if gluedTo(p, s.PanelA, s.PanelB) {
+	for i := range seams {
+		s := &seams[i]
+		if p == other && gluedTo(p, s.PanelA, s.PanelB) {
 			continue
 		}
-		a := args{"of": noun(p.Panels[s.PanelA].Name), "to": noun(p.Panels[s.PanelB].Name), "apart": s.Apart}
+		a := args{"of": noun(p.Panels[s.PanelA].Name), "to": noun(other.Panels[s.PanelB].Name), "apart": s.Apart}
 		key := "close.seam"
-		if by, over := inFrom(&p.Panels[s.PanelB], s.B1, s.B2); over {
+		if by, over := inFrom(&other.Panels[s.PanelB], s.B1, s.B2); over {
 			key, a["by"] = "close.over", by
 		} else if w.s.Pattern.Caliper.Times(2).Less(s.Apart) {
 			key = "close.gap"
@@ -157,9 +191,9 @@ func inFrom(panel *pattern.Panel, a, b pattern.Point) (measure.Length, bool) {
 	return by, along && by.Sign() > 0
 }
 
-// glued reports whether any piece is glued to itself.
+// glued reports whether any piece is glued to itself or to another one.
 func (w *writer) glued() bool {
-	return slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return len(p.Glues) > 0 })
+	return len(w.s.Pattern.Bonds) > 0 || slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return len(p.Glues) > 0 })
 }
 
 // dress is gluing an ornament over the closure.

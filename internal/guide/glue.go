@@ -13,17 +13,38 @@ func (w *writer) glue(p *pattern.Piece) (Step, bool) {
 		return Step{}, false
 	}
 	step := Step{Title: w.title("glue", p), Text: w.say("glue.text", nil), After: w.say("glue.dry", nil)}
-	ruler := w.s.Request.Ruler
 	for i := range p.Glues {
-		g := &p.Glues[i]
-		low, high := box(g.Area)
-		step.Lines = append(step.Lines, sentence(w.say("glue."+where(p, g), args{
-			"of": noun(p.Panels[g.Panel].Name), "face": told{key: "face." + g.Face.String()},
-			"to": noun(p.Panels[g.To].Name), "toface": told{key: "face." + g.ToFace.String()},
-			"width": ruler.Down(high.X.Sub(low.X)), "height": ruler.Down(high.Y.Sub(low.Y)), "place": w.spot(p, g),
-		})))
+		step.Lines = append(step.Lines, w.area(p, p, &p.Glues[i]))
 	}
 	return step, true
+}
+
+// bond is gluing pieces to one another.
+func (w *writer) bond(*pattern.Piece) (Step, bool) {
+	p := &w.s.Pattern
+	if len(p.Bonds) == 0 {
+		return Step{}, false
+	}
+	step := Step{Title: w.say("glue.bond.title", nil), Text: w.say("glue.bond", nil) + " " + w.say("glue.text", nil), After: w.say("glue.dry", nil)}
+	for i := range p.Bonds {
+		b := &p.Bonds[i]
+		for k := range b.Glues {
+			step.Lines = append(step.Lines, w.area(&p.Pieces[b.A], &p.Pieces[b.B], &b.Glues[k]))
+		}
+	}
+	return step, true
+}
+
+// area says what of a piece is glued to which panel of another piece, or of its
+// own.
+func (w *writer) area(p, other *pattern.Piece, g *pattern.Glue) string {
+	low, high := box(g.Area)
+	ruler := w.s.Request.Ruler
+	return sentence(w.say("glue."+where(p, g), args{
+		"of": noun(p.Panels[g.Panel].Name), "face": told{key: "face." + g.Face.String()},
+		"to": noun(other.Panels[g.To].Name), "toface": told{key: "face." + g.ToFace.String()},
+		"width": ruler.Down(high.X.Sub(low.X)), "height": ruler.Down(high.Y.Sub(low.Y)), "place": w.spot(p, g),
+	}))
 }
 
 // spot says how far in an area of glue lies from the nearer sides of its panel.

@@ -95,6 +95,41 @@ func TestOrnament(t *testing.T) {
 	assertNumbersFound(t, s, g)
 }
 
+// A warning that two pieces would do away with says so in every language.
+func TestOfferInWords(t *testing.T) {
+	k, _ := enclosure.Lookup("sleeve")
+	r := usual(k, measure.Inch)
+	r.Thickness = measure.MustParse("1 in")
+	r.SheetWidth, r.SheetHeight = measure.MustParse("6 in"), measure.MustParse("6 in")
+	s, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	for language, want := range map[string]string{"en": "In two pieces it does: join=two-pieces.", "de": "In zwei Stücken ginge es (join=two-pieces)."} {
+		g, err := guide.Write(s, guide.Options{Language: language})
+		require.NoError(t, err)
+		assert.Contains(t, flowed(g.Text()), want)
+	}
+}
+
+// Two pieces that are glued to one another have a step for that, and the
+// contents lie on the face that the second lap is glued to.
+func TestGuideInTwoPieces(t *testing.T) {
+	for kind, floor := range map[string]string{"sleeve": "back", "tuck-carton": "top tuck"} {
+		k, _ := enclosure.Lookup(kind)
+		r := usual(k, measure.Inch)
+		r.Thickness = measure.MustParse("1 in")
+		r.Options["join"] = enclosure.Value{Choice: "two-pieces"}
+		s, err := solve.Solve(context.Background(), r)
+		require.NoError(t, err)
+		g, err := guide.Write(s, guide.Options{})
+		require.NoError(t, err)
+		text := flowed(g.Text())
+		assert.Contains(t, text, "Glue the halves to one another")
+		assert.Contains(t, text, "Put glue on the outside of the second lap")
+		assert.Contains(t, text, "against the inside of the "+floor+".")
+		assert.NotContains(t, text, "Fold the lap in")
+	}
+}
+
 func TestLanguageChoice(t *testing.T) {
 	s := practice()
 	for asked, want := range map[string]string{"": "en", "en": "en", "en-GB": "en", "de": "de", "de-AT": "de", "DE": "de"} {

@@ -93,8 +93,8 @@ func (w *writer) warnings() []Warning {
 	var warnings []Warning
 	for _, from := range w.s.Warnings {
 		said := Warning{from.Code, from.Detail}
-		if m, ok := w.c.Warnings[from.Code+w.apart(from.Code)]; ok {
-			said.Text = w.write(m, from.Code, w.warned())
+		if m, ok := w.c.Warnings[w.variant(&from)]; ok {
+			said.Text = w.write(m, from.Code, w.warned(&from))
 		}
 		if !slices.Contains(warnings, said) {
 			warnings = append(warnings, said)
@@ -105,21 +105,26 @@ func (w *writer) warnings() []Warning {
 }
 
 // warned are the arguments that the words of a warning may use.
-func (w *writer) warned() args {
-	a := args{"caliper": fine(w.s.Request.Caliper)}
+func (w *writer) warned(from *enclosure.Warning) args {
+	a := args{"caliper": fine(w.s.Request.Caliper), "try": from.Try.Name + "=" + from.Try.Choice}
 	if least, ok := w.unsure(); ok {
 		a["of"], a["n"], a["between"] = noun(least.Axis.String()), int(least.Chance*100), w.between(&least)
 	}
 	return a
 }
 
-// apart is the ending of a warning's words where they are about two pieces and
-// not about the contents.
-func (w *writer) apart(code string) string {
-	if least, ok := w.unsure(); code == "unsure-fit" && ok && least.Between != "" {
-		return ".between"
+// variant names the words of a warning: others where they are about two pieces
+// and not about the contents, or where something would do away with it.
+func (w *writer) variant(from *enclosure.Warning) string {
+	least, ok := w.unsure()
+	switch {
+	case from.Try.Name != "":
+		return from.Code + ".try"
+	case from.Code == "unsure-fit" && ok && least.Between != "":
+		return from.Code + ".between"
+	default:
+		return from.Code
 	}
-	return ""
 }
 
 // unsure returns the fit that is least sure.

@@ -130,6 +130,10 @@ func known(s *solve.Solution) book {
 	for i := range s.Pattern.Pieces {
 		b.piece(&s.Pattern.Pieces[i], r.Ruler)
 	}
+	for _, bond := range s.Pattern.Bonds {
+		b.glued(&s.Pattern.Pieces[bond.A], bond.Glues, r.Ruler)
+		b.seams(&s.Pattern.Pieces[bond.B], bond.Seams)
+	}
 	for _, p := range s.Pattern.Places {
 		b.add(p.X, p.Y, p.Above)
 	}
@@ -157,13 +161,23 @@ func (b book) piece(p *pattern.Piece, ruler measure.Step) {
 		b.places(p, c.Path)
 		b.between(c.Path, c.Path, func(l measure.Length) measure.Length { return l })
 	}
-	for _, g := range p.Glues {
+	b.glued(p, p.Glues, ruler)
+	b.seams(p, p.Seams)
+}
+
+// glued adds the sizes of glue areas of a piece and how far they lie in.
+func (b book) glued(p *pattern.Piece, glues []pattern.Glue, ruler measure.Step) {
+	for _, g := range glues {
 		b.between(g.Area, g.Area, ruler.Down)
 		b.between(g.Area, p.Panels[g.Panel].Outline, ruler.Up)
 	}
-	for _, s := range p.Seams {
+}
+
+// seams adds how far seams are apart, and how far in they lie on the second piece.
+func (b book) seams(second *pattern.Piece, seams []pattern.Seam) {
+	for _, s := range seams {
 		b.add(s.Apart)
-		b.between(pattern.Polygon(s.B1, s.B2), p.Panels[s.PanelB].Outline, func(l measure.Length) measure.Length { return l })
+		b.between(pattern.Polygon(s.B1, s.B2), second.Panels[s.PanelB].Outline, func(l measure.Length) measure.Length { return l })
 	}
 }
 

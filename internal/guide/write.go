@@ -130,6 +130,7 @@ func (w *writer) steps() []Step {
 		steps = w.add(steps, StageGlue, &pieces[i], w.glue)
 	}
 	first := &pieces[0]
+	steps = w.add(steps, StageGlue, first, w.bond)
 	steps = w.add(steps, StagePlace, first, w.place)
 	steps = w.add(steps, StageClose, first, w.close)
 	return w.add(steps, StageDress, first, w.dress)

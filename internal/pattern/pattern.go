@@ -19,6 +19,7 @@ type Pattern struct {
 	Places  []Place   // how further pieces stand to the first; empty for one piece
 	Nests   []Nesting // which pieces go into one another
 	Locks   []Lock    // which pieces cross in slots
+	Bonds   []Bond    // which pieces are glued to one another
 }
 
 // Piece is one part of an enclosure, cut from one rectangular blank.
@@ -174,8 +175,8 @@ const (
 // String returns "inside" or "outside".
 func (f Face) String() string { return [...]string{"inside", "outside"}[f] }
 
-// Glue is an area of a panel that is stuck onto a face of another panel of the
-// same piece.
+// Glue is an area of a panel that is stuck onto a face of another panel: of the
+// same piece, or in a bond of another one.
 type Glue struct {
 	Name   string
 	Panel  int
@@ -256,6 +257,26 @@ type Nesting struct {
 	Name         string // such as "lid over tray"
 	Inner, Outer int    // pieces
 	Axes         []Axis
+}
+
+// Bond says that two pieces are glued to one another and folded up as one body.
+// The panel that a glue area or a seam names first belongs to A, the other to B.
+type Bond struct {
+	A, B  int // pieces
+	Glues []Glue
+	Seams []Seam
+}
+
+// GluesOf returns the areas of a piece that are stuck onto it itself or onto
+// another piece.
+func (p *Pattern) GluesOf(piece int) []Glue {
+	glues := p.Pieces[piece].Glues
+	for i := range p.Bonds {
+		if b := &p.Bonds[i]; b.A == piece {
+			glues = append(glues[:len(glues):len(glues)], b.Glues...)
+		}
+	}
+	return glues
 }
 
 // Lock says that the copies of two pieces cross in half-lap slots: each is

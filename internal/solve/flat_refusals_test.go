@@ -35,6 +35,7 @@ func TestFlatGoodsRefusals(t *testing.T) {
 		"no glue on the lap":      {"sleeve", map[string]enclosure.Value{"lap": long("1/8 in")}, fault.Impossible, "lap", "from 11/64 in to 3 in"},
 		"laps on one another":     {"slipcase", map[string]enclosure.Value{"lap": long("2 3/4 in")}, fault.Impossible, "lap", "from 11/64 in to 2 1/2 in"},
 		"faces without a notch":   {"slipcase", map[string]enclosure.Value{"notch_faces": word("front")}, fault.Conflict, "notch_faces", ""},
+		"one score, in two":       {"sleeve", map[string]enclosure.Value{"join": word("two-pieces"), "scores": word("one")}, fault.Conflict, "scores", "two or auto"},
 		"a gap in a side fold":    {"folded-card", map[string]enclosure.Value{"gap": long("1/8 in")}, fault.Conflict, "gap", ""},
 		"panels of a letter fold": {"folded-card", map[string]enclosure.Value{"fold": word("letter"), "panels": {Count: 3}}, fault.Conflict, "panels", ""},
 		// 3 - 1/16 - 2 x 1/4

@@ -131,7 +131,7 @@ func TestPortfoliosOfAnyKinds(t *testing.T) {
 	const want = 300
 	r, kinds := wide{rand.New(rand.NewPCG(5, 12))}, enclosure.Kinds()
 	solved := 0
-	for tries := 0; solved < want && tries < 100*want; tries++ {
+	for tries := 0; solved < want && tries < 150*want; tries++ {
 		layers := make([]solve.Layer, 2+r.IntN(4))
 		for i := range layers {
 			q := r.request(kinds[r.IntN(len(kinds))])

@@ -34,6 +34,10 @@ func (p *Portfolio) SideBySide(name func(l *Layer, piece string) string) pattern
 			place.Piece, place.On = place.Piece+first, place.On+first
 			all.Places = append(all.Places, place)
 		}
+		for _, bond := range s.Pattern.Bonds {
+			bond.A, bond.B = bond.A+first, bond.B+first
+			all.Bonds = append(all.Bonds, bond)
+		}
 		right = right.Add(widest)
 		all.Caliper = measure.Max(all.Caliper, s.Pattern.Caliper)
 	}

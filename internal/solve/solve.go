@@ -24,7 +24,7 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 	if len(found) == 0 {
 		return nil, r.explain(ctx, plan, search)
 	}
-	return r.settle(plan, found)
+	return r.settle(ctx, plan, found)
 }
 
 // input is the request as a kind sees it.
@@ -71,7 +71,7 @@ func searchAll(ctx context.Context, r *Request, plan *enclosure.Plan, search *ro
 
 // settle lays out, proves and judges the coarsest answer, and judges the finer
 // ones beside it.
-func (r *Request) settle(plan *enclosure.Plan, found []answer) (*Solution, error) {
+func (r *Request) settle(ctx context.Context, plan *enclosure.Plan, found []answer) (*Solution, error) {
 	first := found[0]
 	s := &Solution{
 		Request: r, Step: first.step,
@@ -84,7 +84,7 @@ func (r *Request) settle(plan *enclosure.Plan, found []answer) (*Solution, error
 	}
 	s.Alternatives = r.alternatives(plan, s.Fits, found[1:])
 	s.Warnings = s.warn(plan)
-	return s, nil
+	return s, s.offerTwoPieces(ctx)
 }
 
 // ideals returns the sizes of the readings on an endlessly fine ruler.

@@ -54,7 +54,7 @@ func (r *Request) warnSheet(warnings []enclosure.Warning, p *pattern.Piece) []en
 	upright := within(p.Width, p.Height, r.SheetWidth, r.SheetHeight)
 	turned := within(p.Height, p.Width, r.SheetWidth, r.SheetHeight)
 	if !upright && !turned {
-		return append(warnings, enclosure.Warning{Code: "larger-than-sheet",
+		return append(warnings, enclosure.Warning{Code: tooLarge,
 			Detail: "The " + p.Name + " does not come out of the sheet in one piece."})
 	}
 	along := mainFolds(p)

@@ -207,6 +207,12 @@ const (
 	ItemsValueGrainWidth  ItemsValueGrain = "width"
 )
 
+// Defines values for JoinValue.
+const (
+	JoinValueOnePiece  JoinValue = "one-piece"
+	JoinValueTwoPieces JoinValue = "two-pieces"
+)
+
 // Defines values for LanguageValue.
 const (
 	LanguageValueDe LanguageValue = "de"
@@ -929,6 +935,9 @@ type ItemsValue struct {
 
 // ItemsValueGrain The side of the blank that the grain must run along; any lets it be turned. Default: any.
 type ItemsValueGrain string
+
+// JoinValue One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
+type JoinValue string
 
 // Kind defines model for Kind.
 type Kind struct {
@@ -2449,6 +2458,9 @@ type RequestSolveDrawerBox struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
+	Join JoinValue `json:"join,omitempty"`
+
 	// Lap How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
@@ -3091,6 +3103,9 @@ type RequestSolveSleeve struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
+	Join JoinValue `json:"join,omitempty"`
+
 	// Lap How wide the lap is that is glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
@@ -3402,6 +3417,9 @@ type RequestSolveTuckCarton struct {
 
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
+
+	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
+	Join JoinValue `json:"join,omitempty"`
 
 	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
@@ -3761,6 +3779,9 @@ type WallsValue string
 type Warning struct {
 	Code   string `json:"code"`
 	Detail string `json:"detail"`
+
+	// Try Try is the address of a calculation without the warning, if one is known.
+	Try string `json:"try,omitempty"`
 }
 
 // Yield defines model for Yield.

@@ -1,0 +1,53 @@
+package solve
+
+import (
+	"context"
+	"maps"
+
+	"creasefit/internal/enclosure"
+)
+
+// tooLarge is the code of the warning of a blank that is larger than the sheet.
+const tooLarge = "larger-than-sheet"
+
+// offerTwoPieces adds to each warning of a blank that is larger than the sheet
+// that the kind can be made in two pieces, if all of these come out of it. The
+// error is the context's.
+func (s *Solution) offerTwoPieces(ctx context.Context) error {
+	for i := range s.Warnings {
+		if s.Warnings[i].Code != tooLarge {
+			continue
+		}
+		option, fits, err := s.Request.inTwoPieces(ctx)
+		if err != nil || !fits {
+			return err
+		}
+		s.Warnings[i].Try = option
+		s.Warnings[i].Detail += " In two pieces it does: " + option.Name + "=" + option.Choice + "."
+	}
+	return nil
+}
+
+// inTwoPieces reports whether the request has an answer in two pieces, each of
+// which comes out of the sheet, and the option that asks for it.
+func (r *Request) inTwoPieces(ctx context.Context) (option enclosure.Option, fits bool, err error) {
+	option, offered := r.Kind.InTwoPieces()
+	if !offered || r.Options[option.Name].Choice == option.Choice {
+		return option, false, nil
+	}
+	changed := *r
+	if changed.Options = maps.Clone(r.Options); changed.Options == nil {
+		changed.Options = map[string]enclosure.Value{}
+	}
+	changed.Options[option.Name] = enclosure.Value{Choice: option.Choice}
+	s, err := Solve(ctx, &changed)
+	if err != nil {
+		return option, false, ctx.Err() // it cannot be made in two pieces either
+	}
+	for _, w := range s.Warnings {
+		if w.Code == tooLarge {
+			return option, false, nil
+		}
+	}
+	return option, true, nil
+}
