@@ -4,6 +4,7 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/rounding"
 )
 
 // gussetBag is a tube of two faces and two side gussets, each scored along its
@@ -18,8 +19,9 @@ import (
 //
 //	front = back   = W + t + c_w
 //	right gusset   = T + t + c_t, in two halves
-//	left gusset    = right gusset + t, since the back goes over the lap
-//	base           = left gusset, scored t below the other flaps
+//	left gusset    = right gusset + t, since the back goes over the lap;
+//	                 in two pieces, with two laps, both are as the right one + t
+//	base           = left gusset, in two pieces + t, scored t below the other flaps
 //	back height    = H + headroom and up to 1/2 in more
 //	trim of the turn-over at each corner = 1 1/2 t and up to the next mark
 //
@@ -39,6 +41,7 @@ func gussetBag() *Kind {
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
 			{Name: "base_flap", Advanced: true, Help: "How far the flaps of the front and of the gussets reach under the base.", DefaultInch: measure.Sixtyfourths(16), DefaultMillimetre: measure.Millimetres(5),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			wrapJoin,
 		},
 		Plan: planGussetBag,
 	}
@@ -122,27 +125,32 @@ func planGussetBag(asked *Input) (*Plan, error) {
 	r.flap = d.fixed("base flap", "base_flap")
 	r.across = []int{back, left[1], left[0], front, right[0], right[1], d.fixed("lap", "lap")}
 	r.up = []int{base, height, d.fixed("turn-over", "turn_over")}
-	d.strip(0, pattern.Width, r.across...)
-	d.strip(0, pattern.Height, r.up...)
+	d.wrapStrips(0, 1, r.across, r.up)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layBag(r, sizes) }
 	return d.plan, nil
 }
 
 // gussets adds the front and back halves of both gussets, and the base.
 func (d *draft) gussets() (left, right [2]int, base int) {
-	need := Need{Thickness: 1, HalfCalipers: 2}
+	need, none, layers := Need{Thickness: 1, HalfCalipers: 2 + d.in.lapLayers()}, measure.Length{}, Range{Max: d.in.Caliper.Times(2)}
 	deep := need.Of(d.in).Add(d.in.middle())
-	outer := deep.Add(d.in.Caliper)
+	outer := d.in.leftSide(deep)
 	for i, which := range [...]string{"front half", "back half"} {
 		left[i], right[i] = d.reading("left "+which, halfOf(outer, i)), d.reading("right "+which, halfOf(deep, i))
 	}
 	d.fit(pattern.Thickness, need, times(1, right[0]), times(1, right[1]))
-	d.within("left gusset", Range{Max: d.in.Caliper.Times(2)},
-		d.form(measure.Length{}, times(1, left[0]), times(1, left[1]), times(-1, right[0]), times(-1, right[1])))
+	base = d.reading("base", deep.Add(d.in.Caliper))
+	gussets := []rounding.Term{times(1, left[0]), times(1, left[1]), times(-1, right[0]), times(-1, right[1])}
+	under := []rounding.Term{times(1, base), times(-1, left[0]), times(-1, left[1])}
+	if d.in.inTwo() {
+		d.equal("gussets", none, gussets...)
+		d.within("base", layers, d.form(none, under...))
+	} else {
+		d.within("left gusset", layers, d.form(none, gussets...))
+		d.equal("base", none, under...)
+	}
 	d.even(left[0], left[1])
 	d.even(right[0], right[1])
-	base = d.reading("base", outer)
-	d.equal("base", measure.Length{}, times(1, base), times(-1, left[0]), times(-1, left[1]))
 	return left, right, base
 }
 
@@ -206,7 +214,8 @@ func (d *draft) layBag(r *bagReadings, sizes []measure.Length) pattern.Pattern {
 	bagGrid.taper(&p, bagFlap, none, flap)
 	p.Panels[bagFlap+1].Outline[1].X = x[3].Sub(flap)
 	p.Panels[bagFlap+3].Outline[0].X = x[4].Add(flap)
-	p.Glues = append(baseGlues(x, y[1], flap), pattern.Glue{Name: "lap", Panel: bagLap, Face: pattern.Outside, To: bagBack, ToFace: pattern.Inside,
+	front, _ := in.layers(none)
+	p.Glues = append(baseGlues(x, y[1], flap, front), pattern.Glue{Name: "lap", Panel: bagLap, Face: pattern.Outside, To: bagBack, ToFace: pattern.Inside,
 		Area: pattern.Rectangle(x[6], foot, x[7], lap.Outline[2].Y)})
 	d.turnOver(&p, sizes[r.trim])
 	p.Seams = []pattern.Seam{
@@ -215,10 +224,16 @@ func (d *draft) layBag(r *bagReadings, sizes []measure.Length) pattern.Pattern {
 		{Name: "base's edge", PanelA: bagBase, A1: pattern.At(x[0], none), A2: pattern.At(x[1], none),
 			PanelB: bagFront, B1: pattern.At(x[4], foot), B2: pattern.At(x[3], foot), Apart: in.Caliper},
 	}
-	return pattern.Pattern{
+	whole := pattern.Pattern{
 		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
 		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
 	}
+	if in.inTwo() {
+		w := parting{side: bagLeftFront, face: bagBack, lap: x[7].Sub(x[6]), low: in.Caliper, high: sizes[r.up[2]], apart: x[6].Sub(x[4]).Add(in.Caliper)}
+		w.part(&whole)
+		lieOnSecondLap(&whole)
+	}
+	return whole
 }
 
 // raise moves the lower end of a wall, and of the crease that it hangs by, up.
@@ -251,16 +266,17 @@ func (d *draft) turnOver(p *pattern.Piece, by measure.Length) {
 }
 
 // baseGlues sticks the base onto the flaps. The base's lower edge comes to lie
-// under the front, its right side under the left gusset.
-func baseGlues(x []measure.Length, base, flap measure.Length) []pattern.Glue {
+// under the front, its right side under the left gusset, which begins a layer
+// behind the front.
+func baseGlues(x []measure.Length, base, flap, layer measure.Length) []pattern.Glue {
 	none := measure.Length{}
 	area := func(name string, to int, x0, y0, x1, y1 measure.Length) pattern.Glue {
 		return pattern.Glue{Name: name, Panel: bagBase, To: to, ToFace: pattern.Outside, Area: pattern.Rectangle(x0, y0, x1, y1)}
 	}
-	left, right := x[3].Sub(x[2]), x[5].Sub(x[4]) // where the gussets' scores come to lie
+	left, right := x[3].Sub(x[2]).Add(layer), x[5].Sub(x[4]) // where the gussets' scores come to lie
 	return []pattern.Glue{
 		area("front edge of the base", bagFlap, flap, none, x[1].Sub(flap), flap),
-		area("left front corner of the base", bagFlap+1, x[1].Sub(flap), flap, x[1], left),
+		area("left front corner of the base", bagFlap+1, x[1].Sub(flap), flap.Add(layer), x[1], left),
 		area("left back corner of the base", bagFlap+2, x[1].Sub(flap), left, x[1], base),
 		area("right front corner of the base", bagFlap+3, none, flap, flap, right),
 		area("right back corner of the base", bagFlap+4, none, right, flap, x[6].Sub(x[4])),

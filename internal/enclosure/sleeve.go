@@ -155,7 +155,7 @@ func (d *draft) laySleeve(shape *row, r *sleeveReadings, sizes []measure.Length)
 	whole := d.wrapPattern(p)
 	if in.inTwo() {
 		partSleeve(&whole, 0)
-		whole.Cavity.Piece, whole.Cavity.Panel = 1, len(whole.Pieces[1].Panels)-1 // the contents lie on the second lap
+		lieOnSecondLap(&whole)
 	}
 	return whole
 }

@@ -100,6 +100,7 @@ type parting struct {
 	piece      int            // of the pattern, which lies with its root still
 	side, face int            // the left side, and the face beyond it which lies still in its half
 	lap, inset measure.Length // how wide the new lap is, and how far its ends are cut back at its free edge
+	low, high  measure.Length // how far the lap ends above the side's foot and below its top
 	apart      measure.Length // from face to face, at mid-caliper
 }
 
@@ -133,6 +134,13 @@ func (w *parting) part(p *pattern.Pattern) {
 		}
 		c.Panel = h.index[c.Panel]
 	}
+}
+
+// lieOnSecondLap lays the contents on the lap of the last piece instead of on
+// the face that it is glued inside.
+func lieOnSecondLap(p *pattern.Pattern) {
+	last := len(p.Pieces) - 1
+	p.Cavity.Piece, p.Cavity.Panel = last, len(p.Pieces[last].Panels)-1
 }
 
 // halve finds out which half each panel belongs to.
@@ -274,6 +282,8 @@ func (h *halved) turnRoot(side, face int) {
 // lap's score.
 func (h *halved) addLap(w *parting, caliper measure.Length) {
 	part, c := &h.parts[1], h.whole.Creases[h.hangs[w.side]]
+	edge := c
+	c.A.Y, c.B.Y = c.A.Y.Add(w.low), c.B.Y.Sub(w.high)
 	panel, free := len(part.Panels), h.at.Add(w.lap)
 	low, high := pattern.At(free, c.A.Y.Add(w.inset)), pattern.At(free, c.B.Y.Sub(w.inset))
 	part.Panels = append(part.Panels, pattern.Panel{Name: secondLap, Outline: pattern.Polygon(c.A, low, high, c.B)})
@@ -284,5 +294,5 @@ func (h *halved) addLap(w *parting, caliper measure.Length) {
 	bond.Glues = append(bond.Glues, pattern.Glue{Name: secondLap, Panel: panel, Face: pattern.Outside, To: h.index[c.From], ToFace: pattern.Inside,
 		Area: pattern.Rectangle(c.A.X, low.Y, free, high.Y)})
 	bond.Seams = append(bond.Seams, pattern.Seam{Name: "edge at the " + secondLap, Apart: caliper,
-		PanelA: h.index[w.side], A1: c.A, A2: c.B, PanelB: h.index[c.From], B1: h.move(c.A, 0), B2: h.move(c.B, 0)})
+		PanelA: h.index[w.side], A1: edge.A, A2: edge.B, PanelB: h.index[c.From], B1: h.move(edge.A, 0), B2: h.move(edge.B, 0)})
 }

@@ -2695,6 +2695,9 @@ type RequestSolveGussetBag struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
+	Join JoinValue `json:"join,omitempty"`
+
 	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
