@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -24,21 +25,24 @@ type office struct {
 	profile         string
 }
 
-// newOffice prepares a profile that trusts the folder.
-func newOffice(t *testing.T, folder string) *office {
+// newOffice prepares a profile that trusts the folder, of somebody who writes
+// numbers as the locale does.
+func newOffice(t *testing.T, folder, locale string) *office {
 	o := &office{t: t, program: peer.Path(t, "soffice", "apt-get install -y libreoffice-calc"), folder: folder, profile: t.TempDir()}
-	o.write("user/registrymodifications.xcu", fmt.Sprintf(settings, folder))
+	o.write("user/registrymodifications.xcu", fmt.Sprintf(settings, folder, locale))
 	o.run("--terminate_after_init")
 	o.write("user/basic/Standard/script.xlb", library)
 	o.write("user/basic/Standard/Conv.xba", macro)
 	return o
 }
 
-// settings let documents of a folder refresh what they fetch without asking.
+// settings let documents of a folder refresh what they fetch without asking,
+// and name the locale.
 const settings = `<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">
 <item oor:path="/org.openoffice.Office.Common/Security/Scripting"><prop oor:name="SecureURL" oor:op="fuse"><value><it>file://%s</it></value></prop></item>
 <item oor:path="/org.openoffice.Office.Calc/Content/Update"><prop oor:name="Link" oor:op="fuse"><value>0</value></prop></item>
+<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="ooSetupSystemLocale" oor:op="fuse"><value>%s</value></prop></item>
 </oor:items>
 `
 
@@ -86,13 +90,16 @@ func (o *office) run(arguments ...string) {
 	ctx, cancel := context.WithTimeout(context.Background(), 2*time.Minute)
 	defer cancel()
 	arguments = append([]string{"-env:UserInstallation=file://" + o.profile, "--headless", "--norestore"}, arguments...)
-	output, err := exec.CommandContext(ctx, o.program, arguments...).CombinedOutput()
+	command := exec.CommandContext(ctx, o.program, arguments...)
+	command.SysProcAttr = &syscall.SysProcAttr{Setpgid: true} // the program starts another one, which would outlive it
+	command.Cancel = func() error { return syscall.Kill(-command.Process.Pid, syscall.SIGKILL) }
+	output, err := command.CombinedOutput()
 	require.NoError(o.t, err, "%s", output)
 }
 
 // convert turns a document of the folder into another format.
-func (o *office) convert(path, extension string) string {
-	o.run("--convert-to", extension, "--outdir", o.folder, path)
+func (o *office) convert(path, extension string, how ...string) string {
+	o.run(append(how, "--convert-to", extension, "--outdir", o.folder, path)...)
 	return strings.TrimSuffix(path, filepath.Ext(path)) + "." + extension
 }
 

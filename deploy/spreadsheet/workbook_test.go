@@ -10,6 +10,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -44,7 +45,7 @@ func solved(t *testing.T, service string, p product) api.Solution {
 // .ods, and compares every cell with the API.
 func TestWorkbookRecalculates(t *testing.T) {
 	folder := t.TempDir()
-	o := newOffice(t, folder)
+	o := newOffice(t, folder, "en-US")
 	address := service(t)
 	path := filepath.Join(folder, "products.xlsx")
 	require.NoError(t, write(path, address))
@@ -66,7 +67,7 @@ func TestWorkbookRecalculates(t *testing.T) {
 // TestWorkbookShowsWhatIsWrong puts a mistake into a cell.
 func TestWorkbookShowsWhatIsWrong(t *testing.T) {
 	folder := t.TempDir()
-	o := newOffice(t, folder)
+	o := newOffice(t, folder, "en-US")
 	path := filepath.Join(folder, "products.xlsx")
 	require.NoError(t, write(path, service(t)))
 	f, err := excelize.OpenFile(path)
@@ -76,6 +77,82 @@ func TestWorkbookShowsWhatIsWrong(t *testing.T) {
 	row := o.recalculate(path)[firstRow-1]
 	for _, cell := range row[8:] {
 		assert.True(t, strings.HasPrefix(cell, "! width"), cell)
+	}
+}
+
+// comma writes a number the way that German readers do.
+func comma(x float64) string { return strings.Replace(decimal(x), ".", ",", 1) }
+
+// TestWorkbookRecalculatesWithDecimalCommas opens the workbook where numbers
+// are written with a comma, with sizes typed so: as texts with a unit, and as
+// numbers for the README's formula.
+func TestWorkbookRecalculatesWithDecimalCommas(t *testing.T) {
+	folder := t.TempDir()
+	o := newOffice(t, folder, "de-DE")
+	address := service(t)
+	path := filepath.Join(folder, "products.xlsx")
+	require.NoError(t, write(path, address))
+	f, err := excelize.OpenFile(path)
+	require.NoError(t, err)
+	postcards, row := products[2], firstRow+2
+	for column, text := range map[string]string{"C": "105,5 mm", "E": "2,75 mm", "F": "0,35 mm"} {
+		require.NoError(t, f.SetCellValue(sheet, column+strconv.Itoa(row), text))
+	}
+	for cell, number := range map[string]float64{"P6": 105.5, "Q6": 2.75, "R6": 0.35} {
+		require.NoError(t, f.SetCellValue(sheet, cell, number))
+	}
+	require.NoError(t, f.SetCellFormula(sheet, "S6", commaFormula(t)))
+	require.NoError(t, f.Save())
+	postcards.width, postcards.thickness, postcards.caliper = "105.5 mm", "2.75 mm", "0.35 mm"
+	for _, document := range []string{path, o.convert(path, "ods")} {
+		rows := o.recalculate(document)
+		blank := solved(t, address, postcards).Pieces[0].Blank
+		assert.Equal(t, []string{comma(blank.Width.MM), comma(blank.Height.MM), blank.Width.Reading}, rows[row-1][9:12], document)
+		assert.Equal(t, "105,5", rows[firstRow-1][15], "numbers are shown with a comma here")
+		assert.Equal(t, comma(blank.Width.MM), rows[firstRow-1][18], document)
+		first := solved(t, address, products[0]).Pieces[0].Blank
+		assert.Equal(t, comma(first.Width.MM), rows[firstRow-1][9], "sizes in inches go on as they are")
+	}
+}
+
+// commaFormula is the README's formula for decimal commas, as it is stored.
+func commaFormula(t *testing.T) string {
+	text, err := os.ReadFile("README.md")
+	require.NoError(t, err)
+	formula := regexp.MustCompile(`(?m)^ *=(VALUE\(.*)$`).FindStringSubmatch(string(text))
+	require.NotNil(t, formula)
+	return regexp.MustCompile(`(WEBSERVICE|ENCODEURL)\(`).ReplaceAllString(formula[1], "_xlfn.$0")
+}
+
+// TestTableWithDecimalCommasIsImported lets LibreOffice read the service's CSV
+// where numbers are written with a comma: they come out as the numbers of the
+// answer.
+func TestTableWithDecimalCommasIsImported(t *testing.T) {
+	folder := t.TempDir()
+	o := newOffice(t, folder, "de-DE")
+	address := service(t)
+	response, err := http.Get(address + "/v1/solve/band.csv?decimal=comma&unit=mm&width=105,5&thickness=2,75&caliper=0,35")
+	require.NoError(t, err)
+	defer response.Body.Close()
+	table, err := io.ReadAll(response.Body)
+	require.NoError(t, err)
+	require.Equal(t, http.StatusOK, response.StatusCode, string(table))
+	path := filepath.Join(folder, "band.csv")
+	require.NoError(t, os.WriteFile(path, table, 0o644))
+	f, err := excelize.OpenFile(o.convert(path, "xlsx", "--infilter=Text - txt - csv (StarCalc):59,34,76,1"))
+	require.NoError(t, err)
+	rows, err := f.GetRows(f.GetSheetName(0), excelize.Options{RawCellValue: true})
+	require.NoError(t, err)
+	piece := solved(t, address, product{kind: "band", width: "105.5 mm", height: "50 mm", thickness: "2.75 mm", caliper: "0.35 mm", fit: "easy", ruler: "0.5 mm"}).Pieces[0]
+	require.Greater(t, len(rows), 2+len(piece.Scores))
+	assert.Equal(t, "mm", rows[0][6])
+	kind, err := f.GetCellType(f.GetSheetName(0), "G2")
+	require.NoError(t, err)
+	assert.Contains(t, []excelize.CellType{excelize.CellTypeNumber, excelize.CellTypeUnset}, kind, "a number, not a text")
+	assert.Equal(t, decimal(piece.Blank.Width.MM), rows[1][6])
+	for i, score := range piece.Scores {
+		assert.Equal(t, decimal(score.At.MM), rows[3+i][6], "%v", rows[3+i])
+		assert.Equal(t, score.At.Reading, rows[3+i][4])
 	}
 }
 
