@@ -72,7 +72,7 @@ func (k *calculation[Q, A]) inLine() format {
 
 // lineCalls is every calculation that a line may name, by its path.
 func (s *Service) lineCalls() map[string]lineCall {
-	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield}
+	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail}
 	p := s.portfolio
 	calls[p.solve.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.guide, p.drawing
 	for _, e := range s.kinds {

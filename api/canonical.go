@@ -26,7 +26,7 @@ func (r *reading) appendQuery(dst []byte, answer bool) []byte {
 		if !v.given && !unit || p.Answer && (!answer || p.Name == "errors") {
 			continue
 		}
-		for n := range v.entries(p) {
+		for n := range v.entries() {
 			if !first {
 				dst = append(dst, '&')
 			}
@@ -39,11 +39,8 @@ func (r *reading) appendQuery(dst []byte, answer bool) []byte {
 }
 
 // entries is how many values a name was given.
-func (v *value) entries(p *param) int {
-	if p.Type == objectType {
-		return len(v.texts)
-	}
-	return max(1, len(v.lengths), len(v.sizes))
+func (v *value) entries() int {
+	return max(1, len(v.texts))
 }
 
 // appendValue appends one value as it stands in a URL; n counts in a list.
@@ -58,7 +55,7 @@ func (r *reading) appendValue(dst []byte, p *param, v *value, n int) []byte {
 		return appendSizeURL(dst, finest, v.sizes[n])
 	case p.Type == sizeType && !v.named:
 		return appendSizeURL(dst, finest, v.size)
-	case p.Type == objectType:
+	case p.List:
 		return append(dst, url.QueryEscape(v.texts[n])...)
 	case p.Type == stepType:
 		return v.step.AppendURL(dst, v.step.Size())

@@ -16,7 +16,7 @@ import (
 
 // everyPath is one address of every call.
 var everyPath = []string{
-	"/", "/v1/kinds", "/v1/kinds/band", "/v1/solve/slotted-band?" + cards, "/v1/ruler?length=92.1mm", "/v1/stock?grammage=200",
+	"/", "/v1/kinds", "/v1/kinds/band", "/v1/solve/slotted-band?" + cards, "/v1/ruler?length=92.1mm", "/v1/stock?grammage=200", "/v1/posts", "/v1/mail?" + square,
 	"/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/limits", "/openapi.json", "/openapi.yaml",
 	"/problems/no-fit", "/healthz", "/readyz",
 }

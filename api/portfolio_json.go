@@ -29,7 +29,8 @@ func appendPortfolio(dst []byte, a *portfolio, x *answering) []byte {
 	dst = appendProof(append(dst, `,"proof":`...), &whole.Proof)
 	dst = x.appendWarnings(append(dst, `,"warnings":`...), a.warnings())
 	link := x.link(x.path)
-	return append(appendLinks(append(dst, `,"links":`...), portfolioName, link, x.path), `}}`...)
+	dst = appendLinks(append(dst, `,"links":`...), portfolioName, link, x.path)
+	return append(appendMailLink(dst, &whole), `}}`...)
 }
 
 // appendLayer appends what one layer is, with the address of a request for it

@@ -10,14 +10,14 @@ import (
 )
 
 // lists are the calls that answer with one of our own tables.
-type lists struct{ kinds, portfolio, contents, stocks, sheets, benches, limits *listing }
+type lists struct{ kinds, portfolio, contents, stocks, sheets, benches, posts, limits *listing }
 
 // newLists writes the tables.
 func newLists(c Config) lists {
 	return lists{
 		kinds: newListing("/v1/kinds", describeKinds()), portfolio: newListing("/v1/kinds/"+portfolioName, describePortfolio()), contents: newListing("/v1/contents", describeContents()),
 		stocks: newListing("/v1/stocks", describeStocks()), sheets: newListing("/v1/sheets/sizes", describeSheets()),
-		benches: newListing("/v1/benches", describeBenches()), limits: newListing("/v1/limits", c.describeLimits()),
+		benches: newListing("/v1/benches", describeBenches()), posts: newListing("/v1/posts", describePosts()), limits: newListing("/v1/limits", c.describeLimits()),
 	}
 }
 

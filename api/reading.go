@@ -44,7 +44,7 @@ type value struct {
 	number  float64
 	lengths []measure.Length    // of a list of lengths
 	sizes   [][2]measure.Length // of a list of sizes
-	texts   []string            // the same as given
+	texts   []string            // a list as given
 }
 
 // fix is a correction that would mend one fault: the name and the value that

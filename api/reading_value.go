@@ -3,6 +3,7 @@ package api
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,7 +23,7 @@ func (r *reading) parseValue(p *param, v *value, f field) {
 	case choiceType:
 		r.parseChoice(p, f)
 	case presetType:
-		r.parsePreset(p, f)
+		r.parsePreset(p, v, f)
 	case countType:
 		r.parseCount(p, v, f)
 	case numberType:
@@ -128,13 +129,14 @@ func (r *reading) parseChoice(p *param, f field) {
 }
 
 // parsePreset checks that a word is one of the catalogue.
-func (r *reading) parsePreset(p *param, f field) {
-	for _, name := range p.Choices {
-		if name == f.text {
-			return
-		}
+func (r *reading) parsePreset(p *param, v *value, f field) {
+	if !slices.Contains(p.Choices, f.text) {
+		r.reportWord(p, f, p.Choices)
+		return
 	}
-	r.reportWord(p, f, p.Choices)
+	if p.List {
+		v.texts = append(v.texts, f.text)
+	}
 }
 
 // parseCount reads a whole number without sign or exponent.

@@ -28,6 +28,7 @@ type Service struct {
 	lines     map[string]lineCall // that a batch may name
 	ruler     *rulerCalculation
 	paper     *paperCalculation
+	mail      *mailCalculation
 	planning  *turnstile
 	yield     *yieldCalculation
 	portfolio *portfolioEntry
@@ -43,7 +44,7 @@ func New(config Config, log *slog.Logger) *Service {
 		turn:    newTurnstile(config.MostRunning, config.MostWaiting, config.QueueTimeout),
 		recent:  newRecent(config.Recent),
 		metrics: newMetrics(), ids: newRequestIDs(), cross: newCrossOrigin(config.AllowedOrigins),
-		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(),
+		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(),
 		planning: newTurnstile(config.MostPlanning, config.MostWaiting, config.QueueTimeout),
 		yield:    newYieldCalculation(), portfolio: newPortfolioEntry(),
 		documents: newDocuments(),
@@ -100,12 +101,14 @@ func (s *Service) routes() {
 	s.calculate("/v1/ruler", s.readRuler)
 	s.calculate("/v1/stock", s.tellStock)
 	s.calculate("/v1/yield", s.planYield)
+	s.calculate("/v1/mail", s.judgeMail)
 	s.echo.POST("/v1/batch", s.runBatch)
 	s.paths = append(s.paths, "/v1/batch")
 	s.get("/v1/contents", s.listContents)
 	s.get("/v1/stocks", s.listStocks)
 	s.get("/v1/sheets/sizes", s.listSheets)
 	s.get("/v1/benches", s.listBenches)
+	s.get("/v1/posts", s.listPosts)
 	s.get("/v1/limits", s.listLimits)
 	s.get("/openapi.json", s.specJSON)
 	s.get("/openapi.yaml", s.specYAML)

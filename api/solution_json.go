@@ -33,7 +33,7 @@ func appendSolution(dst []byte, s *solve.Solution, x *answering) []byte {
 	if s.Yields != nil {
 		dst = appendYields(append(dst, `,"yield":`...), s)
 	}
-	dst = appendLinks(append(dst, `,"links":`...), q.Kind.Name, link, x.path)
+	dst = appendMailLink(appendLinks(append(dst, `,"links":`...), q.Kind.Name, link, x.path), s)
 	if s.Yields != nil {
 		dst = append(appendYieldLink(append(dst, `,"yield":"`...), s, x), '"')
 	}
@@ -52,6 +52,16 @@ func appendLinks(dst []byte, kind string, self []byte, path string) []byte {
 		dst = append(dst, '"')
 	}
 	return dst
+}
+
+// appendMailLink appends the address of what posts make of the outside. Its
+// mass is left out: only that of the paper is known.
+func appendMailLink(dst []byte, s *solve.Solution) []byte {
+	finest := finestMark(s.Request.Unit)
+	dst = append(append(append(dst, `,"mail":"/v1/mail?unit=`...), s.Request.Unit.String()...), "&width="...)
+	dst = append(finest.AppendURL(dst, s.Outside.Width), "&height="...)
+	dst = append(finest.AppendURL(dst, s.Outside.Height), "&thickness="...)
+	return append(finest.AppendURL(dst, s.Outside.Thickness), '"')
 }
 
 // filledIn is what presets and defaults added to the request.

@@ -134,6 +134,10 @@ func TestGoldenAnswers(t *testing.T) {
 		"ruler.json":          "/v1/ruler?length=92.1mm",
 		"paper.json":          "/v1/stock?basis_weight=80&grade=cover&sheet=letter",
 		"kind.json":           "/v1/kinds/slotted-band",
+		"mail.json":           "/v1/mail?width=4in&height=6in&thickness=0.24in&thickness_tolerance=1/64in&mass_oz=2&card=single&post=us&post=upu",
+		"mail.csv":            "/v1/mail.csv?decimal=comma&" + square,
+		"mail.txt":            "/v1/mail.txt?" + square,
+		"posts.json":          "/v1/posts",
 		"problem-unfit.json":  "/v1/solve/slotted-band?width=3.5in&thickness=0.09in&caliper=0.012in&clearance_min=0.001in&clearance_max=0.002in",
 		"problem-values.json": "/v1/solve/slotted-band?width=3-5/7in&thickness=-1mm&caliper=12&tabb=1in&fit=tight&ruler=1/128in",
 	} {

@@ -50,9 +50,11 @@ func CallSpecs() []CallSpec {
 			Example: "length=92.1mm&length=3-5/8in", Body: `{"length":["92.1mm","3-5/8in"]}`},
 		CallSpec{Path: "/v1/stock", Parameters: paperTable().describe(), Media: mediaTypes(paperFormats),
 			Example: "basis_weight=80&grade=cover&sheet=letter", Body: `{"basis_weight":80,"grade":"cover","sheet":"letter"}`},
+		CallSpec{Path: "/v1/mail", Parameters: mailTable().describe(), Media: mediaTypes(mailFormats),
+			Example: "unit=in&width=5-1/4&height=5-1/4&thickness=1/8&mass_oz=0.9&post=us&post=de", Body: `{"unit":"in","width":"5-1/4","height":"5-1/4","thickness":"1/8","mass_oz":0.9,"post":["us","de"]}`},
 		yieldSpec())
 	specs = append(specs, portfolioSpecs()...)
-	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/limits"} {
+	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/posts", "/v1/limits"} {
 		only := []format{formatJSON}
 		specs = append(specs, CallSpec{Path: path, Parameters: newTable(answerParams(only)).describe(), Media: mediaTypes(only)})
 	}

@@ -173,6 +173,8 @@ type Links struct {
 	// Drawing and Guide are of the same request; a check has none.
 	Drawing string `json:"drawing,omitempty" example:"/v1/drawing/slotted-band?unit=in"`
 	Guide   string `json:"guide,omitempty" example:"/v1/guide/slotted-band?unit=in"`
+	// Mail asks posts about the outside, without a mass: that of the contents is not known.
+	Mail string `json:"mail,omitempty" example:"/v1/mail?unit=in&width=3-3/4in&height=5in&thickness=1/8in"`
 	// Yield is the cut plan of the pieces, if the request names a sheet.
 	Yield string `json:"yield,omitempty" example:"/v1/yield?unit=in&sheet=letter&blank=8-1/4inx1-3/4in"`
 }

@@ -6,6 +6,12 @@ import (
 	"context"
 )
 
+// Defines values for AddressAlongValue.
+const (
+	AddressAlongValueHeight AddressAlongValue = "height"
+	AddressAlongValueWidth  AddressAlongValue = "width"
+)
+
 // Defines values for BenchValue.
 const (
 	BenchValueHand    BenchValue = "hand"
@@ -13,10 +19,29 @@ const (
 	BenchValueTrimmer BenchValue = "trimmer"
 )
 
+// Defines values for BoxValue.
+const (
+	BoxValueNo  BoxValue = "no"
+	BoxValueYes BoxValue = "yes"
+)
+
+// Defines values for CardValue.
+const (
+	CardValueFolded CardValue = "folded"
+	CardValueNo     CardValue = "no"
+	CardValueSingle CardValue = "single"
+)
+
 // Defines values for CheckUnit.
 const (
 	CheckUnitIn CheckUnit = "in"
 	CheckUnitMM CheckUnit = "mm"
+)
+
+// Defines values for ClaspValue.
+const (
+	ClaspValueNo  ClaspValue = "no"
+	ClaspValueYes ClaspValue = "yes"
 )
 
 // Defines values for ContentsValue.
@@ -240,6 +265,57 @@ const (
 	LidFitValueSnug  LidFitValue = "snug"
 )
 
+// Defines values for MailUnit.
+const (
+	MailUnitIn MailUnit = "in"
+	MailUnitMM MailUnit = "mm"
+)
+
+// Defines values for MailLimitBound.
+const (
+	MailLimitBoundGreatest MailLimitBound = "greatest"
+	MailLimitBoundLeast    MailLimitBound = "least"
+)
+
+// Defines values for MailLimitOf.
+const (
+	MailLimitOfHeight      MailLimitOf = "height"
+	MailLimitOfLength      MailLimitOf = "length"
+	MailLimitOfLongerSide  MailLimitOf = "longer-side"
+	MailLimitOfMass        MailLimitOf = "mass"
+	MailLimitOfRatio       MailLimitOf = "ratio"
+	MailLimitOfShorterSide MailLimitOf = "shorter-side"
+	MailLimitOfSum         MailLimitOf = "sum"
+	MailLimitOfThickness   MailLimitOf = "thickness"
+)
+
+// Defines values for MailStandingBound.
+const (
+	MailStandingBoundGreatest MailStandingBound = "greatest"
+	MailStandingBoundLeast    MailStandingBound = "least"
+)
+
+// Defines values for MailStandingOf.
+const (
+	MailStandingOfHeight      MailStandingOf = "height"
+	MailStandingOfLength      MailStandingOf = "length"
+	MailStandingOfLongerSide  MailStandingOf = "longer-side"
+	MailStandingOfMass        MailStandingOf = "mass"
+	MailStandingOfRatio       MailStandingOf = "ratio"
+	MailStandingOfShorterSide MailStandingOf = "shorter-side"
+	MailStandingOfSum         MailStandingOf = "sum"
+	MailStandingOfThickness   MailStandingOf = "thickness"
+)
+
+// Defines values for MailStandingState.
+const (
+	MailStandingStateDisputed MailStandingState = "disputed"
+	MailStandingStateInside   MailStandingState = "inside"
+	MailStandingStateOutside  MailStandingState = "outside"
+	MailStandingStateUnknown  MailStandingState = "unknown"
+	MailStandingStateUnsure   MailStandingState = "unsure"
+)
+
 // Defines values for MinimizeValue.
 const (
 	MinimizeValueCost   MinimizeValue = "cost"
@@ -295,6 +371,12 @@ const (
 	PieceYieldFoldsAlong  PieceYieldFolds = "along"
 )
 
+// Defines values for PlasticValue.
+const (
+	PlasticValueNo  PlasticValue = "no"
+	PlasticValueYes PlasticValue = "yes"
+)
+
 // Defines values for PortfolioKind.
 const (
 	PortfolioKindPortfolio PortfolioKind = "portfolio"
@@ -312,6 +394,30 @@ const (
 	PortfolioLayerTurnedEnd     PortfolioLayerTurned = "end"
 	PortfolioLayerTurnedNo      PortfolioLayerTurned = "no"
 	PortfolioLayerTurnedQuarter PortfolioLayerTurned = "quarter"
+)
+
+// Defines values for PostValue.
+const (
+	PostValueAu  PostValue = "au"
+	PostValueBe  PostValue = "be"
+	PostValueCa  PostValue = "ca"
+	PostValueDe  PostValue = "de"
+	PostValueUk  PostValue = "uk"
+	PostValueUpu PostValue = "upu"
+	PostValueUs  PostValue = "us"
+)
+
+// Defines values for PostVerdictVerdict.
+const (
+	PostVerdictVerdictMayTake PostVerdictVerdict = "may-take"
+	PostVerdictVerdictNone    PostVerdictVerdict = "none"
+	PostVerdictVerdictTakes   PostVerdictVerdict = "takes"
+)
+
+// Defines values for RigidValue.
+const (
+	RigidValueNo  RigidValue = "no"
+	RigidValueYes RigidValue = "yes"
 )
 
 // Defines values for RulerUnit.
@@ -358,6 +464,12 @@ const (
 	SettingFromLeft   SettingFrom = "left"
 	SettingFromRight  SettingFrom = "right"
 	SettingFromTop    SettingFrom = "top"
+)
+
+// Defines values for ShapeValue.
+const (
+	ShapeValueOther     ShapeValue = "other"
+	ShapeValueRectangle ShapeValue = "rectangle"
 )
 
 // Defines values for SheetGrainValue.
@@ -494,6 +606,12 @@ const (
 	TurnedFromTop   TurnedFrom = "top"
 )
 
+// Defines values for UnevenValue.
+const (
+	UnevenValueNo  UnevenValue = "no"
+	UnevenValueYes UnevenValue = "yes"
+)
+
 // Defines values for UnitValue.
 const (
 	UnitValueIn UnitValue = "in"
@@ -547,6 +665,9 @@ const (
 	KindParamsKindTuckCarton       KindParamsKind = "tuck-carton"
 )
 
+// AddressAlongValue The side that the lines of the address run along, for posts whose rules ask. Default: the longer one.
+type AddressAlongValue string
+
 // Alternative defines model for Alternative.
 type Alternative struct {
 	Fit  []Fit  `json:"fit"`
@@ -592,6 +713,12 @@ type Bound struct {
 	Number *float64 `json:"number,omitempty"`
 }
 
+// BoxValue It is a box, hinged or not. Default: no.
+type BoxValue string
+
+// CardValue It is a card without an envelope, unfolded or folded. Default: no.
+type CardValue string
+
 // ChainLink defines model for ChainLink.
 type ChainLink struct {
 	// Contents what the layer goes round, along its own axes
@@ -636,6 +763,9 @@ type Check struct {
 
 // CheckUnit defines model for Check.Unit.
 type CheckUnit string
+
+// ClaspValue It is closed with a clasp, a string or a button. Default: no.
+type ClaspValue string
 
 // Closure defines model for Closure.
 type Closure struct {
@@ -1046,11 +1176,139 @@ type Links struct {
 	Drawing string `json:"drawing,omitempty"`
 	Guide   string `json:"guide,omitempty"`
 	Kind    string `json:"kind"`
-	Self    string `json:"self"`
+
+	// Mail Mail asks posts about the outside, without a mass: that of the contents is not known.
+	Mail string `json:"mail,omitempty"`
+	Self string `json:"self"`
 
 	// Yield Yield is the cut plan of the pieces, if the request names a sheet.
 	Yield string `json:"yield,omitempty"`
 }
+
+// Mail defines model for Mail.
+type Mail struct {
+	Advice string           `json:"advice"`
+	Given  map[string]Given `json:"given"`
+	Links  MailLinks        `json:"links"`
+	Posts  []PostVerdict    `json:"posts"`
+	Unit   MailUnit         `json:"unit"`
+
+	// Words all in one line
+	Words string `json:"words"`
+}
+
+// MailUnit defines model for Mail.Unit.
+type MailUnit string
+
+// MailAmount defines model for MailAmount.
+type MailAmount struct {
+	G     *float64 `json:"g,omitempty"`
+	In    *float64 `json:"in,omitempty"`
+	MM    *float64 `json:"mm,omitempty"`
+	Oz    *float64 `json:"oz,omitempty"`
+	Ratio *float64 `json:"ratio,omitempty"`
+	Text  string   `json:"text"`
+}
+
+// MailDue defines model for MailDue.
+type MailDue struct {
+	// Certain else it depends on what is unsure or disputed
+	Certain bool         `json:"certain"`
+	Name    string       `json:"name"`
+	Reasons []MailReason `json:"reasons"`
+}
+
+// MailLimit defines model for MailLimit.
+type MailLimit struct {
+	At    MailAmount     `json:"at"`
+	Bound MailLimitBound `json:"bound"`
+
+	// Confirmed else it keeps nothing out
+	Confirmed bool `json:"confirmed"`
+
+	// Doubt why
+	Doubt string `json:"doubt,omitempty"`
+
+	// Grace between at and this it is disputed
+	Grace *MailAmount `json:"grace,omitempty"`
+
+	// Inclusive the bound itself is taken
+	Inclusive bool        `json:"inclusive"`
+	Of        MailLimitOf `json:"of"`
+	Source    string      `json:"source"`
+
+	// Unless it is waived for what is within all of these
+	Unless []MailLimit `json:"unless,omitempty"`
+}
+
+// MailLimitBound defines model for MailLimit.Bound.
+type MailLimitBound string
+
+// MailLimitOf defines model for MailLimit.Of.
+type MailLimitOf string
+
+// MailLinks defines model for MailLinks.
+type MailLinks struct {
+	// Posts the tables
+	Posts string `json:"posts"`
+	Self  string `json:"self"`
+}
+
+// MailNotIn defines model for MailNotIn.
+type MailNotIn struct {
+	Class   string       `json:"class"`
+	Reasons []MailReason `json:"reasons"`
+	Title   string       `json:"title"`
+}
+
+// MailReason defines model for MailReason.
+type MailReason struct {
+	Detail string `json:"detail"`
+
+	// Limit none: it is no matter of size or mass
+	Limit  *MailStanding `json:"limit,omitempty"`
+	Source string        `json:"source"`
+}
+
+// MailStanding defines model for MailStanding.
+type MailStanding struct {
+	At    MailAmount        `json:"at"`
+	Bound MailStandingBound `json:"bound"`
+
+	// Confirmed else it keeps nothing out
+	Confirmed bool   `json:"confirmed"`
+	Detail    string `json:"detail"`
+
+	// Doubt why
+	Doubt string `json:"doubt,omitempty"`
+
+	// Grace between at and this it is disputed
+	Grace *MailAmount `json:"grace,omitempty"`
+
+	// Inclusive the bound itself is taken
+	Inclusive bool `json:"inclusive"`
+
+	// Left below nothing: so much beyond it
+	Left   *MailAmount       `json:"left,omitempty"`
+	Of     MailStandingOf    `json:"of"`
+	Source string            `json:"source"`
+	State  MailStandingState `json:"state"`
+
+	// Unless it is waived for what is within all of these
+	Unless []MailLimit `json:"unless,omitempty"`
+
+	// Value of the piece, if it is known
+	Value *MailAmount `json:"value,omitempty"`
+}
+
+// MailStandingBound defines model for MailStanding.Bound.
+type MailStandingBound string
+
+// MailStandingOf defines model for MailStanding.Of.
+type MailStandingOf string
+
+// MailStandingState defines model for MailStanding.State.
+type MailStandingState string
 
 // MinimizeValue What to keep small: the number of sheets, or the sum of their prices. Default: sheets.
 type MinimizeValue string
@@ -1222,6 +1480,9 @@ type Placed struct {
 	Y      Length `json:"y"`
 }
 
+// PlasticValue Its outside is not paper. Default: no.
+type PlasticValue string
+
 // Portfolio defines model for Portfolio.
 type Portfolio struct {
 	// Chain how errors add up from layer to layer
@@ -1270,6 +1531,91 @@ type PortfolioLayer struct {
 
 // PortfolioLayerTurned what is inside, before it goes in
 type PortfolioLayerTurned string
+
+// PostClass defines model for PostClass.
+type PostClass struct {
+	Conditions []string        `json:"conditions"`
+	Limits     []MailLimit     `json:"limits"`
+	Name       string          `json:"name"`
+	Rules      []PostRule      `json:"rules"`
+	Surcharges []PostSurcharge `json:"surcharges"`
+	Title      string          `json:"title"`
+}
+
+// PostList defines model for PostList.
+type PostList struct {
+	Posts []PostTable `json:"posts"`
+}
+
+// PostRule defines model for PostRule.
+type PostRule struct {
+	Detail string `json:"detail"`
+	Source string `json:"source"`
+}
+
+// PostSurcharge defines model for PostSurcharge.
+type PostSurcharge struct {
+	Limits []MailLimit `json:"limits"`
+	Name   string      `json:"name"`
+	Rules  []PostRule  `json:"rules"`
+}
+
+// PostTable defines model for PostTable.
+type PostTable struct {
+	// ByAddress the length is the side that the address reads along
+	ByAddress bool `json:"by_address"`
+
+	// Classes the cheapest first
+	Classes      []PostClass `json:"classes"`
+	Edition      string      `json:"edition"`
+	Name         string      `json:"name"`
+	NotConfirmed []string    `json:"not_confirmed"`
+	Title        string      `json:"title"`
+}
+
+// PostValue The post to ask; may be given several times, in JSON as a list. Default: all. Names are listed at /v1/posts.
+type PostValue string
+
+// PostVerdict defines model for PostVerdict.
+type PostVerdict struct {
+	// Class the cheapest that takes it
+	Class string `json:"class,omitempty"`
+
+	// ClassTitle as the post prints it
+	ClassTitle string `json:"class_title,omitempty"`
+
+	// Conditions of the class, which were not checked
+	Conditions []string `json:"conditions"`
+
+	// Edition that the table follows
+	Edition string `json:"edition"`
+
+	// Limits of the class
+	Limits []MailStanding `json:"limits"`
+
+	// Nearest the limit that it is nearest to, in parts of the limit
+	Nearest *MailStanding `json:"nearest,omitempty"`
+
+	// NotConfirmed what the table does not have, or not for certain
+	NotConfirmed []string `json:"not_confirmed"`
+
+	// NotIn the cheaper classes, or all
+	NotIn []MailNotIn `json:"not_in"`
+	Post  string      `json:"post"`
+
+	// Surcharges that the class takes it with
+	Surcharges []MailDue `json:"surcharges"`
+	Title      string    `json:"title"`
+
+	// Unknown what limits of the class need and the request does not say
+	Unknown []string `json:"unknown"`
+
+	// Verdict may-take: a limit of the class is unsure or disputed
+	Verdict PostVerdictVerdict `json:"verdict"`
+}
+
+// PostVerdictVerdict may-take: a limit of the class is unsure or disputed
+type PostVerdictVerdict string
 
 // Problem defines model for Problem.
 type Problem struct {
@@ -2196,6 +2542,63 @@ type RequestGuideTuckCarton struct {
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
+}
+
+// RequestMail asks for: Whether a piece may be mailed.
+type RequestMail struct {
+	// AddressAlong The side that the lines of the address run along, for posts whose rules ask. Default: the longer one.
+	AddressAlong AddressAlongValue `json:"address_along,omitempty"`
+
+	// Box It is a box, hinged or not. Default: no.
+	Box BoxValue `json:"box,omitempty"`
+
+	// Card It is a card without an envelope, unfolded or folded. Default: no.
+	Card CardValue `json:"card,omitempty"`
+
+	// Clasp It is closed with a clasp, a string or a button. Default: no.
+	Clasp ClaspValue `json:"clasp,omitempty"`
+
+	// Height Height of the finished piece, outside. Which of the sizes is the longest does not matter. From 1 to 3000 mm.
+	Height string `json:"height,omitempty"`
+
+	// Mass Mass in grams, with everything inside. Without it the answer says what it may be.
+	Mass *float64 `json:"mass,omitempty"`
+
+	// MassOz Mass in ounces instead of grams.
+	MassOz *float64 `json:"mass_oz,omitempty"`
+
+	// MassTolerance How much the mass varies, plus or minus, in grams. Default: nothing.
+	MassTolerance *float64 `json:"mass_tolerance,omitempty"`
+
+	// Plastic Its outside is not paper. Default: no.
+	Plastic PlasticValue `json:"plastic,omitempty"`
+
+	// Post The post to ask; may be given several times, in JSON as a list. Default: all. Names are listed at /v1/posts.
+	Post []PostValue `json:"post,omitempty"`
+
+	// Rigid It does not bend. Default: no.
+	Rigid RigidValue `json:"rigid,omitempty"`
+
+	// Shape Its outline. A square is a rectangle. Default: rectangle.
+	Shape ShapeValue `json:"shape,omitempty"`
+
+	// SizeTolerance How much width and height vary, plus or minus. Default: nothing. From 0 to 50 mm.
+	SizeTolerance string `json:"size_tolerance,omitempty"`
+
+	// Thickness Thickness of the finished piece with its contents. Without it the answer says what it may be. From 0.01 to 1000 mm.
+	Thickness string `json:"thickness,omitempty"`
+
+	// ThicknessTolerance How much the thickness varies, plus or minus. Default: nothing. From 0 to 50 mm.
+	ThicknessTolerance string `json:"thickness_tolerance,omitempty"`
+
+	// Uneven It is not equally thick all over: a tin, a pen or a knot shows through. Default: no.
+	Uneven UnevenValue `json:"uneven,omitempty"`
+
+	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
+	Unit UnitValue `json:"unit,omitempty"`
+
+	// Width Width of the finished piece, outside. From 1 to 3000 mm.
+	Width string `json:"width,omitempty"`
 }
 
 // RequestRuler asks for: A length on every ruler.
@@ -3536,6 +3939,9 @@ type RequestYield struct {
 	Unit UnitValue `json:"unit,omitempty"`
 }
 
+// RigidValue It does not bend. Default: no.
+type RigidValue string
+
 // Ruler defines model for Ruler.
 type Ruler struct {
 	Lengths []RulerLength `json:"lengths"`
@@ -3622,6 +4028,9 @@ type SettingAcross string
 
 // SettingFrom defines model for Setting.From.
 type SettingFrom string
+
+// ShapeValue Its outline. A square is a rectangle. Default: rectangle.
+type ShapeValue string
 
 // SheetGrainValue The side of the sheet that the grain runs along. Needed if an item must keep it.
 type SheetGrainValue string
@@ -3768,6 +4177,9 @@ type Turned struct {
 
 // TurnedFrom defines model for Turned.From.
 type TurnedFrom string
+
+// UnevenValue It is not equally thick all over: a tin, a pen or a knot shows through. Default: no.
+type UnevenValue string
 
 // UnitValue The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 type UnitValue string
@@ -4186,6 +4598,19 @@ func (c *Client) Kind(ctx context.Context, kind KindParamsKind) (*Kind, error) {
 // Limits asks for: The limits of a request.
 func (c *Client) Limits(ctx context.Context) (*Limits, error) {
 	return get[Limits](ctx, c, "/v1/limits")
+}
+
+// path is where the request is sent.
+func (RequestMail) path() string { return "/v1/mail" }
+
+// Mail asks for: Whether a piece may be mailed.
+func (c *Client) Mail(ctx context.Context, request RequestMail) (*Mail, error) {
+	return post[Mail](ctx, c, request)
+}
+
+// Posts asks for: Posts and their size classes.
+func (c *Client) Posts(ctx context.Context) (*PostList, error) {
+	return get[PostList](ctx, c, "/v1/posts")
 }
 
 // path is where the request is sent.
