@@ -139,8 +139,7 @@ func slowly(p *Post, c *Class, q *Piece) bool {
 		OfLength: whole(length), OfHeight: whole(height), OfLongerSide: whole(sides[0]), OfShorterSide: whole(sides[1]), OfThickness: whole(thickness), OfSum: whole(length + height + thickness),
 		OfMass: whole(q.Mass.picograms), OfRatio: new(big.Rat).Mul(big.NewRat(length, height), whole(ratioUnit)),
 	}
-	var holds func(l Limit) bool
-	holds = func(l Limit) bool {
+	holds := func(l Limit) bool {
 		bound := l.Bound
 		if !l.Grace.IsZero() {
 			bound = l.Grace

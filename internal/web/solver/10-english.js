@@ -50,7 +50,7 @@ const ENGLISH = {
   take: "Take {}",
   plainest: "Back to the plainest readings",
   drawing: "Drawing",
-  links: { guide: "Making instructions", drawing: "Drawing", pdf: "Drawing to print", yield: "Cut plan", permanent: "Permanent link", data: "Answer as data" },
+  links: { guide: "Making instructions", drawing: "Drawing", pdf: "Drawing to print", yield: "Cut plan", mail: "May it be mailed?", permanent: "Permanent link", data: "Answer as data" },
   units: {},
   decimal: ".",
 };

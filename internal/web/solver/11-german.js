@@ -73,7 +73,7 @@ const GERMAN = {
   take: "{} nehmen",
   plainest: "Zurück zu den einfachsten Maßen",
   drawing: "Zeichnung",
-  links: { guide: "Anleitung", drawing: "Zeichnung", pdf: "Zeichnung zum Drucken", yield: "Schnittplan", permanent: "Dauerhafter Link", data: "Antwort als Daten" },
+  links: { guide: "Anleitung", drawing: "Zeichnung", pdf: "Zeichnung zum Drucken", yield: "Schnittplan", mail: "Geht es mit der Post?", permanent: "Dauerhafter Link", data: "Antwort als Daten" },
   units: { in: "Zoll" },
   decimal: ",",
 };

@@ -181,6 +181,7 @@ class CreasefitSolver extends HTMLElement {
     const to = (path, more) => this.service + path.slice(1) + more;
     const language = this.words.links.guide === GERMAN.links.guide ? "&language=de" : "";
     const all = [[links.permanent, this.service + "?" + new URLSearchParams({ kind: solution.kind, ...values })], [links.data, to(solution.links.self, "")]];
+    if (solution.links.mail) all.unshift([links.mail, to(solution.links.mail, "&format=text")]);
     if (solution.links.drawing) all.unshift([links.drawing, to(solution.links.drawing, "&format=svg")], [links.pdf, to(solution.links.drawing, "&format=pdf")]);
     if (solution.links.yield) all.unshift([links.yield, to(solution.links.yield, "&format=svg")]);
     if (solution.links.guide) all.unshift([links.guide, to(solution.links.guide, "&format=html" + language)]);
