@@ -33,6 +33,19 @@ func FuzzJSON(f *testing.F) {
 	})
 }
 
+// FuzzLayers sends any layer between two that are well.
+func FuzzLayers(f *testing.F) {
+	for _, seed := range []string{`"sleeve"`, `{"kind":"sleeve","turned":"edge"}`, `{"kind":"dividers"}`, `{}`, `[]`, `{"kind":1}`, `{"kind":"band","width":3,"lap":"9 in"}`, `{"kind":"tray","caliper":5,"stock":"x"}`} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, layer string) {
+		body := `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"layers":["tray",` + layer + `,"lidded-box"]}`
+		request := httptest.NewRequest(http.MethodPost, "/v1/solve/portfolio", strings.NewReader(body))
+		request.Header.Set("Content-Type", "application/json")
+		wantNoFailure(t, request)
+	})
+}
+
 // FuzzHeaders sends any headers of negotiation.
 func FuzzHeaders(f *testing.F) {
 	f.Add("text/csv;q=0.5, */*", "gzip;q=0", `W/"x", *`, "application/json; charset=utf-8")
