@@ -15,6 +15,9 @@ import (
 // the height from the bottom, each a little more than half. The width, height
 // and thickness are those of the room that they stand in.
 //
+// A row of cells is even, or as wide as given: all but the last, or one by one;
+// what is not given shares what is left.
+//
 // With W, H and T of the room, t the caliper, c the clearances, m columns and n
 // rows, all lengths from edge to edge or to the middle of a slot:
 //
@@ -34,9 +37,9 @@ func dividers() *Kind {
 		Title: "Dividers",
 		Help:  "Strips that cross in half-lap slots and part a tray or a tin into cells; the sizes are those inside it.",
 		Needs: []string{"width", "height", "thickness"},
-		Params: []Param{
-			{Name: "columns", Type: CountParam, Help: "How many cells lie along the width.", DefaultCount: 3, LeastCount: 2, GreatestCount: 8},
-			{Name: "rows", Type: CountParam, Help: "How many cells lie along the height.", DefaultCount: 2, LeastCount: 2, GreatestCount: 8},
+		Params: slices.Concat([]Param{
+			{Name: "columns", Type: CountParam, Help: "How many cells lie along the width.", DefaultCount: 3, LeastCount: 2, GreatestCount: mostCells},
+			{Name: "rows", Type: CountParam, Help: "How many cells lie along the height.", DefaultCount: 2, LeastCount: 2, GreatestCount: mostCells},
 			{Name: "column_width", Help: "How wide every column but the last is, to the middle of its strip; all the same if not given.",
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000)},
 			{Name: "row_height", Help: "How high every row but the last is, to the middle of its strip; all the same if not given.",
@@ -44,7 +47,7 @@ func dividers() *Kind {
 			{Name: "slots", Type: ChoiceParam, Advanced: true, Choices: []string{"auto", "slit", "slot"},
 				Help: "Slits without a width, or slots; auto slits stock under 1/32 in (0.8 mm)."},
 			{Name: "play", Advanced: true, Help: "How much wider than the stock a slot is at the least; none if not given.", Greatest: measure.Millimetres(5)},
-		},
+		}, oneByOne("column", "wide"), oneByOne("row", "high")),
 		Plan: planDividers,
 	}
 }
@@ -92,59 +95,6 @@ func planDividers(in *Input) (*Plan, error) {
 // always lies within it.
 func (in *Input) seating() Range {
 	return Range{in.little().Over(4), in.little().Times(5).Over(4)}
-}
-
-// cells adds the readings of a row of cells that together fill a size: as
-// given, but for the last, or all the same.
-func (d *draft) cells(name, count, given string, size measure.Length) ([]int, error) {
-	in, n := d.in, d.in.count(count)
-	whole, least := size.Sub(in.middle()), in.leastCell()
-	cells := make([]int, n)
-	each := whole.Over(n)
-	for i := range cells[:n-1] {
-		if label := name + " " + strconv.Itoa(i+1); in.given(given) {
-			cells[i] = d.fixed(label, given)
-			each = in.length(given)
-		} else {
-			cells[i] = d.between(label, each, least, measure.Largest())
-		}
-	}
-	cells[n-1] = d.between(name+" "+strconv.Itoa(int(n)), whole.Sub(each.Times(n-1)), least, measure.Largest())
-	if in.given(given) {
-		most := size.Sub(in.Fit.Max).Sub(least)
-		return cells, in.bounded(given, Range{least, most.Over(n - 1)}, "that leaves too little of the last one, or too little paper beside the slots", "choose another size, or fewer of them")
-	}
-	for i := range cells[1:] {
-		d.even(cells[i], cells[i+1])
-	}
-	return cells, in.roomFor(count, n, size.Sub(in.Fit.Max), least)
-}
-
-// leastCell is what a cell needs so that enough paper is left beside its slots.
-func (in *Input) leastCell() measure.Length {
-	return measure.Sum(in.beside(), in.Caliper, in.length("play"), in.slotRoom())
-}
-
-// slotRoom is how much wider than it must be a slot may be: some mark of 1/16
-// in or 1 mm always lies within it.
-func (in *Input) slotRoom() measure.Length {
-	if in.Unit == measure.Millimetre {
-		return measure.Millimetres(1)
-	}
-	return measure.Sixtyfourths(4)
-}
-
-// roomFor refuses more cells than there is room for.
-func (in *Input) roomFor(count string, n int64, size, least measure.Length) error {
-	most := size.Nanometres() / least.Nanometres()
-	if n <= most {
-		return nil
-	}
-	expected := "at most " + strconv.FormatInt(most, 10)
-	if most < 2 {
-		expected = "a larger room: there is not enough for two"
-	}
-	return fault.Fault{Code: fault.Impossible, Field: count, Detail: "so many leave too little paper beside the slots", Expected: expected, Hint: "make fewer cells"}
 }
 
 // minus makes terms that take readings away.

@@ -96,7 +96,7 @@ func (d *draft) slits(r *slottedReadings) error {
 			Hint:     "make the band higher or the slit play smaller",
 		}
 	}
-	excess := Range{play.Over(2), play.Times(2)}
+	excess := Range{play.Over(2), measure.Min(play.Times(2), deepest.Times(2).Sub(height))}
 	ideal := height.Over(2).Add(excess.Min.Add(excess.Max).Over(4))
 	r.left = d.between("left slit", ideal, measure.Length{}, deepest)
 	r.right = d.between("right slit", ideal, measure.Length{}, deepest)

@@ -100,8 +100,8 @@ func length(mm float64) measure.Length {
 }
 
 // Prove folds the pattern up and measures it. The tolerance is what seams,
-// glue areas and joints may be off: zero, which allows 1 nm for the arithmetic,
-// for exact sizes, and the ruler's rounding for rounded ones. A pattern whose
+// glue areas and joints may be off, and 1 nm more for the arithmetic: zero for
+// exact sizes, and the ruler's rounding for rounded ones. A pattern whose
 // indices point nowhere gives a proof that neither closes nor holds.
 func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	proof := Proof{Tolerance: tolerance}
@@ -111,7 +111,7 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	m := build(p, 1)
 	p = m.pattern
 	m.standOn(&p.Cavity)
-	off := max(tolerance.Millimetres(), 1.5e-6) // what comes to 1 nm
+	off := tolerance.Millimetres() + 1.5e-6 // what comes to 1 nm more, for the arithmetic
 	gap := m.closures(off)
 	apart, plays := m.joints(off)
 	m.crossing(max(0, tolerance.Millimetres()))

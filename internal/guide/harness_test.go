@@ -61,7 +61,9 @@ func drawRequest(t *rapid.T, k *enclosure.Kind) *solve.Request {
 		r.FitName = ""
 	}
 	for _, p := range k.Params {
-		if rapid.IntRange(0, 3).Draw(t, p.Name+" given") == 0 {
+		odds := map[bool]int{false: 3, true: 15}[p.Advanced]
+		if rapid.IntRange(0, odds).Draw(t, p.Name+" given") == odds/2 { // the ends are drawn more often
+
 			r.Options[p.Name] = drawOption(t, p, marks[3])
 		}
 	}

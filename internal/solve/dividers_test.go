@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
@@ -106,7 +107,8 @@ func TestDividersLongerThanTheSheet(t *testing.T) {
 // clearance: strips are up to 5/32 in lower than the room and keep 1/4 in beside
 // their slots, which are half as deep; a cell needs 1/4 in beside its slot and the slot's 0.012 in and
 // 1/16 in, 0.3245 in; along 2 - 1/8 in there is room for five. Two of three
-// columns in 3 in may be (3 - 1/8 - 0.3245) / 2 = 1.275 in at the most.
+// columns in 3 in may be (3 - 1/8 - 0.3245) / 2 = 1.275 in at the most; beside one
+// of 1 in the other may be 3 - 1/8 - 0.3245 - 1 = 1.5505 in.
 func TestDividersRefusals(t *testing.T) {
 	r := thick(t, "dividers")
 	r.Width = measure.MustParse("2 in")
@@ -116,8 +118,27 @@ func TestDividersRefusals(t *testing.T) {
 	r.Options["column_width"] = enclosure.Value{Length: measure.MustParse("1 1/2 in")}
 	checkImpossible(t, r, "column_width", "from 21/64 in to 1 17/64 in")
 	r = thick(t, "dividers")
+	r.Options["column_1"], r.Options["column_2"] = enclosure.Value{Length: measure.MustParse("1 5/8 in")}, enclosure.Value{Length: measure.MustParse("1 in")}
+	checkImpossible(t, r, "column_1", "from 21/64 in to 1 35/64 in")
+	r = thick(t, "dividers")
+	r.Options["columns"], r.Options["column_3"] = enclosure.Value{Count: 2}, enclosure.Value{Length: measure.MustParse("1 in")}
+	checkConflict(t, r, "column_3: there are only 2 columns")
+	r = thick(t, "dividers")
+	r.Options["row_1"], r.Options["row_2"] = enclosure.Value{Length: measure.MustParse("2 in")}, enclosure.Value{Length: measure.MustParse("2 in")}
+	checkConflict(t, r, "row_2: one of the cells must take up what is left")
+	r = thick(t, "dividers")
 	r.Thickness = measure.MustParse("1/2 in")
 	checkImpossible(t, r, "thickness", "at least 13/16 in")
+}
+
+// checkConflict checks that two values of a request contradict each other.
+func checkConflict(t *testing.T, r *solve.Request, want string) {
+	t.Helper()
+	_, err := solve.Solve(context.Background(), r)
+	var faults fault.Faults
+	require.ErrorAs(t, err, &faults)
+	assert.Equal(t, fault.Conflict, faults[0].Code)
+	assert.Equal(t, want, faults[0].Error())
 }
 
 func BenchmarkSolveDividers(b *testing.B) { benchmarkThick(b, "dividers") }

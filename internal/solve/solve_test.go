@@ -55,3 +55,27 @@ func BenchmarkSolveSlottedBand(b *testing.B) {
 		}
 	}
 }
+
+// A play that is deeper than the band leaves room for is cut down to that: the
+// ideal slits stay within the band.
+func TestSlitsStayWithinTheBand(t *testing.T) {
+	r := thick(t, "slotted-band")
+	r.Options["band_height"], r.Options["slit_play"] = enclosure.Value{Length: measure.MustParse("7/8 in")}, enclosure.Value{Length: measure.MustParse("3/4 in")}
+	s, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	checkFolded(t, s)
+	for _, cut := range s.Pattern.Pieces[0].Cuts {
+		assert.False(t, measure.MustParse("5/8 in").Less(cut.Depth), "1/4 in is left")
+	}
+}
+
+// Board as thick as the ruler's mark is coarse: the lap lies off by exactly what
+// is allowed, and arithmetic must not make that more.
+func TestLapOffByExactlyOneMark(t *testing.T) {
+	r := thick(t, "band")
+	r.Width, r.Thickness, r.Caliper = measure.Micrometres(37_591), measure.MustParse("1 1/2 in"), measure.MustParse("1/16 in")
+	r.Ruler, r.Fit = measure.Marks(measure.Inch)[5], enclosure.NamedFits()[0].Range(measure.Inch)
+	s, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	assert.Equal(t, s.Proof.Tolerance, s.Proof.Gap)
+}

@@ -2759,6 +2759,30 @@ type RequestSolveDividers struct {
 	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMin string `json:"clearance_min,omitempty"`
 
+	// Column1 How wide column 1 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Column1 string `json:"column_1,omitempty"`
+
+	// Column2 How wide column 2 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Column2 string `json:"column_2,omitempty"`
+
+	// Column3 How wide column 3 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Column3 string `json:"column_3,omitempty"`
+
+	// Column4 How wide column 4 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Column4 string `json:"column_4,omitempty"`
+
+	// Column5 How wide column 5 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Column5 string `json:"column_5,omitempty"`
+
+	// Column6 How wide column 6 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Column6 string `json:"column_6,omitempty"`
+
+	// Column7 How wide column 7 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Column7 string `json:"column_7,omitempty"`
+
+	// Column8 How wide column 8 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Column8 string `json:"column_8,omitempty"`
+
 	// ColumnWidth How wide every column but the last is, to the middle of its strip; all the same if not given. From 5 to 1000 mm.
 	ColumnWidth string `json:"column_width,omitempty"`
 
@@ -2788,6 +2812,30 @@ type RequestSolveDividers struct {
 
 	// Play How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm.
 	Play string `json:"play,omitempty"`
+
+	// Row1 How high row 1 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Row1 string `json:"row_1,omitempty"`
+
+	// Row2 How high row 2 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Row2 string `json:"row_2,omitempty"`
+
+	// Row3 How high row 3 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Row3 string `json:"row_3,omitempty"`
+
+	// Row4 How high row 4 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Row4 string `json:"row_4,omitempty"`
+
+	// Row5 How high row 5 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Row5 string `json:"row_5,omitempty"`
+
+	// Row6 How high row 6 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Row6 string `json:"row_6,omitempty"`
+
+	// Row7 How high row 7 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Row7 string `json:"row_7,omitempty"`
+
+	// Row8 How high row 8 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
+	Row8 string `json:"row_8,omitempty"`
 
 	// RowHeight How high every row but the last is, to the middle of its strip; all the same if not given. From 5 to 1000 mm.
 	RowHeight string `json:"row_height,omitempty"`

@@ -21,7 +21,7 @@ function begin(search) {
   const given = new URLSearchParams(search);
   if (!given.has("kind")) given.set("kind", "slotted-band");
   for (const [name, value] of given) {
-    if (/^[a-z][a-z_]*$/.test(name)) solver.setAttribute(name, value);
+    if (/^[a-z][a-z0-9_]*$/.test(name)) solver.setAttribute(name, value);
   }
   mark();
 }

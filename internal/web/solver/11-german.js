@@ -25,7 +25,8 @@ const GERMAN = {
     fold: "Faltung", panels: "Felder", gap: "Spalt", open: "Öffnung", layers: "Lagen", headroom: "Luft nach oben", turn_over: "Umschlagrand",
     base_flap: "Bodenklappe", middle_height: "Höhe in der Mitte", depth: "Wandhöhe", corners: "Ecklaschen", walls: "Wände", lid_depth: "Deckelhöhe",
     lid_fit: "Deckel sitzt", slide: "Lade gleitet", ribbon_slit: "Bandschlitz", columns: "Spalten", rows: "Reihen", column_width: "Spaltenbreite",
-    row_height: "Reihenhöhe", slots: "Einschnitte", play: "Schlitzluft", join: "Zuschnitt" },
+    row_height: "Reihenhöhe", slots: "Einschnitte", play: "Schlitzluft", join: "Zuschnitt",
+    ...Object.fromEntries([1, 2, 3, 4, 5, 6, 7, 8].flatMap((n) => [["column_" + n, "Spalte " + n], ["row_" + n, "Reihe " + n]])) },
   titles: {
     "slotted-band": "Bauchbinde mit Steckschlitzen", band: "Bauchbinde mit Klebelasche", sleeve: "Hülle mit Klebelasche",
     envelope: "Umschlag aus gerade gerilltem Zuschnitt", "diagonal-envelope": "Umschlag aus einem Quadrat, schräg gerillt", pocket: "Blatt mit Tasche",
