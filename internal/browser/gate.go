@@ -10,20 +10,24 @@ import (
 	"time"
 )
 
+// Detour answers a call itself or passes it on.
+type Detour func(w http.ResponseWriter, r *http.Request, on http.Handler)
+
 // Gate stands between a page and the service, to slow it down or cut it off.
 type Gate struct {
-	Handler http.Handler
 	sync.Mutex
-	delay  time.Duration
-	closed bool
-	slow   string // only calls of this path are slow
-	seen   []string
+	handler http.Handler
+	detour  Detour
+	delay   time.Duration
+	closed  bool
+	slow    string // only calls of this path are slow
+	seen    []string
 }
 
 // ServeHTTP notes the call and lets it through, late or not at all.
 func (g *Gate) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	g.Lock()
-	delay, closed := g.delay, g.closed
+	delay, closed, detour := g.delay, g.closed, g.detour
 	if !strings.Contains(r.RequestURI, g.slow) {
 		delay = 0
 	}
@@ -33,7 +37,11 @@ func (g *Gate) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		panic(http.ErrAbortHandler)
 	}
 	time.Sleep(delay)
-	g.Handler.ServeHTTP(w, r)
+	if detour != nil {
+		detour(w, r, g.handler)
+		return
+	}
+	g.handler.ServeHTTP(w, r)
 }
 
 // Set changes how the gate lets calls through: a delay for the calls whose
@@ -42,6 +50,13 @@ func (g *Gate) Set(delay time.Duration, slow string, closed bool) {
 	g.Lock()
 	defer g.Unlock()
 	g.delay, g.slow, g.closed = delay, slow, closed
+}
+
+// Send sends all calls over a detour; nil ends it.
+func (g *Gate) Send(over Detour) {
+	g.Lock()
+	defer g.Unlock()
+	g.detour = over
 }
 
 // Calls lists what was asked for since it was last asked.
@@ -57,7 +72,7 @@ func (g *Gate) Calls() []string {
 // address.
 func Serve(t *testing.T, h http.Handler) (string, *Gate) {
 	t.Helper()
-	g := &Gate{Handler: h}
+	g := &Gate{handler: h}
 	server := httptest.NewUnstartedServer(g)
 	server.Config.ErrorLog = slog.NewLogLogger(slog.DiscardHandler, slog.LevelError)
 	server.Start()

@@ -173,26 +173,19 @@ func TestLostServiceIsToldAndComesBack(t *testing.T) {
 
 func TestPageWithoutServiceShowsWhatIsInside(t *testing.T) {
 	server, g := service(t, map[string]string{"/blog": embedded(byHand)})
-	g.Handler = without(g.Handler)
+	g.Send(func(w http.ResponseWriter, r *http.Request, on http.Handler) {
+		if strings.HasPrefix(r.URL.Path, "/v1/") {
+			panic(http.ErrAbortHandler)
+		}
+		on.ServeHTTP(w, r)
+	})
 	p := browser.Open(t, server+"/blog")
 	p.Until(root + ".querySelector('.trouble')?.textContent.includes('cannot be reached')")
 	assert.True(t, browser.Eval[bool](p, "document.querySelector('creasefit-solver a').getBoundingClientRect().height > 0"), "the link inside is shown")
-	g.Handler = g.Handler.(cut).Handler
+	g.Send(nil)
 	browser.Eval[any](p, "dispatchEvent(new Event('online')); 0")
 	p.Until(solved)
 	assert.True(t, browser.Eval[bool](p, "document.querySelector('creasefit-solver a').getBoundingClientRect().height === 0"), "and gives way to the sentence")
-}
-
-// cut lets no calculation through.
-type cut struct{ http.Handler }
-
-func without(h http.Handler) http.Handler { return cut{h} }
-
-func (c cut) ServeHTTP(w http.ResponseWriter, r *http.Request) {
-	if strings.HasPrefix(r.URL.Path, "/v1/") {
-		panic(http.ErrAbortHandler)
-	}
-	c.Handler.ServeHTTP(w, r)
 }
 
 func TestGermanPage(t *testing.T) {
@@ -213,14 +206,13 @@ func TestGermanPage(t *testing.T) {
 func TestLongRequestIsPosted(t *testing.T) {
 	server, g := service(t, nil)
 	long := "/" + strings.Repeat("a", 1900)
-	inner := g.Handler
-	g.Handler = http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+	g.Send(func(w http.ResponseWriter, r *http.Request, on http.Handler) {
 		if r.URL.Path == "/blog" {
 			_, _ = io.WriteString(w, embedded(byHand+` service="`+server+long+`/"`))
 			return
 		}
 		r.URL.Path = strings.TrimPrefix(r.URL.Path, long)
-		inner.ServeHTTP(w, r)
+		on.ServeHTTP(w, r)
 	})
 	p := browser.Open(t, server+"/blog")
 	p.Until(solved)
@@ -263,4 +255,35 @@ func TestPermanentLinkAndPrint(t *testing.T) {
 	p.Do(browser.Prefer("screen"), chromedp.Navigate(link.String()))
 	p.Until(solved)
 	assert.Equal(t, "8 1/4 in", browser.Eval[string](p, reading), "the link leads to the same answer")
+}
+
+// TestGermanPageSaysWhatIsWrongInGerman provokes the problems and the warnings
+// that readers meet most often.
+func TestGermanPageSaysWhatIsWrongInGerman(t *testing.T) {
+	p, g := widget(t, `kind="slotted-band" lang="de" width="88,9" thickness="2,3" grammage="270" ruler="1 mm" fit="snug"`)
+	p.Until(solved)
+	notes := root + ".querySelector('.notes ul').textContent"
+	p.Until(notes + ".includes('ist geschätzt')")
+	assert.Contains(t, browser.Eval[string](p, notes), "Die Papierdicke von 0,")
+	assert.Zero(t, browser.Eval[int64](p, root+".querySelectorAll('.notes [lang=en]').length"), "nothing is left in English")
+	assert.Contains(t, browser.Eval[string](p, root+".querySelector('figure').textContent"), "Rille 1", "nor in the drawing")
+	wrong := root + ".getElementById(" + field("width") + ".getAttribute('aria-describedby').split(' ')[0]).textContent"
+	for typed, told := range map[string]string{
+		"abc": "„abc“ lässt sich nicht lesen.", "3 5/7 in": "„3 5/7 in“ lässt sich nicht lesen; vielleicht 3 23/32 in.", "99999": "„99999“ liegt außerhalb dessen, was geht; vielleicht 2000mm.",
+	} {
+		browser.Eval[any](p, "document.querySelector('creasefit-solver').values = { width: "+browser.Quote(typed)+" }; 0")
+		p.Until(field("width") + ".getAttribute('aria-invalid') === 'true' && " + wrong + " === " + browser.Quote(told))
+		assert.Equal(t, "So geht es noch nicht: "+told, browser.Eval[string](p, root+".querySelector('[role=status]').textContent"))
+	}
+	browser.Eval[any](p, "document.querySelector('creasefit-solver').values = { width: '88,9', step: '10 mm' }; 0")
+	p.Until(field("fit") + ".parentElement.textContent.includes('Mit diesem Lineal geht das nicht auf; ')")
+	g.Send(func(w http.ResponseWriter, _ *http.Request, _ http.Handler) {
+		w.Header().Set("Content-Type", "application/problem+json")
+		w.WriteHeader(http.StatusServiceUnavailable)
+		_, _ = io.WriteString(w, `{"type":"/problems/overloaded","status":503,"detail":"too many calculations are running","errors":[]}`)
+	})
+	browser.Eval[any](p, "document.querySelector('creasefit-solver').values = { width: '91,4', step: '' }; 0")
+	p.Until(root + ".querySelector('.trouble').textContent.includes('Der Dienst hat gerade zu viel zu tun.')")
+	p.Sound()
+	p.Shoot("")
 }

@@ -1,5 +1,6 @@
 // Words in English. Every entry can be replaced through the strings property.
 const ENGLISH = {
+  language: "en",
   sentence: "Wrap {contents} in {stock}. I cut by {bench}, measure in {unit} and rule in {ruler}; it should be {fit}.",
   own: "With",
   width: "{} wide",
@@ -20,6 +21,8 @@ const ENGLISH = {
   again: "Try again",
   correct: "Correct it",
   wrong: "This does not work yet: {}",
+  suggest: "try {}",
+  problems: {},
   readings: "Readings",
   cut: "Cut",
   by: "by",

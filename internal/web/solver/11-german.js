@@ -1,6 +1,7 @@
-// Words in German. What the service itself says stays in English and is
-// marked as such.
+// Words in German. What the service itself says and has no words here stays in
+// English and is marked as such.
 const GERMAN = {
+  language: "de",
   sentence: "Wickle {contents} in {stock}. Ich schneide mit {bench}, messe in {unit} und zeichne auf {ruler} genau an; es soll {fit} sitzen.",
   own: "Mit",
   width: "{} breit",
@@ -44,6 +45,14 @@ const GERMAN = {
   again: "Noch einmal",
   correct: "Berichtigen",
   wrong: "So geht es noch nicht: {}",
+  suggest: "vielleicht {}",
+  problems: {
+    unreadable: "„{value}“ lässt sich nicht lesen", "no-unit": "„{value}“ hat keine Einheit", ambiguous: "„{value}“ lässt sich auf zwei Arten lesen",
+    unknown: "„{value}“ gibt es hier nicht", missing: "Diese Angabe fehlt noch", "out-of-range": "„{value}“ liegt außerhalb dessen, was geht",
+    "too-fine": "„{value}“ ist feiner, als ein Lineal sein kann", "no-fit": "Mit diesem Lineal geht das nicht auf", conflict: "Zwei Angaben widersprechen sich",
+    impossible: "So entsteht keine Hülle", "too-many-calls": "Es kamen zu viele Anfragen auf einmal", overloaded: "Der Dienst hat gerade zu viel zu tun",
+    draining: "Der Dienst wird gerade neu gestartet", "took-too-long": "Die Rechnung hat zu lange gedauert", internal: "Dem Dienst ist ein Fehler unterlaufen",
+  },
   readings: "Maße",
   cut: "Zuschneiden",
   by: "mal",

@@ -1,5 +1,19 @@
 let fields = 0; // numbers ids
 
+// complaint says what is wrong: in the words that the language has for it, else
+// in the service's. A hint that is a value needs no language.
+function complaint({ code, value, detail, hint, expected }, words) {
+  const own = words.problems[code];
+  const said = own ? fill(own, { value: value ?? "" }) : detail;
+  const isValue = /^[\d.]/.test(hint);
+  const more = isValue ? fill(words.suggest, hint) : hint ?? (own ? "" : expected);
+  if (!own) return [english([said, more].filter(Boolean).join("; ") + ".")];
+  return [said, more && "; ", isValue || !more ? more : english(more), "."];
+}
+
+// spoken is a complaint as plain text.
+const spoken = (parts) => parts.map((part) => part.textContent ?? part).join("");
+
 // Field is one control with its label, and with what is wrong with it.
 class Field {
   constructor(param, words, options) {
@@ -79,8 +93,7 @@ class Field {
     this.wrong.hidden = !error;
     this.wrong.replaceChildren();
     if (error) {
-      const hint = /^[\d.]/.test(error.hint) ? "try " + error.hint : error.hint ?? error.expected;
-      this.wrong.append(english([error.detail, hint].filter(Boolean).join("; ") + "."));
+      this.wrong.append(...complaint(error, this.words));
       this.control.setAttribute("aria-invalid", "true");
     } else {
       this.control.removeAttribute("aria-invalid");

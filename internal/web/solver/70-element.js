@@ -150,7 +150,7 @@ class CreasefitSolver extends HTMLElement {
       const solution = JSON.parse(await calculate(this.service + "v1/solve/" + name, values, signal));
       if (signal.aborted) return;
       this.#show(solution, values);
-      await this.#draw(name, values, signal);
+      await Promise.all([this.#draw(name, values, signal), this.#warn(name, values, signal)]);
     } catch (error) {
       if (!signal.aborted) this.#fail(error);
     }
@@ -176,15 +176,21 @@ class CreasefitSolver extends HTMLElement {
     this.#emit("creasefit-solution", { solution, values, kind: solution.kind, link: links.find(([text]) => text === this.words.links.permanent)[1] });
   }
 
+  // #language asks the service for another language than its usual one.
+  #language() {
+    const { language } = this.words;
+    return language === "en" ? {} : { language };
+  }
+
   #links(solution, values) {
     const { links } = this.words;
     const to = (path, more) => this.service + path.slice(1) + more;
-    const language = this.words.links.guide === GERMAN.links.guide ? "&language=de" : "";
+    const as = (format) => "&" + new URLSearchParams({ format, ...this.#language() });
     const all = [[links.permanent, this.service + "?" + new URLSearchParams({ kind: solution.kind, ...values })], [links.data, to(solution.links.self, "")]];
     if (solution.links.mail) all.unshift([links.mail, to(solution.links.mail, "&format=text")]);
-    if (solution.links.drawing) all.unshift([links.drawing, to(solution.links.drawing, "&format=svg")], [links.pdf, to(solution.links.drawing, "&format=pdf")]);
+    if (solution.links.drawing) all.unshift([links.drawing, to(solution.links.drawing, as("svg"))], [links.pdf, to(solution.links.drawing, as("pdf"))]);
     if (solution.links.yield) all.unshift([links.yield, to(solution.links.yield, "&format=svg")]);
-    if (solution.links.guide) all.unshift([links.guide, to(solution.links.guide, "&format=html" + language)]);
+    if (solution.links.guide) all.unshift([links.guide, to(solution.links.guide, as("html"))]);
     return all;
   }
 
@@ -205,12 +211,24 @@ class CreasefitSolver extends HTMLElement {
     const figure = this.answer.querySelector("figure");
     const [red, green, blue] = getComputedStyle(figure).color.match(/[\d.]+/g).map(Number);
     const dark = red + green + blue > 384;
-    const text = await calculate(this.service + "v1/drawing/" + name, { ...values, format: "svg", theme: dark ? "dark" : "light" }, signal);
+    const text = await calculate(this.service + "v1/drawing/" + name, { ...values, ...this.#language(), format: "svg", theme: dark ? "dark" : "light" }, signal);
     const svg = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
     if (signal.aborted || svg.localName !== "svg") return;
     svg.querySelectorAll("script").forEach((script) => script.remove());
     figure.classList.toggle("dark", dark);
     figure.replaceChildren(document.importNode(svg, true));
+  }
+
+  // #warn takes what is to be known in the language from the guide, which the
+  // service writes in it.
+  async #warn(name, values, signal) {
+    const { solution } = this;
+    const language = this.#language();
+    if (!language.language || !solution.warnings.length) return;
+    const { warnings } = JSON.parse(await calculate(this.service + "v1/guide/" + name, { ...values, ...language, show: "warnings" }, signal));
+    if (signal.aborted) return;
+    const notes = warnings.map(({ text }) => make("li", {}, solution.warnings.some(({ detail }) => detail === text) ? english(text) : text));
+    this.answer.querySelector(".notes ul").replaceChildren(...notes);
   }
 
   #clear() {
@@ -255,11 +273,15 @@ class CreasefitSolver extends HTMLElement {
       else elsewhere.push(item);
       if (field?.help) this.sentence.fold.open = true;
     }
-    for (const item of elsewhere) this.trouble.append(make("p", {}, english([item.name, item.detail].filter(Boolean).join(": ") + (item.hint ? "; " + item.hint : "") + ".")));
+    for (const item of elsewhere) {
+      const about = item.name ? (this.words.names[item.name] ?? item.name.replaceAll("_", " ")) + ": " : "";
+      this.trouble.append(make("p", {}, about, ...complaint({ ...item, expected: "" }, this.words)));
+    }
     if (problem.errors.length === 0) this.trouble.append(make("p", {}, english(problem.detail)));
     if (problem.try) this.trouble.append(this.#button(this.words.correct, () => this.#correct(problem.try)));
     this.trouble.hidden = this.trouble.childElementCount === 0;
-    this.#say(fill(this.words.wrong, problem.detail));
+    const [first] = problem.errors;
+    this.#say(fill(this.words.wrong, first && this.words.problems[first.code] ? spoken(complaint(first, this.words)) : problem.detail));
   }
 
   // #correct takes the values of the corrected address.
@@ -271,11 +293,12 @@ class CreasefitSolver extends HTMLElement {
 
   // #away tells that there is no answer, and tries again by itself.
   #away(error) {
-    const reason = error.problem ? english(error.problem.detail + ".") : this.words[error.reason];
+    const { problem } = error;
+    const reason = problem ? complaint({ code: problem.type?.split("/").pop(), detail: problem.detail }, this.words) : [this.words[error.reason]];
     const stale = this.solution ? " " + this.words.stale : "";
-    this.trouble.append(make("p", {}, reason, stale), this.#button(this.words.again, () => this.#retry()));
+    this.trouble.append(make("p", {}, ...reason, stale), this.#button(this.words.again, () => this.#retry()));
     this.trouble.hidden = false;
-    this.#say((error.problem?.detail ?? this.words[error.reason]) + stale);
+    this.#say(spoken(reason) + stale);
     const pause = Math.max(error.wait || 0, Math.min(60, 5 * 2 ** this.#failures++)); // seconds
     this.#timers.ask = setTimeout(() => this.#retry(), pause * 1000);
   }
