@@ -142,8 +142,8 @@ func wireAmount(a mail.Amount, unit measure.Unit) MailAmount {
 	return w
 }
 
-// rounded rounds to four decimals.
+// rounded rounds to four decimals, never to a negative zero.
 func rounded(x float64) *float64 {
-	x = math.Round(x*1e4) / 1e4
+	x = math.Round(x*1e4)/1e4 + 0
 	return &x
 }

@@ -1,14 +1,18 @@
 package api
 
 import (
+	"bytes"
+	"fmt"
 	"net/http"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"creasefit/internal/mail"
+	"creasefit/internal/measure"
 )
 
 // square is a set of tasting cards in a square envelope.
@@ -130,6 +134,30 @@ func TestMailProblems(t *testing.T) {
 	postJSON(t, "/v1/mail", `{"unit":"in","width":5,"height":7,"post":"us"}`).ok()
 	assert.Equal(t, "unreadable", postJSON(t, "/v1/mail", `{"unit":"in","width":5,"height":7,"rigid":["yes"]}`).problem(http.StatusBadRequest).Errors[0].Code)
 	call(t, shared(), http.MethodDelete, "/v1/mail", "").problem(http.StatusMethodNotAllowed)
+}
+
+// Any piece is answered in every format, with plain numbers.
+func TestMailOfAnyPiece(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		size := func(name string, greatest int64) string {
+			l := measure.Nanometres(rapid.Int64Range(1_000_000, greatest).Draw(rt, name))
+			return "&" + name + "=" + finestMark(rapid.SampledFrom([]measure.Unit{measure.Inch, measure.Millimetre}).Draw(rt, "unit")).FormatURL(l)
+		}
+		query := size("width", 400_000_000) + size("height", 400_000_000) + size("thickness", 60_000_000) + size("size_tolerance", 3_000_000) +
+			fmt.Sprintf("&mass=%.3f", rapid.Float64Range(0.01, 2500).Draw(rt, "mass"))
+		a := get(t, "/v1/mail?"+query[1:]).ok()
+		checkNumbers(t, bytes.NewReader(a.Body.Bytes()))
+		m := decode[Mail](a)
+		require.Len(t, m.Posts, len(mail.Posts()))
+		table := get(t, "/v1/mail.csv?"+query[1:]).ok().Body.String()
+		assert.Equal(t, len(m.Posts)+1, strings.Count(table, "\r\n"))
+		text := get(t, "/v1/mail.txt?"+query[1:]).ok().Body.String()
+		for _, v := range m.Posts {
+			assert.Contains(t, table, v.Post+","+v.Class+","+v.Verdict+",")
+			assert.Contains(t, text, v.Title+": ")
+			assert.Contains(t, text, v.ClassTitle)
+		}
+	})
 }
 
 // The outside of a solved envelope goes on to the posts, its mass does not.

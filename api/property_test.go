@@ -2,6 +2,7 @@ package api
 
 import (
 	"encoding/json"
+	"io"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
@@ -90,19 +91,25 @@ func TestNumbersAreRoundedOnce(t *testing.T) {
 		k := rapid.SampledFrom(enclosure.Kinds()).Draw(rt, "kind")
 		w := httptest.NewRecorder()
 		shared().Handler().ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/v1/solve/"+k.Name+"?"+drawQuery(rt, k).Encode(), nil))
-		d := json.NewDecoder(w.Body)
-		d.UseNumber()
-		for {
-			token, err := d.Token()
-			if err != nil {
-				return
-			}
-			if n, ok := token.(json.Number); ok {
-				assert.NotContains(t, n.String(), "e")
-				assert.NotEqual(t, "-0", n.String())
-				_, decimals, _ := strings.Cut(n.String(), ".")
-				assert.LessOrEqual(t, len(decimals), 6, n.String())
-			}
-		}
+		checkNumbers(t, w.Body)
 	})
+}
+
+// checkNumbers looks at every number of an answer.
+func checkNumbers(t *testing.T, body io.Reader) {
+	t.Helper()
+	d := json.NewDecoder(body)
+	d.UseNumber()
+	for {
+		token, err := d.Token()
+		if err != nil {
+			return
+		}
+		if n, ok := token.(json.Number); ok {
+			assert.NotContains(t, n.String(), "e")
+			assert.NotEqual(t, "-0", n.String())
+			_, decimals, _ := strings.Cut(n.String(), ".")
+			assert.LessOrEqual(t, len(decimals), 6, n.String())
+		}
+	}
 }

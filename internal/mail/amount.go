@@ -65,9 +65,6 @@ func (a Amount) Of() Quantity { return a.of }
 // IsZero reports whether it is nothing.
 func (a Amount) IsZero() bool { return a.n == 0 }
 
-// Negative reports whether it is below nothing.
-func (a Amount) Negative() bool { return a.n < 0 }
-
 // Abs returns the amount without its sign.
 func (a Amount) Abs() Amount { return Amount{a.of, max(a.n, -a.n)} }
 

@@ -1,5 +1,7 @@
 package mail
 
+import "slices"
+
 // Verdict is what a post makes of a piece.
 type Verdict uint8
 
@@ -65,7 +67,7 @@ func (j *Judgement) settle(m *measured) {
 		j.Verdict = MayTake
 	}
 	for _, f := range ofStates(j.Limits, Unknown) {
-		if n := len(j.Unknown); n == 0 || j.Unknown[n-1] != f.Bound.of {
+		if !slices.Contains(j.Unknown, f.Bound.of) {
 			j.Unknown = append(j.Unknown, f.Bound.of)
 		}
 	}
@@ -110,10 +112,8 @@ func checkAll(limits []Limit, m *measured) []Finding {
 func ofStates(list []Finding, states ...State) []Finding {
 	var picked []Finding
 	for _, f := range list {
-		for _, s := range states {
-			if f.State == s {
-				picked = append(picked, f)
-			}
+		if slices.Contains(states, f.State) {
+			picked = append(picked, f)
 		}
 	}
 	return picked

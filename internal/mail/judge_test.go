@@ -130,6 +130,8 @@ func TestUnknown(t *testing.T) {
 	j := post(t, "de").Judge(q)
 	assert.Equal(t, "standardbrief", j.className())
 	assert.Equal(t, []Quantity{OfThickness, OfMass}, j.Unknown)
+	j = post(t, "us").Judge(piece("9 x 12 in"))
+	assert.Equal(t, []Quantity{OfThickness, OfMass}, j.Unknown)
 	j = post(t, "upu").Judge(piece("400 x 300 mm"))
 	assert.Equal(t, []Quantity{OfSum, OfMass}, j.Unknown)
 }
@@ -190,7 +192,7 @@ func TestByHowMuch(t *testing.T) {
 	first := map[Quantity]Finding{}
 	for _, f := range j.Refusals[0].Limits {
 		first[f.Bound.Of()] = f
-		assert.True(t, f.Left.Negative())
+		assert.Negative(t, f.Left.n)
 	}
 	assert.Equal(t, measure.Millimetres(2), first[OfThickness].Left.Abs().Length())
 	assert.Equal(t, Grams(10), first[OfMass].Left.Abs().Mass())

@@ -90,8 +90,8 @@ func (m *measured) sum() spread {
 // least bound and up for a greatest one: since bounds are whole millionths the
 // comparison is as exact as that of fractions.
 func (m *measured) ratio(least bool) spread {
-	down := func(a, b int64) int64 { return a * ratioUnit / b }
-	up := func(a, b int64) int64 { return (a*ratioUnit + b - 1) / b }
+	down := func(a, b int64) int64 { return a * ratioUnit / max(1, b) }
+	up := func(a, b int64) int64 { return (a*ratioUnit + b - 1) / max(1, b) }
 	r := spread{down(m.length.low, m.height.high), up(m.length.nominal, m.height.nominal), up(m.length.high, m.height.low)}
 	if least {
 		r.nominal = down(m.length.nominal, m.height.nominal)

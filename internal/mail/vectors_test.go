@@ -68,7 +68,7 @@ func TestEnvelopes(t *testing.T) {
 	}
 }
 
-// The belgian and the international rules differ between sources where these
+// The Belgian and the international rules differ between sources where these
 // rows say that they may take a piece.
 func TestInternationalAndBelgianSizes(t *testing.T) {
 	for _, e := range []struct {
