@@ -21,6 +21,7 @@ type box struct {
 	tab             int            // the reading of the tabs' length, -1 for tabs as long as the walls are high
 	allowance       int            // the reading of what rolled walls are shorter by, -1 without
 	play            measure.Length // from a side wall to what goes in, at most
+	halves          *boxHalves     // nil for a box in one piece
 }
 
 // Parameters that the boxes share.
@@ -126,10 +127,14 @@ func (d *draft) addBox(b *box, piece int, prefix string, width, height measure.L
 	left, right := wall(prefix+"left wall"), wall(prefix+"right wall")
 	bottom, top := wall(prefix+"bottom wall"), wall(prefix+"top wall")
 	d.walls(prefix+"walls", left, right, bottom, top)
-	b.across = []int{left, d.reading(prefix+"base width", width), right}
+	b.across = append(append([]int{left}, d.baseWidths(b, prefix, width)...), right)
 	b.up = []int{bottom, d.reading(prefix+"base height", height), top}
 	if b.rolled {
 		d.roll(b)
+	}
+	if b.halves != nil {
+		d.addHalves(b, piece, prefix)
+		return
 	}
 	d.strip(piece, pattern.Width, b.across...)
 	d.strip(piece, pattern.Height, b.up...)
@@ -140,9 +145,8 @@ func (d *draft) addBox(b *box, piece int, prefix string, width, height measure.L
 func (d *draft) trayBase(b *box, wall func(name string) int) (long Range) {
 	wide, high := b.needs()
 	d.addBox(b, 0, "", wide.Of(d.in).Add(d.in.middle()), high.Of(d.in).Add(d.in.middle()), wall)
-	width, height := b.base()
-	d.fit(pattern.Width, wide, times(1, width))
-	d.fit(pattern.Height, high, times(1, height))
+	d.fit(pattern.Width, wide, all(1, b.widths())...)
+	d.fit(pattern.Height, high, times(1, b.height()))
 	return high.span(d.in)
 }
 
@@ -165,11 +169,22 @@ func (d *draft) roll(b *box) {
 // innerName names the inner wall of an outer one.
 func (g *grid) innerName(outer string) string { return outer[:len(outer)-len("wall")] + "inner wall" }
 
-// base returns the readings of the base.
-func (b *box) base() (width, height int) { return b.across[len(b.across)/2], b.up[len(b.up)/2] }
+// beyond returns how many readings of an edge lie outside the walls.
+func (b *box) beyond() int {
+	if b.rolled {
+		return 1
+	}
+	return 0
+}
+
+// widths returns the readings that make up the width of the base.
+func (b *box) widths() []int { return b.across[b.beyond()+1 : len(b.across)-b.beyond()-1] }
+
+// height returns the reading of the base's height.
+func (b *box) height() int { return b.up[len(b.up)/2] }
 
 // wall returns the reading of the left wall, as high as all.
-func (b *box) wall() int { return b.across[len(b.across)/2-1] }
+func (b *box) wall() int { return b.across[b.beyond()] }
 
 // tabMargin is what is cut off a tab on both sides so that it clears the base
 // and the rim.
@@ -234,10 +249,19 @@ func (b *box) thinnest(in *Input) measure.Length {
 	return in.Caliper.Times(2)
 }
 
-// lay lays the box out.
+// lay lays the box out in one piece.
 func (b *box) lay(in *Input, sizes []measure.Length) pattern.Piece {
+	return b.whole(in, sizes, sizes[b.height()])
+}
+
+// whole lays the box out in one piece with a base of a height.
+func (b *box) whole(in *Input, sizes []measure.Length, height measure.Length) pattern.Piece {
 	t, none := in.Caliper, measure.Length{}
 	across, up := extents{sizes: sizesOf(b.across, sizes)}, extents{sizes: sizesOf(b.up, sizes)}
+	up.sizes[len(up.sizes)/2] = height
+	if b.halves != nil {
+		across.sizes = []measure.Length{across.sizes[0], across.sizes[1].Add(across.sizes[2]), across.sizes[3]}
+	}
 	if b.rolled {
 		under := none // the rims at the sides go round the tabs
 		if !b.outside {

@@ -7,7 +7,6 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
-	"creasefit/internal/rounding"
 )
 
 // dividers are strips that stand in a tray or a tin, cross in half-lap slots
@@ -75,8 +74,8 @@ func planDividers(in *Input) (*Plan, error) {
 	room := in.seating()
 	least := in.Thickness.Sub(room.Max)
 	r.height = d.between("strip height", in.Thickness.Sub(room.Min.Add(room.Max).Over(2)), measure.Max(least, measure.Nanometres(1)), measure.Largest())
-	d.nest("", pattern.Width, in.Fit, wide, minus(r.columns)...)
-	d.nest("", pattern.Height, in.Fit, high, minus(r.rows)...)
+	d.nest("", pattern.Width, in.Fit, wide, all(-1, r.columns)...)
+	d.nest("", pattern.Height, in.Fit, high, all(-1, r.rows)...)
 	d.nest("", pattern.Thickness, room, Need{Thickness: -1}, times(-1, r.height))
 	d.halfLap(r, least)
 	d.strip(0, pattern.Width, r.columns...)
@@ -95,15 +94,6 @@ func planDividers(in *Input) (*Plan, error) {
 // always lies within it.
 func (in *Input) seating() Range {
 	return Range{in.little().Over(4), in.little().Times(5).Over(4)}
-}
-
-// minus makes terms that take readings away.
-func minus(readings []int) []rounding.Term {
-	terms := make([]rounding.Term, len(readings))
-	for i, reading := range readings {
-		terms[i] = times(-1, reading)
-	}
-	return terms
 }
 
 // halfLap adds the readings of the slots; strips are at least as high as said.

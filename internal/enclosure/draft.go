@@ -62,6 +62,15 @@ func times(coefficient int64, reading int) rounding.Term {
 	return rounding.Term{Reading: reading, Coefficient: coefficient}
 }
 
+// all makes terms: so many times each reading.
+func all(coefficient int64, readings []int) []rounding.Term {
+	terms := make([]rounding.Term, len(readings))
+	for i, reading := range readings {
+		terms[i] = times(coefficient, reading)
+	}
+	return terms
+}
+
 // form makes a form out of terms and a constant.
 func (d *draft) form(constant measure.Length, terms ...rounding.Term) rounding.Form {
 	from := len(d.terms)

@@ -87,7 +87,7 @@ func planDrawerBox(in *Input) (*Plan, error) {
 // clearances.
 func (d *draft) drawerSleeve(r *drawerReadings, slide Range) {
 	in, readings := d.in, d.plan.Problem.Readings
-	width, height := r.tray.base()
+	width, height := r.tray.widths()[0], r.tray.height()
 	wide, _ := r.tray.outsides()
 	face, depth, middle := Need{HalfCalipers: wide + 2}, Need{HalfCalipers: 3 + in.lapLayers()}, slide.Min.Add(slide.Max).Over(2)
 	whole := measure.Sum(readings[width].Ideal, face.Of(in), middle)
@@ -110,7 +110,7 @@ func (d *draft) slitted(b *box) (ribbonSlit, error) {
 	if !in.given("ribbon_slit") {
 		return ribbonSlit{half: -1}, nil
 	}
-	width, _ := b.base()
+	width := b.widths()[0]
 	top := b.up[len(b.up)-1]
 	whole, wall, long := d.plan.Problem.Readings[width].Ideal, d.plan.Problem.Readings[top].Ideal, in.length("ribbon_slit")
 	slit := d.fixed("ribbon slit", "ribbon_slit")

@@ -1,6 +1,8 @@
 package enclosure
 
 import (
+	"slices"
+
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -35,6 +37,8 @@ func liddedBox() *Kind {
 			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{"snug", "easy", "loose"}, Help: "How the lid goes over the tray: the clearance between them along the width and the height."},
 			cornerTabs,
 			cornerTab,
+			boxJoin,
+			baseLap,
 		},
 		Plan: planLiddedBox,
 	}
@@ -60,16 +64,19 @@ func planLiddedBox(in *Input) (*Plan, error) {
 	d, play := newDraft(in), in.named("lid_fit")
 	tray := in.newBox(&boxTrayGrid, in.Fit.Max.Over(2))
 	lid := in.newBox(&lidGrid, play.Max.Over(2).Add(in.Caliper.Times(2)))
+	tray.halve(in, 2)
+	lid.halve(in, 3)
 	deep := Need{Thickness: 1, HalfCalipers: 1}
 	long := d.trayBase(tray, func(name string) int { return d.reading(name, deep.Of(in).Add(in.middle())) })
 	d.fit(pattern.Thickness, deep, times(1, tray.wall()))
 	walls := d.addLid(lid, tray, play, deep.span(in))
+	slices.SortStableFunc(d.plan.Strips, func(a, b Strip) int { return a.Piece - b.Piece })
 	_, layers := lid.over(tray)
 	over := Need{HalfCalipers: layers}.Of(in)
 	err := fault.Join(
 		d.addTab(tray, "corner tab", deep.span(in), long),
 		d.addTab(lid, "lid corner tab", walls, Range{measure.Sum(long.Min, over, play.Min), measure.Sum(long.Max, over, play.Max)}),
-		in.checkLid(tray, lid, deep.span(in)))
+		in.checkLid(tray, lid, deep.span(in)), tray.checkHalves(in, in.Width))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLiddedBox(tray, lid, sizes) }
 	d.warnTabs()
 	return d.plan, err
@@ -86,14 +93,17 @@ func (b *box) over(inner *box) (width, height int64) {
 // addLid adds the readings of the lid, with its clearances over the tray, and
 // says how high its walls may be.
 func (d *draft) addLid(lid, tray *box, play, deep Range) (walls Range) {
-	in, width, height := d.in, 0, 0
+	in := d.in
 	across, up := lid.over(tray)
 	layersW, layersH := Need{HalfCalipers: across}, Need{HalfCalipers: up}
-	width, height = tray.base()
-	ideal := func(base int, layers Need) measure.Length {
-		return measure.Sum(d.plan.Problem.Readings[base].Ideal, layers.Of(in), play.Min.Add(play.Max).Over(2))
+	ideal := func(layers Need, base ...int) measure.Length {
+		sum := layers.Of(in).Add(play.Min.Add(play.Max).Over(2))
+		for _, reading := range base {
+			sum = sum.Add(d.plan.Problem.Readings[reading].Ideal)
+		}
+		return sum
 	}
-	w, h := ideal(width, layersW), ideal(height, layersH)
+	w, h := ideal(layersW, tray.widths()...), ideal(layersH, tray.outerHeight())
 	grip := in.little()
 	if in.given("lid_depth") {
 		depth := in.length("lid_depth")
@@ -105,9 +115,8 @@ func (d *draft) addLid(lid, tray *box, play, deep Range) (walls Range) {
 		d.addBox(lid, 1, "lid ", w, h, func(name string) int { return d.reading(name, full) })
 		d.within("height of the lid's walls", Range{Max: grip}, d.form(in.Caliper, times(1, tray.wall()), times(-1, lid.wall())))
 	}
-	lidWidth, lidHeight := lid.base()
-	d.nest(lidOverTray, pattern.Width, play, layersW, times(1, lidWidth), times(-1, width))
-	d.nest(lidOverTray, pattern.Height, play, layersH, times(1, lidHeight), times(-1, height))
+	d.nest(lidOverTray, pattern.Width, play, layersW, append(all(1, lid.widths()), all(-1, tray.widths())...)...)
+	d.nest(lidOverTray, pattern.Height, play, layersH, times(1, lid.height()), times(-1, tray.outerHeight()))
 	return walls
 }
 
@@ -128,11 +137,14 @@ func (in *Input) checkLid(tray, lid *box, deep Range) error {
 func (d *draft) layLiddedBox(tray, lid *box, sizes []measure.Length) pattern.Pattern {
 	in := d.in
 	under, over := tray.lay(in, sizes), lid.lay(in, sizes)
-	return pattern.Pattern{
+	p := pattern.Pattern{
 		Caliper: in.Caliper, Pieces: []pattern.Piece{under, over},
 		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
 		Places: []pattern.Place{{Piece: 1, Lie: pattern.FaceDown, X: under.Width.Add(over.Width).Over(2), Y: under.Height.Sub(over.Height).Over(2),
 			Above: sizes[tray.wall()].Add(in.Caliper.Over(2))}},
 		Nests: []pattern.Nesting{{Name: lidOverTray, Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Height}}},
 	}
+	tray.part(&p, 0, in, sizes)
+	lid.part(&p, 1, in, sizes)
+	return p
 }

@@ -34,6 +34,8 @@ func tray() *Kind {
 			cornerTabs,
 			{Name: "walls", Type: ChoiceParam, Choices: []string{"single", "double"}, Help: "Double walls are rolled in over the tabs."},
 			cornerTab,
+			boxJoin,
+			baseLap,
 		},
 		Plan: planTray,
 	}
@@ -46,15 +48,21 @@ func planTray(in *Input) (*Plan, error) {
 	if b.rolled = in.choice("walls") == "double"; b.rolled {
 		b.shape = &rolledTrayGrid
 	}
+	if b.rolled && in.inTwo() {
+		return nil, fault.Fault{Code: fault.Conflict, Field: "walls", Value: "double", Detail: "the halves of a tray in two pieces have single walls", Hint: "leave walls or join out"}
+	}
+	b.halve(in, 1)
 	walls, wall := d.trayWalls()
 	long := d.trayBase(b, wall)
 	d.stand(b)
-	err := fault.Join(d.addTab(b, "corner tab", walls, long), in.checkTray(b))
+	err := fault.Join(d.addTab(b, "corner tab", walls, long), in.checkTray(b), b.checkHalves(in, in.Width))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
-		return pattern.Pattern{
+		p := pattern.Pattern{
 			Caliper: in.Caliper, Pieces: []pattern.Piece{b.lay(in, sizes)},
 			Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
 		}
+		b.part(&p, 0, in, sizes)
+		return p
 	}
 	d.warnTabs()
 	return d.plan, err

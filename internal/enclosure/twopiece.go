@@ -120,7 +120,7 @@ type halved struct {
 func (w *parting) part(p *pattern.Pattern) {
 	whole, further := p.Pieces[w.piece], len(p.Pieces)
 	h := halve(&whole, w.side)
-	h.bonds = [2]pattern.Bond{{A: w.piece, B: further}, {A: further, B: w.piece}}
+	h.bonds = [2]pattern.Bond{{Name: whole.Name, A: w.piece, B: further}, {Name: whole.Name, A: further, B: w.piece}}
 	h.deal(w.face)
 	h.turnRoot(w.side, w.face)
 	h.addLap(w, p.Caliper)

@@ -14,35 +14,41 @@ func (w *writer) glue(p *pattern.Piece) (Step, bool) {
 	}
 	step := Step{Title: w.title("glue", p), Text: w.say("glue.text", nil), After: w.say("glue.dry", nil)}
 	for i := range p.Glues {
-		step.Lines = append(step.Lines, w.area(p, p, &p.Glues[i]))
+		g := &p.Glues[i]
+		step.Lines = append(step.Lines, w.area(p, g, noun(p.Panels[g.Panel].Name), noun(p.Panels[g.To].Name)))
 	}
 	return step, true
 }
 
-// bond is gluing pieces to one another.
-func (w *writer) bond(*pattern.Piece) (Step, bool) {
+// bond is gluing the pieces to one another that make something together.
+func (w *writer) bond(name string) Step {
 	p := &w.s.Pattern
-	if len(p.Bonds) == 0 {
-		return Step{}, false
+	step := Step{
+		Title: w.say("glue.bond.title", args{"piece": noun(name)}),
+		Text:  w.say("glue.bond", nil) + " " + w.say("glue.text", nil), After: w.say("glue.dry", nil),
 	}
-	step := Step{Title: w.say("glue.bond.title", nil), Text: w.say("glue.bond", nil) + " " + w.say("glue.text", nil), After: w.say("glue.dry", nil)}
-	for i := range p.Bonds {
-		b := &p.Bonds[i]
+	part := func(piece *pattern.Piece, panel int) told {
+		return told{"part", args{"of": noun(piece.Panels[panel].Name), "piece": noun(piece.Name)}}
+	}
+	for _, b := range p.Bonds {
+		if b.Name != name {
+			continue
+		}
+		own, other := &p.Pieces[b.A], &p.Pieces[b.B]
 		for k := range b.Glues {
-			step.Lines = append(step.Lines, w.area(&p.Pieces[b.A], &p.Pieces[b.B], &b.Glues[k]))
+			g := &b.Glues[k]
+			step.Lines = append(step.Lines, w.area(own, g, part(own, g.Panel), part(other, g.To)))
 		}
 	}
-	return step, true
+	return step
 }
 
-// area says what of a piece is glued to which panel of another piece, or of its
-// own.
-func (w *writer) area(p, other *pattern.Piece, g *pattern.Glue) string {
+// area says what of a piece is glued, and where to.
+func (w *writer) area(p *pattern.Piece, g *pattern.Glue, of, to any) string {
 	low, high := box(g.Area)
 	ruler := w.s.Request.Ruler
 	return sentence(w.say("glue."+where(p, g), args{
-		"of": noun(p.Panels[g.Panel].Name), "face": told{key: "face." + g.Face.String()},
-		"to": noun(other.Panels[g.To].Name), "toface": told{key: "face." + g.ToFace.String()},
+		"of": of, "face": told{key: "face." + g.Face.String()}, "to": to, "toface": told{key: "face." + g.ToFace.String()},
 		"width": ruler.Down(high.X.Sub(low.X)), "height": ruler.Down(high.Y.Sub(low.Y)), "place": w.spot(p, g),
 	}))
 }

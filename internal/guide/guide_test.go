@@ -113,8 +113,10 @@ func TestOfferInWords(t *testing.T) {
 // Two pieces that are glued to one another have a step for that, and the
 // contents lie on the face that the second lap is glued to.
 func TestGuideInTwoPieces(t *testing.T) {
-	for kind, floor := range map[string]string{"sleeve": "back", "tuck-carton": "top tuck"} {
+	for kind, words := range map[string][3]string{"sleeve": {"back", "sleeve", "outside of the second lap of the front"}, "tuck-carton": {"top tuck", "carton", "outside of the lap of the front"},
+		"lidded-box": {"base", "lid", "outside of the top wall of the left"}, "gusset-bag": {"front", "bag", "inside of the base of the back"}} {
 		k, _ := enclosure.Lookup(kind)
+		floor, whole, glued := words[0], words[1], words[2]
 		r := usual(k, measure.Inch)
 		r.Thickness = measure.MustParse("1 in")
 		r.Options["join"] = enclosure.Value{Choice: "two-pieces"}
@@ -123,9 +125,9 @@ func TestGuideInTwoPieces(t *testing.T) {
 		g, err := guide.Write(s, guide.Options{})
 		require.NoError(t, err)
 		text := flowed(g.Text())
-		assert.Contains(t, text, "Glue the halves to one another")
-		assert.Contains(t, text, "Put glue on the outside of the second lap")
-		assert.Contains(t, text, "against the inside of the "+floor+".")
+		assert.Contains(t, text, "Glue the halves of the "+whole+" to one another")
+		assert.Contains(t, text, "Put glue on the "+glued+" half of the "+whole)
+		assert.Contains(t, text, "against the inside of the "+floor)
 		assert.NotContains(t, text, "Fold the lap in")
 	}
 }

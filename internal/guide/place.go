@@ -82,7 +82,19 @@ func (w *writer) nest(n *pattern.Nesting) string {
 	if slices.ContainsFunc(p.Places, func(at pattern.Place) bool { return at.Piece == n.Outer && at.Lie == pattern.FaceDown }) {
 		key = "place.over"
 	}
-	return w.say(key, args{"in": noun(p.Pieces[n.Inner].Name), "out": noun(p.Pieces[n.Outer].Name)})
+	return w.say(key, args{"in": w.together(n.Inner), "out": w.together(n.Outer)})
+}
+
+// together names what a piece is part of if it is glued to another one, or else
+// the piece.
+func (w *writer) together(piece int) noun {
+	p := &w.s.Pattern
+	for i := range p.Bonds {
+		if b := &p.Bonds[i]; b.A == piece || b.B == piece {
+			return noun(b.Name)
+		}
+	}
+	return noun(p.Pieces[piece].Name)
 }
 
 // where says along which axis a fit is, and between which pieces if it is not

@@ -129,8 +129,12 @@ func (w *writer) steps() []Step {
 	for i := range pieces {
 		steps = w.add(steps, StageGlue, &pieces[i], w.glue)
 	}
+	for i, b := range w.s.Pattern.Bonds {
+		if i == 0 || b.Name != w.s.Pattern.Bonds[i-1].Name {
+			steps = w.add(steps, StageGlue, nil, func(*pattern.Piece) (Step, bool) { return w.bond(b.Name), true })
+		}
+	}
 	first := &pieces[0]
-	steps = w.add(steps, StageGlue, first, w.bond)
 	steps = w.add(steps, StagePlace, first, w.place)
 	steps = w.add(steps, StageClose, first, w.close)
 	return w.add(steps, StageDress, first, w.dress)

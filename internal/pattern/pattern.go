@@ -262,7 +262,8 @@ type Nesting struct {
 // Bond says that two pieces are glued to one another and folded up as one body.
 // The panel that a glue area or a seam names first belongs to A, the other to B.
 type Bond struct {
-	A, B  int // pieces
+	Name  string // of what the pieces make together, such as "sleeve"
+	A, B  int    // pieces
 	Glues []Glue
 	Seams []Seam
 }

@@ -238,6 +238,12 @@ const (
 	JoinValueTwoPieces JoinValue = "two-pieces"
 )
 
+// Defines values for JoinValueSolve.
+const (
+	JoinValueSolveOnePiece  JoinValueSolve = "one-piece"
+	JoinValueSolveTwoPieces JoinValueSolve = "two-pieces"
+)
+
 // Defines values for LanguageValue.
 const (
 	LanguageValueDe LanguageValue = "de"
@@ -1068,6 +1074,9 @@ type ItemsValueGrain string
 
 // JoinValue One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
 type JoinValue string
+
+// JoinValueSolve One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece.
+type JoinValueSolve string
 
 // Kind defines model for Kind.
 type Kind struct {
@@ -3218,6 +3227,12 @@ type RequestSolveLiddedBox struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// Join One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece.
+	Join JoinValueSolve `json:"join,omitempty"`
+
+	// Lap How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm.
+	Lap string `json:"lap,omitempty"`
+
 	// LidDepth How high the walls of the lid are; as high as the box is, up to 1/8 in (3 mm) less, if not given. From 5 to 500 mm.
 	LidDepth string `json:"lid_depth,omitempty"`
 
@@ -3799,6 +3814,12 @@ type RequestSolveTray struct {
 
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
+
+	// Join One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece.
+	Join JoinValueSolve `json:"join,omitempty"`
+
+	// Lap How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm.
+	Lap string `json:"lap,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
