@@ -58,18 +58,11 @@ func planDiagonal(in *Input) (*Plan, error) {
 	r.first = d.reading("to the first score", alongSide(height.Of(in).Add(in.middle())))
 	r.overlap = d.fixed("overlap", "overlap")
 	r.rest = d.reading("from the second score", alongSide(width.Of(in).Add(in.middle())))
-	d.fitDiagonal(pattern.Width, width, r.rest)
-	d.fitDiagonal(pattern.Height, height, r.first)
+	d.scaledFit(Fit{Axis: pattern.Width, Need: width, Scale: math.Sqrt2, Share: math.Sqrt2, Wanted: in.Fit}, width.Of(in), times(1, r.rest))
+	d.scaledFit(Fit{Axis: pattern.Height, Need: height, Scale: math.Sqrt2, Share: math.Sqrt2, Wanted: in.Fit}, height.Of(in), times(1, r.first))
 	d.strip(0, pattern.Diagonal, r.first, r.overlap, r.rest)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDiagonal(r, sizes) }
 	return d.plan, fault.Join(in.flat(d), in.checkDiagonal(width.span(in), height.span(in)))
-}
-
-// fitDiagonal states that a reading along the side of a square blank, taken
-// across the folds, is the need and a clearance.
-func (d *draft) fitDiagonal(axis pattern.Axis, need Need, reading int) {
-	d.plan.Fits = append(d.plan.Fits, Fit{Axis: axis, Window: len(d.plan.Problem.Windows), Need: need, Diagonal: true})
-	d.within(axis.String(), Range{alongSide(d.in.Fit.Min), alongSide(d.in.Fit.Max)}, d.form(alongSide(need.Of(d.in)).Neg(), times(1, reading)))
 }
 
 // alongSide returns what a length across the folds is along the side of the

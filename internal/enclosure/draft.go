@@ -91,19 +91,31 @@ func (d *draft) within(name string, r Range, f rounding.Form) {
 // fit states that the terms less the need are the clearance along an axis,
 // which must lie in the range that the request wants.
 func (d *draft) fit(axis pattern.Axis, need Need, terms ...rounding.Term) {
-	d.plan.Fits = append(d.plan.Fits, Fit{Axis: axis, Window: len(d.plan.Problem.Windows), Need: need})
-	d.within(axis.String(), d.in.Fit, d.form(need.Of(d.in).Neg(), terms...))
+	d.nest("", axis, d.in.Fit, need, terms...)
 }
 
 // nest states that the terms less the need are the clearance between two pieces,
 // or with "" of the contents, along an axis, which must lie in a range of its own.
 func (d *draft) nest(between string, axis pattern.Axis, r Range, need Need, terms ...rounding.Term) {
-	d.plan.Fits = append(d.plan.Fits, Fit{Axis: axis, Window: len(d.plan.Problem.Windows), Need: need, Between: between})
-	name := axis.String()
-	if between != "" {
-		name += ", " + between
+	d.fitted(Fit{Between: between, Axis: axis, Wanted: r, Need: need}, r, d.form(need.Of(d.in).Neg(), terms...))
+}
+
+// scaledFit states that the terms, so many times as the fit's scale says, less
+// what is taken from them are a clearance.
+func (d *draft) scaledFit(f Fit, taken measure.Length, terms ...rounding.Term) {
+	along := func(l measure.Length) measure.Length { return scaled(l, 1/f.Scale) }
+	d.fitted(f, Range{along(f.Wanted.Min), along(f.Wanted.Max)}, d.form(along(taken).Neg(), terms...))
+}
+
+// fitted adds a fit and the window of its form.
+func (d *draft) fitted(f Fit, r Range, form rounding.Form) {
+	f.Window = len(d.plan.Problem.Windows)
+	d.plan.Fits = append(d.plan.Fits, f)
+	name := f.Axis.String()
+	if f.Between != "" {
+		name += ", " + f.Between
 	}
-	d.within(name, r, d.form(need.Of(d.in).Neg(), terms...))
+	d.within(name, r, form)
 }
 
 // even states that two readings should be equal if they can be.

@@ -71,21 +71,24 @@ type Fit struct {
 	// function of it, as where panels bend; nil for all others. No clearance is
 	// at the value zero.
 	Curve func(measure.Length) measure.Length
-	// Diagonal says that the form and its window are measured along a side of a
-	// square blank whose folds lie at 45 degrees to it.
-	Diagonal bool
+	// Scale is how often a value of the form goes into the clearance where its
+	// readings are marked at another angle than it is measured, and Share how
+	// often the error of a mark does; both are zero where they would be one.
+	Scale, Share float64
+	Wanted       Range // the clearance
 }
 
 // Clearance turns a value of the fit's form into a clearance: the same length,
-// or for a diagonal fit sqrt 2 of it, to the nanometre.
+// or a curve of it, or so many times it, to the nanometre.
 func (f *Fit) Clearance(value measure.Length) measure.Length {
-	if f.Curve != nil {
+	switch {
+	case f.Curve != nil:
 		return f.Curve(value)
+	case f.Scale > 0:
+		return scaled(value, f.Scale)
+	default:
+		return value
 	}
-	if f.Diagonal {
-		return acrossFolds(value)
-	}
-	return value
 }
 
 // Need is what a clearance is measured against: how many times the contents'

@@ -18,6 +18,7 @@ var kinds = []*Kind{
 	pillowPack(),
 	tray(),
 	liddedBox(),
+	prismBox(),
 	drawerBox(),
 	dividers(),
 }

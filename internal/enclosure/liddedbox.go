@@ -92,7 +92,7 @@ func (b *box) over(inner *box) (width, height int64) {
 
 // addLid adds the readings of the lid, with its clearances over the tray, and
 // says how high its walls may be.
-func (d *draft) addLid(lid, tray *box, play, deep Range) (walls Range) {
+func (d *draft) addLid(lid, tray *box, play, deep Range) Range {
 	in := d.in
 	across, up := lid.over(tray)
 	layersW, layersH := Need{HalfCalipers: across}, Need{HalfCalipers: up}
@@ -104,20 +104,33 @@ func (d *draft) addLid(lid, tray *box, play, deep Range) (walls Range) {
 		return sum
 	}
 	w, h := ideal(layersW, tray.widths()...), ideal(layersH, tray.outerHeight())
-	grip := in.little()
-	if in.given("lid_depth") {
-		depth := in.length("lid_depth")
-		walls = Range{depth, depth}
-		d.addBox(lid, 1, "lid ", w, h, func(name string) int { return d.fixed(name, "lid_depth") })
-	} else {
-		walls = Range{deep.Min.Add(in.Caliper).Sub(grip), deep.Max.Add(in.Caliper)}
-		full := d.plan.Problem.Readings[tray.wall()].Ideal.Add(in.Caliper).Sub(grip.Over(2))
-		d.addBox(lid, 1, "lid ", w, h, func(name string) int { return d.reading(name, full) })
-		d.within("height of the lid's walls", Range{Max: grip}, d.form(in.Caliper, times(1, tray.wall()), times(-1, lid.wall())))
-	}
+	full := d.plan.Problem.Readings[tray.wall()].Ideal.Add(in.Caliper)
+	d.addBox(lid, 1, "lid ", w, h, d.lidWall(full))
+	d.grip(tray.wall(), lid.wall(), in.Caliper)
 	d.nest(lidOverTray, pattern.Width, play, layersW, append(all(1, lid.widths()), all(-1, tray.widths())...)...)
 	d.nest(lidOverTray, pattern.Height, play, layersH, times(1, lid.height()), times(-1, tray.outerHeight()))
-	return walls
+	if in.given("lid_depth") {
+		depth := in.length("lid_depth")
+		return Range{depth, depth}
+	}
+	return Range{deep.Min.Add(in.Caliper).Sub(in.little()), deep.Max.Add(in.Caliper)}
+}
+
+// lidWall says how the readings of a lid's walls are added: as the depth says,
+// or a little less than what comes down to the table.
+func (d *draft) lidWall(full measure.Length) func(name string) int {
+	if d.in.given("lid_depth") {
+		return func(name string) int { return d.fixed(name, "lid_depth") }
+	}
+	return func(name string) int { return d.reading(name, full.Sub(d.in.little().Over(2))) }
+}
+
+// grip states that the walls of a lid whose depth is not given come down almost
+// to the table, which is so far below the ends of walls as high as the tray's.
+func (d *draft) grip(tray, lid int, below measure.Length) {
+	if !d.in.given("lid_depth") {
+		d.within("height of the lid's walls", Range{Max: d.in.little()}, d.form(below, times(1, tray), times(-1, lid)))
+	}
 }
 
 // checkLid refuses walls that have no room for glue, and a lid that does not

@@ -111,8 +111,8 @@ func planPillowPack(in *Input) (*Plan, error) {
 // that the request wants.
 func (d *draft) fitCurve(axis pattern.Axis, need Need, p pillow, zero measure.Length, reading int) {
 	curve := func(value measure.Length) measure.Length { return p.clearance(zero.Add(value)) }
-	d.plan.Fits = append(d.plan.Fits, Fit{Axis: axis, Window: len(d.plan.Problem.Windows), Need: need, Curve: curve})
-	d.within(axis.String(), Range{p.face(d.in.Fit.Min).Sub(zero), p.face(d.in.Fit.Max).Sub(zero)}, d.form(zero.Neg(), times(1, reading)))
+	d.fitted(Fit{Axis: axis, Need: need, Curve: curve, Wanted: d.in.Fit},
+		Range{p.face(d.in.Fit.Min).Sub(zero), p.face(d.in.Fit.Max).Sub(zero)}, d.form(zero.Neg(), times(1, reading)))
 }
 
 // perThickness returns how much width a little more thickness takes, as a

@@ -88,24 +88,34 @@ func (m *model) contents() (clearances []Clearance, holds bool) {
 			r.settle(axis)
 		}
 	}
-	clearances = make([]Clearance, len(c.Bounded))
+	var left Vec
+	for axis, free := range r.free {
+		left[axis] = free.high - free.low - r.size[axis]
+	}
+	clearances, holds = m.bounded(left)
+	return clearances, holds && r.untouched()
+}
+
+// bounded returns the clearances along the bounded axes, of what is left along
+// all of them.
+func (m *model) bounded(left Vec) (clearances []Clearance, holds bool) {
+	axes := m.pattern.Cavity.Bounded
+	clearances = make([]Clearance, len(axes))
 	holds = true
-	for i, axis := range c.Bounded {
+	for i, axis := range axes {
 		clearances[i].Axis = axis
-		free := r.free[axis]
-		if math.IsInf(free.high-free.low, 1) {
+		if math.IsInf(left[axis], 1) {
 			m.find("contents", axis.String(), "is not held on both sides", 0)
 			holds = false
 			continue
 		}
-		clearance := free.high - free.low - r.size[axis]
-		clearances[i].Clearance = length(clearance)
+		clearances[i].Clearance = length(left[axis])
 		if clearances[i].Clearance.Less(measure.Nanometres(-1)) {
-			m.find("contents", axis.String(), "is too big for the cavity", -clearance)
+			m.find("contents", axis.String(), "is too big for the cavity", -left[axis])
 			holds = false
 		}
 	}
-	return clearances, holds && r.untouched()
+	return clearances, holds
 }
 
 // begin starts from a point in the middle above the cavity panel.

@@ -13,6 +13,11 @@ func (m *model) nests() (clearances []Clearance, holds bool) {
 	holds = true
 	for i := range m.pattern.Nests {
 		n := &m.pattern.Nests[i]
+		if m.pattern.Cavity.Sides > 0 {
+			c, fits := m.left(n, pattern.Width, newWell(m).nest(n))
+			clearances, holds = append(clearances, c), holds && fits
+			continue
+		}
 		var box [3]span
 		for axis := range box {
 			box[axis] = m.extent(pattern.Axis(axis), n.Inner)
@@ -27,13 +32,17 @@ func (m *model) nests() (clearances []Clearance, holds bool) {
 
 // nest measures one axis of a nesting.
 func (m *model) nest(n *pattern.Nesting, axis pattern.Axis, box *[3]span) (Clearance, bool) {
-	c := Clearance{Axis: axis, Between: n.Name}
 	free := m.free(int(axis), box, n.Outer)
-	if math.IsInf(free.high-free.low, 1) {
+	return m.left(n, axis, (free.high-free.low)-(box[axis].high-box[axis].low))
+}
+
+// left says what is left of a nesting along an axis.
+func (m *model) left(n *pattern.Nesting, axis pattern.Axis, left float64) (Clearance, bool) {
+	c := Clearance{Axis: axis, Between: n.Name}
+	if math.IsInf(left, 1) {
 		m.find("nesting", n.Name, "does not hold on both sides along the "+axis.String(), 0)
 		return c, false
 	}
-	left := (free.high - free.low) - (box[axis].high - box[axis].low)
 	if c.Clearance = length(left); c.Clearance.Less(measure.Nanometres(-1)) {
 		m.find("nesting", n.Name, "is too tight along the "+axis.String(), -left)
 		return c, false

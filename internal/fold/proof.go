@@ -117,9 +117,12 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	m.crossing(max(0, tolerance.Millimetres()))
 	proof.Closes = len(m.findings) == 0
 	proof.Gap, proof.Plays = length(max(gap, apart)), plays
-	if p.Cavity.Into {
+	switch {
+	case p.Cavity.Into:
 		proof.Clearances, proof.Holds = m.inside()
-	} else {
+	case p.Cavity.Sides > 0:
+		proof.Clearances, proof.Holds = newWell(m).contents()
+	default:
 		proof.Clearances, proof.Holds = m.contents()
 	}
 	nests, fits := m.nests()

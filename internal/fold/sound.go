@@ -20,7 +20,7 @@ func unsound(p *pattern.Pattern) []Finding {
 		s.check("place", "", place.Lie <= pattern.AlongHeight, "does not say how its piece lies")
 	}
 	for i := range p.Nests {
-		s.nesting(&p.Nests[i], len(p.Pieces))
+		s.nesting(&p.Nests[i], len(p.Pieces), p.Cavity.Sides > 0)
 	}
 	for _, l := range p.Locks {
 		s.within("lock", l.Name, "piece", l.A, len(p.Pieces))
@@ -33,7 +33,9 @@ func unsound(p *pattern.Pattern) []Finding {
 	if s.within("cavity", "", "piece", c.Piece, len(p.Pieces)) {
 		s.within("cavity", "", "panel", c.Panel, len(p.Pieces[c.Piece].Panels))
 	}
+	s.check("cavity", "", c.Sides == 0 || c.Sides >= 3 && c.Sides <= mostSides, "has too few or too many sides")
 	for _, axis := range c.Bounded {
+		s.check("cavity", "", c.Sides == 0 || axis != pattern.Height, "is bounded along an axis that prisms are not")
 		s.check("cavity", "", axis <= pattern.Thickness, "is bounded along an axis that contents do not have")
 	}
 	return s.findings
@@ -57,11 +59,12 @@ func (s *soundness) within(part, name, what string, i, n int) bool {
 }
 
 // nesting checks that two pieces are nested, along axes that contents have.
-func (s *soundness) nesting(n *pattern.Nesting, pieces int) {
+func (s *soundness) nesting(n *pattern.Nesting, pieces int, prisms bool) {
 	s.within("nesting", n.Name, "piece", n.Inner, pieces)
 	s.within("nesting", n.Name, "piece", n.Outer, pieces)
 	for _, axis := range n.Axes {
 		s.check("nesting", n.Name, axis <= pattern.Thickness, "is held along an axis that contents do not have")
+		s.check("nesting", n.Name, !prisms || axis == pattern.Width, "is held along an axis that prisms are not measured along")
 	}
 }
 

@@ -16,7 +16,8 @@ func (w *writer) fold(p *pattern.Piece) (Step, bool) {
 	step := Step{Title: w.title("fold", p), Text: w.say("fold.text", nil)}
 	for _, g := range foldGroups(p) {
 		c := &p.Creases[g[0]]
-		a := args{"n": len(g), "scores": w.creases(p, g), "angle": int(math.Round(c.Angle))}
+		scores, n := w.creases(p, g)
+		a := args{"n": n, "scores": scores, "angle": int(math.Round(c.Angle))}
 		step.Lines = append(step.Lines, sentence(w.say("fold."+c.Fold.String()+"."+bend(c), a)))
 	}
 	step.After = strings.Join(w.care(p), " ")
@@ -45,8 +46,8 @@ func foldGroups(p *pattern.Piece) [][]int {
 	for i := range order {
 		order[i] = i
 	}
-	depth := depths(p)
-	slices.SortStableFunc(order, func(i, j int) int { return depth[p.Creases[j].To] - depth[p.Creases[i].To] })
+	depth := lineDepths(p)
+	slices.SortStableFunc(order, func(i, j int) int { return depth[p.Creases[j].Name] - depth[p.Creases[i].Name] })
 	var groups [][]int
 	for _, i := range order {
 		c := &p.Creases[i]
@@ -78,10 +79,21 @@ func depths(p *pattern.Piece) []int {
 	return depth
 }
 
-// creases lists the names of creases, each once.
-func (w *writer) creases(p *pattern.Piece, which []int) string {
+// lineDepths returns for each score how deep its deepest crease lies: all of
+// them are folded together.
+func lineDepths(p *pattern.Piece) map[string]int {
+	depth, deepest := depths(p), make(map[string]int, len(p.Creases))
+	for i := range p.Creases {
+		c := &p.Creases[i]
+		deepest[c.Name] = max(deepest[c.Name], depth[c.To])
+	}
+	return deepest
+}
+
+// creases lists the names of creases, each once, and says how many there are.
+func (w *writer) creases(p *pattern.Piece, which []int) (list string, n int) {
 	if len(which) == len(p.Creases) && len(which) > 2 {
-		return w.say("scores.all", nil)
+		return w.say("scores.all", nil), len(which)
 	}
 	var names []string
 	for _, i := range which {
@@ -89,7 +101,7 @@ func (w *writer) creases(p *pattern.Piece, which []int) string {
 			names = append(names, name)
 		}
 	}
-	return w.list(names)
+	return w.list(names), len(names)
 }
 
 // care says what must not be pressed sharp at once: where two creases or two
@@ -113,7 +125,8 @@ func (w *writer) care(p *pattern.Piece) []string {
 		}
 	}
 	if len(thick) > 0 {
-		text = append(text, w.say("fold.round", args{"n": len(thick), "scores": w.creases(p, thick)}))
+		scores, n := w.creases(p, thick)
+		text = append(text, w.say("fold.round", args{"n": n, "scores": scores}))
 	}
 	return text
 }

@@ -1,6 +1,8 @@
 package guide
 
 import (
+	"slices"
+
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -20,14 +22,22 @@ func (w *writer) glue(p *pattern.Piece) (Step, bool) {
 	return step, true
 }
 
-// bond is gluing the pieces to one another that make something together.
+// bond is gluing the pieces to one another that make something together:
+// halves, or a flat piece and what stands on it.
 func (w *writer) bond(name string) Step {
 	p := &w.s.Pattern
-	step := Step{
-		Title: w.say("glue.bond.title", args{"piece": noun(name)}),
-		Text:  w.say("glue.bond", nil) + " " + w.say("glue.text", nil), After: w.say("glue.dry", nil),
+	key := "glue.bond"
+	if slices.ContainsFunc(p.Bonds, func(b pattern.Bond) bool { return b.Name == name && len(p.Pieces[b.B].Creases) == 0 }) {
+		key = "glue.plate"
 	}
-	part := func(piece *pattern.Piece, panel int) told {
+	step := Step{
+		Title: sentence(w.say(key+".title", args{"piece": noun(name)})),
+		Text:  w.say(key, nil) + " " + w.say("glue.text", nil), After: w.say("glue.dry", nil),
+	}
+	part := func(piece *pattern.Piece, panel int) any {
+		if len(piece.Panels) == 1 {
+			return noun(piece.Name)
+		}
 		return told{"part", args{"of": noun(piece.Panels[panel].Name), "piece": noun(piece.Name)}}
 	}
 	for _, b := range p.Bonds {

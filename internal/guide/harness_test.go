@@ -30,6 +30,9 @@ func usual(k *enclosure.Kind, unit measure.Unit) *solve.Request {
 	r.Fit = enclosure.NamedFits()[1].Range(unit)
 	if _, err := solve.Solve(context.Background(), r); err != nil { // a kind that is not for cards
 		r.Thickness = measure.MustParse("1 1/2 in")
+		if _, err := solve.Solve(context.Background(), r); err != nil { // whose sides need fine marks
+			r.Ruler = measure.Marks(unit)[len(measure.Marks(unit))-1]
+		}
 	}
 	return r
 }

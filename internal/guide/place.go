@@ -37,7 +37,7 @@ func (w *writer) layers() []string {
 	var lines []string
 	pieces := w.s.Pattern.Pieces
 	for _, at := range w.s.Pattern.Places {
-		if layer(&pieces[at.Piece], at.Lie) {
+		if layer(&pieces[at.Piece], at.Lie) && !w.stuck(at.Piece) {
 			lines = append(lines, sentence(w.say("place.layer", args{
 				"of": noun(pieces[at.Piece].Name), "on": noun(pieces[at.On].Name), "x": at.X, "y": at.Y,
 			})))
@@ -49,6 +49,11 @@ func (w *writer) layers() []string {
 // layer reports whether a piece that lies so is a layer, which is glued on.
 func layer(p *pattern.Piece, lie pattern.Lie) bool {
 	return len(p.Creases) == 0 && lie <= pattern.FaceDown
+}
+
+// stuck reports whether another piece is glued onto a piece, which has been told.
+func (w *writer) stuck(piece int) bool {
+	return slices.ContainsFunc(w.s.Pattern.Bonds, func(b pattern.Bond) bool { return b.B == piece })
 }
 
 // layered reports whether there are layers.

@@ -216,6 +216,11 @@ type Cavity struct {
 	Thickness    measure.Length
 	// Bounded lists the axes along which plates hold the contents on both sides.
 	Bounded []Axis
+	// Sides is the number of equal sides of an upright prism that stands over the
+	// middle of the panel, one of them towards the top of the blank: contents that
+	// are Width from each side to the middle and as far again. Pieces that nest are
+	// measured square to as many sides then. It is 0 for a box.
+	Sides int
 	// Turned is the angle in degrees, counterclockwise on the blank, from the
 	// blank's width to the contents' width; 45 for a square blank whose scores
 	// run at that angle to its sides.

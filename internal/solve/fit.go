@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"math"
+
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -14,13 +16,10 @@ func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) []Fit {
 	var terms [32]tolerance.Term
 	for i, f := range plan.Fits {
 		window := &plan.Problem.Windows[f.Window]
-		clearance, wanted := f.Clearance(window.Form.Value(sizes)), enclosure.Range{Min: window.Min, Max: window.Max}
-		if f.Diagonal || f.Curve != nil {
-			wanted = r.Fit
-		}
+		clearance := f.Clearance(window.Form.Value(sizes))
 		result := tolerance.Stack(clearance, r.terms(terms[:0], plan, &f))
 		fits[i] = Fit{
-			Axis: f.Axis, Between: f.Between, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: wanted,
+			Axis: f.Axis, Between: f.Between, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: f.Wanted,
 			Nominal: clearance, WorstCase: enclosure.Range(result.WorstCase), RSS: enclosure.Range(result.RSS), Chance: result.Chance,
 		}
 	}
@@ -35,8 +34,8 @@ func (r *Request) terms(terms []tolerance.Term, plan *enclosure.Plan, f *enclosu
 		coefficient[t.Reading] += t.Coefficient
 	}
 	terms = r.settings(terms, plan, &coefficient)
-	if f.Diagonal {
-		acrossFolds(terms)
+	if f.Scale > 0 {
+		share(terms, f.Share)
 	} else if f.Curve != nil {
 		alongCurve(terms, f.Curve)
 	}
@@ -81,11 +80,12 @@ func (r *Request) spread(terms []tolerance.Term, axis pattern.Axis, times int64)
 	}
 }
 
-// acrossFolds turns terms along the side of a square blank into terms across
-// its folds: times 47321/33461, which is sqrt 2 but for a part in 10^9.
-func acrossFolds(terms []tolerance.Term) {
+// share turns terms of marks into terms of a clearance that is measured at an
+// angle to them: so many times, to a part in 10^8.
+func share(terms []tolerance.Term, times float64) {
+	const over = 100_000_000
 	for i := range terms {
-		terms[i].Coefficient, terms[i].Over = terms[i].Coefficient*47321, 33461
+		terms[i].Coefficient, terms[i].Over = terms[i].Coefficient*int64(math.Round(times*over)), over
 	}
 }
 

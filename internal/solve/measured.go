@@ -2,6 +2,7 @@ package solve
 
 import (
 	"fmt"
+	"slices"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
@@ -153,6 +154,9 @@ func (d *dealer) strip(s *enclosure.Strip) {
 			to = d.next(field, used, list)
 		}
 		d.place(reading, to.Sub(from), field)
+		if slices.Contains(s.Readings[:i], reading) && d.sizes[reading] != to.Sub(from) {
+			d.unequal(field)
+		}
 		from = to
 	}
 }
@@ -165,6 +169,14 @@ func (d *dealer) place(reading int, size measure.Length, field string) {
 	}
 	if !d.placed[reading] {
 		d.placed[reading], d.sizes[reading] = true, size
+	}
+}
+
+// unequal complains, once, of panels that one reading stands for.
+func (d *dealer) unequal(field string) {
+	if len(d.faults) == 0 {
+		d.faults = append(d.faults, fault.Fault{Code: fault.Impossible, Field: field,
+			Detail: "panels that must be equally wide are not", Hint: "a box with equal sides closes only if the marks are equally far apart"})
 	}
 }
 

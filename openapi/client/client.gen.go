@@ -12,6 +12,12 @@ const (
 	AddressAlongValueWidth  AddressAlongValue = "width"
 )
 
+// Defines values for AroundValue.
+const (
+	AroundValueCircumscribed AroundValue = "circumscribed"
+	AroundValueInscribed     AroundValue = "inscribed"
+)
+
 // Defines values for BenchValue.
 const (
 	BenchValueHand    BenchValue = "hand"
@@ -269,6 +275,14 @@ const (
 	LidFitValueEasy  LidFitValue = "easy"
 	LidFitValueLoose LidFitValue = "loose"
 	LidFitValueSnug  LidFitValue = "snug"
+)
+
+// Defines values for LidFitValueSolve.
+const (
+	LidFitValueSolveAuto  LidFitValueSolve = "auto"
+	LidFitValueSolveEasy  LidFitValueSolve = "easy"
+	LidFitValueSolveLoose LidFitValueSolve = "loose"
+	LidFitValueSolveSnug  LidFitValueSolve = "snug"
 )
 
 // Defines values for MailUnit.
@@ -664,6 +678,7 @@ const (
 	KindParamsKindPillowPack       KindParamsKind = "pillow-pack"
 	KindParamsKindPocket           KindParamsKind = "pocket"
 	KindParamsKindPortfolio        KindParamsKind = "portfolio"
+	KindParamsKindPrismBox         KindParamsKind = "prism-box"
 	KindParamsKindSleeve           KindParamsKind = "sleeve"
 	KindParamsKindSlipcase         KindParamsKind = "slipcase"
 	KindParamsKindSlottedBand      KindParamsKind = "slotted-band"
@@ -681,6 +696,9 @@ type Alternative struct {
 	Link string `json:"link"`
 	Step string `json:"step"`
 }
+
+// AroundValue Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner. Default: circumscribed.
+type AroundValue string
 
 // BasisWeight defines model for BasisWeight.
 type BasisWeight struct {
@@ -1149,6 +1167,9 @@ type Length struct {
 
 // LidFitValue How the lid goes over the tray: the clearance between them along the width and the height. Default: snug.
 type LidFitValue string
+
+// LidFitValueSolve How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto.
+type LidFitValueSolve string
 
 // Limit defines model for Limit.
 type Limit struct {
@@ -1851,6 +1872,24 @@ type RequestCheckPocket struct {
 	Rises []string `json:"rises,omitempty"`
 }
 
+// RequestCheckPrismBox asks for: Check own measurements of a prism-box.
+type RequestCheckPrismBox struct {
+	// Embedded struct due to allOf(#/components/schemas/RequestSolvePrismBox)
+	RequestSolvePrismBox `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
+	Blank []string `json:"blank,omitempty"`
+
+	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Depths []string `json:"depths,omitempty"`
+
+	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
+	Marks []string `json:"marks,omitempty"`
+
+	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
+	Rises []string `json:"rises,omitempty"`
+}
+
 // RequestCheckSleeve asks for: Check own measurements of a sleeve.
 type RequestCheckSleeve struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSleeve)
@@ -2193,6 +2232,27 @@ type RequestDrawingPortfolio struct {
 	Theme ThemeValue `json:"theme,omitempty"`
 }
 
+// RequestDrawingPrismBox asks for: Drawing of a prism-box.
+type RequestDrawingPrismBox struct {
+	// Embedded struct due to allOf(#/components/schemas/RequestSolvePrismBox)
+	RequestSolvePrismBox `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	Closed *float64 `json:"closed,omitempty"`
+
+	// Language The language of the words in the drawing. Default: en.
+	Language LanguageValueDrawing `json:"language,omitempty"`
+
+	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
+	Paper string `json:"paper,omitempty"`
+
+	// Pixels Width of a PNG in pixels. Default: 800.
+	Pixels *int `json:"pixels,omitempty"`
+
+	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
+	Theme ThemeValue `json:"theme,omitempty"`
+}
+
 // RequestDrawingSleeve asks for: Drawing of a sleeve.
 type RequestDrawingSleeve struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSleeve)
@@ -2467,6 +2527,21 @@ type RequestGuidePocket struct {
 type RequestGuidePortfolio struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePortfolio)
 	RequestSolvePortfolio `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	// Language The language of the guide. Default: en.
+	Language LanguageValue `json:"language,omitempty"`
+
+	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
+	Paper string `json:"paper,omitempty"`
+
+	// Units The units of the guide. Default: those of the ruler.
+	Units UnitsValue `json:"units,omitempty"`
+}
+
+// RequestGuidePrismBox asks for: Making instructions of a prism-box.
+type RequestGuidePrismBox struct {
+	// Embedded struct due to allOf(#/components/schemas/RequestSolvePrismBox)
+	RequestSolvePrismBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
 	// Language The language of the guide. Default: en.
 	Language LanguageValue `json:"language,omitempty"`
@@ -3537,6 +3612,81 @@ type RequestSolvePortfolio struct {
 	Width string `json:"width,omitempty"`
 }
 
+// RequestSolvePrismBox asks for: Measurements of a prism-box.
+type RequestSolvePrismBox struct {
+	// Around Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner. Default: circumscribed.
+	Around AroundValue `json:"around,omitempty"`
+
+	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
+	Bench BenchValue `json:"bench,omitempty"`
+
+	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
+	Caliper string `json:"caliper,omitempty"`
+
+	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
+	ClearanceMax string `json:"clearance_max,omitempty"`
+
+	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
+	ClearanceMin string `json:"clearance_min,omitempty"`
+
+	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
+	Contents ContentsValue `json:"contents,omitempty"`
+
+	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	ContentsTolerance string `json:"contents_tolerance,omitempty"`
+
+	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
+	CutTolerance string `json:"cut_tolerance,omitempty"`
+
+	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
+	Fit FitValue `json:"fit,omitempty"`
+
+	// Grain The side of the sheet that the grain runs along.
+	Grain GrainValue `json:"grain,omitempty"`
+
+	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
+	Grammage *float64 `json:"grammage,omitempty"`
+
+	// Height Height of the contents. From 3 to 2000 mm.
+	Height string `json:"height,omitempty"`
+
+	// Lap How wide the glue laps and the flaps are; the plainest width that there is room for if not given. From 3 to 300 mm.
+	Lap string `json:"lap,omitempty"`
+
+	// LidDepth How high the walls of the lid are; as high as the box is, up to 1/8 in (3 mm) less, if not given. From 5 to 500 mm.
+	LidDepth string `json:"lid_depth,omitempty"`
+
+	// LidFit How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto.
+	LidFit LidFitValueSolve `json:"lid_fit,omitempty"`
+
+	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
+	Ruler string `json:"ruler,omitempty"`
+
+	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
+	ScoreTolerance string `json:"score_tolerance,omitempty"`
+
+	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Sheet string `json:"sheet,omitempty"`
+
+	// Sides How many sides the box has. Default: 6.
+	Sides *int `json:"sides,omitempty"`
+
+	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
+	Step string `json:"step,omitempty"`
+
+	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
+	Stock StockValue `json:"stock,omitempty"`
+
+	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
+	Thickness string `json:"thickness,omitempty"`
+
+	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
+	Unit UnitValue `json:"unit,omitempty"`
+
+	// Width Width of the contents. From 3 to 2000 mm.
+	Width string `json:"width,omitempty"`
+}
+
 // RequestSolveSleeve asks for: Measurements of a sleeve.
 type RequestSolveSleeve struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
@@ -4423,6 +4573,14 @@ func (c *Client) CheckPocket(ctx context.Context, request RequestCheckPocket) (*
 }
 
 // path is where the request is sent.
+func (RequestCheckPrismBox) path() string { return "/v1/check/prism-box" }
+
+// CheckPrismBox asks for: Check own measurements of a prism-box.
+func (c *Client) CheckPrismBox(ctx context.Context, request RequestCheckPrismBox) (*Check, error) {
+	return post[Check](ctx, c, request)
+}
+
+// path is where the request is sent.
 func (RequestCheckSleeve) path() string { return "/v1/check/sleeve" }
 
 // CheckSleeve asks for: Check own measurements of a sleeve.
@@ -4502,6 +4660,9 @@ func (RequestDrawingPocket) path() string { return "/v1/drawing/pocket" }
 
 // path is where the request is sent.
 func (RequestDrawingPortfolio) path() string { return "/v1/drawing/portfolio" }
+
+// path is where the request is sent.
+func (RequestDrawingPrismBox) path() string { return "/v1/drawing/prism-box" }
 
 // path is where the request is sent.
 func (RequestDrawingSleeve) path() string { return "/v1/drawing/sleeve" }
@@ -4611,6 +4772,14 @@ func (RequestGuidePortfolio) path() string { return "/v1/guide/portfolio" }
 
 // GuidePortfolio asks for: Making instructions of several enclosures round one another.
 func (c *Client) GuidePortfolio(ctx context.Context, request RequestGuidePortfolio) (*Guide, error) {
+	return post[Guide](ctx, c, request)
+}
+
+// path is where the request is sent.
+func (RequestGuidePrismBox) path() string { return "/v1/guide/prism-box" }
+
+// GuidePrismBox asks for: Making instructions of a prism-box.
+func (c *Client) GuidePrismBox(ctx context.Context, request RequestGuidePrismBox) (*Guide, error) {
 	return post[Guide](ctx, c, request)
 }
 
@@ -4789,6 +4958,14 @@ func (RequestSolvePortfolio) path() string { return "/v1/solve/portfolio" }
 // Portfolio asks for: Measurements of several enclosures round one another.
 func (c *Client) Portfolio(ctx context.Context, request RequestSolvePortfolio) (*Portfolio, error) {
 	return post[Portfolio](ctx, c, request)
+}
+
+// path is where the request is sent.
+func (RequestSolvePrismBox) path() string { return "/v1/solve/prism-box" }
+
+// SolvePrismBox asks for: Measurements of a prism-box.
+func (c *Client) SolvePrismBox(ctx context.Context, request RequestSolvePrismBox) (*Solution, error) {
+	return post[Solution](ctx, c, request)
 }
 
 // path is where the request is sent.

@@ -2,6 +2,7 @@ package glb
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/fold"
 	"creasefit/internal/pattern"
@@ -30,12 +31,27 @@ func contents(p *pattern.Pattern, m *fold.Model) []face {
 	}
 	flat, i := fold.Fold(p, 0), under[len(under)/2]
 	s := standing(c, m.Plates[i].Outline, flat.Plates[i].Outline)
-	lift := m.Caliper / 2
+	lift := m.Caliper / 2 * float64(1+2*layers(p))
 	if c.Floats {
 		lift = s.middle(m) - c.Thickness.Millimetres()/2
 	}
 	s.corner = plus(s.corner, by(s.thick, lift))
+	if c.Sides > 0 {
+		return s.prism(c.Sides, c.Width.Millimetres(), c.Thickness.Millimetres())
+	}
 	return s.box(c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres())
+}
+
+// layers returns 1 if another piece is glued onto the inside of the cavity panel,
+// and so lies under the contents.
+func layers(p *pattern.Pattern) int {
+	for i := range p.Bonds {
+		b := &p.Bonds[i]
+		if b.B == p.Cavity.Piece && slices.ContainsFunc(b.Glues, func(g pattern.Glue) bool { return g.To == p.Cavity.Panel && g.ToFace == pattern.Inside }) {
+			return 1
+		}
+	}
+	return 0
 }
 
 // middle returns how far the middle of all plates is from the corner along the
@@ -61,15 +77,18 @@ func standing(c *pattern.Cavity, folded, flat []fold.Vec) stand {
 		high: plus(by(y, cos), by(x, -sin)),
 	}
 	s.thick = cross(s.wide, s.high)
-	low, high := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+	low, high, sum := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}, [2]float64{}
 	for _, v := range folded {
 		for k, way := range [2]fold.Vec{s.wide, s.high} {
 			d := dot(minus(v, origin), way)
-			low[k], high[k] = min(low[k], d), max(high[k], d)
+			low[k], high[k], sum[k] = min(low[k], d), max(high[k], d), sum[k]+d
 		}
 	}
-	u := (low[0] + high[0] - c.Width.Millimetres()) / 2
-	v := (low[1] + high[1] - c.Height.Millimetres()) / 2
+	middle := [2]float64{(low[0] + high[0]) / 2, (low[1] + high[1]) / 2}
+	if c.Sides > 0 {
+		middle = [2]float64{sum[0] / float64(len(folded)), sum[1] / float64(len(folded))}
+	}
+	u, v := middle[0]-c.Width.Millimetres()/2, middle[1]-c.Height.Millimetres()/2
 	s.corner = plus(origin, plus(by(s.wide, u), by(s.high, v)))
 	return s
 }
@@ -110,4 +129,25 @@ func (s *stand) box(w, h, t float64) []face {
 		side(by(s.wide, -1), at(0, 0, 0), at(0, 0, 1), at(0, 1, 1), at(0, 1, 0)),
 		side(s.wide, at(1, 0, 0), at(1, 1, 0), at(1, 1, 1), at(1, 0, 1)),
 	}
+}
+
+// prism returns the faces of an upright prism with equal sides, so far across
+// from side to side and one of them towards the contents' height.
+func (s *stand) prism(sides int, across, t float64) []face {
+	middle := plus(s.corner, plus(by(s.wide, across/2), by(s.high, across/2)))
+	out := func(turned, far float64) fold.Vec {
+		sin, cos := math.Sincos(math.Pi/2 + 2*math.Pi*turned/float64(sides))
+		return plus(by(s.wide, far*cos), by(s.high, far*sin))
+	}
+	low, high := face{normal: by(s.thick, -1)}, face{normal: s.thick}
+	faces := make([]face, 0, sides+2)
+	radius := across / 2 / math.Cos(math.Pi/float64(sides))
+	corner := func(k int, z float64) fold.Vec {
+		return plus(middle, plus(out(float64(k)-0.5, radius), by(s.thick, z)))
+	}
+	for k := range sides {
+		low.ring, high.ring = append(low.ring, corner(sides-k, 0)), append(high.ring, corner(k, t))
+		faces = append(faces, face{ring: []fold.Vec{corner(k, 0), corner(k+1, 0), corner(k+1, t), corner(k, t)}, normal: out(float64(k), 1)})
+	}
+	return append(faces, low, high)
 }

@@ -3,7 +3,7 @@
 const $ = (id) => document.getElementById(id);
 const PAPER = "unit=in&stock=index-110&";
 // Contents to show a kind with: not every kind can be made for thin ones.
-const EXAMPLES = ["contents=tasting-cards", "contents=tea-sachets", "width=3-1/2&height=5&thickness=1"];
+const EXAMPLES = ["contents=tasting-cards", "contents=tea-sachets", "width=3-1/2&height=5&thickness=1", "width=3&thickness=1"];
 
 // node builds an element with text.
 function node(tag, attributes, ...children) {

@@ -14,7 +14,7 @@ const GERMAN = {
     auto: "von selbst", one: "eine", two: "zwei", width: "Breite", height: "Höhe", both: "beide", front: "vorn", yes: "ja", no: "nein",
     square: "gerade", angled: "schräg", pointed: "spitz", straight: "gleichseitig", reverse: "wechselseitig",
     side: "seitlich", tent: "oben", gate: "als Altar", letter: "als Brief", accordion: "im Zickzack", inside: "innen", outside: "außen",
-    single: "einfach", double: "doppelt", "one-piece": "in einem Stück", "two-pieces": "in zwei Stücken" },
+    single: "einfach", double: "doppelt", "one-piece": "in einem Stück", "two-pieces": "in zwei Stücken", circumscribed: "umschrieben", inscribed: "einbeschrieben" },
   names: { unit: "Einheit", contents: "Inhalt", width: "Breite", height: "Höhe", thickness: "Dicke", contents_tolerance: "Inhalt schwankt um", stock: "Papier",
     caliper: "Papierdicke", grammage: "Flächengewicht", sheet: "Bogen", grain: "Laufrichtung", ruler: "Lineal", step: "Maße in", bench: "Werkzeug",
     cut_tolerance: "Schnittfehler", score_tolerance: "Rillfehler", fit: "Passung", clearance_min: "Luft mindestens", clearance_max: "Luft höchstens",
@@ -26,7 +26,7 @@ const GERMAN = {
     fold: "Faltung", panels: "Felder", gap: "Spalt", open: "Öffnung", layers: "Lagen", headroom: "Luft nach oben", turn_over: "Umschlagrand",
     base_flap: "Bodenklappe", middle_height: "Höhe in der Mitte", depth: "Wandhöhe", corners: "Ecklaschen", walls: "Wände", lid_depth: "Deckelhöhe",
     lid_fit: "Deckel sitzt", slide: "Lade gleitet", ribbon_slit: "Bandschlitz", columns: "Spalten", rows: "Reihen", column_width: "Spaltenbreite",
-    row_height: "Reihenhöhe", slots: "Einschnitte", play: "Schlitzluft", join: "Zuschnitt",
+    row_height: "Reihenhöhe", slots: "Einschnitte", play: "Schlitzluft", join: "Zuschnitt", sides: "Seiten", around: "Vieleck",
     ...Object.fromEntries([1, 2, 3, 4, 5, 6, 7, 8].flatMap((n) => [["column_" + n, "Spalte " + n], ["row_" + n, "Reihe " + n]])) },
   titles: {
     "slotted-band": "Bauchbinde mit Steckschlitzen", band: "Bauchbinde mit Klebelasche", sleeve: "Hülle mit Klebelasche",

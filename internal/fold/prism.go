@@ -1,0 +1,234 @@
+package fold
+
+import (
+	"math"
+	"slices"
+
+	"creasefit/internal/pattern"
+)
+
+// mostSides bounds the work that a prism can ask for.
+const mostSides = 64
+
+// parallel is the least cosine between the normals of parallel planes.
+const parallel = 1 - 1e-9
+
+// well is where upright prisms with equal sides stand: contents, and pieces
+// in one another. Their sides look ahead from the middle of the cavity panel.
+type well struct {
+	m      *model
+	middle Vec
+	ahead  []Vec
+}
+
+// newWell returns where prisms stand; the cavity panel lies at the bottom.
+func newWell(m *model) *well {
+	c := &m.pattern.Cavity
+	w := &well{m: m, ahead: make([]Vec, c.Sides)}
+	floor := m.panel(c.Piece, c.Panel).space
+	for _, v := range floor {
+		w.middle = w.middle.add(v.by(1 / float64(len(floor))))
+	}
+	for k := range w.ahead {
+		w.ahead[k] = around(k, c.Sides, 0)
+	}
+	return w
+}
+
+// around returns the direction of side k of several, the first towards the
+// second axis; turned says how many sides farther.
+func around(k, sides int, turned float64) Vec {
+	s, c := sincos(90 + 360*(float64(k)+turned)/float64(sides))
+	return Vec{c, s, 0}
+}
+
+// contents stands contents with equal sides in the cavity and measures the room
+// that is left above and below them, and up to the plates that are parallel to
+// their sides. Where they have the same room on all sides no plate may reach
+// into them.
+func (w *well) contents() (clearances []Clearance, holds bool) {
+	c := &w.m.pattern.Cavity
+	out, thick := c.Width.Millimetres()/2, c.Thickness.Millimetres()
+	body := w.prism(out)
+	up := w.height(&body, w.middle[2]+w.m.half+thick/2)
+	floor := max(up.low, w.middle[2]-tall)
+	slack := w.slack(span{floor, floor + thick}, anyPiece, func(int) float64 { return out })
+	room := widest(slack)
+	clearances, holds = w.m.bounded(Vec{2 * room, math.Inf(1), up.high - up.low - thick})
+	if !holds {
+		return clearances, false
+	}
+	by := aside(slack, room)
+	by[2] = floor + thick/2 - w.middle[2]
+	for i := range body.corners {
+		body.corners[i] = body.corners[i].add(by)
+	}
+	body.half = thick / 2
+	return clearances, w.clear(&body)
+}
+
+// nest returns the room that the plates of one piece leave to another one
+// between opposite sides.
+func (w *well) nest(n *pattern.Nesting) float64 {
+	return 2 * widest(w.slack(w.m.extent(pattern.Thickness, n.Inner), n.Outer, func(k int) float64 { return w.reach(k, n.Inner) }))
+}
+
+// tall is higher than anything.
+const tall = 1e6
+
+// prism is a body with sides that are so far out, of any height.
+func (w *well) prism(out float64) part {
+	n := len(w.ahead)
+	body := part{corners: make([]Vec, n), normal: Vec{0, 0, 1}, half: tall}
+	for k := range body.corners {
+		body.corners[k] = w.middle.add(around(k, n, 0.5).by(math.Hypot(out, w.halfSide(out))))
+	}
+	return body
+}
+
+// halfSide is half of the length of a side that is so far out.
+func (w *well) halfSide(out float64) float64 { return out * math.Tan(math.Pi/float64(len(w.ahead))) }
+
+// height returns the height that is free over a body's footprint round z: from
+// level plate to level plate. Only lines beside both can part these from it.
+func (w *well) height(body *part, z float64) span {
+	const dust = 1e-9 // mm
+	free := span{math.Inf(-1), math.Inf(1)}
+	beside := func(a, b *part) bool { return sidesPart(a, b) || sidesPart(b, a) }
+	for i := range w.m.plates {
+		pl := &w.m.plates[i]
+		low, high := pl.space[0][2]-w.m.half, pl.space[0][2]+w.m.half
+		under := low+high < 2*z
+		behind := under && high < free.low+dust || !under && low > free.high-dust // a nearer plate
+		if behind || math.Abs(pl.move.z[2]) < parallel || w.m.without(pl, body, beside) {
+			continue
+		}
+		if under {
+			free.low = high
+		} else {
+			free.high = low
+		}
+	}
+	return free
+}
+
+// slack measures for every side how far the nearest plate of a piece lies
+// beyond it.
+func (w *well) slack(up span, piece int, out func(k int) float64) []float64 {
+	slack := make([]float64, len(w.ahead))
+	for k := range slack {
+		o := out(k)
+		slack[k] = w.beyond(k, w.halfSide(o), up, piece) - o
+	}
+	return slack
+}
+
+// beyond returns how far from the middle the nearest plate lies that is parallel
+// to a side and takes up some of the same width and height.
+func (w *well) beyond(k int, half float64, up span, piece int) float64 {
+	ahead, least := w.ahead[k], math.Inf(1)
+	along := Vec{-ahead[1], ahead[0], 0}
+	for i := range w.m.plates {
+		pl := &w.m.plates[i]
+		if !w.m.partOf(pl, piece) || math.Abs(pl.move.z.dot(ahead)) < parallel {
+			continue
+		}
+		d := pl.space[0].sub(w.middle).dot(ahead) - w.m.half
+		wide := extent(pl.space, w.middle, along)
+		beside := min(wide.high, half)-max(wide.low, -half) < hair || min(pl.high[2], up.high)-max(pl.low[2], up.low) < hair
+		if d > 0 && !beside {
+			least = min(least, d)
+		}
+	}
+	return least
+}
+
+// reach returns how far from the middle a piece reaches ahead of a side.
+func (w *well) reach(k, piece int) float64 {
+	far := math.Inf(-1)
+	for i := range w.m.plates {
+		if pl := &w.m.plates[i]; w.m.partOf(pl, piece) {
+			far = max(far, extent(pl.space, w.middle, w.ahead[k]).high+w.m.half*math.Abs(pl.move.z.dot(w.ahead[k])))
+		}
+	}
+	return far
+}
+
+// extent is the stretch that corners take up along a direction from a point.
+func extent(corners []Vec, from, along Vec) span {
+	s := span{math.Inf(1), math.Inf(-1)}
+	for _, v := range corners {
+		d := v.sub(from).dot(along)
+		s.low, s.high = min(s.low, d), max(s.high, d)
+	}
+	return s
+}
+
+// clear reports whether no plate reaches into a body, and finds those that do.
+func (w *well) clear(body *part) bool {
+	free := true
+	apart := func(a, b *part) bool { return !overlap(a, b) }
+	for i := range w.m.plates {
+		if pl := &w.m.plates[i]; !w.m.without(pl, body, apart) {
+			w.m.find("contents", w.m.name(pl), "is in their way", 0)
+			free = false
+		}
+	}
+	return free
+}
+
+// without reports whether all parts of a plate are apart from a body.
+func (m *model) without(pl *plate, body *part, apart func(a, b *part) bool) bool {
+	if pl.parts == nil {
+		m.cutUp(pl)
+	}
+	for i := range pl.parts {
+		if !apart(&part{corners: pl.parts[i].corners, normal: pl.move.z, half: m.half}, body) {
+			return false
+		}
+	}
+	return true
+}
+
+// widest returns how far all sides of a prism can move out at once, which may
+// move aside meanwhile; endlessly far if a side meets nothing. They then meet two
+// opposite plates, or three that surround it: the least mean of the slack of
+// such sides, each weighted by the sine of the angle between the others, so that
+// moving aside changes nothing.
+func widest(slack []float64) float64 {
+	n, least := len(slack), math.Inf(1)
+	if math.IsInf(slices.Max(slack), 1) {
+		return least
+	}
+	sine := make([]float64, n)
+	for k := range sine {
+		sine[k], _ = sincos(360 * float64(k) / float64(n))
+	}
+	for i := range n {
+		for j := i + 1; j < n; j++ {
+			for k := j + 1; k < n; k++ {
+				if a, b, c := sine[k-j], sine[n-k+i], sine[j-i]; min(a, b, c) >= 0 {
+					least = min(least, (a*slack[i]+b*slack[j]+c*slack[k])/(a+b+c))
+				}
+			}
+		}
+	}
+	return least
+}
+
+// aside returns a way to move a prism so that every side has the room: it is
+// pushed off every plate that is too near, over and over.
+func aside(slack []float64, room float64) (by Vec) {
+	for range 400 {
+		worst := 0.0
+		for k := range slack {
+			ahead := around(k, len(slack), 0)
+			over := by.dot(ahead) - (slack[k] - room)
+			by, worst = by.sub(ahead.by(max(0, over))), max(worst, over)
+		}
+		if worst < hair {
+			break
+		}
+	}
+	return by
+}
