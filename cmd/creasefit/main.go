@@ -25,6 +25,11 @@ import (
 // little memory, and each request leaves garbage only.
 const garbagePercent = 400
 
+// mostMemory is what is swept for in time even so, beside the memory for
+// recent answers: a stream of lines would else grow the heap to what a moment
+// of many lines needs five times over.
+const mostMemory = 48 << 20
+
 func main() {
 	if err := run(); err != nil {
 		fmt.Fprintln(os.Stderr, "creasefit:", err)
@@ -55,6 +60,9 @@ func run() error {
 	}
 	if _, own := os.LookupEnv("GOGC"); !own {
 		debug.SetGCPercent(garbagePercent)
+	}
+	if _, own := os.LookupEnv("GOMEMLIMIT"); !own {
+		debug.SetMemoryLimit(mostMemory + int64(config.Recent))
 	}
 	greet(public, admin)
 	return api.New(config, log).Serve(ctx, public, admin)
