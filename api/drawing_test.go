@@ -62,6 +62,31 @@ func TestEveryKindIsDrawnInEveryFormat(t *testing.T) {
 	}
 }
 
+// What can be made in two pieces is drawn so, glue on the laps and all.
+func TestTwoPiecesAreDrawn(t *testing.T) {
+	for _, k := range enclosure.Kinds() {
+		option, ok := k.InTwoPieces()
+		if !ok {
+			continue
+		}
+		query := "?unit=in&width=3&height=5&thickness=1-1/2&caliper=0.012&ruler=1/64in&" + option.Name + "=" + option.Choice
+		for _, f := range drawingFormats {
+			a := get(t, "/v1/drawing/"+k.Name+"."+infoOf(f).extension+query).ok()
+			if f != formatPNG { // as wide as it is high
+				checkFile[f](t, a.Body.Bytes())
+			}
+		}
+		picture := get(t, "/v1/drawing/"+k.Name+query).ok().Body.String()
+		assert.Contains(t, picture, "glue: "+glueOfHalves[k.Name], k.Name)
+		guide := get(t, "/v1/guide/"+k.Name+query+"&format=pdf").ok()
+		checkFile[formatPDF](t, guide.Body.Bytes())
+	}
+}
+
+// glueOfHalves is an area that is glued to the other half, by kind.
+var glueOfHalves = map[string]string{"sleeve": "second lap", "drawer-box": "second lap", "tuck-carton": "second lap", "gusset-bag": "second lap",
+	"tray": "base lap", "lidded-box": "base lap"}
+
 func TestDrawingOptions(t *testing.T) {
 	light, dark := get(t, "/v1/drawing/slotted-band?"+cards).ok(), get(t, "/v1/drawing/slotted-band?"+cards+"&theme=dark").ok()
 	assert.Equal(t, "image/svg+xml", light.Header().Get("Content-Type"), "an SVG unless asked for otherwise")

@@ -27,11 +27,16 @@ func inTwo() []string {
 
 // pieces are what a request comes to in two pieces.
 func pieces(t *testing.T, r *solve.Request) *solve.Solution {
-	option, _ := r.Kind.InTwoPieces()
-	r.Options[option.Name] = enclosure.Value{Choice: option.Choice}
+	askTwo(r)
 	s, err := solve.Solve(context.Background(), r)
 	require.NoError(t, err)
 	return s
+}
+
+// askTwo asks for two pieces.
+func askTwo(r *solve.Request) {
+	option, _ := r.Kind.InTwoPieces()
+	r.Options[option.Name] = enclosure.Value{Choice: option.Choice}
 }
 
 // TestRandomRequestsInTwoPieces folds up random requests that are all to be made
@@ -42,11 +47,10 @@ func TestRandomRequestsInTwoPieces(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			kind, _ := enclosure.Lookup(name)
-			option, _ := kind.InTwoPieces()
 			r, solved := wide{rand.New(rand.NewPCG(17, uint64(len(name))))}, 0
 			for tries := 0; solved < 400 && tries < 40*400; tries++ {
 				q := r.request(kind)
-				q.Options[option.Name] = enclosure.Value{Choice: option.Choice}
+				askTwo(q)
 				s, err := solve.Solve(context.Background(), q)
 				if err != nil {
 					checkRefusal(t, q, err)
@@ -110,8 +114,7 @@ func TestOfferOfTwoPieces(t *testing.T) {
 				}
 			}
 			assert.NotEmpty(t, warned(s, "larger-than-sheet"))
-			option, _ := r.Kind.InTwoPieces()
-			r.Options[option.Name] = enclosure.Value{Choice: option.Choice}
+			askTwo(r)
 			s, err = solve.Solve(context.Background(), r)
 			require.NoError(t, err)
 			assert.Empty(t, warned(s, "larger-than-sheet"))
@@ -127,6 +130,21 @@ func TestOfferOfTwoPieces(t *testing.T) {
 				assert.NotContains(t, w.Detail, "two pieces")
 			}
 			assert.NotEmpty(t, warned(s, "larger-than-sheet"))
+		})
+	}
+}
+
+func BenchmarkSolveInTwoPieces(b *testing.B) {
+	for _, name := range inTwo() {
+		b.Run(name, func(b *testing.B) {
+			r := thick(b, name)
+			askTwo(r)
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := solve.Solve(context.Background(), r); err != nil {
+					b.Fatal(err)
+				}
+			}
 		})
 	}
 }
