@@ -3,6 +3,7 @@ package solve
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
@@ -113,7 +114,7 @@ func (own *Measurements) sizes(plan *enclosure.Plan) ([]measure.Length, error) {
 	}
 	deal.leftOver("marks", deal.marks, len(own.Marks), "scores across the width, from the left")
 	deal.leftOver("rises", deal.rises, len(own.Rises), "scores across the height, from the bottom")
-	deal.leftOver("depths", deal.depths, len(own.Depths), fmt.Sprintf("further sizes: %v", names))
+	deal.leftOver("depths", deal.depths, len(own.Depths), strings.TrimSuffix("further sizes: "+strings.Join(names, ", "), ": "))
 	return sizes, deal.faults.Err()
 }
 
