@@ -74,9 +74,19 @@ func (f *figure) readings() {
 		f.strip(&f.piece.Strips[i])
 	}
 	for i := range f.piece.Cuts {
-		f.cut(&f.piece.Cuts[i])
+		if !told(f.piece.Cuts[:i], &f.piece.Cuts[i]) {
+			f.cut(&f.piece.Cuts[i])
+		}
 	}
 	f.corners()
+}
+
+// told reports whether one of the cuts before is the same notch on another
+// score, whose sizes do for all.
+func told(before []pattern.Cut, c *pattern.Cut) bool {
+	return c.Kind == pattern.Notch && c.On != "" && slices.ContainsFunc(before, func(b pattern.Cut) bool {
+		return b.Kind == c.Kind && b.On != "" && b.From == c.From && b.Depth == c.Depth && b.Width == c.Width
+	})
 }
 
 // strip adds the positions of a strip's boundaries and what is folded there.
