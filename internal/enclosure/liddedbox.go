@@ -16,7 +16,8 @@ import (
 // free edge:
 //
 //	tray, as any:   base width = W + 3t + c_w with tabs inside, W + t + c_w outside
-//	                base height = H + t + c_h, walls = T + t/2 + c_t
+//	                base height = H + t + c_h, walls = T + t/2 + c_t;
+//	                with rolled walls 2t more in both directions
 //	lid:            inside = tray outside + k, and so
 //	                base width  = the tray's + 4t + k_w
 //	                base height = the tray's + 2t + k_h
@@ -36,6 +37,7 @@ func liddedBox() *Kind {
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
 			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{"snug", "easy", "loose"}, Help: "How the lid goes over the tray: the clearance between them along the width and the height."},
 			cornerTabs,
+			trayWalls,
 			cornerTab,
 			boxJoin,
 			baseLap,
@@ -64,6 +66,9 @@ func planLiddedBox(in *Input) (*Plan, error) {
 	d, play := newDraft(in), in.named("lid_fit")
 	tray := in.newBox(&boxTrayGrid, in.Fit.Max.Over(2))
 	lid := in.newBox(&lidGrid, play.Max.Over(2).Add(in.Caliper.Times(2)))
+	if err := tray.roll(in, &rolledTrayGrid); err != nil {
+		return nil, err
+	}
 	tray.halve(in, 2)
 	lid.halve(in, 3)
 	deep := Need{Thickness: 1, HalfCalipers: 1}

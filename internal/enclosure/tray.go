@@ -32,7 +32,7 @@ func tray() *Kind {
 			{Name: "depth", Help: "How high the walls are; up to 1/4 in (6 mm) more than the contents if not given.",
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
 			cornerTabs,
-			{Name: "walls", Type: ChoiceParam, Choices: []string{"single", "double"}, Help: "Double walls are rolled in over the tabs."},
+			trayWalls,
 			cornerTab,
 			boxJoin,
 			baseLap,
@@ -45,11 +45,8 @@ var trayGrid, rolledTrayGrid = boxGrid("tray"), rolledBoxGrid("tray")
 
 func planTray(in *Input) (*Plan, error) {
 	d, b := newDraft(in), in.newBox(&trayGrid, in.Fit.Max.Over(2))
-	if b.rolled = in.choice("walls") == "double"; b.rolled {
-		b.shape = &rolledTrayGrid
-	}
-	if b.rolled && in.inTwo() {
-		return nil, fault.Fault{Code: fault.Conflict, Field: "walls", Value: "double", Detail: "the halves of a tray in two pieces have single walls", Hint: "leave walls or join out"}
+	if err := b.roll(in, &rolledTrayGrid); err != nil {
+		return nil, err
 	}
 	b.halve(in, 1)
 	walls, wall := d.trayWalls()

@@ -3338,6 +3338,9 @@ type RequestSolveLiddedBox struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// Walls Double walls of the tray are rolled in over the tabs. Default: single.
+	Walls WallsValue `json:"walls,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3995,7 +3998,7 @@ type RequestSolveTray struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
-	// Walls Double walls are rolled in over the tabs. Default: single.
+	// Walls Double walls of the tray are rolled in over the tabs. Default: single.
 	Walls WallsValue `json:"walls,omitempty"`
 
 	// Width Width of the contents. From 3 to 2000 mm.
@@ -4406,7 +4409,7 @@ type UnitValue string
 // UnitsValue The units of the guide. Default: those of the ruler.
 type UnitsValue string
 
-// WallsValue Double walls are rolled in over the tabs. Default: single.
+// WallsValue Double walls of the tray are rolled in over the tabs. Default: single.
 type WallsValue string
 
 // Warning defines model for Warning.
