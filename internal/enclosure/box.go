@@ -31,22 +31,6 @@ var (
 		Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)}
 )
 
-// trayWalls says whether the walls of a tray are rolled in.
-var trayWalls = Param{Name: "walls", Type: ChoiceParam, Choices: []string{"single", "double"}, Help: "Double walls of the tray are rolled in over the tabs."}
-
-// roll makes a box one with rolled walls, of the shape given, if they are
-// asked for; in two pieces it has single ones.
-func (b *box) roll(in *Input, shape *grid) error {
-	if in.choice(trayWalls.Name) != "double" {
-		return nil
-	}
-	b.rolled, b.shape = true, shape
-	if !in.inTwo() {
-		return nil
-	}
-	return fault.Fault{Code: fault.Conflict, Field: trayWalls.Name, Value: "double", Detail: "the halves of a tray in two pieces have single walls", Hint: "leave walls or join out"}
-}
-
 // The panels of a box; the tabs and the rolled walls are four each, for the
 // lower left, lower right, upper left and upper right corner, and for the
 // bottom, top, left and right wall.

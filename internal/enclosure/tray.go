@@ -41,6 +41,22 @@ func tray() *Kind {
 	}
 }
 
+// trayWalls says whether the walls of a tray are rolled in.
+var trayWalls = Param{Name: "walls", Type: ChoiceParam, Choices: []string{"single", "double"}, Help: "Double walls of the tray are rolled in over the tabs."}
+
+// roll makes a box one with rolled walls, of the shape given, if they are
+// asked for; in two pieces it has single ones.
+func (b *box) roll(in *Input, shape *grid) error {
+	if in.choice(trayWalls.Name) != "double" {
+		return nil
+	}
+	b.rolled, b.shape = true, shape
+	if !in.inTwo() {
+		return nil
+	}
+	return fault.Fault{Code: fault.Conflict, Field: trayWalls.Name, Value: "double", Detail: "the halves of a tray in two pieces have single walls", Hint: "leave walls or join out"}
+}
+
 var trayGrid, rolledTrayGrid = boxGrid("tray"), rolledBoxGrid("tray")
 
 func planTray(in *Input) (*Plan, error) {
