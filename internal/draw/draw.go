@@ -120,8 +120,14 @@ func (d *Drawing) Decimal(number string) string { return d.words.decimal(number)
 // Length writes a length as the drawing's ruler reads it, in its language.
 func (d *Drawing) Length(at measure.Length) string { return d.words.length(at) }
 
-// length writes a length as the ruler reads it.
-func (l *layout) length(at measure.Length) string { return l.spell(l.step.Format(at)) }
+// length writes a length as the ruler reads it: to the step or, for what lies
+// on none of its marks but on one of a finer ruler, to that.
+func (l *layout) length(at measure.Length) string {
+	if finest := l.finest(); !at.IsMultipleOf(l.step) && at.IsMultipleOf(finest) {
+		return l.spell(finest.Format(at))
+	}
+	return l.spell(l.step.Format(at))
+}
 
 // spell writes a length with the unit and the decimal mark of the language.
 func (l *layout) spell(text string) string {

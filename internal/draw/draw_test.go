@@ -2,6 +2,7 @@ package draw_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -56,6 +57,26 @@ func TestTextsOfRandomRequestsAreApart(t *testing.T) {
 	drawtest.EachRandom(t, 500, func(t *testing.T, s *drawtest.Sample) {
 		checkLayout(t, s.Name, s.Draw())
 	})
+}
+
+// TestMarksAreWrittenAsFractions reads back what drawings write: a decimal of an
+// inch lies on no mark of any ruler.
+func TestMarksAreWrittenAsFractions(t *testing.T) {
+	finest := measure.Marks(measure.Inch)[6]
+	read := 0
+	drawtest.EachRandom(t, 300, func(t *testing.T, s *drawtest.Sample) {
+		for _, f := range s.Draw().Figures {
+			for _, label := range f.Labels {
+				for _, line := range label.Lines {
+					if l, err := measure.Parse(line, measure.NoUnit, measure.DecimalPoint); err == nil && strings.HasSuffix(line, " in") {
+						read++
+						assert.False(t, strings.Contains(line, ".") && l.IsMultipleOf(finest), "%s: %s", s.Name, line)
+					}
+				}
+			}
+		}
+	})
+	assert.Greater(t, read, 1000)
 }
 
 func TestTextsAreApartInOtherLettering(t *testing.T) {
