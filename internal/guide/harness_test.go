@@ -47,8 +47,8 @@ func solved(t testing.TB, kind string, unit measure.Unit) *solve.Solution {
 	return s
 }
 
-// drawRequest draws a request for a kind with any of its options. It need not
-// have a solution.
+// drawRequest draws a request for a kind with any of its options, a few of them
+// where there are many. It need not have a solution.
 func drawRequest(t *rapid.T, k *enclosure.Kind) *solve.Request {
 	unit := rapid.SampledFrom([]measure.Unit{measure.Inch, measure.Millimetre}).Draw(t, "unit")
 	r := usual(k, unit)
