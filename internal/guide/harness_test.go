@@ -65,8 +65,10 @@ func drawRequest(t *rapid.T, k *enclosure.Kind) *solve.Request {
 	}
 	for _, p := range k.Params {
 		odds := map[bool]int{false: 3, true: 15}[p.Advanced]
+		if p.Advanced && len(k.Params) > 12 {
+			odds = 99
+		}
 		if rapid.IntRange(0, odds).Draw(t, p.Name+" given") == odds/2 { // the ends are drawn more often
-
 			r.Options[p.Name] = drawOption(t, p, marks[3])
 		}
 	}
