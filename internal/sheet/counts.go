@@ -20,6 +20,7 @@ type planner struct {
 	cost    int64 // of best
 	greedy  *greedy
 	tables  []*table
+	hoard   *hoard
 	rest    bool // plans what a rounded plan leaves: no further rounding
 }
 
@@ -96,25 +97,30 @@ func (pl *planner) run() {
 // ways lists the further ways, cheap ones first: an order of many pieces is
 // rounded before it is searched.
 func (pl *planner) ways() []func() {
-	pieces := 0
-	for _, k := range pl.kinds {
-		pieces += k.need
-	}
 	quick, more, most := pl.enumeration(quickSplits), pl.enumeration(moreSplits), pl.enumeration(mostSplits)
 	brief, long := pl.joining(50*time.Millisecond), pl.joining(MostEffort)
 	peel := pl.peeling(1200 * time.Millisecond)
+	rework, further, last := pl.reworking(3_000), pl.reworking(60_000), pl.reworking(math.MaxInt)
 	switch {
 	case pl.rest:
-		return []func(){pl.boundByRaster, quick, brief, more, long}
-	case pieces > manyPieces:
-		return []func(){pl.boundByRaster, pl.generate, quick, brief, peel, more, long}
+		return []func(){rework, pl.boundByRaster, quick, brief, more, long}
+	case pl.pieces() > manyPieces:
+		return []func(){pl.boundByRaster, pl.generate, rework, quick, brief, further, peel, more, long}
+	case pl.scarce():
+		return []func(){rework, pl.boundByRaster, quick, brief, more, peel, pl.generate, most, further, peel, long}
+	case pl.pieces() <= fewPieces:
+		return []func(){rework, pl.boundByRaster, quick, brief, further, more, most, peel, pl.generate, last}
 	default:
-		return []func(){pl.boundByRaster, quick, brief, more, peel, pl.generate, most, peel, long}
+		return []func(){rework, pl.boundByRaster, quick, brief, further, more, peel, pl.generate, most, last}
 	}
 }
 
-// manyPieces is where rounding a fractional plan loses little.
-const manyPieces = 100
+// Up to fewPieces all sets of pieces may well be enumerated; above manyPieces
+// rounding a fractional plan loses little.
+const (
+	fewPieces  = 25
+	manyPieces = 100
+)
 
 // prove takes a bound in, with what proves it.
 func (pl *planner) prove(w weights, why string) {
@@ -189,4 +195,11 @@ func (pl *planner) offer(plan []use) {
 	if plan != nil && cost < pl.cost {
 		pl.best, pl.cost = cuttings, cost
 	}
+}
+
+// scarce reports whether a plan at the lower bound has hardly any waste: then
+// edges meet exactly, and joining them finds what reworking does not.
+func (pl *planner) scarce() bool {
+	b := &pl.boards[0]
+	return 100*pl.affordable(pl.lower, b) < int64(b.w)*int64(b.h)*pl.lower/b.cost
 }
