@@ -238,6 +238,20 @@ func TestEveryKindIsASentence(t *testing.T) {
 	}
 }
 
+// TestWhatAnAnswerSuggestsIsOneButton takes a box that is larger than the sheet
+// in two pieces, as its warning offers.
+func TestWhatAnAnswerSuggestsIsOneButton(t *testing.T) {
+	p, _ := widget(t, `kind="tray" unit="in" width="9" height="7" thickness="2" caliper="0.02" sheet="12 x 12 in"`)
+	p.Until(solved)
+	tabTo(p, ".notes > button")
+	p.Keys(kb.Enter)
+	p.Until(solved + " && events.at(-1)[1].solution.pieces.length === 2")
+	assert.Equal(t, "two-pieces", browser.Eval[string](p, field("join")+".value"))
+	assert.False(t, browser.Eval[bool](p, "Boolean("+root+".querySelector('.notes > button'))"), "nothing else is offered")
+	p.Sound()
+	p.Shoot("")
+}
+
 func TestPermanentLinkAndPrint(t *testing.T) {
 	p, _ := widget(t, byHand+` sheet="letter"`)
 	p.Until(solved)

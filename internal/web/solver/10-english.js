@@ -48,6 +48,7 @@ const ENGLISH = {
   room: "Room: {nominal}; {least} to {most} if every error adds up.",
   axes: { width: "width", height: "height", thickness: "thickness", diagonal: "diagonal" },
   notes: "Good to know",
+  doThat: "Do that",
   finer: "Other rulings",
   alternative: "In {step}: goes in {n} times in 100",
   take: "Take {}",

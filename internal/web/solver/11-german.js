@@ -78,6 +78,7 @@ const GERMAN = {
   room: "Luft: {nominal}; {least} bis {most}, wenn sich alle Fehler addieren.",
   axes: { width: "Breite", height: "Höhe", thickness: "Dicke", diagonal: "Diagonale" },
   notes: "Gut zu wissen",
+  doThat: "So machen",
   finer: "Andere Teilungen",
   alternative: "In {step}: passt {n} von 100 Malen",
   take: "{} nehmen",

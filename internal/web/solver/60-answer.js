@@ -61,7 +61,7 @@ const leastChance = (fits) => Math.min(1, ...fits.map((fit) => fit.chance));
 function alternativeNode(alternative, words, take) {
   const step = readingText(alternative.step, words);
   return make("li", {}, fill(words.alternative, { step, n: hundred(leastChance(alternative.fit)) }) + "; ", english(alternative.gain + "."), " ",
-    make("button", { type: "button", part: "button", click: () => take(alternative.step) }, fill(words.take, step)));
+    make("button", { type: "button", part: "button", click: () => take({ step: alternative.step }) }, fill(words.take, step)));
 }
 
 // block is a titled part of the answer; nothing if it has no content.
@@ -82,13 +82,15 @@ function summary(solution, words) {
 function answerNodes(solution, words, links, take) {
   const yields = Object.fromEntries((solution.yield?.pieces ?? []).map((item) => [item.piece, item.per_sheet]));
   const notes = solution.warnings.map((warning) => make("li", {}, english(warning.detail)));
+  const tries = solution.warnings.filter((warning) => warning.try).map((warning) => make("button", { type: "button", part: "button",
+    click: () => take(Object.fromEntries(new URLSearchParams(warning.try.split("?")[1]))) }, words.doThat));
   const finer = solution.alternatives.map((a) => alternativeNode(a, words, take));
-  const back = solution.given.step ? [make("button", { type: "button", part: "button", click: () => take("") }, words.plainest)] : [];
+  const back = solution.given.step ? [make("button", { type: "button", part: "button", click: () => take({ step: "" }) }, words.plainest)] : [];
   return [
     block("answer", words.readings, ...solution.pieces.map((piece) => pieceNode(piece, words, solution.pieces.length === 1, yields[piece.name]))),
     make("figure", { part: "drawing", class: "drawing", "aria-label": words.drawing, tabindex: "0" }),
     block("fit", words.sure, make("ul", {}, ...solution.fit.map((fit) => fitNode(fit, words)))),
-    block("notes", words.notes, ...(notes.length ? [make("ul", {}, ...notes)] : [])),
+    block("notes", words.notes, ...(notes.length ? [make("ul", {}, ...notes), ...tries] : [])),
     block("alternatives", words.finer, ...(finer.length ? [make("ul", {}, ...finer)] : []), ...back),
     make("p", { part: "links", class: "links" }, ...links.map(([text, href]) => make("a", { href, target: "_blank", rel: "noopener" }, text))),
   ].filter(Boolean);

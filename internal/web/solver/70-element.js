@@ -170,7 +170,7 @@ class CreasefitSolver extends HTMLElement {
     const links = this.#links(solution, values);
     this.answer.classList.remove("stale");
     const old = this.answer.querySelector("figure svg");
-    this.answer.replaceChildren(...answerNodes(solution, this.words, links, (step) => this.#take(step)));
+    this.answer.replaceChildren(...answerNodes(solution, this.words, links, (values) => this.#take(values)));
     if (old) this.answer.querySelector("figure").append(old); // until the new one is there
     this.#say(summary(solution, this.words));
     this.#emit("creasefit-solution", { solution, values, kind: solution.kind, link: links.find(([text]) => text === this.words.links.permanent)[1] });
@@ -194,10 +194,10 @@ class CreasefitSolver extends HTMLElement {
     return all;
   }
 
-  // #take chooses a ruling; the button that was pressed is gone afterwards, so
-  // the focus moves to the readings.
-  #take(step) {
-    this.values = { step };
+  // #take chooses what a button offers; the button is gone afterwards, so the
+  // focus moves to the readings.
+  #take(values) {
+    this.values = values;
     this.#toAnswer();
   }
 
