@@ -72,7 +72,7 @@ func (s *Solution) dependence() *[3][]tolerance.Term {
 			}
 		}
 		for axis, slope := range slopesFrom(base, s.refolded(s.plan, sizes)) {
-			slopes[axis][counted[i]] = slope
+			slopes[axis][counted[i].reading] = counted[i].of(slope)
 		}
 	}
 	var d [3][]tolerance.Term
@@ -108,13 +108,32 @@ func (s *Solution) leaders() []int {
 	return leaders
 }
 
-// counted names for every leader the reading whose settings count: the one
-// that a fit counts, if any does.
-func (s *Solution) counted(leaders []int) []int {
-	counted := slices.Clone(leaders)
+// counting says which reading's settings count for a leader, and how much less
+// than the reading they move the outside where a fit says so: sides of a prism
+// that are all marked along one strip are never all off the same way.
+type counting struct {
+	reading int
+	share   float64
+}
+
+// of is how the outside follows one setting, of how it follows the reading.
+func (c counting) of(slope int64) int64 { return int64(math.Round(float64(slope) * c.share)) }
+
+// counted says for every leader what counts: the reading that a fit counts, if
+// any does.
+func (s *Solution) counted(leaders []int) []counting {
+	counted := make([]counting, len(leaders))
+	for i := range counted {
+		counted[i] = counting{i, 1}
+	}
 	for i := range s.plan.Fits {
-		for _, t := range s.plan.Problem.Windows[s.plan.Fits[i].Window].Form.Terms {
-			counted[leaders[t.Reading]] = t.Reading
+		f := &s.plan.Fits[i]
+		for _, t := range s.plan.Problem.Windows[f.Window].Form.Terms {
+			c := counting{t.Reading, 1}
+			if f.Scale > 0 {
+				c.share = f.Share / f.Scale
+			}
+			counted[leaders[t.Reading]] = c
 		}
 	}
 	return counted

@@ -24,7 +24,8 @@ func TestOutsideFollowsAsSaid(t *testing.T) {
 			sizes, moved := append([]measure.Length(nil), s.sizes...), make([]measure.Length, len(s.sizes))
 			s.moveSettings(r, moved)
 			for i, leader := range leaders {
-				sizes[i] = sizes[i].Add(moved[counted[leader]])
+				c := counted[leader]
+				sizes[i] = sizes[i].Add(measure.Nanometres(c.of(moved[c.reading].Nanometres())))
 			}
 			for axis, size := range s.refolded(s.plan, sizes) {
 				worst := link.Outside[axis].WorstCase

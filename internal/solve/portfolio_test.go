@@ -106,6 +106,23 @@ func TestToleranceChainByHand(t *testing.T) {
 	assert.Equal(t, p.Solutions[1].Outside.Width, sleeve.Outside[0].Nominal)
 }
 
+// TestPrismOutsideByHand: the sides of the lid are marked along one strip, so that
+// what is across it moves by two marks at the most, and by its own caliper.
+func TestPrismOutsideByHand(t *testing.T) {
+	layers := layersOf(t, "prism-box")
+	layers[0].Request.Height = measure.Length{}
+	layers[0].Request.Options = map[string]enclosure.Value{"sides": {Count: 4}}
+	p, err := solve.SolvePortfolio(context.Background(), layers)
+	require.NoError(t, err)
+	square, _ := spread(t, p.Chain[0].Outside[0])
+	assert.InDelta(t, 2*setting+paper, square, 1000)
+	layers[0].Request.Options["sides"] = enclosure.Value{Count: 12}
+	p, err = solve.SolvePortfolio(context.Background(), layers)
+	require.NoError(t, err)
+	worst, _ := spread(t, p.Chain[0].Outside[1])
+	assert.InEpsilon(t, square, worst, 0.05)
+}
+
 // TestTurnedLayers exchanges the axes that a turn names, and no others.
 func TestTurnedLayers(t *testing.T) {
 	for turn, axes := range map[solve.Turn][3]int{solve.AsItLies: {0, 1, 2}, solve.Quarter: {1, 0, 2}, solve.OnEdge: {0, 2, 1}, solve.OnEnd: {2, 1, 0}} {
