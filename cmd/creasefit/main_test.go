@@ -2,11 +2,14 @@ package main
 
 import (
 	"bufio"
+	"fmt"
 	"io"
 	"net/http"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 	"syscall"
 	"testing"
@@ -27,24 +30,33 @@ func TestDefaultsAreThoseOfAnEmptyEnvironment(t *testing.T) {
 	assert.Equal(t, api.DefaultConfig(), config)
 }
 
-// TestServesAndDrains builds the program, starts it, sends the request that it
-// says to try and stops it by a signal.
-func TestServesAndDrains(t *testing.T) {
+// start builds the program and starts it with the settings; it returns the
+// request that it says to try. What a test does not end is killed with it.
+func start(t *testing.T, settings ...string) (*exec.Cmd, string) {
+	t.Helper()
 	program := filepath.Join(t.TempDir(), "creasefit")
 	output, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput()
 	require.NoError(t, err, string(output))
 	command := exec.Command(program)
-	command.Env = append(os.Environ(), "CREASEFIT_ADDR=127.0.0.1:0", "CREASEFIT_ADMIN_ADDR=off", "CREASEFIT_DRAIN_DELAY=10ms")
+	command.Env = append(append(os.Environ(), "CREASEFIT_ADDR=127.0.0.1:0", "CREASEFIT_ADMIN_ADDR=off", "CREASEFIT_DRAIN_DELAY=10ms"), settings...)
 	out, err := command.StdoutPipe()
 	require.NoError(t, err)
 	require.NoError(t, command.Start())
+	t.Cleanup(func() { _ = command.Process.Kill() }) // it may have ended
 	lines := bufio.NewScanner(out)
-	address := ""
-	for address == "" && lines.Scan() {
+	for lines.Scan() {
 		if _, quoted, ok := strings.Cut(lines.Text(), "curl '"); ok {
-			address = strings.TrimSuffix(quoted, "'")
+			return command, strings.TrimSuffix(quoted, "'")
 		}
 	}
+	require.Fail(t, "the program says no request to try")
+	return nil, ""
+}
+
+// TestServesAndDrains starts the program, sends the request that it says to try
+// and stops it by a signal.
+func TestServesAndDrains(t *testing.T) {
+	command, address := start(t)
 	response, err := http.Get(address)
 	require.NoError(t, err)
 	body, err := io.ReadAll(response.Body)
@@ -59,9 +71,50 @@ func TestServesAndDrains(t *testing.T) {
 	case err := <-ended:
 		assert.NoError(t, err, "a drained service ends with status 0")
 	case <-time.After(20 * time.Second):
-		require.NoError(t, command.Process.Kill())
 		assert.Fail(t, "the service does not end")
 	}
+}
+
+// TestLongStreamHoldsNoMemory streams lines through the program that are all
+// different: all are answered, and it never took more than 96 MiB.
+func TestLongStreamHoldsNoMemory(t *testing.T) {
+	const count = 100_000
+	if testing.Short() {
+		t.Skip("a long stream")
+	}
+	command, address := start(t)
+	base, _, _ := strings.Cut(address, "/v1/")
+	in, out := io.Pipe()
+	go func() {
+		for i := range count {
+			fmt.Fprintf(out, `{"id":"%d","call":"/v1/solve/slotted-band","unit":"mm","width":89,"thickness":2.3,"caliper":0.%d}`+"\n", i, 200_000+i)
+		}
+		_ = out.Close()
+	}()
+	response, err := http.Post(base+"/v1/batch", "application/x-ndjson", in)
+	require.NoError(t, err)
+	defer response.Body.Close()
+	lines, last := bufio.NewScanner(response.Body), ""
+	lines.Buffer(nil, 1<<20)
+	answered := 0
+	for lines.Scan() {
+		last = lines.Text()
+		answered++
+	}
+	require.NoError(t, lines.Err())
+	assert.Equal(t, count+1, answered)
+	assert.Contains(t, last, `"done":true`)
+	assert.Contains(t, last, `"failed":0`)
+	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", command.Process.Pid))
+	if err != nil {
+		t.Skip("this system does not tell how much memory a process took")
+	}
+	peak := regexp.MustCompile(`VmHWM:\s+(\d+) kB`).FindSubmatch(status)
+	require.NotNil(t, peak)
+	kilobytes, err := strconv.Atoi(string(peak[1]))
+	require.NoError(t, err)
+	t.Logf("VmHWM %d kB", kilobytes)
+	assert.Less(t, kilobytes, 96<<10)
 }
 
 // TestOriginsAreAList reads the list of origins as operators write it.
