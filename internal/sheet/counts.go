@@ -101,6 +101,9 @@ func (pl *planner) ways() []func() {
 	brief, long := pl.joining(50*time.Millisecond), pl.joining(MostEffort)
 	peel := pl.peeling(1200 * time.Millisecond)
 	rework, further, last := pl.reworking(3_000), pl.reworking(60_000), pl.reworking(math.MaxInt)
+	if pl.pieces() <= allSets {
+		quick = more
+	}
 	switch {
 	case pl.rest:
 		return []func(){rework, pl.boundByRaster, quick, brief, more, long}
@@ -115,9 +118,11 @@ func (pl *planner) ways() []func() {
 	}
 }
 
-// Up to fewPieces all sets of pieces may well be enumerated; above manyPieces
-// rounding a fractional plan loses little.
+// Up to allSets pieces every set of them is parted in two in a moment; up to
+// fewPieces those that fit a sheet may well be; above manyPieces rounding a
+// fractional plan loses little.
 const (
+	allSets    = 13
 	fewPieces  = 25
 	manyPieces = 100
 )
