@@ -1,8 +1,10 @@
 package sheet
 
 import (
+	"cmp"
 	"container/heap"
 	"context"
+	"slices"
 )
 
 // bounded finds the most valuable sheet with at most so many pieces of each
@@ -19,7 +21,10 @@ type bounded struct {
 	sizes  []corner // of closed, for a quick look
 	seen   map[tileKey]bool
 	best   worthTile
-	nodes  int // rectangles still allowed
+	nodes  int     // rectangles still allowed
+	dear   []int32 // kinds of any value, the most for their area first
+	caps   []int   // most pieces of each kind
+	area   []int64 // of a piece of each kind
 }
 
 // worthTile is a joined rectangle with its value.
@@ -45,11 +50,45 @@ func (o *openTiles) Pop() any {
 }
 
 // newBounded prepares the search on a table that has been solved for the
-// values.
-func newBounded(t *table, pack *packing, nodes int) *bounded {
-	b := &bounded{table: t, pack: pack, seen: map[tileKey]bool{}, nodes: nodes}
+// values, for at most so many pieces of each kind.
+func newBounded(t *table, pack *packing, caps []int, nodes int) *bounded {
+	b := &bounded{table: t, pack: pack, caps: caps, seen: map[tileKey]bool{}, nodes: nodes}
 	b.surround()
+	b.rank()
 	return b
+}
+
+// rank lists the kinds of any value by what they are worth for their area.
+func (b *bounded) rank() {
+	area := make([]int64, len(b.caps))
+	for _, f := range b.table.board.faces {
+		area[f.kind] = int64(f.w) * int64(f.h)
+	}
+	for k, v := range b.table.value {
+		if v > 0 && b.caps[k] > 0 {
+			b.dear = append(b.dear, int32(k))
+		}
+	}
+	slices.SortFunc(b.dear, func(x, y int32) int {
+		return cmp.Compare(float64(b.table.value[y])*float64(area[x]), float64(b.table.value[x])*float64(area[y]))
+	})
+	b.area = area
+}
+
+// beyond is the greatest value that the pieces which a rectangle leaves can
+// have within the area that it leaves, the last of them in part.
+func (b *bounded) beyond(n *worthTile) int64 {
+	board := b.table.board
+	free, sum := int64(board.w)*int64(board.h)-int64(n.w)*int64(n.h), int64(0)
+	for _, k := range b.dear {
+		left := int64(b.caps[k]) - int64(b.pack.count(&n.set, int(k)))
+		if left*b.area[k] >= free {
+			return sum + int64(float64(free)/float64(b.area[k])*float64(b.table.value[k])) + 1
+		}
+		free -= left * b.area[k]
+		sum += left * b.table.value[k]
+	}
+	return sum
 }
 
 // surround computes the most that can be added round every rectangle: strips
@@ -139,6 +178,9 @@ func (b *bounded) offer(n worthTile) {
 		return
 	}
 	b.seen[key] = true
+	if n.reach = min(n.reach, n.value+b.beyond(&n)); n.reach <= b.best.value {
+		return
+	}
 	b.nodes--
 	if n.value > b.best.value {
 		b.best = n

@@ -85,6 +85,7 @@ func (pl *planner) done() bool { return pl.cost <= pl.lower }
 // run tries ever harder ways until the best plan is proven or time is up.
 func (pl *planner) run() {
 	pl.boundByArea()
+	pl.boundByExtents()
 	pl.tryGreedy(8, 4)
 	for _, next := range pl.ways() {
 		if pl.done() || pl.ctx.Err() != nil {
@@ -94,35 +95,44 @@ func (pl *planner) run() {
 	}
 }
 
-// ways lists the further ways, cheap ones first: an order of many pieces is
-// rounded before it is searched.
+// ways lists the further ways, cheap ones first: bounds are looked into before
+// long searches, which most often are for plans that there are none of; an order
+// of many pieces is rounded before it is searched.
 func (pl *planner) ways() []func() {
 	quick, more, most := pl.enumeration(quickSplits), pl.enumeration(moreSplits), pl.enumeration(mostSplits)
 	brief, long := pl.joining(50*time.Millisecond), pl.joining(MostEffort)
 	peel := pl.peeling(1200 * time.Millisecond)
 	rework, further, last := pl.reworking(3_000), pl.reworking(60_000), pl.reworking(math.MaxInt)
-	if pl.pieces() <= allSets {
-		quick = more
-	}
 	switch {
 	case pl.rest:
 		return []func(){rework, pl.boundByRaster, quick, brief, more, long}
 	case pl.pieces() > manyPieces:
 		return []func(){pl.boundByRaster, pl.generate, rework, quick, brief, further, peel, more, long}
 	case pl.scarce():
-		return []func(){rework, pl.boundByRaster, quick, brief, more, peel, pl.generate, most, further, peel, long}
+		return []func(){rework, pl.boundByRaster, pl.within(3, more), pl.within(3, pl.generate), brief, peel, pl.generate, most, further, peel, long}
 	case pl.pieces() <= fewPieces:
-		return []func(){rework, pl.boundByRaster, quick, brief, further, more, most, peel, pl.generate, last}
+		return []func(){rework, pl.boundByRaster, pl.within(2, more), pl.within(3, pl.generate), brief, further, most, peel, pl.generate, last}
 	default:
-		return []func(){rework, pl.boundByRaster, quick, brief, further, more, peel, pl.generate, most, last}
+		return []func(){rework, pl.boundByRaster, quick, pl.within(2, pl.generate), brief, further, more, peel, pl.generate, most, last}
 	}
 }
 
-// Up to allSets pieces every set of them is parted in two in a moment; up to
-// fewPieces those that fit a sheet may well be; above manyPieces rounding a
-// fractional plan loses little.
+// within is a way that takes no more than a part of the time that is left.
+func (pl *planner) within(part time.Duration, way func()) func() {
+	return func() {
+		end, _ := pl.ctx.Deadline()
+		ctx, cancel := context.WithTimeout(pl.ctx, time.Until(end)/part)
+		defer cancel()
+		whole := pl.ctx
+		pl.ctx = ctx
+		way()
+		pl.ctx = whole
+	}
+}
+
+// Of up to fewPieces all sets that fit a sheet may well be found in a moment;
+// above manyPieces rounding a fractional plan loses little.
 const (
-	allSets    = 13
 	fewPieces  = 25
 	manyPieces = 100
 )

@@ -118,10 +118,11 @@ func (pl *planner) boundByPatterns(patterns []pattern) {
 	d := newDuals(floats(pl.needs()))
 	pl.enterSingles(d)
 	for d.optimize(10_000) && pl.ctx.Err() == nil {
-		prices := d.prices()
-		if !enterDearest(d, patterns, prices) {
+		at := overpriced(patterns, d.prices())
+		if at < 0 {
 			break
 		}
+		d.add(floats(patterns[at].counts), float64(patterns[at].board.cost))
 	}
 	value := whole(d.prices())
 	top := int64(1)
@@ -158,8 +159,8 @@ func (p *problem) dearest() int64 {
 	return most
 }
 
-// enterDearest adds the patterns whose prices exceed their cost the most.
-func enterDearest(d *duals, patterns []pattern, prices []float64) bool {
+// overpriced is the pattern whose price exceeds its cost the most, or -1.
+func overpriced(patterns []pattern, prices []float64) int {
 	worst, at := 1e-7, -1
 	for i := range patterns {
 		sum := 0.0
@@ -170,11 +171,7 @@ func enterDearest(d *duals, patterns []pattern, prices []float64) bool {
 			worst, at = over, i
 		}
 	}
-	if at < 0 {
-		return false
-	}
-	d.add(floats(patterns[at].counts), float64(patterns[at].board.cost))
-	return true
+	return at
 }
 
 // whole rounds prices down to integers.

@@ -29,20 +29,36 @@ type generator struct {
 	until    time.Time // may use half of the time left
 }
 
-// newGenerator begins with the patterns of the plans known and, for each kind,
-// one of that kind alone.
+// newGenerator begins with the patterns of the plans known, those that reworking
+// has met and, for each kind, one of that kind alone.
 func (pl *planner) newGenerator() *generator {
 	end, _ := pl.ctx.Deadline()
 	g := &generator{planner: pl, duals: newDuals(floats(pl.needs())), until: time.Now().Add(time.Until(end) / 2)}
 	for k := range pl.kinds {
 		value := make([]int64, len(pl.kinds))
 		value[k] = 1
-		g.price(value)
+		g.price(value, 0)
 	}
 	for _, c := range pl.best {
 		g.enter(drawn(c.board, c.layout, len(pl.kinds)))
 	}
+	g.enterHoarded()
 	return g
+}
+
+// enterHoarded adds the sheets that reworking has met, as far as they change
+// the prices: far sooner than they would be found again.
+func (g *generator) enterHoarded() {
+	if g.hoard == nil {
+		return
+	}
+	for time.Now().Before(g.until) && g.duals.optimize(5_000) {
+		at := overpriced(g.hoard.patterns, g.duals.prices())
+		if at < 0 {
+			return
+		}
+		g.enter(g.hoard.patterns[at])
+	}
 }
 
 // enter adds a pattern to the program.
@@ -51,9 +67,10 @@ func (g *generator) enter(pt pattern) {
 	g.duals.add(floats(pt.counts), float64(pt.board.cost))
 }
 
-// price adds the most valuable pattern of every board if it is worth more than
-// the sheet. It returns the greatest value for each unit of cost.
-func (g *generator) price(value []int64) (top int64, ok bool) {
+// price adds the most valuable pattern of every board, or one that is worth more
+// than its sheet at so much for a unit of cost. It returns the greatest value
+// for each unit of cost.
+func (g *generator) price(value []int64, one float64) (top int64, ok bool) {
 	top = 1
 	for _, t := range g.allTables() {
 		v, err := t.solve(g.ctx, value)
@@ -62,7 +79,7 @@ func (g *generator) price(value []int64) (top int64, ok bool) {
 		}
 		l := t.trace()
 		if v > 0 && tooMany(l, g.caps(t.board)) {
-			v, l = g.limited(t, v, l)
+			v, l = g.limited(t, v, l, one)
 		}
 		top = max(top, ceilDiv(v, t.board.cost))
 		if v > 0 {
@@ -84,24 +101,35 @@ func tooMany(l *layout, caps []int) bool {
 	return false
 }
 
-// limitedTiles bounds the search for the most valuable sheet that takes no
-// more pieces than are wanted.
-const limitedTiles = 30_000
+// quickTiles and limitedTiles bound the search for the most valuable sheet that
+// takes no more pieces than are wanted.
+const (
+	quickTiles   = 1_500
+	limitedTiles = 30_000
+)
 
 // limited looks for the most valuable sheet that takes no more pieces than are
-// wanted. If the search is cut short, what it found goes with the value of
-// unlimited copies, which is a bound all the same.
-func (g *generator) limited(t *table, value int64, l *layout) (int64, *layout) {
-	pack, ok := newPacking(g.caps(t.board))
+// wanted, or quickly for one that is worth more than it costs. If the search is
+// cut short, what it found goes with the value of unlimited copies, which is a
+// bound all the same.
+func (g *generator) limited(t *table, value int64, l *layout, one float64) (int64, *layout) {
+	caps := g.caps(t.board)
+	pack, ok := newPacking(caps)
 	if !ok {
 		return value, l
 	}
-	b := newBounded(t, pack, limitedTiles)
-	if v, sure := b.run(g.ctx); sure {
-		value = v
-	}
-	if b.best.layout != nil {
-		l = b.best.layout
+	for _, most := range [...]int{quickTiles, limitedTiles} {
+		b := newBounded(t, pack, caps, most)
+		v, sure := b.run(g.ctx)
+		if b.best.layout != nil {
+			l = b.best.layout
+		}
+		if sure {
+			return v, l
+		}
+		if float64(b.best.value) > 1.0001*one*float64(t.board.cost) {
+			break
+		}
 	}
 	return value, l
 }
@@ -115,7 +143,7 @@ func (g *generator) run() {
 		prices := g.duals.prices()
 		value, scale := scaled(prices)
 		before := g.lower
-		top, ok := g.price(value)
+		top, ok := g.price(value, scale)
 		if !ok {
 			return
 		}
