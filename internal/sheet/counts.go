@@ -21,7 +21,9 @@ type planner struct {
 	greedy  *greedy
 	tables  []*table
 	hoard   *hoard
-	rest    bool // plans what a rounded plan leaves: no further rounding
+	rest    bool   // plans what a rounded plan leaves: no further rounding
+	sums    []bool // that sheets may cost together, in coins
+	coin    int64
 }
 
 // planCounts answers an order with counts.
@@ -140,8 +142,14 @@ const (
 // prove takes a bound in, with what proves it.
 func (pl *planner) prove(w weights, why string) {
 	pl.weights = append(pl.weights, w)
-	if n := w.bound(pl.needs()); n > pl.lower {
-		pl.lower, pl.why = n, why
+	pl.raise(w.bound(pl.needs()), why)
+}
+
+// raise takes a lower bound in, with what proves it: no plan costs a sum that
+// no sheets come to.
+func (pl *planner) raise(bound int64, why string) {
+	if bound = pl.payable(bound); bound > pl.lower {
+		pl.lower, pl.why = bound, why
 	}
 }
 

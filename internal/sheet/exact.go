@@ -51,7 +51,7 @@ func (pl *planner) searchAt(ctx context.Context, target int64, patterns []patter
 	case found:
 		pl.accept(c.chosen)
 	case sure:
-		pl.lower, pl.why = target+1, "A complete search of all sets of blanks that a sheet gives found no plan with less."
+		pl.raise(target+1, "A complete search of all sets of blanks that a sheet gives found no plan with less.")
 	}
 	return (found || sure) && ctx.Err() == nil
 }

@@ -76,3 +76,19 @@ func TestOrdersOfFewSizes(t *testing.T) {
 		assert.True(t, a.Proven, "order %d: %d sheets, at least %d", n, a.Sheets, a.LowerBound)
 	}
 }
+
+// Sheets at 1.00 and 1.80 come to no sum between 1.00 and 1.80, nor between 2.80
+// and 3.00: the blanks of one and a half sheets' area cost 1.80 at least.
+func TestBoundsArePayable(t *testing.T) {
+	in := measure.Inches
+	o := Order{Minimize: LeastCost, Ruler: measure.Marks(measure.Inch)[0],
+		Sheets: []Stock{{Width: in(12), Height: in(12), Price: 100}, {Width: in(12), Height: in(24), Price: 180}},
+		Items:  []Item{{Name: "card", Width: in(4), Height: in(5), Count: 11}}}
+	p := newProblem(o)
+	pl := p.newPlanner(context.Background())
+	for bound, want := range map[int64]int64{1: 100, 100: 100, 101: 180, 181: 200, 201: 280, 281: 300} {
+		assert.Equal(t, want, pl.payable(bound))
+	}
+	pl.boundByArea()
+	assert.EqualValues(t, 180, pl.lower)
+}

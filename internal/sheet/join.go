@@ -32,7 +32,7 @@ func (pl *planner) tightAt(target int64, width int, share int64) bool {
 	found, sure := pl.tryCover(patterns, target, coverNodes)
 	whole = whole && share == 1 && sure && !found
 	if whole {
-		pl.lower, pl.why = target+1, "A complete search of all sheets that waste little enough found no plan with less."
+		pl.raise(target+1, "A complete search of all sheets that waste little enough found no plan with less.")
 	}
 	return whole
 }
