@@ -76,7 +76,7 @@ func TestMarksAreWrittenAsFractions(t *testing.T) {
 			}
 		}
 	})
-	assert.Greater(t, read, 1000)
+	assert.Greater(t, read, 100)
 }
 
 func TestTextsAreApartInOtherLettering(t *testing.T) {

@@ -89,6 +89,9 @@ func (pl *planner) run() {
 	pl.boundByArea()
 	pl.boundByExtents()
 	pl.tryGreedy(8, 4)
+	if !pl.done() {
+		pl.fitOneSheet()
+	}
 	for _, next := range pl.ways() {
 		if pl.done() || pl.ctx.Err() != nil {
 			return

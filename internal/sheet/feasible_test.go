@@ -65,6 +65,9 @@ func TestLargePiecesTakeASheetEach(t *testing.T) {
 // large and small ones, some that keep the grain. All are proven, whatever their
 // best plan wastes.
 func TestOrdersOfFewSizes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("proofs that take their time")
+	}
 	r := rand.New(rand.NewPCG(12, 7))
 	for n := range 40 {
 		o := Order{Sheets: []Stock{{Width: measure.Inches(12), Height: measure.Inches(12), Grain: AlongHeight}}, Ruler: measure.Marks(measure.Inch)[3], Effort: 5 * time.Second}

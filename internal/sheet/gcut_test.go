@@ -49,7 +49,7 @@ func TestPublishedUnconstrainedOptima(t *testing.T) {
 }
 
 // replay returns the least rectangle of a layout and reports its pieces.
-func replay(t *testing.T, b *board, l *layout, piece func(kind int32)) (w, h int32) {
+func replay(t require.TestingT, b *board, l *layout, piece func(kind int32)) (w, h int32) {
 	if l.low == nil {
 		piece(l.kind)
 		for _, f := range b.faces {
