@@ -90,7 +90,7 @@ func (pl *planner) run() {
 	pl.boundByExtents()
 	pl.tryGreedy(8, 4)
 	if !pl.done() {
-		pl.fitOneSheet()
+		pl.within(2, pl.fitOneSheet)()
 	}
 	for _, next := range pl.ways() {
 		if pl.done() || pl.ctx.Err() != nil {

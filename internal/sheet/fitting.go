@@ -1,6 +1,9 @@
 package sheet
 
-import "math/bits"
+import (
+	"context"
+	"math/bits"
+)
 
 // mostFitted is how many pieces are fitted to a sheet at once: every way to part
 // every set of them in two is looked at, three times as many for each piece more.
@@ -20,8 +23,8 @@ type fitting struct {
 }
 
 // fit looks for a layout of pieces on a board, nil if there is none. They are
-// no larger together than the board.
-func (f *fitting) fit(b *board, faces [][]int16, kinds []kind, pieces []int32) *layout {
+// no larger together than the board. The error is the context's.
+func (f *fitting) fit(ctx context.Context, b *board, faces [][]int16, kinds []kind, pieces []int32) (*layout, error) {
 	f.board, f.pieces = b, pieces
 	f.area, f.from, f.corners = append(f.area[:0], 0), append(f.from[:0], 0, 0), f.corners[:0]
 	f.allow = int64(b.w) * int64(b.h)
@@ -30,6 +33,9 @@ func (f *fitting) fit(b *board, faces [][]int16, kinds []kind, pieces []int32) *
 	}
 	all := uint32(1)<<len(pieces) - 1
 	for set := uint32(1); set <= all; set++ {
+		if set%256 == 0 && ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
 		first, rest := pieces[bits.TrailingZeros32(set)], set&(set-1)
 		f.area = append(f.area, f.area[rest]+kinds[first].area)
 		f.found = f.found[:0]
@@ -44,9 +50,9 @@ func (f *fitting) fit(b *board, faces [][]int16, kinds []kind, pieces []int32) *
 		f.from = append(f.from, int32(len(f.corners)))
 	}
 	if len(f.of(all)) == 0 {
-		return nil
+		return nil, nil
 	}
-	return f.layout(all, corner{b.w, b.h})
+	return f.layout(all, corner{b.w, b.h}), nil
 }
 
 // of are the corners of a set.

@@ -20,7 +20,11 @@ func (pl *planner) fitOneSheet() {
 		if b.cost > target || int64(b.w)*int64(b.h) < total {
 			continue
 		}
-		if l := f.fit(b, facesOf(b, len(pl.kinds)), pl.kinds, pieces); l != nil {
+		l, err := f.fit(pl.ctx, b, facesOf(b, len(pl.kinds)), pl.kinds, pieces)
+		if err != nil {
+			return
+		}
+		if l != nil {
 			pl.offer([]use{{drawn(b, l, len(pl.kinds)), 1}})
 			return
 		}

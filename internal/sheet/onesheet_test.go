@@ -44,7 +44,8 @@ func TestFittingEqualsEnumeration(t *testing.T) {
 		require.NoError(t, all.enumerate(context.Background()))
 		_, fits := all.index[1<<len(kinds)-1]
 		var f fitting
-		l := f.fit(b, facesOf(b, len(kinds)), kinds, pieces)
+		l, err := f.fit(context.Background(), b, facesOf(b, len(kinds)), kinds, pieces)
+		require.NoError(t, err)
 		require.Equal(t, fits, l != nil)
 		if l != nil {
 			found++
