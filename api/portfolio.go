@@ -9,9 +9,11 @@ import (
 	"creasefit/internal/solve"
 )
 
-// portfolioName is what the assembly of several kinds is called where kinds
-// are named.
-const portfolioName = "portfolio"
+// What the assembly of several kinds is called where kinds are named.
+const (
+	portfolioName  = "portfolio"
+	portfolioTitle = "Portfolio of enclosures"
+)
 
 // pLayers is the place of the layers behind the common names.
 const pLayers = pOwn
@@ -191,7 +193,7 @@ func portfolioSpecs() []CallSpec {
 
 // describePortfolio is the portfolio as /v1/kinds shows it.
 func describePortfolio() Kind {
-	return Kind{Name: portfolioName, Title: "Portfolio of enclosures", Help: "Several kinds round one another: each goes round the one before.",
+	return Kind{Name: portfolioName, Title: portfolioTitle, Help: "Several kinds round one another: each goes round the one before.",
 		Needs: []string{"layers"}, Parameters: portfolioTable(measurementFormats).describe(),
 		Links: KindLinks{Self: "/v1/kinds/" + portfolioName, Solve: "/v1/solve/" + portfolioName}}
 }

@@ -55,7 +55,7 @@ func (a *portfolio) guide(o guide.Options) (guide.Guide, error) {
 // their rulers, on which every one of them lies.
 func (a *portfolio) draw(title, language string) *draw.Drawing {
 	if title == "" {
-		title = describePortfolio().Title
+		title = portfolioTitle
 	}
 	say := wordsOf(&language)
 	pieces := a.SideBySide(func(l *solve.Layer, piece string) string {

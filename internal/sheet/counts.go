@@ -67,10 +67,7 @@ func (p *problem) trueAreaBound() int64 {
 // newPlanner begins without a plan, one above what any plan can cost: a sheet
 // for every piece, or all the sheets in stock.
 func (p *problem) newPlanner(ctx context.Context) *planner {
-	pieces, stock := int64(0), int64(0)
-	for _, k := range p.kinds {
-		pieces += int64(k.need)
-	}
+	pieces, stock := int64(p.pieces()), int64(0)
 	for _, b := range p.boards {
 		if b.available == 0 {
 			stock = math.MaxInt64 - 1

@@ -72,6 +72,16 @@ func (c curve) joins(b *board, low, high curve) curve {
 	return c
 }
 
+// leaf lays a single piece within a rectangle.
+func (b *board) leaf(kind int32, within corner) *layout {
+	for _, f := range b.faces {
+		if f.kind == kind && f.w <= within.w && f.h <= within.h {
+			return &layout{kind: kind, turned: f.turned}
+		}
+	}
+	return nil
+}
+
 // split finds corners of two shapes that join within a rectangle.
 func (b *board) split(low, high curve, within corner) (a Axis, p, q corner, ok bool) {
 	for _, p := range low {

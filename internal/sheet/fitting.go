@@ -91,21 +91,11 @@ func (f *fitting) join(low, high curve, most int64) {
 // layout joins the pieces of a set within a rectangle that holds them.
 func (f *fitting) layout(set uint32, within corner) *layout {
 	if set&(set-1) == 0 {
-		return f.leaf(f.pieces[bits.TrailingZeros32(set)], within)
+		return f.board.leaf(f.pieces[bits.TrailingZeros32(set)], within)
 	}
 	for sub := (set - 1) & set; sub > 0; sub = (sub - 1) & set {
 		if a, p, q, ok := f.board.split(f.of(sub), f.of(set^sub), within); ok {
 			return &layout{axis: a, low: f.layout(sub, p), high: f.layout(set^sub, q)}
-		}
-	}
-	return nil
-}
-
-// leaf lays a single piece.
-func (f *fitting) leaf(kind int32, within corner) *layout {
-	for _, face := range f.board.faces {
-		if face.kind == kind && face.w <= within.w && face.h <= within.h {
-			return &layout{kind: kind, turned: face.turned}
 		}
 	}
 	return nil

@@ -70,10 +70,15 @@ func (pl *planner) tryCover(patterns []pattern, target int64, nodes int) (found,
 
 // affordable is the waste that a plan of a cost may have on one sheet.
 func (pl *planner) affordable(target int64, b *board) int64 {
-	total := int64(0)
-	for k, n := range pl.needs() {
-		total += int64(n) * pl.kinds[k].area
-	}
 	area := pl.weights[0]
-	return int64(b.w)*int64(b.h) - area.top*b.cost + area.top*target - total
+	return int64(b.w)*int64(b.h) - area.top*b.cost + area.top*target - pl.area()
+}
+
+// area is that of all pieces together.
+func (p *problem) area() int64 {
+	total := int64(0)
+	for i := range p.kinds {
+		total += int64(p.kinds[i].need) * p.kinds[i].area
+	}
+	return total
 }

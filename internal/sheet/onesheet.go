@@ -7,13 +7,7 @@ func (pl *planner) fitOneSheet() {
 	if target >= 2*pl.cheapest() || pl.pieces() > mostFitted {
 		return
 	}
-	var pieces []int32
-	total := int64(0)
-	for k, kd := range pl.kinds {
-		for range kd.need {
-			pieces, total = append(pieces, int32(k)), total+kd.area
-		}
-	}
+	pieces, total := pl.singly(), pl.area()
 	var f fitting
 	for i := range pl.boards {
 		b := &pl.boards[i]

@@ -47,9 +47,7 @@ func (pl *planner) newRework(boards []*board, random *rand.Rand) *rework {
 		}
 		r.trays, r.saved = append(r.trays, newTray(b)), append(r.saved, newTray(b))
 	}
-	for k, kd := range pl.kinds {
-		r.out = append(r.out, slices.Repeat([]int32{int32(k)}, kd.need)...)
-	}
+	r.out = pl.singly()
 	return r
 }
 

@@ -194,9 +194,9 @@ func (s *sets) layout(code uint64, within corner) *layout {
 
 // leaf lays a single piece.
 func (s *sets) leaf(code uint64, within corner) *layout {
-	for _, f := range s.board.faces {
-		if code == 1<<s.shift[f.kind] && f.w <= within.w && f.h <= within.h {
-			return &layout{kind: f.kind, turned: f.turned}
+	for k := range s.need {
+		if code == 1<<s.shift[k] {
+			return s.board.leaf(int32(k), within)
 		}
 	}
 	return nil

@@ -1,5 +1,7 @@
 package sheet
 
+import "slices"
+
 // mostReworked bounds the orders that are reworked: each step looks at every
 // piece on the sheets that have room.
 const mostReworked = 400
@@ -58,6 +60,15 @@ func (p *problem) pieces() int {
 		sum += k.need
 	}
 	return sum
+}
+
+// singly lists the kind of every piece.
+func (p *problem) singly() []int32 {
+	var list []int32
+	for k := range p.kinds {
+		list = append(list, slices.Repeat([]int32{int32(k)}, p.kinds[k].need)...)
+	}
+	return list
 }
 
 // draw chooses sheets at random that cost no more than target together.

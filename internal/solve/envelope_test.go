@@ -50,7 +50,7 @@ func (r random) request(kind *enclosure.Kind) *solve.Request {
 		q.Fit.Max = q.Fit.Min.Add(r.about(0.8, 8))
 	}
 	for _, p := range kind.Params {
-		if odds := map[bool]int{false: 3, true: 15}[p.Advanced]; r.IntN(odds) > 0 {
+		if r.IntN(odds(&p)) > 0 {
 			continue
 		}
 		switch p.Type {

@@ -52,11 +52,20 @@ func (r wide) request(kind *enclosure.Kind) *solve.Request {
 		q.Fit.Max = q.Fit.Min.Add(r.between(1, 6, unit))
 	}
 	for _, p := range kind.Params {
-		if odds := map[bool]int{false: 3, true: 15}[p.Advanced]; r.IntN(odds) == 0 {
+		if r.IntN(odds(&p)) == 0 {
 			q.Options[p.Name] = r.value(&p, unit)
 		}
 	}
 	return q
+}
+
+// odds is how seldom an option is given: one of so many times. Advanced ones are
+// many, and contradict one another where they all are.
+func odds(p *enclosure.Param) int {
+	if p.Advanced {
+		return 15
+	}
+	return 3
 }
 
 // value returns a value of a parameter that lies within its bounds.

@@ -3,6 +3,7 @@ package solve
 import (
 	"context"
 	"maps"
+	"slices"
 
 	"creasefit/internal/enclosure"
 )
@@ -14,19 +15,25 @@ const tooLarge = "larger-than-sheet"
 // that the kind can be made in two pieces, if all of these come out of it. The
 // error is the context's.
 func (s *Solution) offerTwoPieces(ctx context.Context) error {
+	if !slices.ContainsFunc(s.Warnings, ofTooLarge) {
+		return nil
+	}
+	option, fits, err := s.Request.inTwoPieces(ctx)
+	if err != nil || !fits {
+		return err
+	}
 	for i := range s.Warnings {
-		if s.Warnings[i].Code != tooLarge {
-			continue
+		if w := &s.Warnings[i]; ofTooLarge(*w) {
+			w.Try = option
+			w.Detail += " In two pieces it does: " + option.Name + "=" + option.Choice + "."
 		}
-		option, fits, err := s.Request.inTwoPieces(ctx)
-		if err != nil || !fits {
-			return err
-		}
-		s.Warnings[i].Try = option
-		s.Warnings[i].Detail += " In two pieces it does: " + option.Name + "=" + option.Choice + "."
 	}
 	return nil
 }
+
+// ofTooLarge reports whether a warning is of a blank that is larger than the
+// sheet.
+func ofTooLarge(w enclosure.Warning) bool { return w.Code == tooLarge }
 
 // inTwoPieces reports whether the request has an answer in two pieces, each of
 // which comes out of the sheet, and the option that asks for it.
@@ -44,10 +51,5 @@ func (r *Request) inTwoPieces(ctx context.Context) (option enclosure.Option, fit
 	if err != nil {
 		return option, false, ctx.Err() // it cannot be made in two pieces either
 	}
-	for _, w := range s.Warnings {
-		if w.Code == tooLarge {
-			return option, false, nil
-		}
-	}
-	return option, true, nil
+	return option, !slices.ContainsFunc(s.Warnings, ofTooLarge), nil
 }

@@ -1,13 +1,16 @@
 
 const round = []; // kinds that go round what lies on the bench, from the inside out
 let nestings = 0; // asked for, so that a late answer is not shown
+let beside; // the names of a portfolio, fetched when first needed
 
 // nesting is the query of what lies on the bench with all that goes round it:
 // the names that a portfolio knows stand beside its layers, the others are the
 // first layer's own.
 async function nesting() {
-  const { parameters } = await (await fetch("/v1/kinds/portfolio")).json();
-  const beside = new Set(parameters.map((parameter) => parameter.name));
+  if (!beside) {
+    const { parameters } = await (await fetch("/v1/kinds/portfolio")).json();
+    beside = new Set(parameters.map((parameter) => parameter.name));
+  }
   const query = new URLSearchParams();
   const first = { kind: $("solver").getAttribute("kind") };
   for (const [name, value] of Object.entries($("solver").values)) {
@@ -45,17 +48,7 @@ function nested({ pieces, chain, outside, links }) {
 }
 
 function showRound() {
-  $("round").hidden = round.length === 0;
-  $("round").replaceChildren(...round.map((kind, i) => {
-    const button = node("button", { type: "button" }, "Take off");
-    button.addEventListener("click", () => {
-      round.splice(i, 1);
-      nest();
-    });
-    const { text } = $("outer").querySelector(`option[value="${kind}"]`);
-    button.setAttribute("aria-label", `Take off ${text}`);
-    return node("li", {}, text + " ", button);
-  }));
+  listed($("round"), round, (kind) => $("outer").querySelector(`option[value="${kind}"]`).text, nest);
   if (!round.length) $("nested").replaceChildren();
 }
 

@@ -65,16 +65,7 @@ function putAside() {
 }
 
 function showBasket() {
-  $("basket").hidden = basket.length === 0;
-  $("basket").replaceChildren(...basket.map((item, i) => {
-    const button = node("button", { type: "button" }, "Take off");
-    button.addEventListener("click", () => {
-      basket.splice(i, 1);
-      showBasket();
-    });
-    button.setAttribute("aria-label", `Take off ${item.count} of ${item.title}`);
-    return node("li", {}, `${item.count} of ${item.title} `, button);
-  }));
+  listed($("basket"), basket, (item) => `${item.count} of ${item.title}`, showBasket);
 }
 
 $("order").addEventListener("submit", plan);

@@ -12,6 +12,21 @@ function node(tag, attributes, ...children) {
   return element;
 }
 
+// listed shows what was put aside or round, each with a button that takes it off
+// again; said is how an item is told, changed what follows.
+function listed(list, items, said, changed) {
+  list.hidden = items.length === 0;
+  list.replaceChildren(...items.map((item, i) => {
+    const button = node("button", { type: "button" }, "Take off");
+    button.addEventListener("click", () => {
+      items.splice(i, 1);
+      changed();
+    });
+    button.setAttribute("aria-label", "Take off " + said(item));
+    return node("li", {}, said(item) + " ", button);
+  }));
+}
+
 // begin gives the names of the address to the element, before it is defined.
 function begin(search) {
   const solver = $("solver");
