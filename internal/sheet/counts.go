@@ -213,11 +213,7 @@ func (pl *planner) offer(plan []use) {
 	var cuttings []cutting
 	for _, u := range plan {
 		cost += int64(u.times) * u.pattern.board.cost
-		l := u.pattern.draw()
-		if l == nil {
-			return // a sheet of which nothing was kept: no plan to cut by
-		}
-		cuttings = append(cuttings, cutting{u.pattern.board, l, u.times})
+		cuttings = append(cuttings, cutting{u.pattern.board, u.pattern.draw(), u.times})
 	}
 	if plan != nil && cost < pl.cost {
 		pl.best, pl.cost = cuttings, cost

@@ -15,7 +15,9 @@ func (p *problem) finish(cuttings []cutting) Answer {
 	a := Answer{Made: make([]int, len(p.order.Items))}
 	f := finisher{problem: p, answer: &a, left: p.wanted()}
 	for _, c := range cuttings {
-		f.add(c)
+		if c.layout != nil {
+			f.add(c)
+		}
 	}
 	a.Used = f.used()
 	if p.coarse {

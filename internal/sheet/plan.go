@@ -3,11 +3,30 @@ package sheet
 import (
 	"context"
 	"fmt"
+	"log/slog"
 	"time"
 )
 
+// Unsound is a plan that did not stand verification: a fault of the planner.
+type Unsound struct {
+	Order Order
+	Wrong error // everything that is wrong with the plan
+}
+
+// Error says what is wrong.
+func (u *Unsound) Error() string { return "sheet: an unsound plan: " + u.Wrong.Error() }
+
+// Unwrap returns what is wrong.
+func (u *Unsound) Unwrap() error { return u.Wrong }
+
+// LogValue tells a log what is wrong together with the order.
+func (u *Unsound) LogValue() slog.Value {
+	return slog.GroupValue(slog.String("wrong", u.Wrong.Error()), slog.String("order", fmt.Sprintf("%+v", u.Order)))
+}
+
 // Plan answers an order. A faulty order gives fault.Faults; a context that
-// ends first gives its error.
+// ends first gives its error. Every plan is verified before it leaves: one that
+// fails gives Unsound.
 func Plan(ctx context.Context, o Order) (Answer, error) {
 	if err := o.Check(); err != nil {
 		return Answer{}, err
@@ -15,6 +34,18 @@ func Plan(ctx context.Context, o Order) (Answer, error) {
 	if o.Effort == 0 {
 		o.Effort = DefaultEffort
 	}
+	a, err := o.plan(ctx)
+	if err != nil {
+		return Answer{}, err
+	}
+	if wrong := Verify(o, a); wrong != nil {
+		return Answer{}, &Unsound{o, wrong}
+	}
+	return a, nil
+}
+
+// plan answers an order that has been checked.
+func (o Order) plan(ctx context.Context) (Answer, error) {
 	p := newProblem(o)
 	if o.counted() {
 		return p.planCounts(ctx, time.Now().Add(o.Effort))

@@ -192,10 +192,11 @@ func (s *sets) layout(code uint64, within corner) *layout {
 	return nil
 }
 
-// leaf lays a single piece.
+// leaf lays a single piece. A kind of which none is wanted has no bits: it
+// shares its shift with the next.
 func (s *sets) leaf(code uint64, within corner) *layout {
-	for k := range s.need {
-		if code == 1<<s.shift[k] {
+	for k, need := range s.need {
+		if need > 0 && code == 1<<s.shift[k] {
 			return s.board.leaf(int32(k), within)
 		}
 	}

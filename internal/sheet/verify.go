@@ -135,20 +135,22 @@ func (v *verifier) blank(s Sheets, item int, turned bool, r Rect) {
 // that they lie on the usable part without overlap.
 func (v *verifier) placements(s Sheets, found map[Placement]bool) {
 	v.expect(len(s.Placed) == len(found), "%d blanks are listed, the tree has %d", len(s.Placed), len(found))
-	for i, p := range s.Placed {
+	for _, p := range s.Placed {
 		v.expect(found[p], "item %d at %v, %v is not in the tree", p.Item, p.X, p.Y)
 		v.expect(p.X.Sign() >= 0 && p.Y.Sign() >= 0 && p.X.Add(p.Width).Compare(s.Usable.Width) <= 0 &&
 			p.Y.Add(p.Height).Compare(s.Usable.Height) <= 0, "item %d lies outside of the sheet", p.Item)
-		for _, q := range s.Placed[:i] {
-			v.expect(apart(p.Rect, q.Rect), "items %d and %d overlap", p.Item, q.Item)
-		}
 	}
+	v.apart(s.Placed)
 }
 
-// apart reports whether two rectangles share no area.
-func apart(p, q Rect) bool {
-	return p.X.Add(p.Width).Compare(q.X) <= 0 || q.X.Add(q.Width).Compare(p.X) <= 0 ||
-		p.Y.Add(p.Height).Compare(q.Y) <= 0 || q.Y.Add(q.Height).Compare(p.Y) <= 0
+// counted reports whether the order says how many it wants.
+func (v *verifier) counted() bool {
+	for _, it := range v.order.Items {
+		if it.Count == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // totals checks demand, stock and the figures of the answer.
@@ -171,5 +173,7 @@ func (v *verifier) totals(a Answer) {
 	}
 	v.expect(a.LowerBound <= goal, "the lower bound %d is above the plan's %d", a.LowerBound, goal)
 	v.expect(!a.Proven || a.LowerBound == goal, "a plan of %d is called proven with a lower bound of %d", goal, a.LowerBound)
+	v.expect(a.Proven || a.LowerBound < goal || !v.counted(), "a plan of %d is at its lower bound but not called proven", goal)
+	v.expect(a.PerSheet == 0 || len(v.made) == 1 && a.PerSheet == v.made[0], "one sheet gives %v, not %d", v.made, a.PerSheet)
 	v.expect(a.Used > 0 && a.Used <= 1+1e-9, "%g of the area is used", a.Used)
 }
