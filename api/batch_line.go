@@ -10,6 +10,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
 
@@ -65,8 +66,8 @@ func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*r
 }
 
 // inLine is the format of the answer to a line: the first one that is JSON.
-func (k *calculation[Q, A]) inLine() format {
-	i := slices.IndexFunc(k.formats, func(f format) bool { return f.mediaType() == echo.MIMEApplicationJSON })
+func (k *calculation[Q, A]) inLine() tell.Format {
+	i := slices.IndexFunc(k.formats, func(f tell.Format) bool { return f.MediaType() == echo.MIMEApplicationJSON })
 	return k.formats[i]
 }
 

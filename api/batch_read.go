@@ -11,6 +11,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
 
@@ -33,7 +34,7 @@ func (s *Service) openBatch(c echo.Context) (source batchSource, output batchOut
 		return &lineSource{in: bufio.NewReaderSize(request.Body, mostLine)}, lineOutput{}, mediaLines, nil
 	case mediaCSV:
 		source, output, p = openCSV(request.Body)
-		return source, output, infoOf(formatCSV).media, p
+		return source, output, tell.CSV.Media(), p
 	case echo.MIMEApplicationJSON:
 		source, p = s.openArray(c)
 		return source, arrayOutput{}, echo.MIMEApplicationJSON, p

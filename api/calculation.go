@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"github.com/labstack/echo/v4"
+
+	"creasefit/api/tell"
 )
 
 // calculation is one kind of call: the names it knows, how a typed request is
@@ -13,11 +15,11 @@ import (
 // call is one value of this type and one handler that serves it.
 type calculation[Q, A any] struct {
 	table   *table
-	path    string   // canonical, without an extension
-	formats []format // the first is the default
+	path    string        // canonical, without an extension
+	formats []tell.Format // the first is the default
 	read    func(*reading) Q
 	compute func(context.Context, Q) (A, error)
-	write   func(dst []byte, f format, a A, x *answering) []byte
+	write   func(dst []byte, f tell.Format, a A, x *answering) []byte
 	// allow is the time that a request may be computed for; nil for the
 	// service's own. Calculations that have it take turns of their own.
 	allow func(Q) time.Duration

@@ -5,6 +5,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 )
@@ -69,7 +70,7 @@ func (s *Service) checkKind(c echo.Context) error {
 type checkCalculation = calculation[*checkRequest, *solve.Check]
 
 // checkFormats are the formats of a check.
-var checkFormats = []format{formatJSON, formatText}
+var checkFormats = []tell.Format{tell.JSON, tell.Text}
 
 // newCheck returns the check of the kind.
 func (e *kindEntry) newCheck() *checkCalculation {
@@ -102,8 +103,8 @@ func (e *kindEntry) readCheck(r *reading) *checkRequest {
 }
 
 // writeCheck writes a check in the format.
-func writeCheck(dst []byte, f format, a *solve.Check, x *answering) []byte {
-	if f == formatJSON {
+func writeCheck(dst []byte, f tell.Format, a *solve.Check, x *answering) []byte {
+	if f == tell.JSON {
 		return appendCheck(dst, a, x)
 	}
 	dst = append(append(dst, checkWords(a)...), '\n')

@@ -5,6 +5,8 @@ import (
 	"compress/gzip"
 	"strings"
 	"sync"
+
+	"creasefit/api/tell"
 )
 
 // compressor is a gzip writer with the buffer that it fills.
@@ -37,9 +39,9 @@ func acceptsGzip(header string) bool {
 		name, parameters, _ := strings.Cut(item, ";")
 		switch strings.ToLower(strings.TrimSpace(name)) {
 		case "gzip":
-			return weight(parameters) > 0
+			return tell.Weight(parameters) > 0
 		case "*":
-			any = weight(parameters) > 0
+			any = tell.Weight(parameters) > 0
 		}
 	}
 	return any

@@ -7,6 +7,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/dxf"
 	"creasefit/internal/draw/foldfile"
@@ -56,7 +57,7 @@ func languageParam(help string) param {
 }
 
 // drawingFormats are the formats of a drawing.
-var drawingFormats = []format{formatSVG, formatPDF, formatPNG, formatDXF, formatFOLD, formatGLB}
+var drawingFormats = []tell.Format{tell.SVG, tell.PDF, tell.PNG, tell.DXF, tell.FOLD, tell.GLB}
 
 // drawingRequest is what is to be drawn and how.
 type drawingRequest struct {
@@ -120,7 +121,7 @@ func newDrawing(path string, t *table, own int, read func(*reading) subject) *dr
 			}
 			return &drawing{s.draw("", q.language), q}, nil
 		},
-		write: func(dst []byte, f format, a *drawing, _ *answering) []byte { return a.appendIn(dst, f) },
+		write: func(dst []byte, f tell.Format, a *drawing, _ *answering) []byte { return a.appendIn(dst, f) },
 	}
 }
 
@@ -140,21 +141,21 @@ func (r *reading) drawingRequest(first int, what subject) *drawingRequest {
 }
 
 // appendIn appends the drawing in the format.
-func (a *drawing) appendIn(dst []byte, f format) []byte {
+func (a *drawing) appendIn(dst []byte, f tell.Format) []byte {
 	switch f {
-	case formatPDF:
+	case tell.PDF:
 		return encodedBy(dst, func(w io.Writer) error {
 			return pdf.Encode(w, a.Drawing, pdf.Options{Width: a.how.paper[0], Height: a.how.paper[1]})
 		})
-	case formatPNG:
+	case tell.PNG:
 		return encodedBy(dst, func(w io.Writer) error {
 			return png.Encode(w, a.Drawing, png.Options{Width: a.how.pixels, Dark: a.how.dark})
 		})
-	case formatDXF:
+	case tell.DXF:
 		return encodedBy(dst, func(w io.Writer) error { return dxf.Encode(w, a.Drawing, dxf.Options{}) })
-	case formatFOLD:
+	case tell.FOLD:
 		return encodedBy(dst, func(w io.Writer) error { return foldfile.Encode(w, a.Drawing, foldfile.Options{}) })
-	case formatGLB:
+	case tell.GLB:
 		return encodedBy(dst, func(w io.Writer) error { return glb.Encode(w, a.Drawing, glb.Options{Closed: a.how.closed}) })
 	default:
 		return svg.Append(dst, a.Drawing, svg.Options{Dark: a.how.dark})

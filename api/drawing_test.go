@@ -12,12 +12,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/tell"
 	"creasefit/internal/enclosure"
 )
 
 // checkFile checks that an answer is what its format promises.
-var checkFile = map[format]func(*testing.T, []byte){
-	formatSVG: func(t *testing.T, body []byte) {
+var checkFile = map[tell.Format]func(*testing.T, []byte){
+	tell.SVG: func(t *testing.T, body []byte) {
 		var root struct {
 			XMLName xml.Name
 			Title   string `xml:"title"`
@@ -26,17 +27,17 @@ var checkFile = map[format]func(*testing.T, []byte){
 		assert.Equal(t, "svg", root.XMLName.Local)
 		assert.NotEmpty(t, root.Title)
 	},
-	formatPDF: func(t *testing.T, body []byte) { assert.True(t, bytes.HasPrefix(body, []byte("%PDF-"))) },
-	formatPNG: func(t *testing.T, body []byte) {
+	tell.PDF: func(t *testing.T, body []byte) { assert.True(t, bytes.HasPrefix(body, []byte("%PDF-"))) },
+	tell.PNG: func(t *testing.T, body []byte) {
 		picture, err := png.DecodeConfig(bytes.NewReader(body))
 		require.NoError(t, err)
 		assert.Equal(t, usualPixels, picture.Width)
 	},
-	formatDXF: func(t *testing.T, body []byte) {
+	tell.DXF: func(t *testing.T, body []byte) {
 		assert.Contains(t, string(body), "ENTITIES")
 		assert.True(t, strings.HasSuffix(strings.TrimSpace(string(body)), "EOF"))
 	},
-	formatFOLD: func(t *testing.T, body []byte) {
+	tell.FOLD: func(t *testing.T, body []byte) {
 		var file struct {
 			Spec  float64     `json:"file_spec"`
 			Faces [][]float64 `json:"faces_vertices"`
@@ -44,7 +45,7 @@ var checkFile = map[format]func(*testing.T, []byte){
 		require.NoError(t, json.Unmarshal(body, &file))
 		assert.InDelta(t, 1.2, file.Spec, 1e-9)
 	},
-	formatGLB: func(t *testing.T, body []byte) { assert.True(t, bytes.HasPrefix(body, []byte("glTF"))) },
+	tell.GLB: func(t *testing.T, body []byte) { assert.True(t, bytes.HasPrefix(body, []byte("glTF"))) },
 }
 
 func TestEveryKindIsDrawnInEveryFormat(t *testing.T) {
@@ -52,8 +53,8 @@ func TestEveryKindIsDrawnInEveryFormat(t *testing.T) {
 		query, body := solveExample(k)
 		for _, f := range drawingFormats {
 			t.Run(k.Name+"/"+f.String(), func(t *testing.T) {
-				a := get(t, "/v1/drawing/"+k.Name+"."+infoOf(f).extension+"?"+query).ok()
-				assert.Equal(t, infoOf(f).media, a.Header().Get("Content-Type"))
+				a := get(t, "/v1/drawing/"+k.Name+"."+f.Extension()+"?"+query).ok()
+				assert.Equal(t, f.Media(), a.Header().Get("Content-Type"))
 				checkFile[f](t, a.Body.Bytes())
 				posted := postJSON(t, "/v1/drawing/"+k.Name+"?format="+f.String(), body).ok()
 				assert.Equal(t, a.Body.Bytes(), posted.Body.Bytes())
@@ -71,15 +72,15 @@ func TestTwoPiecesAreDrawn(t *testing.T) {
 		}
 		query := "?unit=in&width=3&height=5&thickness=1-1/2&caliper=0.012&ruler=1/64in&" + option.Name + "=" + option.Choice
 		for _, f := range drawingFormats {
-			a := get(t, "/v1/drawing/"+k.Name+"."+infoOf(f).extension+query).ok()
-			if f != formatPNG { // as wide as it is high
+			a := get(t, "/v1/drawing/"+k.Name+"."+f.Extension()+query).ok()
+			if f != tell.PNG { // as wide as it is high
 				checkFile[f](t, a.Body.Bytes())
 			}
 		}
 		picture := get(t, "/v1/drawing/"+k.Name+query).ok().Body.String()
 		assert.Contains(t, picture, "glue: "+glueOfHalves[k.Name], k.Name)
 		guide := get(t, "/v1/guide/"+k.Name+query+"&format=pdf").ok()
-		checkFile[formatPDF](t, guide.Body.Bytes())
+		checkFile[tell.PDF](t, guide.Body.Bytes())
 	}
 }
 

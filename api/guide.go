@@ -7,6 +7,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/svg"
@@ -31,7 +32,7 @@ func guideParams() []param {
 }
 
 // guideFormats are the formats of a guide.
-var guideFormats = []format{formatJSON, formatMarkdown, formatHTML, formatText, formatPDF}
+var guideFormats = []tell.Format{tell.JSON, tell.Markdown, tell.HTML, tell.Text, tell.PDF}
 
 // guideRequest is what is to be made and how its guide is to be written.
 type guideRequest struct {
@@ -98,20 +99,20 @@ func newGuide(path string, t *table, own int, read func(*reading) subject) *guid
 			g, err := s.guide(q.options)
 			return &guided{q, s, g}, err
 		},
-		write: func(dst []byte, f format, a *guided, _ *answering) []byte { return append(dst, a.in(f)...) },
+		write: func(dst []byte, f tell.Format, a *guided, _ *answering) []byte { return append(dst, a.in(f)...) },
 	}
 }
 
 // in writes the guide in the format.
-func (a *guided) in(f format) []byte {
+func (a *guided) in(f tell.Format) []byte {
 	switch f {
-	case formatMarkdown:
+	case tell.Markdown:
 		return a.guide.Markdown()
-	case formatText:
+	case tell.Text:
 		return a.guide.Text()
-	case formatHTML:
+	case tell.HTML:
 		return written(a.guide.HTML(svg.Append(nil, a.figure(), svg.Options{})))
-	case formatPDF:
+	case tell.PDF:
 		return encodedBy(nil, func(w io.Writer) error {
 			return pdf.EncodeGuide(w, &a.guide, a.figure(), pdf.Options{Width: a.how.paper[0], Height: a.how.paper[1]})
 		})

@@ -21,7 +21,7 @@ func TestEveryKindHasAGuideInEveryFormatAndLanguage(t *testing.T) {
 				assert.NotEmpty(t, g.Cautions)
 				for _, f := range guideFormats[1:] {
 					a := get(t, target+"&format="+f.String()).ok()
-					assert.Equal(t, infoOf(f).media, a.Header().Get("Content-Type"))
+					assert.Equal(t, f.Media(), a.Header().Get("Content-Type"))
 				}
 			})
 		}

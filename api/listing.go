@@ -3,6 +3,8 @@ package api
 import (
 	"context"
 	"encoding/json"
+
+	"creasefit/api/tell"
 )
 
 // nothing is the request of a call that takes no names of its own.
@@ -19,11 +21,11 @@ func newListing(path string, answer any) *listing {
 	if err != nil {
 		panic(err) // the answer is one of our own tables
 	}
-	only := []format{formatJSON}
+	only := []tell.Format{tell.JSON}
 	return &listing{
 		table: newTable(answerParams(only)), path: path, formats: only,
 		read:    func(*reading) nothing { return nothing{} },
 		compute: func(context.Context, nothing) (nothing, error) { return nothing{}, nil },
-		write:   func(dst []byte, _ format, _ nothing, _ *answering) []byte { return append(dst, body...) },
+		write:   func(dst []byte, _ tell.Format, _ nothing, _ *answering) []byte { return append(dst, body...) },
 	}
 }

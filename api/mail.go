@@ -6,6 +6,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
 )
@@ -42,7 +43,7 @@ var mailTraitNames = [...]struct {
 }
 
 // mailFormats are the formats of what posts make of a piece.
-var mailFormats = []format{formatJSON, formatCSV, formatText}
+var mailFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text}
 
 // mailTable is the names that the call about mailing knows.
 func mailTable() *table {

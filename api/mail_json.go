@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 
+	"creasefit/api/tell"
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
 )
@@ -12,11 +13,11 @@ import (
 const mailAdvice = "Confirm with your post office before mailing: rules change, and its own measuring decides."
 
 // writeMail writes what posts make of a piece.
-func writeMail(dst []byte, f format, list []mail.Judgement, x *answering) []byte {
+func writeMail(dst []byte, f tell.Format, list []mail.Judgement, x *answering) []byte {
 	switch f {
-	case formatCSV:
+	case tell.CSV:
 		return appendMailCSV(dst, x.rowStyle(), list)
-	case formatText:
+	case tell.Text:
 		return appendMailText(dst, x.unit, list)
 	default:
 		return appendMail(dst, list, x)

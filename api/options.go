@@ -3,13 +3,14 @@ package api
 import (
 	"strings"
 
+	"creasefit/api/tell"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
 
 // options is how a request wants to be answered.
 type options struct {
-	format   format
+	format   tell.Format
 	byAccept bool // the Accept header decided the format
 	pick     string
 	show     []string
@@ -29,7 +30,7 @@ func (r *reading) answerText(name string) string {
 }
 
 // options settles how to answer. extension is that of the path, or empty.
-func (r *reading) options(extension, accept string, offered []format) options {
+func (r *reading) options(extension, accept string, offered []tell.Format) options {
 	o := options{
 		pick:     r.answerText("pick"),
 		bare:     r.answerText("header") == "0",
@@ -46,9 +47,9 @@ func (r *reading) options(extension, accept string, offered []format) options {
 }
 
 // chooseFormat follows the path's extension, then format, then Accept.
-func (r *reading) chooseFormat(o *options, extension, accept string, offered []format) {
+func (r *reading) chooseFormat(o *options, extension, accept string, offered []tell.Format) {
 	named := r.answerText("format")
-	chosen, ok := formatNamed(named, offered)
+	chosen, ok := tell.FormatNamed(named, offered)
 	switch {
 	case extension != "":
 		r.followExtension(o, extension, offered)
@@ -58,16 +59,16 @@ func (r *reading) chooseFormat(o *options, extension, accept string, offered []f
 	case ok:
 		o.format = chosen
 	case named == "" && o.pick == "":
-		o.format, o.byAccept = acceptedFormat(accept, offered)
+		o.format, o.byAccept = tell.Accepted(accept, offered)
 	}
 }
 
 // followExtension takes the format that the path ends in.
-func (r *reading) followExtension(o *options, extension string, offered []format) {
+func (r *reading) followExtension(o *options, extension string, offered []tell.Format) {
 	var ok bool
-	if o.format, ok = formatNamed(extension, offered); !ok {
+	if o.format, ok = tell.FormatNamed(extension, offered); !ok {
 		r.report(fault.Fault{Code: fault.Unknown, Field: "format", Value: extension, Detail: "there is no answer in the format that the path ends in",
-			Expected: "one of " + strings.Join(formatNames(offered), ", ")}, "")
+			Expected: "one of " + strings.Join(tell.FormatNames(offered), ", ")}, "")
 	}
 }
 
@@ -79,9 +80,9 @@ func (r *reading) checkOptions(o *options) {
 		r.reportOption("pick", "a JSON Pointer begins with a slash", "/"+o.pick)
 	case o.pick != "" && o.show != nil:
 		r.reportOption("show", "pick answers with one value already", "leave out pick or show")
-	case o.pick != "" && (o.format != formatJSON && o.format != formatText || explicit == "json"):
+	case o.pick != "" && (o.format != tell.JSON && o.format != tell.Text || explicit == "json"):
 		r.reportOption("pick", "a picked value is plain text", "leave the format out")
-	case o.show != nil && o.format != formatJSON:
+	case o.show != nil && o.format != tell.JSON:
 		r.reportOption("show", "show narrows JSON answers only", "leave out show or the format")
 	}
 	if !isFileName(o.download) {

@@ -9,6 +9,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
 
@@ -67,9 +68,9 @@ func (s *Service) newOutcome(c echo.Context, r *reading, path string, o options)
 
 // writtenAs returns the format that the writer is asked for: a picked value
 // and shown members are taken out of the JSON answer.
-func (o *outcome) writtenAs() format {
+func (o *outcome) writtenAs() tell.Format {
 	if o.pick != "" {
-		return formatJSON
+		return tell.JSON
 	}
 	return o.format
 }
@@ -113,7 +114,7 @@ func (o *outcome) answerUnchanged() error {
 
 // answer narrows, encodes and sends the body.
 func (o *outcome) answer(status int) error {
-	media := infoOf(o.format).media
+	media := o.format.Media()
 	if p := o.narrow(); p != nil {
 		return o.s.answerProblem(o.c, p)
 	}
@@ -124,7 +125,7 @@ func (o *outcome) answer(status int) error {
 	o.setLocation(h)
 	h["Server-Timing"] = []string{serverTiming(o.times)}
 	if o.download != "" {
-		h["Content-Disposition"] = []string{`attachment; filename="` + o.download + "." + infoOf(o.format).extension + `"`}
+		h["Content-Disposition"] = []string{`attachment; filename="` + o.download + "." + o.format.Extension() + `"`}
 	}
 	if o.coding != "" {
 		o.body = compress(o.body)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/solve"
 )
@@ -50,7 +51,7 @@ func turnedParam() param {
 
 // portfolioTable is every name that a calculation about a portfolio knows;
 // further ones come behind the layers.
-func portfolioTable(formats []format, further ...param) *table {
+func portfolioTable(formats []tell.Format, further ...param) *table {
 	return newTable(commonParams(), []param{layersParam()}, further, answerParams(formats))
 }
 
@@ -166,8 +167,8 @@ func solveAllAndCount(ctx context.Context, q *portfolioRequest) (*portfolio, err
 }
 
 // writePortfolio writes a solved portfolio in the format.
-func writePortfolio(dst []byte, f format, a *portfolio, x *answering) []byte {
-	if f == formatJSON {
+func writePortfolio(dst []byte, f tell.Format, a *portfolio, x *answering) []byte {
+	if f == tell.JSON {
 		return appendPortfolio(dst, a, x)
 	}
 	var rows []row
@@ -182,7 +183,7 @@ func writePortfolio(dst []byte, f format, a *portfolio, x *answering) []byte {
 
 // portfolioSpecs is what the specification says of portfolios.
 func portfolioSpecs() []CallSpec {
-	call := func(what string, formats []format, further ...param) CallSpec {
+	call := func(what string, formats []tell.Format, further ...param) CallSpec {
 		return CallSpec{Path: "/v1/" + what + "/" + portfolioName, Parameters: portfolioTable(formats, further...).describe(), Media: mediaTypes(formats),
 			Example: "unit=in&width=5&height=4&thickness=2&caliper=0.012&fit=easy&layers=dividers&layers=tray&layers=sleeve&layers=band",
 			Body: `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"fit":"easy",` +

@@ -3,6 +3,8 @@ package api
 import (
 	"bytes"
 	"sync"
+
+	"creasefit/api/tell"
 )
 
 // recent remembers answers that were given lately. Every calculation is a
@@ -57,7 +59,7 @@ func (m *recent) add(key string, body []byte) {
 
 // appendKey appends what an answer depends on: the address, the texts as they
 // were given, which the answer repeats, and how it is written.
-func (r *reading) appendKey(dst []byte, path string, f format) []byte {
+func (r *reading) appendKey(dst []byte, path string, f tell.Format) []byte {
 	dst = append(append(append(dst, path...), byte(f)), r.unit.String()...)
 	for _, field := range r.fields {
 		dst = append(append(append(append(dst, 0), field.name...), 0), field.text...)

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"creasefit/api/tell"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 )
@@ -52,11 +53,11 @@ type rowStyle struct{ bare, comma bool }
 func (x *answering) rowStyle() rowStyle { return rowStyle{x.bare, x.comma} }
 
 // appendRows appends the measurements in any format but JSON.
-func appendRows(dst []byte, f format, style rowStyle, rows []row) []byte {
+func appendRows(dst []byte, f tell.Format, style rowStyle, rows []row) []byte {
 	switch f {
-	case formatCSV:
+	case tell.CSV:
 		return appendCSV(dst, style, rows)
-	case formatXML:
+	case tell.XML:
 		return appendXML(dst, rows)
 	default:
 		return appendText(dst, style, rows)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
@@ -95,8 +96,8 @@ func rulers() []measure.Step {
 }
 
 // writeRuler writes the readings.
-func writeRuler(dst []byte, f format, q *rulerRequest, x *answering) []byte {
-	if f != formatJSON {
+func writeRuler(dst []byte, f tell.Format, q *rulerRequest, x *answering) []byte {
+	if f != tell.JSON {
 		return appendRows(dst, f, x.rowStyle(), rulerRows(q))
 	}
 	dst = append(append(append(dst, `{"unit":"`...), q.unit.String()...), `","lengths":[`...)

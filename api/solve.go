@@ -5,13 +5,14 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/fault"
 	"creasefit/internal/solve"
 )
 
 // measurementFormats are the formats of every answer that is a set of
 // measurements.
-var measurementFormats = []format{formatJSON, formatCSV, formatXML, formatText}
+var measurementFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 
 // solveKind answers with the measurements of an enclosure.
 //
@@ -51,8 +52,8 @@ func (e *kindEntry) newSolve() *solveCalculation {
 }
 
 // writeSolution writes a solution in the format.
-func writeSolution(dst []byte, f format, a *solve.Solution, x *answering) []byte {
-	if f == formatJSON {
+func writeSolution(dst []byte, f tell.Format, a *solve.Solution, x *answering) []byte {
+	if f == tell.JSON {
 		return appendSolution(dst, a, x)
 	}
 	return appendRows(dst, f, x.rowStyle(), solutionRows(a))

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"creasefit/api/tell"
 	"creasefit/internal/enclosure"
 )
 
@@ -55,7 +56,7 @@ func CallSpecs() []CallSpec {
 		yieldSpec())
 	specs = append(specs, portfolioSpecs()...)
 	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/posts", "/v1/limits"} {
-		only := []format{formatJSON}
+		only := []tell.Format{tell.JSON}
 		specs = append(specs, CallSpec{Path: path, Parameters: newTable(answerParams(only)).describe(), Media: mediaTypes(only)})
 	}
 	return specs
@@ -71,10 +72,10 @@ func (t *table) describe() []Parameter {
 }
 
 // mediaTypes lists the media types of formats, without parameters.
-func mediaTypes(list []format) []string {
+func mediaTypes(list []tell.Format) []string {
 	types := make([]string, len(list))
 	for i, f := range list {
-		types[i] = f.mediaType()
+		types[i] = f.MediaType()
 	}
 	return types
 }

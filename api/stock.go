@@ -5,6 +5,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/stock"
@@ -24,7 +25,7 @@ const (
 
 // paperFormats are the formats of what is told of a paper: it is no set of
 // measurements.
-var paperFormats = []format{formatJSON}
+var paperFormats = []tell.Format{tell.JSON}
 
 // paperTable is the names that the paper calculation knows.
 func paperTable() *table {
@@ -89,7 +90,7 @@ func newPaperCalculation() *paperCalculation {
 			d, err := stock.Describe(q.Known)
 			return &paperAnswer{d, q.unit, q.source}, err
 		},
-		write: func(dst []byte, _ format, a *paperAnswer, x *answering) []byte { return appendPaper(dst, a, x) },
+		write: func(dst []byte, _ tell.Format, a *paperAnswer, x *answering) []byte { return appendPaper(dst, a, x) },
 	}
 }
 

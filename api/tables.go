@@ -3,6 +3,7 @@ package api
 import (
 	"slices"
 
+	"creasefit/api/tell"
 	"creasefit/internal/bench"
 	"creasefit/internal/contents"
 	"creasefit/internal/enclosure"
@@ -94,9 +95,9 @@ func unitParam() param {
 }
 
 // answerParams says how to answer; they are the last of every table.
-func answerParams(formats []format) []param {
+func answerParams(formats []tell.Format) []param {
 	answer := []param{
-		{Name: "format", Type: choiceType, Choices: formatNames(formats), Example: formats[0].String(),
+		{Name: "format", Type: choiceType, Choices: tell.FormatNames(formats), Example: formats[0].String(),
 			Help: "Format of the answer. Goes before the Accept header, and an extension of the path goes before it."},
 		{Name: "pick", Type: textType, MostCharacters: mostPickValue, Example: "/unit",
 			Help: "Answer with this one value of the JSON answer as plain text: a JSON Pointer (RFC 6901)."},
@@ -115,9 +116,9 @@ func answerParams(formats []format) []param {
 	return slices.DeleteFunc(answer, func(p param) bool {
 		switch p.Name {
 		case "pick", "show":
-			return !slices.Contains(formats, formatJSON)
+			return !slices.Contains(formats, tell.JSON)
 		case "header":
-			return !slices.Contains(formats, formatCSV) && len(formats) > 1
+			return !slices.Contains(formats, tell.CSV) && len(formats) > 1
 		default:
 			return false
 		}
@@ -126,7 +127,7 @@ func answerParams(formats []format) []param {
 
 // kindTable is every name that a calculation about the kind knows; further
 // ones come behind the kind's own.
-func kindTable(k *enclosure.Kind, formats []format, further ...param) *table {
+func kindTable(k *enclosure.Kind, formats []tell.Format, further ...param) *table {
 	own := make([]param, len(k.Params))
 	for i, p := range k.Params {
 		own[i] = kindParam(p)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/tell"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
 )
@@ -47,7 +48,7 @@ const (
 const priceUnit = 10_000
 
 // yieldFormats are the formats of a cut plan.
-var yieldFormats = []format{formatJSON, formatCSV, formatText, formatSVG, formatPDF}
+var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text, tell.SVG, tell.PDF}
 
 // yieldParams describes the names of an order but those of its single blank.
 func yieldParams() []param {

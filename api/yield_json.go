@@ -1,6 +1,7 @@
 package api
 
 import (
+	"creasefit/api/tell"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
 )
@@ -34,7 +35,7 @@ func appendYield(dst []byte, a *yieldAnswer, x *answering) []byte {
 	dst = x.appendWarnings(append(dst, `,"warnings":`...), a.warnings)
 	self := string(x.link(x.path))
 	dst = appendString(append(dst, `,"links":{"self":`...), self)
-	dst = appendString(append(dst, `,"picture":`...), self+"&format="+formatSVG.String())
+	dst = appendString(append(dst, `,"picture":`...), self+"&format="+tell.SVG.String())
 	return append(dst, `}}`...)
 }
 

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strconv"
 
+	"creasefit/api/tell"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/svg"
@@ -15,15 +16,15 @@ import (
 const caution = "Keep your fingers behind the guard and out of the blade's way, cut on a firm table, and lock the blade after the last cut."
 
 // writeYield writes a planned order in the format.
-func writeYield(dst []byte, f format, a *yieldAnswer, x *answering) []byte {
+func writeYield(dst []byte, f tell.Format, a *yieldAnswer, x *answering) []byte {
 	switch f {
-	case formatCSV:
+	case tell.CSV:
 		return a.appendCSV(dst, x.rowStyle())
-	case formatText:
+	case tell.Text:
 		return a.appendText(dst)
-	case formatSVG:
+	case tell.SVG:
 		return svg.Append(dst, a.picture(), svg.Options{Dark: a.request.dark})
-	case formatPDF:
+	case tell.PDF:
 		return encodedBy(dst, func(w io.Writer) error { return pdf.Encode(w, a.picture(), pdf.Options{Fit: true}) })
 	default:
 		return appendYield(dst, a, x)

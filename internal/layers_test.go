@@ -25,7 +25,7 @@ var ranks = [][]string{
 	{"internal/enclosure", "internal/fold", "internal/sheet", "internal/mail"},
 	{"internal/solve"},
 	{"internal/guide", "internal/draw"},
-	{"internal/draw/*", "internal/web"},
+	{"internal/draw/*", "internal/web", "api/tell"},
 	{"api", "openapi"},
 	{"cmd/creasefit"},
 }

@@ -1,4 +1,8 @@
-package api
+// Package tell writes answers: which format a caller gets, and how a value of
+// package wire is written in it.
+//
+// It computes nothing and knows no requests.
+package tell
 
 import (
 	"slices"
@@ -6,23 +10,23 @@ import (
 	"strings"
 )
 
-// format is a way of writing an answer.
-type format uint8
+// Format is a way of writing an answer.
+type Format uint8
 
 // The formats of calculations.
 const (
-	formatJSON format = iota
-	formatCSV
-	formatXML
-	formatText
-	formatMarkdown
-	formatHTML
-	formatSVG
-	formatPDF
-	formatPNG
-	formatDXF
-	formatFOLD
-	formatGLB
+	JSON Format = iota
+	CSV
+	XML
+	Text
+	Markdown
+	HTML
+	SVG
+	PDF
+	PNG
+	DXF
+	FOLD
+	GLB
 	formats = iota // how many there are
 )
 
@@ -32,35 +36,41 @@ type formatInfo struct {
 }
 
 // infoOf returns what is known of the format.
-func infoOf(f format) formatInfo {
+func infoOf(f Format) formatInfo {
 	return [formats]formatInfo{
-		formatJSON: {"json", "application/json", "json"},
-		formatCSV:  {"csv", "text/csv; charset=utf-8", "csv"},
-		formatXML:  {"xml", "application/xml", "xml"},
-		formatText: {"text", "text/plain; charset=utf-8", "txt"},
+		JSON: {"json", "application/json", "json"},
+		CSV:  {"csv", "text/csv; charset=utf-8", "csv"},
+		XML:  {"xml", "application/xml", "xml"},
+		Text: {"text", "text/plain; charset=utf-8", "txt"},
 		// The media type of FOLD is that of JSON, since none is registered.
-		formatMarkdown: {"markdown", "text/markdown; charset=utf-8", "md"},
-		formatHTML:     {"html", "text/html; charset=utf-8", "html"},
-		formatSVG:      {"svg", "image/svg+xml", "svg"},
-		formatPDF:      {"pdf", "application/pdf", "pdf"},
-		formatPNG:      {"png", "image/png", "png"},
-		formatDXF:      {"dxf", "image/vnd.dxf", "dxf"},
-		formatFOLD:     {"fold", "application/json", "fold"},
-		formatGLB:      {"glb", "model/gltf-binary", "glb"},
+		Markdown: {"markdown", "text/markdown; charset=utf-8", "md"},
+		HTML:     {"html", "text/html; charset=utf-8", "html"},
+		SVG:      {"svg", "image/svg+xml", "svg"},
+		PDF:      {"pdf", "application/pdf", "pdf"},
+		PNG:      {"png", "image/png", "png"},
+		DXF:      {"dxf", "image/vnd.dxf", "dxf"},
+		FOLD:     {"fold", "application/json", "fold"},
+		GLB:      {"glb", "model/gltf-binary", "glb"},
 	}[f]
 }
 
 // String returns the format as it is written on the wire.
-func (f format) String() string { return infoOf(f).name }
+func (f Format) String() string { return infoOf(f).name }
 
-// mediaType returns the type without its parameters.
-func (f format) mediaType() string {
+// Media returns the media type with its parameters.
+func (f Format) Media() string { return infoOf(f).media }
+
+// Extension returns the extension of files in the format, without a dot.
+func (f Format) Extension() string { return infoOf(f).extension }
+
+// MediaType returns the media type without its parameters.
+func (f Format) MediaType() string {
 	media, _, _ := strings.Cut(infoOf(f).media, ";")
 	return media
 }
 
-// formatNames lists the formats as they are written on the wire.
-func formatNames(list []format) []string {
+// FormatNames lists the formats as they are written on the wire.
+func FormatNames(list []Format) []string {
 	names := make([]string, len(list))
 	for i, f := range list {
 		names[i] = f.String()
@@ -68,27 +78,27 @@ func formatNames(list []format) []string {
 	return names
 }
 
-// formatNamed finds a format by its name or by its file extension.
-func formatNamed(name string, offered []format) (format, bool) {
+// FormatNamed finds a format by its name or by its file extension.
+func FormatNamed(name string, offered []Format) (Format, bool) {
 	for _, f := range offered {
 		if name == f.String() || name == infoOf(f).extension {
 			return f, true
 		}
 	}
-	return formatJSON, false
+	return JSON, false
 }
 
-// acceptedFormat chooses by an Accept header: the offered format with the
+// Accepted chooses by an Accept header: the offered format with the
 // highest quality, the earlier one of equals. A header that nothing satisfies
 // gets JSON, since spreadsheets send odd ones. decided says that the header
 // made a difference.
-func acceptedFormat(accept string, offered []format) (chosen format, decided bool) {
+func Accepted(accept string, offered []Format) (chosen Format, decided bool) {
 	if accept == "" || accept == "*/*" || accept == "application/json" {
 		return offered[0], accept != "" && accept != "*/*"
 	}
 	best := 0.0
 	for _, f := range offered {
-		if q := quality(accept, f.mediaType()); q > best {
+		if q := quality(accept, f.MediaType()); q > best {
 			chosen, best = f, q
 		}
 	}
@@ -107,14 +117,14 @@ func quality(accept, media string) float64 {
 		name, parameters, _ := strings.Cut(item, ";")
 		ranges := []string{"*/*", kind + "/*", media}
 		if r := slices.Index(ranges, strings.ToLower(strings.TrimSpace(name))) + 1; r > rank {
-			best, rank = weight(parameters), r
+			best, rank = Weight(parameters), r
 		}
 	}
 	return best
 }
 
-// weight reads the q parameter; 1 if there is none, 0 if it is no weight.
-func weight(parameters string) float64 {
+// Weight reads the q parameter; 1 if there is none, 0 if it is no weight.
+func Weight(parameters string) float64 {
 	for p := range strings.SplitSeq(parameters, ";") {
 		name, text, _ := strings.Cut(p, "=")
 		if strings.EqualFold(strings.TrimSpace(name), "q") {
