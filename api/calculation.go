@@ -54,7 +54,7 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 	out.times[0] = wasRead.Sub(began)
 	if known, ok := s.recent.find(out.key); ok {
 		out.body = known
-		return out.answer(http.StatusOK)
+		return out.answer()
 	}
 	a, p := k.computeInTurn(s, c, q)
 	if p != nil {
@@ -64,10 +64,9 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 	buffer := answerBuffers.Get().(*answerBuffer)
 	defer buffer.giveBack()
 	buffer.bytes = k.write(buffer.bytes[:0], out.writtenAs(), a, &answering{r, o, k.path})
-	out.body = buffer.bytes
-	s.recent.keep(out.key, out.body)
+	out.body, out.fresh = buffer.bytes, true
 	out.times[1], out.times[2] = solved.Sub(wasRead), time.Since(solved)
-	return out.answer(http.StatusOK)
+	return out.answer()
 }
 
 // computeInTurn computes when there is a free place, within the time allowed.

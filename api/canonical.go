@@ -1,8 +1,6 @@
 package api
 
 import (
-	"crypto/sha256"
-	"encoding/base64"
 	"net/url"
 	"slices"
 	"strconv"
@@ -10,10 +8,6 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 )
-
-// Release is the version that goes into every entity tag: a new release may
-// answer the same request in other words.
-const Release = "0.1.0"
 
 // appendQuery appends the canonical query of the reading: what was given and
 // understood, in the order of the table, lengths exact and in one spelling.
@@ -91,21 +85,4 @@ func (r *reading) linkWith(path string, o enclosure.Option) []byte {
 	}
 	changed.values[i] = value{given: true, text: o.Choice}
 	return changed.appendQuery(append([]byte(path), '?'), false)
-}
-
-// entityTag returns the strong tag of the answer to a canonical request in a
-// format and an encoding, without solving it.
-func (r *reading) entityTag(path string, o options, coding string) string {
-	key := append(make([]byte, 0, 512), Release...)
-	key = append(append(append(key, ' '), path...), '?')
-	key = r.appendQuery(key, true)
-	sum := sha256.Sum256(key)
-	tag := make([]byte, 0, 32)
-	tag = append(tag, '"')
-	tag = base64.RawURLEncoding.AppendEncode(tag, sum[:12])
-	tag = append(append(tag, '-'), o.format.String()...)
-	if coding != "" {
-		tag = append(append(tag, '-'), coding...)
-	}
-	return string(append(tag, '"'))
 }

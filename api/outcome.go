@@ -33,8 +33,9 @@ type outcome struct {
 	path   string
 	coding string
 	tag    string
-	key    []byte // of recent answers
+	key    requestKey // of recent answers
 	body   []byte
+	fresh  bool             // the body is new: it is to be remembered
 	times  [3]time.Duration // read, solve, write
 }
 
@@ -60,9 +61,8 @@ func (s *Service) newOutcome(c echo.Context, r *reading, path string, o options)
 	if o.pick == "" && acceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
 		out.coding = "gzip"
 	}
-	out.tag = r.entityTag(path, o, out.coding)
-	r.key = r.appendKey(r.key[:0], path, out.writtenAs())
-	out.key = r.key
+	out.key = r.requestKey(path, out.writtenAs())
+	out.tag = out.key.entityTag(&o, out.coding)
 	return out
 }
 
@@ -112,11 +112,15 @@ func (o *outcome) answerUnchanged() error {
 	return o.c.NoContent(http.StatusNotModified)
 }
 
-// answer narrows, encodes and sends the body.
-func (o *outcome) answer(status int) error {
-	media := o.format.Media()
+// answer narrows, encodes and sends the body. A new one is remembered only now
+// that nothing can be wrong with the request any more.
+func (o *outcome) answer() error {
+	media, whole := o.format.Media(), o.body
 	if p := o.narrow(); p != nil {
 		return o.s.answerProblem(o.c, p)
+	}
+	if o.fresh {
+		o.s.recent.keep(o.key, whole)
 	}
 	if o.pick != "" {
 		media = plainText[0]
@@ -131,7 +135,7 @@ func (o *outcome) answer(status int) error {
 		o.body = compress(o.body)
 		h["Content-Encoding"] = []string{o.coding}
 	}
-	return send(o.c, status, media, o.body)
+	return send(o.c, http.StatusOK, media, o.body)
 }
 
 // setLocation names the equivalent GET of a POST.

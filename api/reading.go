@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/go-playground/validator/v10"
@@ -153,6 +154,9 @@ func (r *reading) wellFormed(p *param, f field) bool {
 		r.report(fault.Fault{Code: fault.Missing, Field: f.name, Detail: "the value is empty; is the cell blank?", Expected: p.expected(r.unit), Hint: "leave the name out if there is nothing to say"}, "")
 	case !utf8.ValidString(f.text):
 		r.report(fault.Fault{Code: fault.Unreadable, Field: f.name, Value: strings.ToValidUTF8(f.text, "?"), Detail: "the value is not UTF-8"}, "")
+	case p.Type != objectType && strings.ContainsFunc(f.text, unicode.IsControl):
+		r.report(fault.Fault{Code: fault.Unreadable, Field: f.name, Value: f.text, Detail: "the value has a control character, such as a line break or a tab",
+			Expected: p.expected(r.unit)}, "")
 	case utf8.RuneCountInString(f.text) > most:
 		r.report(fault.Fault{Code: fault.Unreadable, Field: f.name, Value: f.text, Detail: "the value is too long", Expected: "at most " + number(float64(most)) + " characters"}, "")
 	default:

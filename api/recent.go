@@ -3,8 +3,6 @@ package api
 import (
 	"bytes"
 	"sync"
-
-	"creasefit/api/tell"
 )
 
 // recent remembers answers that were given lately. Every calculation is a
@@ -13,56 +11,46 @@ import (
 // the younger one fills up is forgotten with the older one.
 type recent struct {
 	mutex       sync.Mutex
-	young, old  map[string][]byte
+	young, old  map[requestKey][]byte
 	held, limit int // bytes in the younger generation
 }
 
 // newRecent returns a memory of about the given number of bytes; none for 0.
 func newRecent(limit int) *recent {
-	return &recent{young: map[string][]byte{}, limit: limit / 2}
+	return &recent{young: map[requestKey][]byte{}, limit: limit / 2}
 }
 
 // find returns the answer to the request with that key, before it is narrowed
 // and encoded. It must not be changed.
-func (m *recent) find(key []byte) ([]byte, bool) {
+func (m *recent) find(key requestKey) ([]byte, bool) {
 	m.mutex.Lock()
 	defer m.mutex.Unlock()
-	if a, ok := m.young[string(key)]; ok {
+	if a, ok := m.young[key]; ok {
 		return a, true
 	}
-	a, ok := m.old[string(key)]
+	a, ok := m.old[key]
 	if ok {
-		m.add(string(key), a)
+		m.add(key, a)
 	}
 	return a, ok
 }
 
 // keep remembers an answer; the body is copied.
-func (m *recent) keep(key, body []byte) {
+func (m *recent) keep(key requestKey, body []byte) {
 	if len(body) > m.limit/16 {
 		return
 	}
 	m.mutex.Lock()
 	defer m.mutex.Unlock()
-	m.add(string(key), bytes.Clone(body))
+	m.add(key, bytes.Clone(body))
 }
 
 // add puts an answer into the younger generation.
-func (m *recent) add(key string, body []byte) {
+func (m *recent) add(key requestKey, body []byte) {
 	size := len(key) + len(body)
 	if m.held+size > m.limit {
-		m.old, m.young, m.held = m.young, map[string][]byte{}, 0
+		m.old, m.young, m.held = m.young, map[requestKey][]byte{}, 0
 	}
 	m.young[key] = body
 	m.held += size
-}
-
-// appendKey appends what an answer depends on: the address, the texts as they
-// were given, which the answer repeats, and how it is written.
-func (r *reading) appendKey(dst []byte, path string, f tell.Format) []byte {
-	dst = append(append(append(dst, path...), byte(f)), r.unit.String()...)
-	for _, field := range r.fields {
-		dst = append(append(append(append(dst, 0), field.name...), 0), field.text...)
-	}
-	return dst
 }

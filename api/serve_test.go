@@ -3,6 +3,7 @@ package api
 import (
 	"bufio"
 	"context"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io"
@@ -277,15 +278,18 @@ func TestRecentAnswersAreTheSameAndBounded(t *testing.T) {
 	assert.NotEmpty(t, remembering.recent.young)
 	small := newRecent(4000)
 	for i := range 1000 {
-		small.keep(fmt.Append(nil, i), make([]byte, 100))
+		small.keep(numbered(i), make([]byte, 100))
 		assert.LessOrEqual(t, small.held, 2000)
 	}
 	assert.LessOrEqual(t, len(small.young)+len(small.old), 40)
-	_, ok := small.find([]byte("999"))
+	_, ok := small.find(numbered(999))
 	assert.True(t, ok)
-	_, ok = small.find([]byte("0"))
+	_, ok = small.find(numbered(0))
 	assert.False(t, ok)
 }
+
+// numbered is the key of a made-up request.
+func numbered(i int) requestKey { return requestKey(sha256.Sum256(fmt.Append(nil, i))) }
 
 func TestConfigIsChecked(t *testing.T) {
 	assert.NoError(t, DefaultConfig().Check())

@@ -1,0 +1,144 @@
+package api
+
+import (
+	"crypto/sha256"
+	"encoding/base64"
+	"encoding/binary"
+	"io"
+	"os"
+	"runtime/debug"
+	"sync"
+
+	"creasefit/api/tell"
+)
+
+// Release is the version that people read; what tells two builds apart is the
+// revision.
+const Release = "0.1.0"
+
+// requestKey identifies an answer before it is narrowed and encoded: two
+// requests have the same one only if the same bytes answer both.
+type requestKey [sha256.Size]byte
+
+// keyWriter gathers what an answer depends on. Every part is preceded by its
+// length, so that no text can pass for two parts or for another one's end.
+type keyWriter struct{ b []byte }
+
+func (w *keyWriter) text(text string) {
+	w.number(len(text))
+	w.b = append(w.b, text...)
+}
+
+func (w *keyWriter) number(n int) { w.b = binary.AppendUvarint(w.b, uint64(n)) }
+
+// requestKey returns the key of the reading in a format. In it are the build, the
+// call, the unit that was understood, and the values in the order of the
+// table, each with its place there. They are kept as given: the answer repeats
+// them.
+func (r *reading) requestKey(path string, f tell.Format) requestKey {
+	w := keyWriter{r.key[:0]}
+	w.text(Revision())
+	w.text(path)
+	w.number(int(f))
+	w.number(int(r.unit))
+	for i := range r.table.params {
+		if p := &r.table.params[i]; r.values[i].given && !p.narrows() {
+			r.appendTexts(&w, i)
+		}
+	}
+	r.key = w.b
+	return sha256.Sum256(w.b)
+}
+
+// appendTexts appends what was given for the name in a place of the table.
+func (r *reading) appendTexts(w *keyWriter, place int) {
+	for i := range r.fields {
+		if f := &r.fields[i]; f.name == r.table.params[place].Name {
+			w.number(place)
+			w.text(f.text)
+		}
+	}
+}
+
+// narrows reports whether the name only says what becomes of an answer once it
+// is written.
+func (p *param) narrows() bool {
+	switch p.Name {
+	case "format", "pick", "show", "download", "errors":
+		return p.Answer
+	default:
+		return false
+	}
+}
+
+// entityTag returns the tag of an answer as it is sent: narrowed, in a format
+// and an encoding.
+func (k *requestKey) entityTag(o *options, coding string) string {
+	w := keyWriter{append(make([]byte, 0, 256), k[:]...)}
+	w.text(o.pick)
+	w.number(len(o.show))
+	for _, name := range o.show {
+		w.text(name)
+	}
+	w.text(o.download)
+	return tagOf(w.b, o.format.String(), coding)
+}
+
+// tagOf writes a strong tag for what identifies an answer, with its format and
+// encoding to be read by people.
+func tagOf(identity []byte, suffixes ...string) string {
+	sum := sha256.Sum256(identity)
+	tag := append(make([]byte, 0, 40), '"')
+	tag = base64.RawURLEncoding.AppendEncode(tag, sum[:12])
+	for _, suffix := range suffixes {
+		if suffix != "" {
+			tag = append(append(tag, '-'), suffix...)
+		}
+	}
+	return string(append(tag, '"'))
+}
+
+// Revision identifies this build in every key and tag: the revision of the
+// source where the program was built from a clean one, or else a hash of the
+// program itself.
+var Revision = sync.OnceValue(func() string {
+	info, ok := debug.ReadBuildInfo()
+	if ok {
+		if revision := cleanRevision(info.Settings); revision != "" {
+			return revision
+		}
+	}
+	return programHash()
+})
+
+// cleanRevision returns the revision of the source, empty if it is not known or
+// if the source was changed.
+func cleanRevision(settings []debug.BuildSetting) string {
+	known := map[string]string{}
+	for _, s := range settings {
+		known[s.Key] = s.Value
+	}
+	if known["vcs.modified"] != "false" {
+		return ""
+	}
+	return known["vcs.revision"]
+}
+
+// programHash hashes the running program's file. Where that cannot be read the
+// release must do.
+func programHash() string {
+	path, err := os.Executable()
+	if err != nil {
+		return Release
+	}
+	file, err := os.Open(path)
+	if err != nil {
+		return Release
+	}
+	defer file.Close()
+	hash := sha256.New()
+	if _, err := io.Copy(hash, file); err != nil {
+		return Release
+	}
+	return base64.RawURLEncoding.EncodeToString(hash.Sum(nil)[:15])
+}
