@@ -115,9 +115,9 @@ func (p *printer) tiles(f *draw.Figure) {
 			}
 			p.page(g.landscape, p.place(f.Name, row+1, col+1, g))
 			x, y := margin+marks, p.y+marks
-			p.f.ClipRect(x, y, g.w, g.h, false)
+			p.f.within(x, y, g.w, g.h)
 			p.show(f, window{x - part.Low.X, y + part.High.Y, 1, part})
-			p.f.ClipEnd()
+			p.f.whole()
 			p.seams(g, col, row, x, y)
 		}
 	}
@@ -159,21 +159,19 @@ func shows(f *draw.Figure, part draw.Box) bool {
 // where each of them begins and ends, with the number of the seam between.
 func (p *printer) seams(g grid, col, row int, x, y float64) {
 	ink := draw.Light().Quiet
-	p.f.SetDrawColor(int(ink.R), int(ink.G), int(ink.B))
-	p.f.SetDashPattern(nil, 0)
-	p.f.SetLineWidth(0.18)
-	p.colour(ink)
+	p.f.lines(ink, 0.18, nil)
+	p.f.areas(ink)
 	down := g.rows * (g.cols - 1) // seams between columns come first
 	if col > 0 {
 		p.upright(x, y, g.h, row*(g.cols-1)+col)
-		p.f.Line(x, y, x, y+g.h)
+		p.f.segment(x, y, x, y+g.h)
 	}
 	if col < g.cols-1 {
 		p.upright(x+g.w-overlap, y, g.h, row*(g.cols-1)+col+1)
 	}
 	if row > 0 {
 		p.level(x, y, g.w, down+(row-1)*g.cols+col+1)
-		p.f.Line(x, y, x+g.w, y)
+		p.f.segment(x, y, x+g.w, y)
 	}
 	if row < g.rows-1 {
 		p.level(x, y+g.h-overlap, g.w, down+row*g.cols+col+1)
@@ -184,8 +182,8 @@ func (p *printer) seams(g grid, col, row int, x, y float64) {
 func (p *printer) upright(x, y, high float64, number int) {
 	text := strconv.Itoa(number)
 	for _, top := range [...]float64{y - marks + 0.5, y + high + 0.5} {
-		p.f.Line(x, top, x, top+marks-1)
-		p.f.Line(x+overlap, top, x+overlap, top+marks-1)
+		p.f.segment(x, top, x, top+marks-1)
+		p.f.segment(x+overlap, top, x+overlap, top+marks-1)
 		p.write(text, x+(overlap-draw.Width(text, 2.8))/2, top+3, 2.8)
 	}
 }
@@ -194,8 +192,8 @@ func (p *printer) upright(x, y, high float64, number int) {
 func (p *printer) level(x, y, wide float64, number int) {
 	text := strconv.Itoa(number)
 	for _, left := range [...]float64{x - marks + 0.5, x + wide + 0.5} {
-		p.f.Line(left, y, left+marks-1, y)
-		p.f.Line(left, y+overlap, left+marks-1, y+overlap)
+		p.f.segment(left, y, left+marks-1, y)
+		p.f.segment(left, y+overlap, left+marks-1, y+overlap)
 		p.write(text, left+(marks-1-draw.Width(text, 2.8))/2, y+overlap/2+1, 2.8)
 	}
 }

@@ -44,7 +44,7 @@ func EncodeGuide(w io.Writer, g *guide.Guide, d *draw.Drawing, o Options) error 
 	s := &sheet{printer: p, g: g, views: views{d: d}}
 	s.lay()
 	s.number()
-	return p.f.Output(w)
+	return p.f.output(w)
 }
 
 // sheet is a guide that is being printed.
@@ -164,9 +164,9 @@ func (s *sheet) header(t *text) float64 {
 	if len(t.title) == 0 {
 		return y
 	}
-	s.colour(draw.Light().Text)
+	s.f.areas(draw.Light().Text)
 	y = s.block(t.title, margin, y, 1.9*t.size)
-	s.colour(draw.Light().Quiet)
+	s.f.areas(draw.Light().Quiet)
 	return s.block(t.summary, margin, y+0.4*t.size, t.size) + t.size
 }
 
@@ -186,7 +186,7 @@ func (s *sheet) column(rows []row, x, y float64) {
 		if i > 0 {
 			y += r.above
 		}
-		s.colour(r.ink())
+		s.f.areas(r.ink())
 		s.write(r.mark, x+r.hang, y+0.75*r.size, r.size)
 		s.write(r.text, x+r.indent, y+0.75*r.size, r.size)
 		y += spacing * r.size
@@ -200,9 +200,8 @@ func (s *sheet) number() {
 		return
 	}
 	for i, at := range s.pages {
-		s.f.SetPage(i + 1)
-		s.f.SetFillColor(255, 255, 255) // as finish does
-		s.colour(draw.Light().Quiet)
+		s.f.turn(i)
+		s.f.areas(draw.Light().Quiet)
 		text := fmt.Sprintf("%d / %d", i+1, len(s.pages))
 		s.write(text, at.w-margin-draw.Width(text, smallest), at.h-margin/2, smallest)
 	}

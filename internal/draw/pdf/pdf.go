@@ -10,11 +10,9 @@
 package pdf
 
 import (
+	"context"
 	"fmt"
 	"io"
-	"time"
-
-	"codeberg.org/go-pdf/fpdf"
 
 	"creasefit/internal/draw"
 	"creasefit/internal/measure"
@@ -28,6 +26,16 @@ type Options struct {
 	// Fit shrinks every figure to one page instead of splitting it, for plans
 	// of whole sheets. The scale is written beside it.
 	Fit bool
+	// Context may end the work early; nil for none.
+	Context context.Context
+}
+
+// err says whether the work is to end.
+func (o Options) err() error {
+	if o.Context == nil {
+		return nil
+	}
+	return o.Context.Err()
 }
 
 // LeastSide is the least side of a page: the check lines must fit.
@@ -57,8 +65,8 @@ func (o Options) paper(step measure.Step) (w, h measure.Length, err error) {
 	return measure.Min(w, h), measure.Max(w, h), nil
 }
 
-// Encode writes the drawing. The error is the writer's, or says that the paper
-// is too small or too large.
+// Encode writes the drawing. The error is the writer's or the context's, or says
+// that the paper is too small or too large.
 func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	short, long, err := o.paper(d.Step)
 	if err != nil {
@@ -70,11 +78,14 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	p := newPrinter(d.Title, d.Language, d, short.Millimetres(), long.Millimetres())
 	for i := range d.Figures {
 		p.figure(&d.Figures[i], o.Fit)
+		if err := o.err(); err != nil {
+			return err
+		}
 	}
 	p.legend(&d.Legend)
 	p.table(d.Readings)
 	p.finish()
-	return p.f.Output(w)
+	return p.f.output(w)
 }
 
 // The margin that printers leave white, and the bands for heading, marks and
@@ -89,13 +100,12 @@ const (
 
 // printer lays pages out.
 type printer struct {
-	f           *fpdf.Fpdf
+	f           *file
 	d           *draw.Drawing
 	short, long float64
 	pages       []page
 	open        bool // a page has room below y
 	y           float64
-	down        float64 // added to every y of a text and a check line
 }
 
 // page is what is known of a page before the number of pages is.
@@ -105,28 +115,16 @@ type page struct {
 }
 
 func newPrinter(title, language string, d *draw.Drawing, short, long float64) *printer {
-	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: short, Ht: long}})
-	made := time.Date(2000, time.January, 1, 0, 0, 0, 0, time.UTC)
-	f.SetCreationDate(made)
-	f.SetModificationDate(made)
-	f.SetCatalogSort(true)
-	f.SetProducer("Creasefit", true)
-	f.SetTitle(title, true)
-	f.SetLang(language)
-	f.SetAutoPageBreak(false, 0)
-	f.AddUTF8FontFromBytes("go", "", draw.Font())
-	f.SetFont("go", "", 9)
-	return &printer{f: f, d: d, short: short, long: long}
+	return &printer{f: newFile(title, language), d: d, short: short, long: long}
 }
 
 // page begins a page.
 func (p *printer) page(landscape bool, note string) {
 	at := page{p.short, p.long, note}
-	way := "P"
 	if landscape {
-		at.w, at.h, way = p.long, p.short, "L"
+		at.w, at.h = p.long, p.short
 	}
-	p.f.AddPageFormat(way, fpdf.SizeType{Wd: p.short, Ht: p.long})
+	p.f.page(at.w, at.h)
 	p.pages = append(p.pages, at)
 	p.y, p.open = p.top(), true
 }
@@ -161,24 +159,20 @@ func (p *printer) left() float64 { return p.now().h - margin - footer - p.y }
 
 // finish writes heads and feet, now that the number of pages is known.
 func (p *printer) finish() {
-	_, last := p.f.GetPageSize()
 	for i, at := range p.pages {
-		p.f.SetPage(i + 1)
-		p.f.SetFillColor(255, 255, 255) // the library takes the last page's for this one's, and leaves a text's colour out where it is the same
-		p.down = last - at.h            // the library counts from the last page's lower edge
+		p.f.turn(i)
 		p.head(at, i+1)
 		p.foot(at)
 	}
-	p.down = 0
 }
 
 // head writes the title, the page's number and its note.
 func (p *printer) head(at page, number int) {
-	p.colour(draw.Light().Text)
+	p.f.areas(draw.Light().Text)
 	for i, line := range p.heading(at.w) {
 		p.write(line, margin, margin+4.6*(0.75+1.25*float64(i)), 4.6)
 	}
-	p.colour(draw.Light().Quiet)
+	p.f.areas(draw.Light().Quiet)
 	text := fmt.Sprintf("%d / %d", number, len(p.pages))
 	p.write(text, at.w-margin-draw.Width(text, 3), margin+3, 3)
 	_, h := draw.Block(p.heading(at.w), 4.6)
@@ -188,7 +182,7 @@ func (p *printer) head(at page, number int) {
 // foot draws the lines that show whether the printer keeps to the scale.
 func (p *printer) foot(at page) {
 	y := at.h - margin - 11
-	p.colour(draw.Light().Quiet)
+	p.f.areas(draw.Light().Quiet)
 	for _, line := range draw.Wrap(p.d.Say("Print at 100 %, then measure: the lines are exactly this long."), 2.8, at.w-2*margin) {
 		p.write(line, margin, y, 2.8)
 	}
@@ -199,34 +193,16 @@ func (p *printer) foot(at page) {
 // check draws a line of a length in mm with ticks at its ends.
 func (p *printer) check(x, y, long float64, text string) {
 	c := draw.Light().Text
-	p.f.SetDrawColor(int(c.R), int(c.G), int(c.B))
-	p.f.SetDashPattern(nil, 0)
-	p.f.SetLineWidth(0.25)
-	on := y + p.down
-	p.f.Line(x, on, x+long, on)
-	p.f.Line(x, on-1.5, x, on+1.5)
-	p.f.Line(x+long, on-1.5, x+long, on+1.5)
+	p.f.lines(c, 0.25, nil)
+	p.f.segment(x, y, x+long, y)
+	p.f.segment(x, y-1.5, x, y+1.5)
+	p.f.segment(x+long, y-1.5, x+long, y+1.5)
 	p.write(text, x+long+2, y+1, 2.8)
 }
 
-func (p *printer) colour(c draw.Colour) { p.f.SetTextColor(int(c.R), int(c.G), int(c.B)) }
-
 // write sets text at a size in mm from the left end of its baseline.
 func (p *printer) write(text string, x, y, size float64) {
-	if text == "" {
-		return
+	if text != "" {
+		p.f.text(text, x, y, size, false)
 	}
-	p.f.SetFontUnitSize(size)
-	p.f.Text(x, y+p.down, printable(text))
-}
-
-// printable replaces characters that the font format cannot address.
-func printable(text string) string {
-	runes := []rune(text)
-	for i, r := range runes {
-		if r > 0xffff || r < ' ' {
-			runes[i] = '?'
-		}
-	}
-	return string(runes)
 }

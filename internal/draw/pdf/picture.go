@@ -152,7 +152,7 @@ func (s *sheet) picture(v *view, left, y float64, t *text) {
 		s.show(f, window{left + (x-f.Box.Low.X)*v.scale, y + (down+f.Box.High.Y)*v.scale, v.scale, f.Box})
 	})
 	note, _ := s.scale(v.scale)
-	s.colour(draw.Light().Quiet)
+	s.f.areas(draw.Light().Quiet)
 	text := s.g.Labels.Figure + ", " + note + ". " + s.d.Say("Not a template: set the readings on a ruler.")
 	s.block(draw.Wrap(text, smallest, v.wide), left, y+high*v.scale+0.6*t.size, smallest)
 }

@@ -9,7 +9,6 @@ import (
 
 // show draws what a window shows of a figure.
 func (p *printer) show(f *draw.Figure, w window) {
-	p.f.SetLineCapStyle("butt")
 	for i := range f.Lines {
 		if l := &f.Lines[i]; l.Layer != draw.Paper { // the paper is in the printer
 			p.line(l, w)
@@ -33,21 +32,19 @@ func (p *printer) line(l *draw.Line, w window) {
 	for i, d := range style.Dash {
 		dash[i] = d * scale
 	}
-	p.f.SetDrawColor(int(c.R), int(c.G), int(c.B))
-	p.f.SetLineWidth(style.Width * scale)
-	p.f.SetDashPattern(dash, 0)
+	p.f.lines(c, style.Width*scale, dash)
 	how := "S"
 	if l.Fill {
-		p.f.SetFillColor(int(c.R), int(c.G), int(c.B))
+		p.f.areas(c)
 		how = "f"
 	}
 	p.path(l, w)
-	p.f.DrawPath(how)
+	p.f.op(how)
 }
 
 // path traces a line.
 func (p *printer) path(l *draw.Line, w window) {
-	p.f.MoveTo(w.at(l.Path[0].Point))
+	p.f.move(w.at(l.Path[0].Point))
 	for i, v := range l.Path {
 		last := i+1 == len(l.Path)
 		if last && !l.Closed {
@@ -58,11 +55,11 @@ func (p *printer) path(l *draw.Line, w window) {
 		case v.IsArc():
 			p.arc(v, next, w)
 		case !last:
-			p.f.LineTo(w.at(next))
+			p.f.to(w.at(next))
 		}
 	}
 	if l.Closed {
-		p.f.ClosePath()
+		p.f.op("h")
 	}
 }
 
@@ -82,7 +79,7 @@ func (p *printer) arc(from draw.Vertex, to draw.Point, w window) {
 		x1, y1 := w.at(draw.Point{X: p0.X - reach*math.Sin(start), Y: p0.Y + reach*math.Cos(start)})
 		x2, y2 := w.at(draw.Point{X: p3.X + reach*math.Sin(end), Y: p3.Y - reach*math.Cos(end)})
 		x3, y3 := w.at(p3)
-		p.f.CurveBezierCubicTo(x1, y1, x2, y2, x3, y3)
+		p.f.curve(x1, y1, x2, y2, x3, y3)
 	}
 }
 
@@ -92,7 +89,7 @@ func (p *printer) label(l *draw.Label, w window) {
 	if l.Quiet {
 		c = draw.Light().Quiet
 	}
-	p.colour(c)
+	p.f.areas(c)
 	whole := w.holds(l.Box)
 	for i := range l.Lines {
 		if line := l.Line(i); whole {
@@ -130,13 +127,7 @@ func (w *window) holds(b draw.Box) bool {
 
 // text writes a line of a label.
 func (p *printer) text(l *draw.Label, line draw.TextLine, w window) {
-	x, y := w.at(line.At)
-	if !l.Upright {
-		p.write(line.Text, x, y, l.Size*w.scale)
-		return
+	if x, y := w.at(line.At); line.Text != "" {
+		p.f.text(line.Text, x, y, l.Size*w.scale, l.Upright)
 	}
-	p.f.TransformBegin()
-	p.f.TransformRotate(90, x, y)
-	p.write(line.Text, x, y, l.Size*w.scale)
-	p.f.TransformEnd()
 }

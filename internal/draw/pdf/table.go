@@ -7,10 +7,10 @@ import (
 
 // The table's letters and the height of a line, in mm.
 const (
-	small  = 3.0
+	cells  = 3.0
 	line   = 4.2
 	gutter = 5.0  // between columns
-	narrow = 26.0 // what a column of names keeps on a small page
+	narrow = 26.0 // what a column of names keeps on a cells page
 )
 
 // column is one column of the table.
@@ -38,9 +38,9 @@ func (p *printer) columns(readings []draw.Reading) []column {
 	for i := range all {
 		c := &all[i]
 		c.title = p.d.Say(c.title)
-		c.width = draw.Width(c.title, small)
+		c.width = draw.Width(c.title, cells)
 		for k := range readings {
-			c.width = max(c.width, draw.Width(c.cell(&readings[k]), small))
+			c.width = max(c.width, draw.Width(c.cell(&readings[k]), cells))
 		}
 		over += c.width + gutter
 	}
@@ -74,10 +74,10 @@ func (p *printer) table(readings []draw.Reading) {
 
 // titles writes the head of the table.
 func (p *printer) titles(columns []column) {
-	p.colour(draw.Light().Quiet)
+	p.f.areas(draw.Light().Quiet)
 	x := margin
 	for _, c := range columns {
-		p.write(c.title, x, p.y+small, small)
+		p.write(c.title, x, p.y+cells, cells)
 		x += c.width + gutter
 	}
 	p.rule(x-gutter, line+0.2)
@@ -87,29 +87,27 @@ func (p *printer) titles(columns []column) {
 // rule draws a thin line below the current row.
 func (p *printer) rule(to, below float64) {
 	ink := draw.Light().Quiet
-	p.f.SetDrawColor(int(ink.R), int(ink.G), int(ink.B))
-	p.f.SetDashPattern(nil, 0)
-	p.f.SetLineWidth(0.18)
-	p.f.Line(margin, p.y+below, to, p.y+below)
+	p.f.lines(ink, 0.18, nil)
+	p.f.segment(margin, p.y+below, to, p.y+below)
 }
 
 // row writes one reading, its texts wrapped to their columns.
 func (p *printer) row(columns []column, r *draw.Reading) {
 	high := 1
-	cells := make([][]string, len(columns))
+	texts := make([][]string, len(columns))
 	for i, c := range columns {
-		cells[i] = draw.Wrap(c.cell(r), small, c.width+1e-9)
-		high = max(high, len(cells[i]))
+		texts[i] = draw.Wrap(c.cell(r), cells, c.width+1e-9)
+		high = max(high, len(texts[i]))
 	}
 	if p.left() < line*float64(high) {
 		p.page(false, p.d.Say("readings, continued"))
 		p.titles(columns)
 	}
-	p.colour(draw.Light().Text)
+	p.f.areas(draw.Light().Text)
 	x := margin
 	for i, c := range columns {
-		for k, text := range cells[i] {
-			p.write(text, x, p.y+small+line*float64(k), small)
+		for k, text := range texts[i] {
+			p.write(text, x, p.y+cells+line*float64(k), cells)
 		}
 		x += c.width + gutter
 	}

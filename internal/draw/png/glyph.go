@@ -1,6 +1,7 @@
 package png
 
 import (
+	"slices"
 	"sync"
 
 	"golang.org/x/image/font/sfnt"
@@ -21,25 +22,49 @@ var font = sync.OnceValue(func() *sfnt.Font {
 // em is the size that outlines are loaded at; they are scaled from there.
 const em = 1024
 
-// labels adds the outlines of all letters.
+// outlines keeps the outlines of the font's characters that were met, by
+// character; there are no more than the font has.
+var outlines sync.Map
+
+// outline returns the outline of a character, nil if the font has none.
+func outline(r rune, buffer *sfnt.Buffer) sfnt.Segments {
+	if known, ok := outlines.Load(r); ok {
+		return known.(sfnt.Segments)
+	}
+	index, err := font().GlyphIndex(buffer, r)
+	if err != nil {
+		return nil
+	}
+	segments, err := font().LoadGlyph(buffer, index, fixed.I(em), nil)
+	if err != nil {
+		return nil
+	}
+	segments = slices.Clone(segments)
+	if index != 0 {
+		outlines.Store(r, segments)
+	}
+	return segments
+}
+
+// labels paints texts.
 func (c *canvas) labels(labels []draw.Label, figure draw.Point) {
 	for i := range labels {
 		l := &labels[i]
-		m := &c.layers[plainText]
+		ink := c.ink(c.colours.Text)
 		if l.Quiet {
-			m = &c.layers[quietText]
+			ink = c.ink(c.colours.Quiet)
 		}
 		for k := range l.Lines {
 			line := l.Line(k)
-			pen := pen{mask: m, at: c.at(figure, line.At), scale: l.Size * c.scale / em, upright: l.Upright}
-			pen.write(line.Text)
+			w := writing{brush: c.brush, at: c.at(figure, line.At), scale: l.Size * c.scale / em, upright: l.Upright}
+			w.write(line.Text, ink)
 		}
 	}
 }
 
-// pen writes letters along a baseline.
-type pen struct {
-	mask    *mask
+// writing paints letters along a baseline.
+type writing struct {
+	*brush
 	at      point
 	scale   float64 // pixels per unit of the outline
 	upright bool
@@ -47,48 +72,38 @@ type pen struct {
 	along   float64 // how far it has come, in units of the outline
 }
 
-func (p *pen) write(text string) {
+func (w *writing) write(text string, ink int) {
 	for _, r := range text {
-		index, err := font().GlyphIndex(&p.buffer, r)
-		if err != nil {
-			continue
-		}
-		if segments, err := font().LoadGlyph(&p.buffer, index, fixed.I(em), nil); err == nil {
-			p.outline(segments)
-		}
-		p.along += draw.Width(string(r), em)
+		w.trace(outline(r, &w.buffer))
+		w.paint(ink)
+		w.along += draw.Width(string(r), em)
 	}
 }
 
-// outline adds the rings of one letter.
-func (p *pen) outline(segments sfnt.Segments) {
-	start := len(p.mask.points)
+// trace adds the rings of one letter to the shape.
+func (w *writing) trace(segments sfnt.Segments) {
 	for _, s := range segments {
 		switch s.Op {
 		case sfnt.SegmentOpMoveTo:
-			if len(p.mask.points) > start {
-				p.mask.close()
-			}
-			p.mask.points = append(p.mask.points, p.place(s.Args[0]))
+			w.end()
+			w.shape = append(w.shape, w.place(s.Args[0]))
 		case sfnt.SegmentOpLineTo:
-			p.mask.points = append(p.mask.points, p.place(s.Args[0]))
+			w.shape = append(w.shape, w.place(s.Args[0]))
 		case sfnt.SegmentOpQuadTo:
-			p.curve(p.place(s.Args[0]), p.place(s.Args[1]))
+			w.curve(w.place(s.Args[0]), w.place(s.Args[1]))
 		}
 	}
-	if len(p.mask.points) > start {
-		p.mask.close()
-	}
+	w.end()
 }
 
 // curve adds a quadratic curve as a few chords, enough for letters.
-func (p *pen) curve(control, end point) {
-	from := p.mask.points[len(p.mask.points)-1]
+func (w *writing) curve(control, end point) {
+	from := w.shape[len(w.shape)-1]
 	const n = 4
 	for i := 1; i <= n; i++ {
 		t := float64(i) / n
 		u := 1 - t
-		p.mask.points = append(p.mask.points, point{
+		w.shape = append(w.shape, point{
 			u*u*from.x + 2*u*t*control.x + t*t*end.x,
 			u*u*from.y + 2*u*t*control.y + t*t*end.y,
 		})
@@ -96,10 +111,10 @@ func (p *pen) curve(control, end point) {
 }
 
 // place turns a place of a letter's outline into one of the picture.
-func (p *pen) place(f fixed.Point26_6) point {
-	x, y := (p.along+float64(f.X)/64)*p.scale, float64(f.Y)/64*p.scale
-	if p.upright {
-		return point{p.at.x + y, p.at.y - x}
+func (w *writing) place(f fixed.Point26_6) point {
+	x, y := (w.along+float64(f.X)/64)*w.scale, float64(f.Y)/64*w.scale
+	if w.upright {
+		return point{w.at.x + y, w.at.y - x}
 	}
-	return point{p.at.x + x, p.at.y + y}
+	return point{w.at.x + x, w.at.y + y}
 }

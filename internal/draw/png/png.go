@@ -1,23 +1,21 @@
 // Package png paints a drawing as a PNG preview of a given width.
 //
-// Every layer is one antialiased mask in one colour. If letters would be too
-// small to read at that width, the drawing is laid out anew with larger ones,
-// within reason. The same drawing gives the same bytes.
+// The picture has a palette, and every shape is painted in the box round it
+// alone, in the drawing's order. If letters would be too small to read at that
+// width, the drawing is laid out anew with larger ones, within reason. The
+// same drawing gives the same bytes.
 //
 // The picture is for the eye: nothing in it is true to size, and the package
 // scales no pictures.
 package png
 
 import (
+	"context"
 	"fmt"
-	"image"
-	"image/color"
-	imagedraw "image/draw"
 	stdpng "image/png"
 	"io"
 	"math"
-
-	"golang.org/x/image/vector"
+	"sync"
 
 	"creasefit/internal/draw"
 )
@@ -30,8 +28,9 @@ const (
 
 // Options are how the picture is to look.
 type Options struct {
-	Width int // in pixels, from Least to Greatest
-	Dark  bool
+	Width   int // in pixels, from Least to Greatest
+	Dark    bool
+	Context context.Context // that may end the work early; nil for none
 }
 
 // readable is the size of letters in pixels below which they are enlarged, and
@@ -42,23 +41,41 @@ const (
 )
 
 // Encode paints the drawing. A drawing so high that it would be higher than
-// Greatest becomes narrower. The error is the writer's, or says that the width
-// is out of bounds.
+// Greatest becomes narrower. The error is the writer's or the context's, or
+// says that the width is out of bounds.
 func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	if o.Width < Least || o.Width > Greatest {
 		return fmt.Errorf("png: a width of %d pixels is not between %d and %d", o.Width, Least, Greatest)
 	}
-	d = legible(d, o.Width)
-	c := newCanvas(d, o)
-	c.labels(d.Heading, draw.Point{})
-	for i := range d.Figures {
-		c.figure(&d.Figures[i])
+	if o.Context == nil {
+		o.Context = context.Background()
 	}
-	c.figure(&d.Legend)
-	c.paint()
-	e := stdpng.Encoder{CompressionLevel: stdpng.BestSpeed}
+	c := newCanvas(legible(d, o.Width), o)
+	c.labels(c.d.Heading, draw.Point{})
+	for i := range c.d.Figures {
+		c.figure(&c.d.Figures[i])
+		if err := o.Context.Err(); err != nil {
+			return err
+		}
+	}
+	c.figure(&c.d.Legend)
+	e := stdpng.Encoder{CompressionLevel: stdpng.BestSpeed, BufferPool: &buffers}
 	return e.Encode(w, c.image)
 }
+
+// buffers keeps what one picture was compressed with for the next one.
+var buffers pool
+
+type pool struct{ sync.Pool }
+
+// Get returns a buffer, nil if there is none.
+func (p *pool) Get() *stdpng.EncoderBuffer {
+	b, _ := p.Pool.Get().(*stdpng.EncoderBuffer)
+	return b
+}
+
+// Put keeps a buffer.
+func (p *pool) Put(b *stdpng.EncoderBuffer) { p.Pool.Put(b) }
 
 // legible returns the drawing with letters that can be read at a width.
 func legible(d *draw.Drawing, width int) *draw.Drawing {
@@ -69,65 +86,61 @@ func legible(d *draw.Drawing, width int) *draw.Drawing {
 	return d.Lettered(min(need, most*d.Lettering))
 }
 
-// canvas gathers the shapes of each colour before they are painted.
+// canvas is a drawing that is being painted.
 type canvas struct {
+	*brush
 	d       *draw.Drawing
 	colours *draw.Palette
 	scale   float64 // pixels per mm
-	image   *image.RGBA
-	layers  [draw.Layers + 2]mask
 }
 
-// The masks of the texts follow those of the layers.
-const (
-	quietText = draw.Layers
-	plainText = draw.Layers + 1
-)
-
 func newCanvas(d *draw.Drawing, o Options) *canvas {
-	c := &canvas{d: d, colours: draw.Light(), scale: float64(o.Width) / d.Width}
+	c := &canvas{d: d, colours: draw.Light(), scale: min(float64(o.Width)/d.Width, Greatest/d.Height)}
 	if o.Dark {
 		c.colours = draw.Dark()
 	}
-	c.scale = min(c.scale, Greatest/d.Height)
 	w, h := int(math.Ceil(d.Width*c.scale-1e-6)), int(math.Ceil(d.Height*c.scale-1e-6))
-	c.image = image.NewRGBA(image.Rect(0, 0, max(1, w), max(1, h)))
-	imagedraw.Draw(c.image, c.image.Rect, uniform(c.colours.Ground), image.Point{}, imagedraw.Src)
+	c.brush = newBrush(max(1, w), max(1, h), c.colours.Ground)
+	for l := range draw.Layers { // before mixtures fill the palette
+		c.ink(c.colours.Of(draw.Layer(l)))
+	}
 	return c
 }
-
-func uniform(c draw.Colour) *image.Uniform { return image.NewUniform(color.RGBA{c.R, c.G, c.B, 255}) }
 
 // at turns a place of a figure into one of the picture.
 func (c *canvas) at(figure, p draw.Point) point {
 	return point{(figure.X + p.X) * c.scale, (c.d.Height - figure.Y - p.Y) * c.scale}
 }
 
-// figure adds a figure's lines and texts.
+// figure paints a figure's lines and texts.
 func (c *canvas) figure(f *draw.Figure) {
 	for i := range f.Lines {
-		c.line(&f.Lines[i], f.At)
+		part := f.Lines[i].Layer == draw.Paper && i+1 < len(f.Lines) && f.Lines[i+1].Layer == draw.Paper // holes are areas that run the other way
+		c.line(&f.Lines[i], part, f.At)
 	}
 	c.labels(f.Labels, f.At)
 }
 
-// line adds one line or area.
-func (c *canvas) line(l *draw.Line, figure draw.Point) {
-	flat := draw.Flatten(nil, l.Path, l.Closed, 0.1/c.scale)
-	path := make([]point, len(flat))
-	for i, p := range flat {
-		path[i] = c.at(figure, p)
-	}
-	m := &c.layers[l.Layer]
+// line paints one line or area; one that is part of a shape is painted with
+// the area that follows.
+func (c *canvas) line(l *draw.Line, part bool, figure draw.Point) {
+	ink := c.ink(c.colours.Of(l.Layer))
+	path := draw.Flatten(nil, l.Path, l.Closed, 0.1/c.scale)
 	if l.Fill {
-		m.area(path, l.Layer != draw.Paper)
+		for _, p := range path {
+			c.shape = append(c.shape, c.at(figure, p))
+		}
+		c.end()
+		if !part {
+			c.paint(ink)
+		}
 		return
 	}
 	if l.Closed {
 		path = append(path, path[0])
 	}
 	style, scale := l.Layer.Style(), c.d.Scale()*c.scale
-	m.stroke(path, max(0.9, style.Width*scale), dashes(style.Dash, scale))
+	c.stroke(path, figure, max(0.9, style.Width*scale), dashes(style.Dash, scale), ink)
 }
 
 // dashes returns a dash pattern in pixels.
@@ -142,54 +155,30 @@ func dashes(pattern []float64, scale float64) []float64 {
 	return scaled
 }
 
-// paint puts one mask after the other into the picture.
-func (c *canvas) paint() {
-	size := c.image.Rect.Size()
-	r, cover := vector.NewRasterizer(size.X, size.Y), image.NewAlpha(c.image.Rect)
-	for i := range c.layers {
-		m := &c.layers[i]
-		box := m.bounds().Intersect(c.image.Rect)
-		if box.Empty() {
-			continue
-		}
-		cover.Pix = cover.Pix[:box.Dx()*box.Dy()]
-		cover.Stride, cover.Rect = box.Dx(), image.Rectangle{Max: box.Size()}
-		r.Reset(box.Dx(), box.Dy())
-		r.DrawOp = imagedraw.Src
-		m.fill(r, box.Min)
-		r.Draw(cover, cover.Rect, image.Opaque, image.Point{})
-		c.blend(cover, box, c.ink(i))
+// stroke paints a line, in dashes if there are any. The ends of whole lines
+// reach on by half of the width, so that corners are closed.
+func (c *canvas) stroke(path []draw.Point, figure draw.Point, width float64, dash []float64, ink int) {
+	part, left := 0, math.Inf(1)
+	if len(dash) > 0 {
+		left = dash[0]
 	}
-}
-
-// ink is the colour of a mask.
-func (c *canvas) ink(i int) draw.Colour {
-	switch i {
-	case quietText:
-		return c.colours.Quiet
-	case plainText:
-		return c.colours.Text
-	default:
-		return c.colours.Of(draw.Layer(i))
-	}
-}
-
-// blend lays a colour over the opaque picture where the mask covers it.
-func (c *canvas) blend(cover *image.Alpha, box image.Rectangle, ink draw.Colour) {
-	for y := range box.Dy() {
-		row := cover.Pix[y*cover.Stride : (y+1)*cover.Stride]
-		pixels := c.image.Pix[c.image.PixOffset(box.Min.X, box.Min.Y+y):]
-		for x, a := range row {
-			if a == 0 {
-				continue
+	for i := 1; i < len(path); i++ {
+		a, b := c.at(figure, path[i-1]), c.at(figure, path[i])
+		for long := math.Hypot(b.x-a.x, b.y-a.y); long > 0; {
+			step := min(long, left)
+			x, y := (b.x-a.x)/long, (b.y-a.y)/long
+			end := point{a.x + x*step, a.y + y*step}
+			switch {
+			case len(dash) == 0:
+				c.bar(point{a.x - x*width/2, a.y - y*width/2}, point{end.x + x*width/2, end.y + y*width/2}, width, ink)
+			case part%2 == 0:
+				c.bar(a, end, width, ink)
 			}
-			p := pixels[4*x : 4*x+3 : 4*x+3]
-			p[0], p[1], p[2] = mix(p[0], ink.R, a), mix(p[1], ink.G, a), mix(p[2], ink.B, a)
+			a, long, left = end, long-step, left-step
+			if left <= 0 {
+				part++
+				left = dash[part%len(dash)]
+			}
 		}
 	}
-}
-
-// mix goes from one value towards another by a 255th part as often as by says.
-func mix(from, to, by uint8) uint8 {
-	return uint8((uint32(from)*(255-uint32(by)) + uint32(to)*uint32(by) + 127) / 255)
 }
