@@ -59,3 +59,33 @@ func (in *Input) flat(d *draft) error {
 func (in *Input) leastLap() measure.Length {
 	return measure.Max(leastGlue, in.Fit.Max.Over(2).Add(in.Caliper))
 }
+
+// least refuses contents that are too small for their enclosure.
+func (in *Input) least(field string, size, least measure.Length, detail string) error {
+	if !size.Less(least) {
+		return nil
+	}
+	return fault.Fault{Code: fault.Impossible, Field: field, Detail: detail, Expected: in.describeRange(Range{least, measure.Largest()}),
+		Hint: "choose an envelope or a sleeve for small contents"}
+}
+
+// onlyFor refuses an option that goes with one choice only.
+func (in *Input) onlyFor(name, choice, value string) error {
+	if !in.given(name) {
+		return nil
+	}
+	return fault.Fault{Code: fault.Conflict, Field: name, Detail: name + " goes with " + choice + "=" + value + " only",
+		Hint: "leave it out, or choose " + choice + "=" + value}
+}
+
+// needless refuses an option that says something about another one that is not
+// given.
+func (in *Input) needless(name, without string) error {
+	if !in.given(name) {
+		return nil
+	}
+	return fault.Fault{
+		Code: fault.Conflict, Field: name, Detail: name + " says something about " + without + ", which there is none of",
+		Hint: "give " + without + " too, or leave " + name + " out",
+	}
+}

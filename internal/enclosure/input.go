@@ -1,6 +1,7 @@
 package enclosure
 
 import (
+	"math"
 	"slices"
 
 	"creasefit/internal/measure"
@@ -41,4 +42,20 @@ func (in *Input) given(name string) bool {
 func (in *Input) param(name string) *Param {
 	i := slices.IndexFunc(in.Params, func(p Param) bool { return p.Name == name })
 	return &in.Params[i]
+}
+
+// scaled multiplies a length, up to 100 m, by an irrational number.
+func scaled(l measure.Length, by float64) measure.Length {
+	return measure.Nanometres(int64(math.Round(float64(l.Nanometres()) * by)))
+}
+
+// ratio returns how often a length goes into another.
+func ratio(a, b measure.Length) float64 { return float64(a.Nanometres()) / float64(b.Nanometres()) }
+
+// orElse returns a length parameter as given, or the other length.
+func (in *Input) orElse(name string, other measure.Length) measure.Length {
+	if v, ok := in.Given[name]; ok {
+		return v.Length
+	}
+	return other
 }

@@ -1,5 +1,6 @@
-// Package enclosure is the catalogue: one file a kind, each with its
-// parameters, its formulas in trade symbols and its flat pattern.
+// Package enclosure is the catalogue: one file a kind, kind_<name>.go, each with
+// its words in every language, its parameters, its formulas in trade symbols and
+// its flat pattern. What several kinds are made of is in the files shape_<what>.go.
 //
 // A kind states what must hold; it rounds nothing by itself, folds nothing and
 // knows neither HTTP nor drawings.
@@ -15,10 +16,27 @@ import (
 type Kind struct {
 	Name   string // on the wire: lower case with hyphens
 	Title  string
-	Help   string   // one line: what it is and how it closes
-	Needs  []string // the contents' sizes it cannot do without: "width", "height", "thickness"
+	Help   string           // one line: what it is and how it closes
+	Words  map[string]Words // title and help in further languages, by language tag
+	Needs  []string         // the contents' sizes it cannot do without: "width", "height", "thickness"
 	Params []Param
 	Plan   func(*Input) (*Plan, error)
+}
+
+// Words are what a kind is called and its one line of help in a language.
+type Words struct{ Title, Help string }
+
+// In returns the kind's words in a language: English where it has none.
+func (k *Kind) In(language string) Words {
+	if w, ok := k.Words[language]; ok {
+		return w
+	}
+	return Words{k.Title, k.Help}
+}
+
+// german gives a kind its words in German.
+func german(title, help string) map[string]Words {
+	return map[string]Words{"de": {title, help}}
 }
 
 // Input is a request in exact lengths, with every default filled in.

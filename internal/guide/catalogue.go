@@ -12,7 +12,7 @@ import (
 	"golang.org/x/text/language"
 )
 
-// catalogue is all words of one language: one file. Names and kinds that it
+// catalogue is all words of one language: one file. Names that it
 // does not list are written as the pattern has them, in English.
 type catalogue struct {
 	Language string            `json:"language"`
@@ -28,17 +28,10 @@ type catalogue struct {
 	Names    map[string]map[string]string `json:"names"`    // of pieces, panels, cuts; by case, "" the bare name
 	Drawing  map[string]string            `json:"drawing"`  // by the English words of a drawing, of units too, and of "."
 	Joined   map[string]*message          `json:"joined"`   // names {of} with a joint behind: " height"; or between {of} and {on}: " on the "
-	Kinds    map[string]kindWords         `json:"kinds"`    // by the kind's name on the wire
 	Warnings map[string]*message          `json:"warnings"` // by code; a warning without one stays as it is
 	Messages map[string]*message          `json:"messages"`
 
 	tag language.Tag
-}
-
-// kindWords are the title and the one line of help of a kind.
-type kindWords struct {
-	Title string `json:"title"`
-	Help  string `json:"help"`
 }
 
 //go:embed catalogues/*.json

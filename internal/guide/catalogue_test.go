@@ -28,7 +28,6 @@ type words struct {
 	Names    map[string]map[string]string `json:"names"`
 	Drawing  map[string]string            `json:"drawing"`
 	Joined   map[string]string            `json:"joined"`
-	Kinds    map[string]map[string]string `json:"kinds"`
 	Warnings map[string]any               `json:"warnings"`
 	Messages map[string]any               `json:"messages"`
 }

@@ -27,9 +27,7 @@ func (c *catalogue) word(text string) string {
 	}
 	i := slices.IndexFunc(enclosure.Kinds(), func(k *enclosure.Kind) bool { return k.Title == text })
 	if i >= 0 {
-		if kind, ok := c.Kinds[enclosure.Kinds()[i].Name]; ok {
-			return kind.Title
-		}
+		return enclosure.Kinds()[i].In(c.Language).Title
 	}
 	if said, ok := c.joined(text); ok {
 		return said

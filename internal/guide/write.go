@@ -1,6 +1,7 @@
 package guide
 
 import (
+	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
@@ -14,7 +15,7 @@ func Write(s *solve.Solution, o Options) (Guide, error) {
 		return Guide{}, err
 	}
 	w := newWriter(s, c, o.Units)
-	kind := w.kind()
+	kind := s.Request.Kind.In(c.Language)
 	return Guide{
 		Language: c.Language, Kind: s.Request.Kind.Name,
 		Title: kind.Title, Summary: w.summary(kind),
@@ -23,17 +24,8 @@ func Write(s *solve.Solution, o Options) (Guide, error) {
 	}, nil
 }
 
-// kind returns what the kind is called.
-func (w *writer) kind() kindWords {
-	kind := w.s.Request.Kind
-	if words, ok := w.c.Kinds[kind.Name]; ok {
-		return words
-	}
-	return kindWords{kind.Title, kind.Help}
-}
-
 // summary says what is made and for what.
-func (w *writer) summary(kind kindWords) string {
+func (w *writer) summary(kind enclosure.Words) string {
 	out := &w.s.Outside
 	text := kind.Help
 	if sizes := w.contents(); sizes != "" {

@@ -16,8 +16,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestDiagonalEnvelopeExamples(t *testing.T) { checkWorked(t, "diagonal-envelope") }
-
 func TestRandomDiagonalEnvelopesFoldUp(t *testing.T) {
 	checkRandom(t, "diagonal-envelope", measure.Sixtyfourths(9), 2000)
 }

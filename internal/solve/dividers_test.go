@@ -14,8 +14,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestDividersExamples(t *testing.T) { checkWorked(t, "dividers") }
-
 func TestRandomDividersFoldUp(t *testing.T) {
 	checkRandom(t, "dividers", measure.Millimetres(60), 2000)
 }

@@ -13,8 +13,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestDrawerBoxExamples(t *testing.T) { checkWorked(t, "drawer-box") }
-
 func TestRandomDrawerBoxesFoldUp(t *testing.T) {
 	checkRandom(t, "drawer-box", measure.Millimetres(60), 2000)
 }

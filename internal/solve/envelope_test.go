@@ -15,8 +15,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestEnvelopeExamples(t *testing.T) { checkWorked(t, "envelope") }
-
 // random makes requests: about half on an inch ruler, thin and thick papers,
 // named and free fits, each option of the kind now and then.
 type random struct {

@@ -9,8 +9,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestFoldedCardExamples(t *testing.T) { checkWorked(t, "folded-card") }
-
 func TestRandomFoldedCardsFoldUp(t *testing.T) {
 	checkRandom(t, "folded-card", measure.Millimetres(60), 2000)
 }

@@ -15,8 +15,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestGussetBagExamples(t *testing.T) { checkWorked(t, "gusset-bag") }
-
 func TestRandomGussetBagsFoldUp(t *testing.T) {
 	checkRandom(t, "gusset-bag", measure.Millimetres(80), 2000)
 }

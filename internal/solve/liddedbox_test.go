@@ -15,8 +15,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestLiddedBoxExamples(t *testing.T) { checkWorked(t, "lidded-box") }
-
 func TestRandomLiddedBoxesFoldUp(t *testing.T) {
 	checkRandom(t, "lidded-box", measure.Millimetres(60), 2000)
 }

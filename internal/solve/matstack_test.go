@@ -14,8 +14,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestMatStackExamples(t *testing.T) { checkWorked(t, "mat-stack") }
-
 // Folded up, or rather laid on one another, every layer must lie one caliper
 // above the last and the same reveal in from it on all four sides.
 func TestMatStacksStepDownEvenly(t *testing.T) {

@@ -17,8 +17,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestPillowPackExamples(t *testing.T) { checkWorked(t, "pillow-pack") }
-
 func TestRandomPillowPacksFoldUp(t *testing.T) {
 	checkRandom(t, "pillow-pack", measure.Millimetres(60), 2000)
 }

@@ -14,8 +14,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestPocketExamples(t *testing.T) { checkWorked(t, "pocket") }
-
 func TestRandomPocketsFoldUp(t *testing.T) {
 	t.Run("thin", func(t *testing.T) { checkRandom(t, "pocket", measure.Sixtyfourths(8), 1000) })
 	t.Run("thick", func(t *testing.T) { checkRandom(t, "pocket", measure.Millimetres(40), 2000) })

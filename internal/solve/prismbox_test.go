@@ -17,8 +17,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestPrismBoxExamples(t *testing.T) { checkWorked(t, "prism-box") }
-
 // jar is a request for a round jar of honey in so many sides, on a fine ruler.
 func jar(t testing.TB, sides int64) *solve.Request {
 	r := thick(t, "prism-box")

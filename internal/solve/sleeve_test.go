@@ -9,8 +9,6 @@ import (
 	"creasefit/internal/measure"
 )
 
-func TestSleeveExamples(t *testing.T) { checkWorked(t, "sleeve") }
-
 func TestRandomSleevesFoldUp(t *testing.T) {
 	checkRandom(t, "sleeve", measure.Millimetres(60), 2000)
 }

@@ -12,8 +12,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestSlipcaseExamples(t *testing.T) { checkWorked(t, "slipcase") }
-
 func TestRandomSlipcasesFoldUp(t *testing.T) {
 	checkRandom(t, "slipcase", measure.Millimetres(60), 2000)
 }

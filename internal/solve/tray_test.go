@@ -15,8 +15,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestTrayExamples(t *testing.T) { checkWorked(t, "tray") }
-
 func TestRandomTraysFoldUp(t *testing.T) { checkRandom(t, "tray", measure.Millimetres(60), 2000) }
 
 // choices makes options of names and choices in turn.

@@ -15,8 +15,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestTuckCartonExamples(t *testing.T) { checkWorked(t, "tuck-carton") }
-
 func TestRandomTuckCartonsFoldUp(t *testing.T) {
 	checkRandom(t, "tuck-carton", measure.Millimetres(80), 2000)
 }

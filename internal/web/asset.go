@@ -9,6 +9,8 @@ import (
 	"encoding/json"
 	"io/fs"
 	"strings"
+
+	"creasefit/internal/enclosure"
 )
 
 // Line is the line of elements that stay compatible with one another: pages
@@ -46,16 +48,32 @@ const (
 )
 
 // element joins the parts of an element in the order of their names into one
-// classic script, with its style sheet in a constant.
-func element(folder string) Asset {
+// classic script, with its style sheet and further constants before them.
+func element(folder, constants string) Asset {
 	var b strings.Builder
 	b.WriteString("// Creasefit: <creasefit-" + folder + ">. Needs nothing else.\n(() => {\n\"use strict\";\n")
 	b.WriteString("const sheet = new CSSStyleSheet();\nsheet.replaceSync(" + quoted(source(folder+"/"+folder+".css")) + ");\n")
+	b.WriteString(constants)
 	for _, name := range parts(folder) {
 		b.WriteString(source(name))
 	}
 	b.WriteString("})();\n")
 	return newAsset("/element", "creasefit-"+folder+".js", script, b.String())
+}
+
+// titles is the constant with what every kind is called in further languages, by
+// language and by the kind's name.
+func titles() string {
+	all := map[string]map[string]string{}
+	for _, k := range enclosure.Kinds() {
+		for language, words := range k.Words {
+			if all[language] == nil {
+				all[language] = map[string]string{}
+			}
+			all[language][k.Name] = words.Title
+		}
+	}
+	return "const TITLES = " + quoted(all) + ";\n"
 }
 
 // parts lists the scripts of a folder by name.
@@ -76,11 +94,11 @@ func source(name string) string {
 	return string(text)
 }
 
-// quoted writes a text as a literal of JavaScript.
-func quoted(text string) string {
-	literal, err := json.Marshal(text)
+// quoted writes a value as a literal of JavaScript.
+func quoted(value any) string {
+	literal, err := json.Marshal(value)
 	if err != nil {
-		panic(err) // a string always has a literal
+		panic(err) // texts and maps of texts always have a literal
 	}
 	return string(literal)
 }

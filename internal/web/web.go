@@ -32,8 +32,8 @@ type files struct {
 
 var made = sync.OnceValue(func() *files {
 	return &files{
-		Solver:          element("solver"),
-		Fold:            element("fold"),
+		Solver:          element("solver", titles()),
+		Fold:            element("fold", ""),
 		Workbench:       newAsset("/assets", "workbench.js", script, source("page/workbench.js")+source("page/order.js")+source("page/nest.js")),
 		Reference:       newAsset("/assets", "reference.css", styleSheet, source("page/common.css")+source("page/reference.css")),
 		Style:           newAsset("/assets", "workbench.css", styleSheet, source("page/common.css")+source("page/workbench.css")),

@@ -39,6 +39,8 @@ func diagonalEnvelope() *Kind {
 		Name:  "diagonal-envelope",
 		Title: "Envelope from a square, scored at 45 degrees",
 		Help:  "A square blank turned by 45 degrees, its four corners folded in over one another: right, bottom, left, top.",
+		Words: german("Umschlag aus einem Quadrat, schräg gerillt",
+			"Ein auf die Spitze gestelltes Quadrat, dessen vier Ecken nacheinander eingeklappt werden: rechts, unten, links, oben."),
 		Needs: []string{"width", "height"},
 		Params: []Param{
 			{Name: "overlap", Help: "How wide the flaps lie on one another along each seam; none lets them meet edge to edge.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
@@ -72,11 +74,6 @@ func alongSide(l measure.Length) measure.Length { return scaled(l, 1/math.Sqrt2)
 // acrossFolds returns what a length along the side of the square is across
 // the folds, to the nanometre.
 func acrossFolds(l measure.Length) measure.Length { return scaled(l, math.Sqrt2) }
-
-// scaled multiplies a length, up to 100 m, by an irrational number.
-func scaled(l measure.Length, by float64) measure.Length {
-	return measure.Nanometres(int64(math.Round(float64(l.Nanometres()) * by)))
-}
 
 // checkDiagonal refuses flaps that reach past the opposite fold, at any size
 // that the fit allows.

@@ -31,6 +31,8 @@ func drawerBox() *Kind {
 		Name:  "drawer-box",
 		Title: "Drawer box",
 		Help:  "A tray that slides into a sleeve open at both ends, with a thumb notch or a slit for a ribbon.",
+		Words: german("Schiebeschachtel",
+			"Ein Kasten, der in einer an beiden Enden offenen Hülle gleitet."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: append([]Param{
 			{Name: "slide", Type: ChoiceParam, Choices: []string{"snug", "easy", "loose"}, Help: "How the tray slides in the sleeve: the clearance between them along the width and the thickness."},

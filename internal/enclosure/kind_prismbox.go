@@ -42,6 +42,8 @@ func prismBox() *Kind {
 		Name:  "prism-box",
 		Title: "Box with three to twelve equal sides",
 		Help:  "A tray and a lid over it, each a strip of equal walls, closed by a glue lap, with flaps that a base is glued onto.",
+		Words: german("Vieleckschachtel",
+			"Ein Kasten mit mehreren gleichen Wänden und ein Deckel, der darübergeht."),
 		Needs: []string{"width", "thickness"},
 		Params: []Param{
 			{Name: "sides", Type: CountParam, Help: "How many sides the box has.", DefaultCount: 6, LeastCount: 3, GreatestCount: 12},
@@ -223,9 +225,6 @@ func (p *prism) checkRoom() error {
 		Expected: in.describeRange(Range{scaled(in.Width, ratio(across, p.across)), measure.Largest()}),
 		Hint:     "choose fewer sides, or lid_fit=snug"}
 }
-
-// ratio returns how often a length goes into another.
-func ratio(a, b measure.Length) float64 { return float64(a.Nanometres()) / float64(b.Nanometres()) }
 
 // checkWalls refuses walls that have no room for glue, and a lid that does not
 // come down on the tray.

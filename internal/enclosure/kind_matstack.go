@@ -21,6 +21,8 @@ func matStack() *Kind {
 		Name:  "mat-stack",
 		Title: "Stack of mats for a card front",
 		Help:  "Layers that step down by an even reveal, one on the other; width and height are those of the card's front.",
+		Words: german("Gestufte Lagen",
+			"Immer kleinere Lagen übereinander auf der Vorderseite einer Karte, jede mit demselben sichtbaren Rand."),
 		Needs: []string{"width", "height"},
 		Params: []Param{
 			{Name: "layers", Type: CountParam, Help: "How many layers lie on the card.", DefaultCount: 2, LeastCount: 2, GreatestCount: 6},

@@ -35,6 +35,8 @@ func dividers() *Kind {
 		Name:  "dividers",
 		Title: "Dividers",
 		Help:  "Strips that cross in half-lap slots and part a tray or a tin into cells; the sizes are those inside it.",
+		Words: german("Fächereinteilung",
+			"Streifen, die sich in halb tiefen Schlitzen kreuzen und einen Kasten in Fächer teilen."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: slices.Concat([]Param{
 			{Name: "columns", Type: CountParam, Help: "How many cells lie along the width.", DefaultCount: 3, LeastCount: 2, GreatestCount: mostCells},
@@ -58,9 +60,6 @@ type dividersReadings struct {
 	fromTop, fromLow int // depths of the slots
 	slot             int // width of the slots, -1 for slits
 }
-
-// thinnestSlot is the narrowest slot that is cut out (common practice).
-var thinnestSlot = measure.Sixtyfourths(2)
 
 // stripInSlot names the clearance between the strips.
 const stripInSlot = "strip in slot"

@@ -32,6 +32,8 @@ func pillowPack() *Kind {
 		Name:  "pillow-pack",
 		Title: "Pillow pack",
 		Help:  "Two faces glued to a tube; curved scores at the ends, pressed in, bend the faces out.",
+		Words: german("Kissenschachtel",
+			"Zwei Seiten mit gebogenen Rillen an den Enden, die sich zu einem Kissen wölben."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
 			{Name: "middle_height", Help: "How high the pack is in the middle, centre to centre of the stock; the next half inch or 5 mm over one and a quarter of the thickness and an eighth of the width if not given.",

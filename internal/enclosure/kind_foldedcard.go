@@ -32,6 +32,8 @@ func foldedCard() *Kind {
 		Name:  "folded-card",
 		Title: "Folded card for an envelope",
 		Help:  "A sheet folded flat to go into an envelope or a pocket; width and height are the inside of that.",
+		Words: german("Gefaltete Karte",
+			"Eine Karte, seitlich, als Zelt, als Fenster, als Wickelfalz oder im Zickzack gefaltet, die in einen Umschlag oder eine Tasche passt."),
 		Needs: []string{"width", "height"},
 		Params: []Param{
 			{Name: "fold", Type: ChoiceParam, Choices: []string{"side", "tent", "gate", "letter", "accordion"},
@@ -171,15 +173,6 @@ func (in *Input) checkCard(fold string) error {
 		errs[3] = in.onlyFor("panels", "fold", "accordion")
 	}
 	return fault.Join(errs[:]...)
-}
-
-// onlyFor refuses an option that goes with one choice only.
-func (in *Input) onlyFor(name, choice, value string) error {
-	if !in.given(name) {
-		return nil
-	}
-	return fault.Fault{Code: fault.Conflict, Field: name, Detail: name + " goes with " + choice + "=" + value + " only",
-		Hint: "leave it out, or choose " + choice + "=" + value}
 }
 
 // layCard lays the card out. A tent lies on its side, its fold upright.

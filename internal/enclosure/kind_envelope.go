@@ -28,6 +28,8 @@ func envelope() *Kind {
 		Name:  "envelope",
 		Title: "Envelope from a straight-scored blank",
 		Help:  "A cross-shaped blank: side flaps in, the bottom panel up and glued to them, the closing flap down.",
+		Words: german("Umschlag aus gerade gerilltem Zuschnitt",
+			"Ein kreuzförmiger Zuschnitt: Die Seitenklappen kommen nach innen, die untere Klappe darüber und wird auf sie geklebt, die Verschlussklappe schließt das Ganze."),
 		Needs: []string{"width", "height"},
 		Params: []Param{
 			{Name: "flap", Type: ChoiceParam, Choices: []string{"square", "angled", "pointed"}, Help: "Shape of the closing flap."},
@@ -45,14 +47,6 @@ func envelope() *Kind {
 		Plan: planEnvelope,
 	}
 }
-
-// Parameters that the kinds with glued side flaps share.
-var (
-	sideFlap = Param{Name: "side_flap", Help: "How wide each glued side flap is.", DefaultInch: measure.Sixtyfourths(64), DefaultMillimetre: measure.Millimetres(25),
-		Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)}
-	cornerRelief = Param{Name: "relief", Advanced: true, Help: "How far in the angled relief cuts come at the free edge of a flap.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10),
-		Least: measure.Micrometres(500), Greatest: measure.Millimetres(300)}
-)
 
 var envelopeGrid = grid{
 	piece:  "envelope",

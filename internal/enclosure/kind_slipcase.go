@@ -28,6 +28,8 @@ func slipcase() *Kind {
 		Name:  "slipcase",
 		Title: "Slipcase",
 		Help:  "A case of five sides in one piece, open on the sixth, for a booklet or a set of cards.",
+		Words: german("Schuber",
+			"Ein Kasten mit fünf Seiten für ein Heft oder einen Kartensatz, an einer Seite offen."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: append([]Param{
 			{Name: "open", Type: ChoiceParam, Choices: []string{"side", "top"}, Help: "Which way the contents slide in: along their width or along their height."},

@@ -28,6 +28,8 @@ func sleeve() *Kind {
 		Name:  "sleeve",
 		Title: "Sleeve with a glued lap",
 		Help:  "A wrap open at both ends that slides over the contents, glued along a lap at one corner.",
+		Words: german("Hülle mit Klebelasche",
+			"Eine an beiden Enden offene Hülle, die über den Inhalt geschoben wird, an einer Ecke mit einer Lasche verklebt."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: append([]Param{
 			{Name: "lap", Help: "How wide the lap is that is glued inside the front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
@@ -40,19 +42,10 @@ func sleeve() *Kind {
 	}
 }
 
-// showing is how much of the contents an open end lets see.
-var showing = Param{Name: "reveal", Help: "How much of the contents stands out at the open ends; none if not given.", Greatest: measure.Millimetres(1000)}
-
 var sleeveThin = row{
 	piece: "sleeve", root: 1, height: "sleeve height",
 	panels: []string{"front", "back", "lap"},
 	scores: []pattern.Score{valley("1", 180), valley("2", 180)},
-}
-
-var sleeveThick = row{
-	piece: "sleeve", root: 2, height: "sleeve height",
-	panels: []string{"front", "left side", "back", "right side", "lap"},
-	scores: []pattern.Score{valley("1", 90), valley("2", 90), valley("3", 90), valley("4", 90)},
 }
 
 // sleeveReadings are the indices of a sleeve's readings in its problem.
@@ -60,15 +53,6 @@ type sleeveReadings struct {
 	across []int // the panels from the left
 	height int
 	notch  thumb
-}
-
-// little is by how much a free edge may miss its place: some mark of 1/4 in or
-// 5 mm always lies within it to both sides.
-func (in *Input) little() measure.Length {
-	if in.Unit == measure.Millimetre {
-		return measure.Millimetres(3)
-	}
-	return measure.Sixtyfourths(8)
 }
 
 func planSleeve(in *Input) (*Plan, error) {
@@ -104,12 +88,6 @@ func (d *draft) thickSleeve() (across []int, loose measure.Length) {
 	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
 	d.wrapSides(left, right)
 	return append(make([]int, 0, 5), front, left, back, right), d.in.Fit.Max.Add(d.in.Caliper).Over(2)
-}
-
-// layer states that the outer of two readings goes round one layer of stock
-// more than the inner: the nearest to one caliper that the ruler has.
-func (d *draft) layer(name string, outer, inner int) {
-	d.within(name, Range{Max: d.in.Caliper.Times(2)}, d.form(measure.Length{}, times(1, outer), times(-1, inner)))
 }
 
 // thinSleeve adds the readings of a sleeve with one score a side, and says how
@@ -158,37 +136,4 @@ func (d *draft) laySleeve(shape *row, r *sleeveReadings, sizes []measure.Length)
 		lieOnSecondLap(&whole)
 	}
 	return whole
-}
-
-// partSleeve parts a sleeve with two scores a side into two halves.
-func partSleeve(p *pattern.Pattern, piece int) {
-	across := p.Pieces[piece].Strips[0].Cells
-	w := parting{piece: piece, side: 1, face: 0, lap: across[4].Size, apart: across[3].Size.Add(p.Caliper)}
-	w.part(p)
-}
-
-// glueSleeve glues the lap inside the front, from so far beside its score.
-func glueSleeve(p *pattern.Piece, beside measure.Length) {
-	last := len(p.Panels) - 1
-	begin := p.Panels[last].Outline[0].X.Add(beside)
-	p.Glues = []pattern.Glue{{Name: "lap", Panel: last, Face: pattern.Outside, To: 0, ToFace: pattern.Inside,
-		Area: pattern.Rectangle(begin, measure.Length{}, p.Width, p.Height)}}
-}
-
-// seamSleeve brings the free edge of the front to the score of the lap, a
-// caliper outside it.
-func seamSleeve(p *pattern.Piece, caliper measure.Length) {
-	front, c := p.Panels[0].Outline, &p.Creases[len(p.Creases)-1]
-	p.Seams = []pattern.Seam{{Name: "front's edge", PanelA: 0, A1: front[0].Point, A2: front[3].Point,
-		PanelB: len(p.Panels) - 2, B1: c.A, B2: c.B, Apart: caliper}}
-}
-
-// biteSleeve cuts the notch into the front and, as far from the left side, into
-// the back.
-func (d *draft) biteSleeve(p *pattern.Piece, fromLeft, radius measure.Length) {
-	bite(p, 0, topEdge, "notch of the front", p.Creases[0].A.X.Sub(fromLeft), radius)
-	if d.in.choice("notch_faces") == "both" {
-		left := p.Panels[p.Root].Outline[0].X
-		bite(p, p.Root, topEdge, "notch of the back", left.Add(fromLeft), radius)
-	}
 }

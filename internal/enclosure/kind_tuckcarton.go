@@ -30,6 +30,8 @@ func tuckCarton() *Kind {
 		Name:  "tuck-carton",
 		Title: "Tuck-end carton",
 		Help:  "Four panels and a glue lap; each end closes with two dust flaps and a lid whose flap tucks in.",
+		Words: german("Faltschachtel mit Einstecklaschen",
+			"Vier Wände und eine Klebelasche. Jedes Ende schließt mit zwei Staubklappen und einem Deckel, dessen Lasche eingesteckt wird."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
 			{Name: "style", Type: ChoiceParam, Choices: []string{"straight", "reverse"}, Help: "Straight: both lids hang on the back; reverse: the bottom one hangs on the front."},
@@ -96,16 +98,6 @@ type cartonReadings struct {
 	across, up             []int // from the left, from the bottom
 	allowance, dust, taper int
 	slit                   int // -1 without friction slits
-}
-
-// allowance is what a carton may allow for its caliper: at least that, and at
-// most so much more that a plain ruler has a mark for it.
-func (in *Input) allowance() Range {
-	more := measure.Sixtyfourths(8)
-	if in.Unit == measure.Millimetre {
-		more = measure.Millimetres(1)
-	}
-	return Range{in.Caliper, in.Caliper.Add(more)}
 }
 
 // thinnestCarton is the least thickness that reaches from the tuck flaps to the
@@ -238,14 +230,6 @@ func (d *draft) layCarton(shape *grid, r *cartonReadings, sizes []measure.Length
 		w.part(&whole)
 	}
 	return whole
-}
-
-// foldedFlap gives a rectangular flap its outline and its crease: from x0 to x1 along
-// the score at y0, up or down to y1.
-func foldedFlap(p *pattern.Piece, panel int, x0, y0, x1, y1 measure.Length) {
-	pattern.FillRectangle(p.Panels[panel].Outline, x0, measure.Min(y0, y1), x1, measure.Max(y0, y1))
-	c := &p.Creases[panel-1]
-	c.A, c.B = pattern.At(x0, y0), pattern.At(x1, y0)
 }
 
 // cartonSeams says where the free edge of the back and the scores of the tuck

@@ -20,6 +20,8 @@ func band() *Kind {
 		Name:  "band",
 		Title: "Belly band with a glued lap",
 		Help:  "A strip round the contents, its ends glued over one another at the back.",
+		Words: german("Bauchbinde mit Klebelasche",
+			"Ein Streifen um den Inhalt, dessen Enden auf der Rückseite übereinandergeklebt werden."),
 		Needs: []string{"width", "thickness"},
 		Params: []Param{
 			bandHeight,

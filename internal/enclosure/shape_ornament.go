@@ -33,13 +33,6 @@ var ornamentParams = []Param{
 		Least: measure.Micrometres(10), Greatest: measure.Millimetres(25)},
 }
 
-// glueMargin is left free beside the meeting line, so that no glue gets into a
-// slit or under the other half (common practice).
-var glueMargin = measure.Sixtyfourths(4)
-
-// leastGlue is the narrowest strip of glue that holds (common practice).
-var leastGlue = measure.Sixtyfourths(8)
-
 // ornament works out the closure ornament, nil if none is asked for.
 func (in *Input) ornament() (*Ornament, error) {
 	if !in.given("ornament_width") {
@@ -73,12 +66,4 @@ func (in *Input) ornamentWithoutWidth() error {
 		}
 	}
 	return nil
-}
-
-// orElse returns a length parameter as given, or the other length.
-func (in *Input) orElse(name string, other measure.Length) measure.Length {
-	if v, ok := in.Given[name]; ok {
-		return v.Length
-	}
-	return other
 }

@@ -1,7 +1,6 @@
 package enclosure
 
 import (
-	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -219,15 +218,6 @@ func (d *draft) addTab(b *box, name string, high, long Range) error {
 		d.within(name, room, d.form(measure.Length{}, times(1, b.tab)))
 	}
 	return in.least("height", long.Min, room.Min.Times(2), "the corner tabs would lie on one another")
-}
-
-// least refuses contents that are too small for their enclosure.
-func (in *Input) least(field string, size, least measure.Length, detail string) error {
-	if !size.Less(least) {
-		return nil
-	}
-	return fault.Fault{Code: fault.Impossible, Field: field, Detail: detail, Expected: in.describeRange(Range{least, measure.Largest()}),
-		Hint: "choose an envelope or a sleeve for small contents"}
 }
 
 // lowest is how high walls must be at the least, so that there is room for glue

@@ -31,6 +31,8 @@ func liddedBox() *Kind {
 		Name:  "lidded-box",
 		Title: "Box with a lid",
 		Help:  "A tray and a lid that goes over it, each from one sheet with glued corner tabs.",
+		Words: german("Schachtel mit Deckel",
+			"Ein Kasten und ein Deckel, der mit eigenem Spiel darübergeht."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
 			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as the box is, up to 1/8 in (3 mm) less, if not given.",
@@ -47,20 +49,6 @@ func liddedBox() *Kind {
 }
 
 var boxTrayGrid, lidGrid = boxGrid("tray"), boxGrid("lid")
-
-// named returns the window of a named fit on the request's ruler.
-func (in *Input) named(param string) Range {
-	choice := in.choice(param)
-	for _, f := range namedFits {
-		if f.Name == choice {
-			return f.Range(in.Unit)
-		}
-	}
-	return in.Fit
-}
-
-// lidOverTray names the clearance between the two pieces.
-const lidOverTray = "lid over tray"
 
 func planLiddedBox(in *Input) (*Plan, error) {
 	d, play := newDraft(in), in.named("lid_fit")
@@ -87,14 +75,6 @@ func planLiddedBox(in *Input) (*Plan, error) {
 	return d.plan, err
 }
 
-// over returns how many half calipers the base of a box is wider and higher
-// than that of a box inside it.
-func (b *box) over(inner *box) (width, height int64) {
-	w, h := b.insides()
-	ow, oh := inner.outsides()
-	return w + ow, h + oh
-}
-
 // addLid adds the readings of the lid, with its clearances over the tray, and
 // says how high its walls may be.
 func (d *draft) addLid(lid, tray *box, play, deep Range) Range {
@@ -119,23 +99,6 @@ func (d *draft) addLid(lid, tray *box, play, deep Range) Range {
 		return Range{depth, depth}
 	}
 	return Range{deep.Min.Add(in.Caliper).Sub(in.little()), deep.Max.Add(in.Caliper)}
-}
-
-// lidWall says how the readings of a lid's walls are added: as the depth says,
-// or a little less than what comes down to the table.
-func (d *draft) lidWall(full measure.Length) func(name string) int {
-	if d.in.given("lid_depth") {
-		return func(name string) int { return d.fixed(name, "lid_depth") }
-	}
-	return func(name string) int { return d.reading(name, full.Sub(d.in.little().Over(2))) }
-}
-
-// grip states that the walls of a lid whose depth is not given come down almost
-// to the table, which is so far below the ends of walls as high as the tray's.
-func (d *draft) grip(tray, lid int, below measure.Length) {
-	if !d.in.given("lid_depth") {
-		d.within("height of the lid's walls", Range{Max: d.in.little()}, d.form(below, times(1, tray), times(-1, lid)))
-	}
 }
 
 // checkLid refuses walls that have no room for glue, and a lid that does not

@@ -1,7 +1,6 @@
 package enclosure
 
 import (
-	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -16,12 +15,6 @@ var notchParams = []Param{
 // thumb is a half-round thumb notch: its radius and what lies along the edge on both
 // sides of its middle, by reading. Without one, radius is -1.
 type thumb struct{ radius, before, after int }
-
-// beside is what a notch, a slit or a slot leaves of a face at the least: 1/4
-// in and three calipers (common practice).
-func (in *Input) beside() measure.Length {
-	return measure.Max(measure.Sixtyfourths(16), in.Caliper.Times(3))
-}
 
 // notched adds the readings of a notch in the middle of an edge, if one is
 // asked for. It keeps away from the ends of the edge as far as said, and is cut
@@ -38,18 +31,6 @@ func (d *draft) notched(edge int, before, after, depth measure.Length) (thumb, e
 	d.even(n.before, n.after)
 	most := measure.Min(half.Sub(measure.Max(before, after)), depth.Sub(d.in.beside()))
 	return n, d.in.bounded("notch", Range{Max: most}, "the notch is deeper than the face that it is cut in, or wider than its edge", "make the notch smaller")
-}
-
-// needless refuses an option that says something about another one that is not
-// given.
-func (in *Input) needless(name, without string) error {
-	if !in.given(name) {
-		return nil
-	}
-	return fault.Fault{
-		Code: fault.Conflict, Field: name, Detail: name + " says something about " + without + ", which there is none of",
-		Hint: "give " + without + " too, or leave " + name + " out",
-	}
 }
 
 // The edges of a rectangle, each by the corner that it begins at.

@@ -25,6 +25,8 @@ func slottedBand() *Kind {
 		Name:  "slotted-band",
 		Title: "Slotted belly band",
 		Help:  "A strip round the contents whose ends stand up as tabs, slit from opposite edges, that lock into each other on the front. No glue.",
+		Words: german("Bauchbinde mit Steckschlitzen",
+			"Ein Streifen um den Inhalt. Seine Enden stehen als Laschen auf, sind von gegenüberliegenden Kanten her eingeschnitten und haken auf der Vorderseite ineinander. Ohne Kleber."),
 		Needs: []string{"width", "thickness"},
 		Params: append([]Param{
 			bandHeight,

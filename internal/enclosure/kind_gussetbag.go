@@ -31,6 +31,8 @@ func gussetBag() *Kind {
 		Name:  "gusset-bag",
 		Title: "Gusset bag",
 		Help:  "A bag with side gussets, a folded base glued over three flaps, and a turned-over top edge.",
+		Words: german("Tüte mit Seitenfalten",
+			"Eine Tüte mit seitlichen Balgfalten, gefaltetem Boden, der auf drei Klappen geklebt wird, und eingeschlagenem oberem Rand."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
 			{Name: "headroom", Help: "How far the bag stands above the contents, at least.", DefaultInch: measure.Sixtyfourths(128), DefaultMillimetre: measure.Millimetres(50),

@@ -30,6 +30,8 @@ func pocket() *Kind {
 		Name:  "pocket",
 		Title: "Page with a pocket",
 		Help:  "A card or page whose lower end folds up into a pocket, its side flaps glued behind it; with a gusset for thick contents.",
+		Words: german("Blatt mit Tasche",
+			"Eine Karte oder ein Blatt, dessen unteres Ende sich zur Tasche hochklappt, die Seitenklappen dahinter verklebt; mit Balgfalten für dicken Inhalt."),
 		Needs: []string{"width", "height"},
 		Params: []Param{
 			{Name: "pocket_height", Help: "How high the pocket is.", DefaultInch: measure.Sixtyfourths(192), DefaultMillimetre: measure.Millimetres(75),
@@ -61,10 +63,6 @@ var pocketDeep = grid{
 		{"left gusset", 1, 0, 2}, {"right gusset", 3, 0, 2}, {"left flap", 0, 0, 3}, {"right flap", 4, 0, 4},
 	},
 }
-
-// pageMargin is the most that the page reaches over the contents if its height
-// is not given: some mark of the coarsest step lies within it.
-var pageMargin = Range{Max: measure.Sixtyfourths(32)}
 
 // pocketReadings are the indices of a pocket's readings in its problem.
 type pocketReadings struct {

@@ -125,15 +125,6 @@ func (in *Input) leastCell() measure.Length {
 	return measure.Sum(in.beside(), in.Caliper, in.length("play"), in.slotRoom())
 }
 
-// slotRoom is how much wider than it must be a slot may be: some mark of 1/16
-// in or 1 mm always lies within it.
-func (in *Input) slotRoom() measure.Length {
-	if in.Unit == measure.Millimetre {
-		return measure.Millimetres(1)
-	}
-	return measure.Sixtyfourths(4)
-}
-
 // roomFor refuses more cells than there is room for.
 func (in *Input) roomFor(count string, n int64, size, least measure.Length) error {
 	most := size.Nanometres() / least.Nanometres()

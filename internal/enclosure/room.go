@@ -1,0 +1,54 @@
+package enclosure
+
+import "creasefit/internal/measure"
+
+// How much room the trade leaves, and how much a size may differ so that a plain
+// ruler has a mark for it.
+
+// glueMargin is left free beside the meeting line, so that no glue gets into a
+// slit or under the other half (common practice).
+var glueMargin = measure.Sixtyfourths(4)
+
+// leastGlue is the narrowest strip of glue that holds (common practice).
+var leastGlue = measure.Sixtyfourths(8)
+
+// beside is what a notch, a slit or a slot leaves of a face at the least: 1/4
+// in and three calipers (common practice).
+func (in *Input) beside() measure.Length {
+	return measure.Max(measure.Sixtyfourths(16), in.Caliper.Times(3))
+}
+
+// little is by how much a free edge may miss its place: some mark of 1/4 in or
+// 5 mm always lies within it to both sides.
+func (in *Input) little() measure.Length {
+	if in.Unit == measure.Millimetre {
+		return measure.Millimetres(3)
+	}
+	return measure.Sixtyfourths(8)
+}
+
+// allowance is what a carton may allow for its caliper: at least that, and at
+// most so much more that a plain ruler has a mark for it.
+func (in *Input) allowance() Range {
+	more := measure.Sixtyfourths(8)
+	if in.Unit == measure.Millimetre {
+		more = measure.Millimetres(1)
+	}
+	return Range{in.Caliper, in.Caliper.Add(more)}
+}
+
+// slotRoom is how much wider than it must be a slot may be: some mark of 1/16
+// in or 1 mm always lies within it.
+func (in *Input) slotRoom() measure.Length {
+	if in.Unit == measure.Millimetre {
+		return measure.Millimetres(1)
+	}
+	return measure.Sixtyfourths(4)
+}
+
+// pageMargin is the most that the page reaches over the contents if its height
+// is not given: some mark of the coarsest step lies within it.
+var pageMargin = Range{Max: measure.Sixtyfourths(32)}
+
+// thinnestSlot is the narrowest slot that is cut out (common practice).
+var thinnestSlot = measure.Sixtyfourths(2)

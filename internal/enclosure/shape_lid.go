@@ -1,0 +1,44 @@
+package enclosure
+
+import (
+	"creasefit/internal/measure"
+)
+
+// lidOverTray names the clearance between the two pieces.
+const lidOverTray = "lid over tray"
+
+// named returns the window of a named fit on the request's ruler.
+func (in *Input) named(param string) Range {
+	choice := in.choice(param)
+	for _, f := range namedFits {
+		if f.Name == choice {
+			return f.Range(in.Unit)
+		}
+	}
+	return in.Fit
+}
+
+// lidWall says how the readings of a lid's walls are added: as the depth says,
+// or a little less than what comes down to the table.
+func (d *draft) lidWall(full measure.Length) func(name string) int {
+	if d.in.given("lid_depth") {
+		return func(name string) int { return d.fixed(name, "lid_depth") }
+	}
+	return func(name string) int { return d.reading(name, full.Sub(d.in.little().Over(2))) }
+}
+
+// grip states that the walls of a lid whose depth is not given come down almost
+// to the table, which is so far below the ends of walls as high as the tray's.
+func (d *draft) grip(tray, lid int, below measure.Length) {
+	if !d.in.given("lid_depth") {
+		d.within("height of the lid's walls", Range{Max: d.in.little()}, d.form(below, times(1, tray), times(-1, lid)))
+	}
+}
+
+// over returns how many half calipers the base of a box is wider and higher
+// than that of a box inside it.
+func (b *box) over(inner *box) (width, height int64) {
+	w, h := b.insides()
+	ow, oh := inner.outsides()
+	return w + ow, h + oh
+}

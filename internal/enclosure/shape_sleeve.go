@@ -1,0 +1,54 @@
+package enclosure
+
+import (
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+var sleeveThick = row{
+	piece: "sleeve", root: 2, height: "sleeve height",
+	panels: []string{"front", "left side", "back", "right side", "lap"},
+	scores: []pattern.Score{valley("1", 90), valley("2", 90), valley("3", 90), valley("4", 90)},
+}
+
+// showing is how much of the contents an open end lets see.
+var showing = Param{Name: "reveal", Help: "How much of the contents stands out at the open ends; none if not given.", Greatest: measure.Millimetres(1000)}
+
+// layer states that the outer of two readings goes round one layer of stock
+// more than the inner: the nearest to one caliper that the ruler has.
+func (d *draft) layer(name string, outer, inner int) {
+	d.within(name, Range{Max: d.in.Caliper.Times(2)}, d.form(measure.Length{}, times(1, outer), times(-1, inner)))
+}
+
+// partSleeve parts a sleeve with two scores a side into two halves.
+func partSleeve(p *pattern.Pattern, piece int) {
+	across := p.Pieces[piece].Strips[0].Cells
+	w := parting{piece: piece, side: 1, face: 0, lap: across[4].Size, apart: across[3].Size.Add(p.Caliper)}
+	w.part(p)
+}
+
+// glueSleeve glues the lap inside the front, from so far beside its score.
+func glueSleeve(p *pattern.Piece, beside measure.Length) {
+	last := len(p.Panels) - 1
+	begin := p.Panels[last].Outline[0].X.Add(beside)
+	p.Glues = []pattern.Glue{{Name: "lap", Panel: last, Face: pattern.Outside, To: 0, ToFace: pattern.Inside,
+		Area: pattern.Rectangle(begin, measure.Length{}, p.Width, p.Height)}}
+}
+
+// seamSleeve brings the free edge of the front to the score of the lap, a
+// caliper outside it.
+func seamSleeve(p *pattern.Piece, caliper measure.Length) {
+	front, c := p.Panels[0].Outline, &p.Creases[len(p.Creases)-1]
+	p.Seams = []pattern.Seam{{Name: "front's edge", PanelA: 0, A1: front[0].Point, A2: front[3].Point,
+		PanelB: len(p.Panels) - 2, B1: c.A, B2: c.B, Apart: caliper}}
+}
+
+// biteSleeve cuts the notch into the front and, as far from the left side, into
+// the back.
+func (d *draft) biteSleeve(p *pattern.Piece, fromLeft, radius measure.Length) {
+	bite(p, 0, topEdge, "notch of the front", p.Creases[0].A.X.Sub(fromLeft), radius)
+	if d.in.choice("notch_faces") == "both" {
+		left := p.Panels[p.Root].Outline[0].X
+		bite(p, p.Root, topEdge, "notch of the back", left.Add(fromLeft), radius)
+	}
+}

@@ -1,0 +1,61 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+)
+
+// trayWalls says how high walls may be and how their readings are added: as
+// the depth says, or a little higher than the contents.
+func (d *draft) trayWalls() (high Range, wall func(name string) int) {
+	if d.in.given("depth") {
+		depth := d.in.length("depth")
+		return Range{depth, depth}, func(name string) int { return d.fixed(name, "depth") }
+	}
+	need, more := Need{Thickness: 1, HalfCalipers: 1}.Of(d.in), d.in.little()
+	return Range{need, need.Add(more.Times(2))}, func(name string) int { return d.reading(name, need.Add(more)) }
+}
+
+// stand states that walls whose height is not given are a little higher than
+// the contents.
+func (d *draft) stand(b *box) {
+	if need := (Need{Thickness: 1, HalfCalipers: 1}); !d.in.given("depth") {
+		d.within("height of the walls", Range{Max: d.in.little().Times(2)}, d.form(need.Of(d.in).Neg(), times(1, b.wall())))
+	}
+}
+
+// checkTray refuses walls that have no room for glue, and contents that would
+// lie below the tabs.
+func (in *Input) checkTray(b *box) error {
+	least, thin := b.lowest(in), b.thinnest(in)
+	if in.given("depth") {
+		return fault.Join(in.bounded("depth", Range{least, measure.Largest()}, "walls that low leave no room for glue", "make the tray deeper"),
+			in.least("thickness", in.Thickness, thin, "so thin contents would lie below the tabs"))
+	}
+	return in.least("thickness", in.Thickness, measure.Max(least, thin), "walls that low leave no room for glue")
+}
+
+// warnTabs says where the scores of corner tabs lie, which no ruler has a mark for.
+func (d *draft) warnTabs() {
+	side := "inside"
+	if d.in.choice("corners") == "outside" {
+		side = "outside"
+	}
+	d.warn("tab-scores", "The corner tabs are scored one caliper "+side+" the line of the walls' scores: set the ruler on the line and move it by a scrap of the stock.")
+}
+
+// trayWalls says whether the walls of a tray are rolled in.
+var trayWalls = Param{Name: "walls", Type: ChoiceParam, Choices: []string{"single", "double"}, Help: "Double walls of the tray are rolled in over the tabs."}
+
+// roll makes a box one with rolled walls, of the shape given, if they are
+// asked for; in two pieces it has single ones.
+func (b *box) roll(in *Input, shape *grid) error {
+	if in.choice(trayWalls.Name) != "double" {
+		return nil
+	}
+	b.rolled, b.shape = true, shape
+	if !in.inTwo() {
+		return nil
+	}
+	return fault.Fault{Code: fault.Conflict, Field: trayWalls.Name, Value: "double", Detail: "the halves of a tray in two pieces have single walls", Hint: "leave walls or join out"}
+}
