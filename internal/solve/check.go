@@ -101,7 +101,7 @@ func (c *Check) limits(plan *enclosure.Plan) {
 
 // fold folds the measurements up as they are.
 func (c *Check) fold() {
-	p := fold.Prove(&c.Pattern, measure.Max(c.Request.Ruler.Size(), c.Request.Caliper))
+	p := fold.Prove(&c.Pattern, c.Request.closing())
 	c.Proof = Proof{Closes: p.Closes, Gap: p.Gap, Tolerance: p.Tolerance, Holds: p.Holds}
 	for _, f := range p.Faults {
 		c.Findings = append(c.Findings, f.String())

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"context"
+	"errors"
 	"strings"
 
 	"creasefit/internal/enclosure"
@@ -97,4 +98,18 @@ func decimals(l measure.Length, u measure.Unit) string {
 		places = 2
 	}
 	return string(measure.AppendDecimal(nil, l, u, places)) + " " + u.String()
+}
+
+// explainProof says what would help where readings were found that do not close.
+func (r *Request) explainProof(ctx context.Context, s *Solution, wrong error) error {
+	var f fault.Fault
+	if !errors.As(wrong, &f) || f.Code != fault.NoFit {
+		return wrong
+	}
+	help, err := r.remedies(ctx, rounding.Miss{}, s.plan)
+	if err != nil {
+		return err
+	}
+	f.Hint = help
+	return fault.Join(f)
 }

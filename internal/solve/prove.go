@@ -1,21 +1,37 @@
 package solve
 
 import (
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 )
 
-// prove folds the pattern up. A gap that a step or the paper itself makes up
-// for still closes. A pattern that does not close or does not hold its
+// closing is how far a closure may be off and still close: half of the window
+// of the asked fit, which is what that leaves open to each side, or one caliper
+// of paper, which gives. It does not depend on the step: a coarse ruler does not
+// make a gap close.
+func (r *Request) closing() measure.Length {
+	open := r.Fit.Max.Sub(r.Fit.Min).Over(2)
+	if r.Caliper.Less(enclosure.Board) {
+		open = measure.Max(open, r.Caliper)
+	}
+	return open
+}
+
+// prove folds the pattern up. A pattern that does not close or does not hold its
 // contents is no solution.
 func (s *Solution) prove() error {
-	tolerance := measure.Max(s.Step.Size(), s.Request.Caliper)
-	p := fold.Prove(&s.Pattern, tolerance)
+	p := fold.Prove(&s.Pattern, s.Request.closing())
 	s.Outside = s.outside(p.Extent)
 	s.Proof = Proof{Closes: p.Closes, Gap: p.Gap, Tolerance: p.Tolerance, Holds: p.Holds}
 	if p.Closes && p.Holds {
 		return nil
+	}
+	if s.Proof.Gap.Sign() > 0 && s.closesRoughly() {
+		return fault.Fault{Code: fault.NoFit, Field: "fit",
+			Detail:   "no readings at " + s.Step.String() + " close within " + decimals(p.Tolerance, s.Step.Unit()) + ": the nearest leave " + decimals(p.Gap, s.Step.Unit()),
+			Expected: "at most " + decimals(p.Tolerance, s.Step.Unit())}
 	}
 	var faults fault.Faults
 	for _, f := range p.Faults {
@@ -25,4 +41,11 @@ func (s *Solution) prove() error {
 		})
 	}
 	return faults.Err()
+}
+
+// closesRoughly reports whether the pattern closes and holds but for gaps that its
+// step or its stock makes.
+func (s *Solution) closesRoughly() bool {
+	p := fold.Prove(&s.Pattern, measure.Max(s.Step.Size(), s.Request.Caliper))
+	return p.Closes && p.Holds
 }

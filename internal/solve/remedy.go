@@ -47,14 +47,19 @@ func firstThatFits(ctx context.Context, tries []remedy) (string, error) {
 	return "", nil
 }
 
-// feasible reports whether a request has readings at any of its steps.
+// feasible reports whether a request has readings at any of its steps that
+// close and hold.
 func (r *Request) feasible(ctx context.Context) (bool, error) {
 	plan, err := r.Kind.Plan(r.input())
 	if err != nil {
 		return false, nil // the change breaks something else
 	}
 	found, err := searchAll(ctx, r, plan, rounding.NewSearch(&plan.Problem))
-	return len(found) > 0, err
+	if err != nil || len(found) == 0 {
+		return false, err
+	}
+	_, _, wrong := r.coarsest(plan, found)
+	return wrong == nil, nil
 }
 
 // finerRulers tries the first finer mark than the request allows.

@@ -69,22 +69,38 @@ func searchAll(ctx context.Context, r *Request, plan *enclosure.Plan, search *ro
 	return found, nil
 }
 
-// settle lays out, proves and judges the coarsest answer, and judges the finer
-// ones beside it.
+// settle takes the coarsest answer that closes and holds, and judges the finer
+// ones beside it. The error is that of the finest if none does.
 func (r *Request) settle(ctx context.Context, plan *enclosure.Plan, found []answer) (*Solution, error) {
-	first := found[0]
+	s, finer, err := r.coarsest(plan, found)
+	if err != nil {
+		return nil, r.explainProof(ctx, s, err)
+	}
+	s.Alternatives = r.alternatives(plan, s.Fits, finer)
+	s.Warnings = s.warn(plan)
+	return s, s.offerTwoPieces(ctx)
+}
+
+// coarsest returns the coarsest answer that closes and holds, and those that are
+// finer; or the finest, with what is wrong with it.
+func (r *Request) coarsest(plan *enclosure.Plan, found []answer) (s *Solution, finer []answer, err error) {
+	for i := range found {
+		if s, err = r.layOut(plan, found[i]); err == nil {
+			return s, found[i+1:], nil
+		}
+	}
+	return s, nil, err
+}
+
+// layOut lays out, proves and judges the answer at one step.
+func (r *Request) layOut(plan *enclosure.Plan, first answer) (*Solution, error) {
 	s := &Solution{
 		Request: r, Step: first.step,
 		Pattern: plan.Build(first.sizes), Ideal: plan.Build(ideals(plan)),
 		Fits: r.judge(plan, first.sizes), Ornament: plan.Ornament,
 		plan: plan, sizes: first.sizes,
 	}
-	if err := s.prove(); err != nil {
-		return nil, err
-	}
-	s.Alternatives = r.alternatives(plan, s.Fits, found[1:])
-	s.Warnings = s.warn(plan)
-	return s, s.offerTwoPieces(ctx)
+	return s, s.prove()
 }
 
 // ideals returns the sizes of the readings on an endlessly fine ruler.

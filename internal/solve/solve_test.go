@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 )
@@ -69,13 +70,22 @@ func TestSlitsStayWithinTheBand(t *testing.T) {
 	}
 }
 
-// Board as thick as the ruler's mark is coarse: the lap lies off by exactly what
-// is allowed, and arithmetic must not make that more.
-func TestLapOffByExactlyOneMark(t *testing.T) {
-	r := thick(t, "band")
-	r.Width, r.Thickness, r.Caliper = measure.Micrometres(37_591), measure.MustParse("1 1/2 in"), measure.MustParse("1/16 in")
-	r.Ruler, r.Fit = measure.Marks(measure.Inch)[5], enclosure.NamedFits()[0].Range(measure.Inch)
+// A gap closes within what the asked fit leaves open, not within the step: board
+// of 1/16 in leaves its whole caliper between two equal sides at 1/8 in, and next
+// to nothing at 1/16 in.
+func TestClosesWithinTheFit(t *testing.T) {
+	r := thick(t, "sleeve")
+	r.Caliper, r.Ruler = measure.MustParse("0.06 in"), measure.Marks(measure.Inch)[4]
 	s, err := solve.Solve(context.Background(), r)
 	require.NoError(t, err)
-	assert.Equal(t, s.Proof.Tolerance, s.Proof.Gap)
+	assert.Equal(t, "1/16 in", s.Step.String())
+	assert.Less(t, s.Proof.Gap.Millimetres(), 0.07)
+	assert.Equal(t, r.Fit.Max.Sub(r.Fit.Min).Over(2), s.Proof.Tolerance)
+
+	r.Step = measure.Marks(measure.Inch)[3]
+	_, err = solve.Solve(context.Background(), r)
+	require.ErrorContains(t, err, "no readings at 1/8 in close within 0.031 in: the nearest leave 0.06 in")
+	var faults fault.Faults
+	require.NoError(t, faults.Add(err))
+	assert.Contains(t, faults[0].Hint, "readings at 1/16 in")
 }
