@@ -22,7 +22,7 @@ var ranks = [][]string{
 	{"internal/measure", "internal/fault"},
 	{"internal/contents", "internal/stock", "internal/bench", "internal/rounding"},
 	{"internal/tolerance", "internal/pattern"},
-	{"internal/enclosure", "internal/fold", "internal/sheet", "internal/mail"},
+	{"internal/enclosure", "internal/fold", "internal/sheet", "internal/mail", "internal/settings"},
 	{"internal/solve"},
 	{"internal/guide", "internal/draw"},
 	{"internal/draw/*", "internal/web", "api/tell"},

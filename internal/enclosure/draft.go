@@ -88,6 +88,11 @@ func (d *draft) within(name string, r Range, f rounding.Form) {
 	d.plan.Problem.Windows = append(d.plan.Problem.Windows, rounding.Window{Name: name, Form: f, Min: r.Min, Max: r.Max, Weight: 1})
 }
 
+// anywhere states that a form must lie in a range, anywhere in it as well.
+func (d *draft) anywhere(name string, r Range, f rounding.Form) {
+	d.plan.Problem.Windows = append(d.plan.Problem.Windows, rounding.Window{Name: name, Form: f, Min: r.Min, Max: r.Max})
+}
+
 // fit states that the terms less the need are the clearance along an axis,
 // which must lie in the range that the request wants.
 func (d *draft) fit(axis pattern.Axis, need Need, terms ...rounding.Term) {

@@ -21,7 +21,8 @@ import (
 //	lid:            inside = tray outside + k, and so
 //	                base width  = the tray's + 4t + k_w
 //	                base height = the tray's + 2t + k_h
-//	full depth:     walls = the tray's + t, up to 1/8 in less, so that it can be gripped
+//	full depth:     walls = the tray's + t, up to 1/8 in less; as high as the
+//	                tray's if they can be, for then one stop scores both pieces
 //
 // A part that goes over another is larger by two calipers a layer; a lid of
 // covered board has 1/8 in in both directions (M. Bean and R. Brodhead,
@@ -35,7 +36,7 @@ func liddedBox() *Kind {
 			"Ein Kasten und ein Deckel, der mit eigenem Spiel darübergeht."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
-			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as the box is, up to 1/8 in (3 mm) less, if not given.",
+			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as those of the tray or a little less if not given.",
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
 			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{"snug", "easy", "loose"}, Help: "How the lid goes over the tray: the clearance between them along the width and the height."},
 			cornerTabs,

@@ -49,7 +49,7 @@ func prismBox() *Kind {
 			{Name: "sides", Type: CountParam, Help: "How many sides the box has.", DefaultCount: 6, LeastCount: 3, GreatestCount: 12},
 			{Name: "around", Type: ChoiceParam, Choices: []string{"circumscribed", "inscribed"},
 				Help: "Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner."},
-			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as the box is, up to 1/8 in (3 mm) less, if not given.",
+			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as those of the tray or a little less if not given.",
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
 			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{"auto", "snug", "easy", "loose"},
 				Help: "How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy."},

@@ -24,15 +24,19 @@ func (d *draft) lidWall(full measure.Length) func(name string) int {
 	if d.in.given("lid_depth") {
 		return func(name string) int { return d.fixed(name, "lid_depth") }
 	}
-	return func(name string) int { return d.reading(name, full.Sub(d.in.little().Over(2))) }
+	return func(name string) int { return d.reading(name, full.Sub(d.in.Caliper)) }
 }
 
 // grip states that the walls of a lid whose depth is not given come down almost
-// to the table, which is so far below the ends of walls as high as the tray's.
+// to the table, which is so far below the ends of walls as high as the tray's,
+// and that they are as high as these if they can be: one stop then scores both
+// pieces (common practice).
 func (d *draft) grip(tray, lid int, below measure.Length) {
-	if !d.in.given("lid_depth") {
-		d.within("height of the lid's walls", Range{Max: d.in.little()}, d.form(below, times(1, tray), times(-1, lid)))
+	if d.in.given("lid_depth") {
+		return
 	}
+	d.anywhere("height of the lid's walls", Range{Max: d.in.little()}, d.form(below, times(1, tray), times(-1, lid)))
+	d.even(tray, lid)
 }
 
 // over returns how many half calipers the base of a box is wider and higher

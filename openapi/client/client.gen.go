@@ -3308,7 +3308,7 @@ type RequestSolveLiddedBox struct {
 	// Lap How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
-	// LidDepth How high the walls of the lid are; as high as the box is, up to 1/8 in (3 mm) less, if not given. From 5 to 500 mm.
+	// LidDepth How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm.
 	LidDepth string `json:"lid_depth,omitempty"`
 
 	// LidFit How the lid goes over the tray: the clearance between them along the width and the height. Default: snug.
@@ -3656,7 +3656,7 @@ type RequestSolvePrismBox struct {
 	// Lap How wide the glue laps and the flaps are; the plainest width that there is room for if not given. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
-	// LidDepth How high the walls of the lid are; as high as the box is, up to 1/8 in (3 mm) less, if not given. From 5 to 500 mm.
+	// LidDepth How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm.
 	LidDepth string `json:"lid_depth,omitempty"`
 
 	// LidFit How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto.

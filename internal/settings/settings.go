@@ -1,0 +1,224 @@
+// Package settings lists the stops that a pattern is made with. A stop is set
+// once, on the score board or on the trimmer, and serves every line that lies
+// as far from its edge: the wall's width from all four edges of a tray and of
+// its lid is one setting, not eight positions.
+//
+// It works from the pattern alone. Slanted and curved scores are marked by
+// points and have no stop; the package neither says how far off a stop is set,
+// which the tolerance stack does, nor in which order the work is done.
+package settings
+
+import (
+	"cmp"
+	"slices"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// Tool is what a stop is set on.
+type Tool uint8
+
+// The tools: what cuts, and what scores.
+const (
+	Cut Tool = iota
+	Score
+)
+
+// String returns the tool as it is written on the wire.
+func (t Tool) String() string { return [...]string{"cut", "score"}[t] }
+
+// Do is what a stop is used for.
+type Do uint8
+
+// The uses: one side of a blank is so long; a score lies there; a slit or slot
+// is so deep; a slit or slot lies there along its edge.
+const (
+	Blank Do = iota
+	Line
+	Depth
+	Place
+)
+
+// String returns the use as it is written on the wire.
+func (d Do) String() string { return [...]string{"blank", "score", "depth", "place"}[d] }
+
+// Edge is the edge of a blank that a stop is measured from.
+type Edge uint8
+
+// The edges.
+const (
+	Left Edge = iota
+	Right
+	Bottom
+	Top
+)
+
+var edgeNames = [...]string{"left", "right", "bottom", "top"}
+
+// String returns the edge as it is written on the wire.
+func (e Edge) String() string { return edgeNames[e] }
+
+// Setting is one stop and all that it serves.
+type Setting struct {
+	Tool   Tool
+	At     measure.Length // how far from the edge
+	Papers int            // whole calipers to add to At, as by a scrap of the stock; negative ones are taken off
+	Serves []Use
+}
+
+// Use is one thing that is done at a stop.
+type Use struct {
+	Piece   int // of the pattern
+	Do      Do
+	Edge    Edge  // a blank's width is measured from the left, its height from the bottom
+	Creases []int // of the piece: all that lie on this line
+	Cut     int   // of the piece; -1 for none
+}
+
+// Edges returns the edges of a piece that a stop for scores serves, each once,
+// in the order of the constants.
+func (s *Setting) Edges(piece int) []Edge {
+	var edges []Edge
+	for _, u := range s.Serves {
+		if u.Piece == piece && u.Do == Line && !slices.Contains(edges, u.Edge) {
+			edges = append(edges, u.Edge)
+		}
+	}
+	slices.Sort(edges)
+	return edges
+}
+
+// Of lists the stops of a pattern: those for cuts, then those for scores; of
+// each, those that serve the fewest first, then by size. A line that lies on no
+// mark of the ruler, but whole calipers beside one, is set with so many papers.
+func Of(p *pattern.Pattern, ruler measure.Step, d Datum) []Setting {
+	l := lister{ruler: ruler, caliper: p.Caliper, datum: d}
+	for i := range p.Pieces {
+		l.blank(i, &p.Pieces[i])
+		l.scores(i, &p.Pieces[i])
+		l.cuts(i, &p.Pieces[i])
+	}
+	slices.SortStableFunc(l.found, func(a, b Setting) int {
+		return cmp.Or(cmp.Compare(a.Tool, b.Tool), cmp.Compare(len(a.Serves), len(b.Serves)), a.At.Compare(b.At), cmp.Compare(a.Papers, b.Papers))
+	})
+	return l.found
+}
+
+// lister gathers settings.
+type lister struct {
+	ruler   measure.Step
+	caliper measure.Length
+	datum   Datum
+	found   []Setting
+}
+
+// add notes a use at so far from its edge.
+func (l *lister) add(t Tool, at measure.Length, u Use) {
+	at, papers := l.papers(at)
+	i := slices.IndexFunc(l.found, func(s Setting) bool { return s.Tool == t && s.At == at && s.Papers == papers })
+	if i < 0 {
+		i = len(l.found)
+		l.found = append(l.found, Setting{Tool: t, At: at, Papers: papers})
+	}
+	l.found[i].Serves = append(l.found[i].Serves, u)
+}
+
+// mostPapers is how many scraps of the stock anybody lays under a ruler.
+const mostPapers = 4
+
+// papers parts a length that lies on no mark into a mark and whole calipers,
+// the fewest there are; a length that cannot be parted so stays as it is.
+func (l *lister) papers(at measure.Length) (measure.Length, int) {
+	if at.IsMultipleOf(l.ruler) || l.caliper.IsZero() {
+		return at, 0
+	}
+	for n := 1; n <= mostPapers; n++ {
+		for _, papers := range [...]int{-n, n} {
+			if mark := at.Sub(l.caliper.Times(int64(papers))); mark.Sign() > 0 && mark.IsMultipleOf(l.ruler) {
+				return mark, papers
+			}
+		}
+	}
+	return at, 0
+}
+
+// blank adds the two sides of a blank.
+func (l *lister) blank(i int, p *pattern.Piece) {
+	l.add(Cut, p.Width, Use{Piece: i, Do: Blank, Edge: Left, Cut: -1})
+	l.add(Cut, p.Height, Use{Piece: i, Do: Blank, Edge: Bottom, Cut: -1})
+}
+
+// scores adds the straight scores along the sides of a blank, all on one line
+// together.
+func (l *lister) scores(i int, p *pattern.Piece) {
+	type line struct {
+		upright bool
+		at      measure.Length
+		creases []int
+	}
+	var lines []line
+	for j := range p.Creases {
+		upright, at, ok := straight(&p.Creases[j])
+		if !ok {
+			continue
+		}
+		k := slices.IndexFunc(lines, func(l line) bool { return l.upright == upright && l.at == at })
+		if k < 0 {
+			k = len(lines)
+			lines = append(lines, line{upright: upright, at: at})
+		}
+		lines[k].creases = append(lines[k].creases, j)
+	}
+	for _, line := range lines {
+		end, edges := p.Height, [...]Edge{Bottom, Top}
+		if line.upright {
+			end, edges = p.Width, [...]Edge{Left, Right}
+		}
+		at, far := l.datum.From(line.at, end)
+		edge := edges[0]
+		if far {
+			edge = edges[1]
+		}
+		l.add(Score, at, Use{Piece: i, Do: Line, Edge: edge, Creases: line.creases, Cut: -1})
+	}
+}
+
+// straight returns where a score along a side of the blank lies.
+func straight(c *pattern.Crease) (upright bool, at measure.Length, ok bool) {
+	switch {
+	case c.Bulge < 0 || c.Bulge > 0:
+		return false, at, false
+	case c.A.X == c.B.X:
+		return true, c.A.X, true
+	case c.A.Y == c.B.Y:
+		return false, c.A.Y, true
+	default:
+		return false, at, false
+	}
+}
+
+// cuts adds how deep slits and slots are and, if they lie on no score, where.
+func (l *lister) cuts(i int, p *pattern.Piece) {
+	for j := range p.Cuts {
+		c := &p.Cuts[j]
+		edge := Edge(slices.Index(edgeNames[:], c.From))
+		if c.Kind != pattern.Slit && c.Kind != pattern.Slot || int(edge) >= len(edgeNames) {
+			continue
+		}
+		l.add(Cut, c.Depth, Use{Piece: i, Do: Depth, Edge: edge, Cut: j})
+		if c.On != "" {
+			continue
+		}
+		end, edges := p.Width, [...]Edge{Left, Right}
+		if edge == Left || edge == Right {
+			end, edges = p.Height, [...]Edge{Bottom, Top}
+		}
+		at, far := l.datum.From(c.At, end)
+		along := edges[0]
+		if far {
+			along = edges[1]
+		}
+		l.add(Cut, at, Use{Piece: i, Do: Place, Edge: along, Cut: j})
+	}
+}
