@@ -23,7 +23,7 @@ var ranks = [][]string{
 	{"internal/contents", "internal/stock", "internal/bench", "internal/rounding"},
 	{"internal/tolerance", "internal/pattern"},
 	{"internal/enclosure", "internal/fold", "internal/sheet", "internal/mail", "internal/settings"},
-	{"internal/solve"},
+	{"internal/solve", "internal/assembly"},
 	{"internal/guide", "internal/draw"},
 	{"internal/draw/*", "internal/web", "api/tell"},
 	{"api", "openapi"},

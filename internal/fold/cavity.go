@@ -69,10 +69,21 @@ type room struct {
 	at   [3]span // what the contents take up there
 }
 
-// contents stands a box of the contents' size in the cavity. It looks along
-// one axis after the other, first from the middle of the cavity panel, then
-// twice more with the cross-section that the box has between the plates found.
+// contents stands a box of the contents' size in the cavity.
 func (m *model) contents() (clearances []Clearance, holds bool) {
+	r := m.search()
+	var left Vec
+	for axis, free := range r.free {
+		left[axis] = free.high - free.low - r.size[axis]
+	}
+	clearances, holds = m.bounded(left)
+	return clearances, holds && r.untouched()
+}
+
+// search finds the room of the contents. It looks along one axis after the
+// other, first from the middle of the cavity panel, then twice more with the
+// cross-section that the box has between the plates found.
+func (m *model) search() *room {
 	c := &m.pattern.Cavity
 	r := room{m: m, size: Vec{c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres()}}
 	r.begin(m.panel(c.Piece, c.Panel))
@@ -88,12 +99,7 @@ func (m *model) contents() (clearances []Clearance, holds bool) {
 			r.settle(axis)
 		}
 	}
-	var left Vec
-	for axis, free := range r.free {
-		left[axis] = free.high - free.low - r.size[axis]
-	}
-	clearances, holds = m.bounded(left)
-	return clearances, holds && r.untouched()
+	return &r
 }
 
 // bounded returns the clearances along the bounded axes, of what is left along

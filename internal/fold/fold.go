@@ -19,7 +19,12 @@ type Plate struct {
 	Outline []Vec // at mid-caliper; counterclockwise seen from the inside
 	Hole    []Vec // the window in it; usually none
 	Inside  Vec   // the unit direction in which its inside faces
+	Frame   Frame
 }
+
+// Frame is where a rigid motion takes the blank: its directions to the right,
+// up and towards the viewer, and its lower left corner.
+type Frame struct{ X, Y, Z, Origin Vec }
 
 // Fold turns every crease by a part of its final angle: closed is 0 for the
 // flat blank and 1 for the finished enclosure. The root of the first piece
@@ -33,13 +38,17 @@ func Fold(p *pattern.Pattern, closed float64) Model {
 	m := build(p, closed)
 	model.Plates = make([]Plate, len(m.plates))
 	for i := range m.plates {
-		pl := &m.plates[i]
-		model.Plates[i] = Plate{
-			Name: m.name(pl), Piece: pl.piece, Copy: pl.copy, Panel: m.whole(pl), Crease: m.hinge(pl),
-			Outline: pl.lift(nil, pl.flat), Hole: pl.lift(nil, pl.hole), Inside: pl.move.z,
-		}
+		model.Plates[i] = m.plate(&m.plates[i])
 	}
 	return model
+}
+
+// plate is a plate as others see it.
+func (m *model) plate(pl *plate) Plate {
+	return Plate{
+		Name: m.name(pl), Piece: pl.piece, Copy: pl.copy, Panel: m.whole(pl), Crease: m.hinge(pl),
+		Outline: pl.lift(nil, pl.flat), Hole: pl.lift(nil, pl.hole), Inside: pl.move.z, Frame: pl.move.frame(),
+	}
 }
 
 // hinge returns the crease that a plate hangs by.

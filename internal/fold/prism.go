@@ -48,23 +48,33 @@ func around(k, sides int, turned float64) Vec {
 // into them.
 func (w *well) contents() (clearances []Clearance, holds bool) {
 	c := &w.m.pattern.Cavity
-	out, thick := c.Width.Millimetres()/2, c.Thickness.Millimetres()
-	body := w.prism(out)
-	up := w.height(&body, w.middle[2]+w.m.half+thick/2)
-	floor := max(up.low, w.middle[2]-tall)
-	slack := w.slack(span{floor, floor + thick}, anyPiece, func(int) float64 { return out })
-	room := widest(slack)
-	clearances, holds = w.m.bounded(Vec{2 * room, math.Inf(1), up.high - up.low - thick})
+	body, slack, up := w.stand()
+	clearances, holds = w.m.bounded(Vec{2 * widest(slack), math.Inf(1), up.high - up.low - c.Thickness.Millimetres()})
 	if !holds {
 		return clearances, false
 	}
-	by := aside(slack, room)
+	return clearances, w.clear(&body)
+}
+
+// stand stands the contents where they have the same room on all sides, and
+// says how far the plates lie beyond those and what height is free over them.
+func (w *well) stand() (body part, slack []float64, up span) {
+	c := &w.m.pattern.Cavity
+	out, thick := c.Width.Millimetres()/2, c.Thickness.Millimetres()
+	body = w.prism(out)
+	up = w.height(&body, w.middle[2]+w.m.half+thick/2)
+	floor := max(up.low, w.middle[2]-tall)
+	slack = w.slack(span{floor, floor + thick}, anyPiece, func(int) float64 { return out })
+	var by Vec
+	if room := widest(slack); !math.IsInf(room, 1) {
+		by = aside(slack, room)
+	}
 	by[2] = floor + thick/2 - w.middle[2]
 	for i := range body.corners {
 		body.corners[i] = body.corners[i].add(by)
 	}
 	body.half = thick / 2
-	return clearances, w.clear(&body)
+	return body, slack, up
 }
 
 // nest returns the room that the plates of one piece leave to another one

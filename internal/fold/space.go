@@ -46,6 +46,9 @@ func (b box) thicker(normal Vec, half float64) box {
 // x, y and z directions and its origin go.
 type motion struct{ x, y, z, o Vec }
 
+// frame is the motion as others see it.
+func (m *motion) frame() Frame { return Frame{m.x, m.y, m.z, m.o} }
+
 // still moves nothing.
 func still() motion {
 	return motion{x: Vec{1, 0, 0}, y: Vec{0, 1, 0}, z: Vec{0, 0, 1}}

@@ -1,0 +1,105 @@
+package assembly
+
+import "math"
+
+// over is how far beyond its angle the child of a pair may be bent meanwhile.
+const over = 1.5
+
+// mostPoses bounds the search for the way of a pair.
+const mostPoses = 4000
+
+// corridor finds how a crease opens together with one beyond it, such as a lid
+// with its tuck: a way through the two angles, in steps of about a degree.
+func (t *taking) corridor(o *opening) bool {
+	for c := range t.rig.Hinges {
+		if t.rig.Hinges[c].From == t.rig.Hinges[o.hinges[0]].To && t.folded(c) {
+			if o.child = c; t.findPath(o) {
+				return true
+			}
+		}
+	}
+	o.child, o.path = -1, nil
+	return false
+}
+
+// node is a pair of angles in steps from closed.
+type node struct{ turn, child int }
+
+// walk is the search for a path.
+type walk struct {
+	t     *taking
+	o     *opening
+	size  node // steps of the whole turns
+	from  map[node]node
+	slack float64
+}
+
+// findPath looks for a path to the open crease, always onwards first. When it is
+// open, what hangs on it is laid flat too.
+func (t *taking) findPath(o *opening) bool {
+	h, c := &t.rig.Hinges[o.hinges[0]], &t.rig.Hinges[o.child]
+	w := walk{t: t, o: o, size: node{int(math.Ceil(math.Abs(h.Degrees))), int(math.Ceil(math.Abs(c.Degrees)))}, from: map[node]node{}, slack: t.slack + o.flex}
+	before := t.keep()
+	defer t.goBack(before)
+	t.mark(o.far)
+	t.label([]opening{*o, {far: c.Far}})
+	t.press(w.slack)
+	end, ok := w.search()
+	if !ok {
+		return false
+	}
+	path := [][2]float64{{0, 0}}
+	for n := end; ; n = w.from[n] {
+		path = append(path, w.fractions(n))
+		if n == (node{}) {
+			break
+		}
+	}
+	for i, j := 0, len(path)-1; i < j; i, j = i+1, j-1 {
+		path[i], path[j] = path[j], path[i]
+	}
+	o.path = path
+	return true
+}
+
+// fractions are how far both creases are turned at a node.
+func (w *walk) fractions(n node) [2]float64 {
+	return [2]float64{1 - float64(n.turn)/float64(w.size.turn), 1 - float64(n.child)/float64(w.size.child)}
+}
+
+// search goes from node to node, deepest first.
+func (w *walk) search() (end node, ok bool) {
+	stack := []node{{}}
+	seen := map[node]bool{{}: true}
+	low := -int(math.Round((over - 1) * float64(w.size.child)))
+	for poses := 0; len(stack) > 0 && poses < mostPoses; {
+		n := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		if n != (node{}) {
+			if poses++; !w.free(n) {
+				continue
+			}
+		}
+		if n.turn == w.size.turn {
+			return n, true
+		}
+		for _, step := range [...]node{{0, 1}, {0, -1}, {1, 1}, {1, -1}, {1, 0}} { // the last is tried first
+			next := node{n.turn + step.turn, n.child + step.child}
+			if seen[next] || next.child < low || next.child > w.size.child {
+				continue
+			}
+			seen[next], w.from[next] = true, n
+			stack = append(stack, next)
+		}
+	}
+	return node{}, false
+}
+
+// free reports whether nothing is in the way at a node.
+func (w *walk) free(n node) bool {
+	f := w.fractions(n)
+	t, o := w.t, w.o
+	t.pose.Turned[o.hinges[0]], t.pose.Turned[o.child] = f[0], f[1]
+	t.pose.Lay(t.rig.Hinges[o.hinges[0]].Far)
+	return !t.meets(w.slack, float64(n.turn) <= release*float64(w.size.turn))
+}

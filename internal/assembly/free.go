@@ -1,0 +1,236 @@
+package assembly
+
+import "math"
+
+// pressed is a pair of plates that press into one another where a move begins:
+// corners and spines, and what rounded sizes press together.
+type pressed struct{ a, b int }
+
+// release is the part of a turn within which plates that are pressed together must
+// come free.
+const release = 0.25
+
+// turns are the poses at which a turn is looked at, as parts of it: more of them
+// where layers part.
+var turns = func() (at []float64) {
+	for _, first := range []float64{0.01, 0.02, 0.035} {
+		at = append(at, first)
+	}
+	const poses = 18
+	for k := range poses {
+		at = append(at, float64(k+1)/poses)
+	}
+	return at
+}()
+
+// mark marks what moves, and lists what could be in its way. The corners of panels
+// that bend give way to one another.
+func (t *taking) mark(moving []int) {
+	clear(t.moving)
+	for _, i := range moving {
+		t.moving[i] = true
+	}
+	t.others = t.others[:0]
+	unit := t.rig.Plates[moving[0]].Unit
+	for u := range t.rig.Units {
+		if t.group[u] != t.group[unit] || u == unit && t.rig.Bent(u) {
+			continue
+		}
+		for _, i := range t.rig.Units[u].Plates {
+			if !t.moving[i] {
+				t.others = append(t.others, i)
+			}
+		}
+	}
+}
+
+// frees reports whether several openings can turn at once, as far as they go,
+// without a plate passing through another one by more than the slack and flex.
+// Layers are looked at as well if asked for.
+func (t *taking) frees(openings []opening, layers bool) bool {
+	var moving []int
+	flex := 0.0
+	for k := range openings {
+		moving = append(moving, openings[k].far...)
+		flex = max(flex, openings[k].flex)
+	}
+	t.mark(moving)
+	t.label(openings)
+	if len(t.others)+len(openings) == 1 {
+		return true
+	}
+	if layers && t.layered(openings) {
+		return false
+	}
+	slack := t.slack + flex
+	before := t.keep()
+	defer t.goBack(before)
+	t.press(slack)
+	for _, at := range t.looks(openings) {
+		for k := range openings {
+			t.turn(&openings[k], before, at)
+		}
+		if t.meets(slack, at <= release) {
+			return false
+		}
+	}
+	return true
+}
+
+// label says of every plate which openings move it: plates with one label move
+// as one. Openings that move plates of others stand after those.
+func (t *taking) label(openings []opening) {
+	t.labels, t.movers = t.labels[:0], t.movers[:0]
+	for i := range t.rig.Plates {
+		if !t.moving[i] {
+			continue
+		}
+		var label uint64
+		for k := range openings {
+			if holds(openings[k].far, i) {
+				label |= 1 << (k % 64)
+			}
+		}
+		t.movers, t.labels = append(t.movers, i), append(t.labels, label)
+	}
+}
+
+// looks are the parts of a turn at which it is looked at.
+func (t *taking) looks(openings []opening) []float64 {
+	if path := openings[0].path; path != nil {
+		at := make([]float64, len(path))
+		for k := range path {
+			at[k] = float64(k) / float64(len(path)-1)
+		}
+		return at
+	}
+	return turns
+}
+
+// layered reports whether an opening begins by pressing layers together.
+func (t *taking) layered(openings []opening) bool {
+	for k := range openings {
+		o := &openings[k]
+		at, along := t.opens(o.hinges[0])
+		for _, i := range o.far {
+			for _, j := range t.others {
+				if t.pose.Nears(i, j, at, along) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// press notes what is pressed together before a move.
+func (t *taking) press(slack float64) {
+	t.pressed = t.pressed[:0]
+	t.pairs(func(i, j int) bool {
+		if t.pose.Meet(i, j, slack) {
+			t.pressed = append(t.pressed, pressed{i, j})
+		}
+		return false
+	})
+}
+
+// meets reports whether something that moves meets something else.
+func (t *taking) meets(slack float64, early bool) bool {
+	return t.pairs(func(i, j int) bool { return t.pose.Meet(i, j, slack) && !(early && t.isPressed(i, j)) })
+}
+
+func (t *taking) isPressed(i, j int) bool {
+	for _, p := range t.pressed {
+		if p.a == i && p.b == j {
+			return true
+		}
+	}
+	return false
+}
+
+// pairs asks about every plate that moves and every one that does not move with
+// it, until the answer is true.
+func (t *taking) pairs(ask func(i, j int) bool) bool {
+	for k, i := range t.movers {
+		for _, j := range t.others {
+			if ask(i, j) {
+				return true
+			}
+		}
+		for l, j := range t.movers[:k] {
+			if t.labels[k] != t.labels[l] && ask(i, j) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// turn turns an opening so far: 0 as it was before, 1 open.
+func (t *taking) turn(o *opening, before state, at float64) {
+	if o.path != nil {
+		place := at * float64(len(o.path)-1)
+		k := min(int(place), len(o.path)-2)
+		part := place - float64(k)
+		a, b := o.path[k], o.path[k+1]
+		t.pose.Turned[o.hinges[0]] = a[0] + part*(b[0]-a[0])
+		t.pose.Turned[o.child] = a[1] + part*(b[1]-a[1])
+	} else {
+		for _, h := range o.hinges {
+			t.pose.Turned[h] = before.turned[h] * (1 - at)
+		}
+	}
+	t.lay(o, before)
+}
+
+// lay works out where all is that turns with an opening.
+func (t *taking) lay(o *opening, before state) {
+	if t.rig.Bent(t.rig.Hinges[o.hinges[0]].Unit) {
+		t.pose.LayAll()
+		return
+	}
+	for _, h := range o.hinges {
+		t.pose.Lay(t.rig.Hinges[h].Far)
+	}
+	for k, u := range o.carried {
+		t.pose.Away[u] = before.away[u].Carried(o.grips[k].before, t.pose.Where(o.grips[k].plate))
+		t.pose.Lay(t.rig.Units[u].Plates)
+	}
+}
+
+// flexes are the amounts in millimetres, from none, that a panel of the stock may
+// give way by: what bends it so little that it does not stay bent, half a per
+// cent of strain at its surface. long is how far it reaches from its crease.
+func (t *taking) flexes(long float64) []float64 {
+	caliper := 2 * t.rig.Half
+	most := min(1.5, long/6, long*long/(200*caliper))
+	flexes := []float64{0}
+	for _, f := range []float64{caliper / 4, caliper, most} {
+		if f <= most && f > flexes[len(flexes)-1] {
+			flexes = append(flexes, f)
+		}
+	}
+	return flexes
+}
+
+// mostFlexes is how many amounts flexes has at most.
+const mostFlexes = 4
+
+// reach returns how far the plates of an opening reach from its crease.
+func (t *taking) reach(o *opening) (long float64) {
+	at, along := t.opens(o.hinges[0])
+	for _, i := range o.far {
+		low, high := t.pose.Box(i)
+		for k := range 8 {
+			corner := low
+			for axis := range corner {
+				if k>>axis&1 == 1 {
+					corner[axis] = high[axis]
+				}
+			}
+			d := corner.Minus(at)
+			long = max(long, d.Minus(along.Times(d.Dot(along))).Length())
+		}
+	}
+	return math.Max(long, 0)
+}

@@ -1,0 +1,238 @@
+package fold
+
+import "math"
+
+// pairing is what two plates of a rig are to one another in every pose.
+type pairing struct {
+	free bool    // they hang together or lock: they are never in each other's way
+	a, b float64 // how far their edges give way to one another
+}
+
+// pair returns what two plates are to one another, i the greater.
+func (r *Rig) pair(i, j int) *pairing {
+	k := &r.known[i*(i-1)/2+j]
+	if *k == 0 {
+		*k = int32(len(r.pairs) + 1)
+		r.pairs = append(r.pairs, r.asked(i, j))
+	}
+	return &r.pairs[*k-1]
+}
+
+// asked works out what two plates are to one another.
+func (r *Rig) asked(i, j int) (p pairing) {
+	if i >= len(r.m.plates) {
+		return p
+	}
+	a, b := &r.m.plates[i], &r.m.plates[j]
+	p.free = a.parent == j || b.parent == i || r.Plates[i].Unit == r.Plates[j].Unit && (r.Bent(r.Plates[i].Unit) || r.locked(a, b))
+	if !p.free {
+		p.a, p.b = r.m.yields(i, j)
+	}
+	return p
+}
+
+// locked reports whether two plates of a piece hold the cuts of a joint.
+func (r *Rig) locked(a, b *plate) bool {
+	p := &r.m.pattern.Pieces[a.piece]
+	for k := range p.Joints {
+		if a.panel >= 0 && b.panel >= 0 && r.m.locked(p, &p.Joints[k], a.panel, b.panel) {
+			return true
+		}
+	}
+	return false
+}
+
+// Meet reports whether two plates pass through one another by more than slack,
+// in millimetres, and than their edges give way where they hang together.
+func (p *Pose) Meet(i, j int, slack float64) bool {
+	a, b := &p.at[i], &p.at[j]
+	if apart(&a.box, &b.box) {
+		return false
+	}
+	return p.each(i, j, slack, overlap)
+}
+
+// Sweep reports whether a plate meets another one on its way: anywhere between
+// its place and the way's end.
+func (p *Pose) Sweep(i, j int, way Vec, slack float64) bool {
+	swept := p.at[i].box
+	for k, d := range way {
+		swept.low[k] += min(0, d)
+		swept.high[k] += max(0, d)
+	}
+	if apart(&swept, &p.at[j].box) {
+		return false
+	}
+	moving := i
+	return p.each(i, j, slack, func(a, b *part) bool {
+		if i != moving {
+			return sweeps(b, a, way)
+		}
+		return sweeps(a, b, way)
+	})
+}
+
+// each reports whether any convex part of one plate and any of another do what
+// is asked. A plate in parts does not give way itself, since narrow parts would
+// vanish: the other one does so much more.
+func (p *Pose) each(i, j int, slack float64, meet func(a, b *part) bool) bool {
+	x, y := i, j
+	if x < y {
+		x, y = y, x
+	}
+	pair := p.rig.pair(x, y)
+	if pair.free {
+		return false
+	}
+	yieldI, yieldJ := pair.a+slack, pair.b+slack
+	if x != i {
+		yieldI, yieldJ = yieldJ, yieldI
+	}
+	a, b := p.at[i].parts, p.at[j].parts
+	switch {
+	case len(a) > 1 && len(b) > 1:
+		yieldI, yieldJ = 0, 0
+	case len(a) > 1:
+		yieldI, yieldJ = 0, yieldI+yieldJ
+	case len(b) > 1:
+		yieldI, yieldJ = yieldI+yieldJ, 0
+	}
+	for k := range a {
+		own := a[k]
+		own.yield, own.half = yieldI, own.half-min(slack/2, own.half/2)
+		for l := range b {
+			other := b[l]
+			other.yield, other.half = yieldJ, other.half-min(slack/2, other.half/2)
+			if meet(&own, &other) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// sweeps reports whether a convex plate on its way has more than a contact in
+// common with another one. The body that it sweeps is convex too; it is parted
+// by its own faces, by those of the other, or by a line of each.
+func sweeps(a, b *part, way Vec) bool {
+	apart := func(axis Vec) bool { return partedOnWay(a, b, axis, way) }
+	if apart(a.normal) || apart(b.normal) || apart(a.normal.cross(b.normal)) ||
+		apart(way.cross(a.normal)) || apart(way.cross(b.normal)) {
+		return false
+	}
+	for i := range a.corners {
+		e := a.edge(i)
+		if apart(a.normal.cross(e)) || apart(b.normal.cross(e)) || apart(way.cross(e)) {
+			return false
+		}
+	}
+	for j := range b.corners {
+		f := b.edge(j)
+		if apart(b.normal.cross(f)) || apart(a.normal.cross(f)) || apart(way.cross(f)) {
+			return false
+		}
+		for i := range a.corners {
+			if apart(a.edge(i).cross(f)) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// partedOnWay reports whether a plate on its way is in contact at most with
+// another one along an axis.
+func partedOnWay(a, b *part, axis, way Vec) bool {
+	size := axis.length()
+	if size < 1e-9 {
+		return false
+	}
+	axis = axis.by(1 / size)
+	p, q, d := a.extent(axis), b.extent(axis), way.dot(axis)
+	p.low, p.high = p.low+min(0, d), p.high+max(0, d)
+	return max(p.low-q.high, q.low-p.high) > -touch
+}
+
+// level is the least cosine between the normals of plates that count as layers.
+const level = 0.99
+
+// Nears reports whether plate i, which begins to turn about the axis through at,
+// right-handed along it, comes nearer to plate j, which lies over it or under it
+// like a layer: thin layers would else pass through one another unseen between
+// two poses.
+func (p *Pose) Nears(i, j int, at, along Vec) bool {
+	a, b := &p.at[i], &p.at[j]
+	if math.Abs(a.move.z.dot(b.move.z)) < level {
+		return false
+	}
+	x, y := max(i, j), min(i, j)
+	if p.rig.pair(x, y).free {
+		return false
+	}
+	home := b.move.back()
+	var slab [2][24]spot
+	for k := range a.parts {
+		for _, ring := range p.rig.flat[j].rings {
+			over := slab[0][:0]
+			for _, c := range a.parts[k].corners {
+				q := home.turn(c).add(home.o)
+				over = append(over, spot{q[0], q[1]})
+			}
+			if area(over) < 0 {
+				over = reversed(over)
+			}
+			if over = inside(over, ring, &slab); area(over) < layer {
+				continue
+			}
+			if p.closing(a, b, over, at, along) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// layer is the least overlap of two layers in square millimetres.
+const layer = 0.5
+
+// closing reports whether the part of plate a over a region of plate b comes
+// nearer to it.
+func (p *Pose) closing(a, b *placed, over []spot, at, along Vec) bool {
+	var mid spot
+	for _, s := range over {
+		mid = mid.add(s.by(1 / float64(len(over))))
+	}
+	foot := b.move.at(mid)
+	off := a.move.o.sub(foot).dot(a.move.z) / b.move.z.dot(a.move.z) // along b's normal, to a's plane
+	arm := foot.add(b.move.z.by(off)).sub(at)
+	arm = arm.sub(along.by(arm.dot(along)))
+	if math.Abs(off) > max(4*p.rig.Half+1.2, arm.length()/4) {
+		return false
+	}
+	speed := along.cross(arm)
+	return math.Copysign(1, off)*speed.dot(b.move.z) < -0.2*speed.length()
+}
+
+// inside keeps what of a ring lies within a convex one.
+func inside(ring, within []spot, slab *[2][24]spot) []spot {
+	for i, s := range within {
+		e := within[(i+1)%len(within)].sub(s)
+		next := slab[1][:0]
+		if i%2 == 1 {
+			next = slab[0][:0]
+		}
+		ring = clip(next, ring, s, spot{e.y, -e.x})
+		if len(ring) < 3 {
+			return nil
+		}
+	}
+	return ring
+}
+
+// reversed runs a ring the other way.
+func reversed(ring []spot) []spot {
+	for i, j := 0, len(ring)-1; i < j; i, j = i+1, j-1 {
+		ring[i], ring[j] = ring[j], ring[i]
+	}
+	return ring
+}

@@ -1,0 +1,169 @@
+package fold
+
+import (
+	"math"
+
+	"creasefit/internal/pattern"
+)
+
+// Pose is how everything stands: how far each hinge is turned, and how each unit
+// has been moved from its place. After a change, Lay works out where plates are.
+type Pose struct {
+	Turned []float64 // by hinge: 0 flat, 1 closed
+	Away   []Move    // by unit
+
+	rig   *Rig
+	bow   []float64 // by unit
+	at    []placed  // by plate
+	spare []Vec
+}
+
+// Move is a rigid motion of a unit.
+type Move struct{ m motion }
+
+// Shifted is the move followed by a shift.
+func (v Move) Shifted(by Vec) Move {
+	v.m.o = v.m.o.add(by)
+	return v
+}
+
+// Carried is the move of a unit that is carried along by a plate, from where that
+// was before to where it is now.
+func (v Move) Carried(before, now Move) Move {
+	home := before.m.back()
+	by := now.m.after(&home)
+	return Move{by.after(&v.m)}
+}
+
+// placed is a plate where it is in a pose.
+type placed struct {
+	move  motion
+	box   box
+	parts []part
+}
+
+// Closed returns the pose of the closed pattern with everything in its place.
+func (r *Rig) Closed() *Pose {
+	p := &Pose{rig: r, Turned: make([]float64, len(r.Hinges)), Away: make([]Move, len(r.Units)), bow: make([]float64, len(r.Units)), at: make([]placed, len(r.Plates))}
+	for u := range p.Away {
+		p.Away[u] = Move{still()}
+	}
+	for h := range p.Turned {
+		p.Turned[h] = 1
+	}
+	corners := 0
+	for i := range r.flat {
+		for _, ring := range r.flat[i].rings {
+			corners += len(ring)
+		}
+	}
+	space := make([]Vec, corners)
+	for i := range p.at {
+		p.at[i].parts = make([]part, len(r.flat[i].rings))
+		for k, ring := range r.flat[i].rings {
+			p.at[i].parts[k].half, p.at[i].parts[k].corners = r.flat[i].half, space[:len(ring):len(ring)]
+			space = space[len(ring):]
+		}
+	}
+	p.LayAll()
+	return p
+}
+
+// LayAll works out where all plates are.
+func (p *Pose) LayAll() {
+	p.bend()
+	p.Lay(p.rig.order)
+}
+
+// Lay works out where some plates are, which must be in the order of Hinge.Far.
+// The plates that they hang on have been worked out.
+func (p *Pose) Lay(plates []int) {
+	for _, i := range plates {
+		p.at[i].move = p.moved(i)
+		p.lift(i)
+	}
+}
+
+// bend works out how far every unit bends.
+func (p *Pose) bend() {
+	clear(p.bow)
+	for i := range p.rig.flat {
+		if part := &p.rig.Plates[i]; p.rig.flat[i].curved {
+			p.bow[part.Unit] = max(p.bow[part.Unit], p.Turned[part.Hinge])
+		}
+	}
+}
+
+// moved is the motion of a plate.
+func (p *Pose) moved(i int) motion {
+	part, f := &p.rig.Plates[i], &p.rig.flat[i]
+	if part.Parent < 0 {
+		return p.Away[part.Unit].m.after(&f.still)
+	}
+	var degrees float64
+	bow := p.bow[part.Unit]
+	if f.bends {
+		degrees = f.degrees * bow
+	} else {
+		degrees = p.Turned[part.Hinge] * (f.degrees + f.unbowed*(1-bow))
+	}
+	turn := hinge(f.a, f.n, degrees*f.share)
+	return p.at[part.Parent].move.after(&turn)
+}
+
+// lift works out where the corners of a plate are.
+func (p *Pose) lift(i int) {
+	at := &p.at[i]
+	most := math.Inf(1)
+	around := box{Vec{most, most, most}, Vec{-most, -most, -most}}
+	for k, ring := range p.rig.flat[i].rings {
+		part := &at.parts[k]
+		part.normal = at.move.z
+		for c, spot := range ring {
+			v := at.move.at(spot)
+			part.corners[c] = v
+			for axis, d := range v {
+				around.low[axis], around.high[axis] = min(around.low[axis], d), max(around.high[axis], d)
+			}
+		}
+	}
+	at.box = around.thicker(at.move.z, p.rig.flat[i].half)
+}
+
+// Frame returns where the blank of a plate is.
+func (p *Pose) Frame(plate int) Frame { return p.at[plate].move.frame() }
+
+// Box returns the corners of the box round a plate.
+func (p *Pose) Box(plate int) (low, high Vec) { return p.at[plate].box.low, p.at[plate].box.high }
+
+// Model returns the plates of the pattern as they stand.
+func (p *Pose) Model() Model {
+	m := p.rig.m
+	model := Model{Caliper: 2 * m.half, Plates: make([]Plate, len(m.plates))}
+	for i := range m.plates {
+		pl := m.plates[i]
+		pl.move = p.at[i].move
+		model.Plates[i] = m.plate(&pl)
+	}
+	return model
+}
+
+// Corners returns the outline of the contents at half of their thickness.
+func (p *Pose) Corners() []Vec { return p.at[len(p.at)-1].parts[0].corners }
+
+// Point returns where a point of a plate's blank is.
+func (p *Pose) Point(plate int, at pattern.Point) Vec { return p.at[plate].move.at(place(at)) }
+
+// Where returns the motion of a plate from its blank.
+func (p *Pose) Where(plate int) Move { return Move{p.at[plate].move} }
+
+// Normal returns the direction in which the inside of a plate faces.
+func (p *Pose) Normal(plate int) Vec { return p.at[plate].move.z }
+
+// Axis returns a point on the line of a hinge and its direction, such that the
+// plates beyond it turn by its positive degrees as a right-handed screw does.
+func (p *Pose) Axis(h int) (at, along Vec) {
+	i := p.rig.Hinges[h].Far[0]
+	f, move := &p.rig.flat[i], &p.at[p.rig.Plates[i].Parent].move
+	return move.at(f.a), move.turn(Vec{f.n.y, -f.n.x, 0})
+}
