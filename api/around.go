@@ -8,6 +8,8 @@ import (
 	"time"
 
 	"github.com/labstack/echo/v4"
+
+	"creasefit/api/ask"
 )
 
 // Header values that every answer carries. They are never changed.
@@ -87,7 +89,7 @@ func (s *Service) finish(c echo.Context, began time.Time) {
 // logRequest writes one line for the request.
 func (s *Service) logRequest(c echo.Context, took time.Duration) {
 	r, w := c.Request(), c.Response()
-	s.log.Info("request", slog.String("method", r.Method), slog.String("uri", cut(r.RequestURI, 500)), slog.Int("status", w.Status),
+	s.log.Info("request", slog.String("method", r.Method), slog.String("uri", ask.Cut(r.RequestURI, 500)), slog.Int("status", w.Status),
 		slog.Int64("bytes", w.Size), slog.Duration("took", took), slog.String("request", w.Header().Get("Request-Id")),
-		slog.String("traceparent", cut(r.Header.Get("Traceparent"), mostValue)))
+		slog.String("traceparent", ask.Cut(r.Header.Get("Traceparent"), ask.MostValue)))
 }

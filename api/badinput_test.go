@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/api/ask"
 )
 
 // TestBadValues sends one wrong thing at a time, by GET and by POST: each is
@@ -83,7 +85,7 @@ func TestBadValues(t *testing.T) {
 		{"tab", "2000mm", "out-of-range"},
 		{"scores", "three", "unknown"},
 	} {
-		t.Run(c.name+"="+cut(c.value, 20), func(t *testing.T) {
+		t.Run(c.name+"="+ask.Cut(c.value, 20), func(t *testing.T) {
 			query := strings.Replace(rest, "&"+c.name+"=in", "", 1) + "&" + encoded(c.name) + "=" + encoded(c.value)
 			if c.name != "width" {
 				query += "&width=3.5"
@@ -109,9 +111,9 @@ func wantFault(t *testing.T, a answer, name, value, code string) {
 	for _, e := range p.Errors {
 		if e.Name == name && e.Code == code {
 			assert.NotEmpty(t, e.Detail)
-			assert.LessOrEqual(t, len([]rune(e.Value)), mostValue+3)
+			assert.LessOrEqual(t, len([]rune(e.Value)), ask.MostValue+3)
 			if strings.TrimSpace(value) != "" {
-				assert.Equal(t, cut(value, mostValue), e.Value)
+				assert.Equal(t, ask.Cut(value, ask.MostValue), e.Value)
 			}
 			return
 		}

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"creasefit/api/ask"
 	"creasefit/internal/fault"
 )
 
@@ -50,7 +51,7 @@ func openCSV(body io.Reader) (batchSource, batchOutput, *problem) {
 	s := &csvSource{in: csv.NewReader(rows), body: rows}
 	s.in.FieldsPerRecord = -1
 	header, err := s.next()
-	if err != nil || len(header) > mostFields {
+	if err != nil || len(header) > ask.MostNames {
 		return nil, nil, problemOf(fault.Faults{{Code: fault.Unreadable, Detail: "the table has no readable header row",
 			Expected: "names parted by commas, such as id,call,unit,width", Hint: "the first row has the names, each further row one request"}})
 	}
@@ -86,7 +87,7 @@ func (s *csvSource) chunk(lines []line) ([]line, bool) {
 // line makes a request of a row.
 func (s *csvSource) line(row []string) line {
 	l := line{number: s.number}
-	var fields []field
+	var fields [][2]string // name and text
 	for i, cell := range row {
 		switch {
 		case i >= len(s.header):
@@ -96,12 +97,12 @@ func (s *csvSource) line(row []string) line {
 		case s.header[i] == "call":
 			l.call = strings.TrimSpace(cell)
 		case strings.TrimSpace(cell) != "":
-			fields = append(fields, field{s.header[i], cell})
+			fields = append(fields, [2]string{s.header[i], cell})
 		}
 	}
-	l.add = func(r *reading) {
+	l.add = func(r *ask.Reading) {
 		for _, f := range fields {
-			r.add(f.name, f.text)
+			r.Add(f[0], f[1])
 		}
 	}
 	return l
@@ -127,14 +128,14 @@ func (csvOutput) answer(dst []byte, _ bool, l *line, a []byte) []byte {
 		return appendSummary(dst, l, answer)
 	}
 	eachItem(pieces, func(piece []byte) {
-		name := memberText(piece, "name")
+		name := ask.Member(piece, "name")
 		blank, _ := descend(piece, "blank")
 		dst = appendMeasure(dst, l, name, "blank", "width", "", blank, "width")
 		dst = appendMeasure(dst, l, name, "blank", "height", "", blank, "height")
 		for _, list := range [...]struct{ what, from, at string }{{"score", "scores", "at"}, {"panel", "panels", "size"}, {"cut", "cuts", "depth"}} {
 			items, _ := descend(piece, list.from)
 			eachItem(items, func(item []byte) {
-				dst = appendMeasure(dst, l, name, list.what, memberText(item, "name"), memberText(item, "from"), item, list.at)
+				dst = appendMeasure(dst, l, name, list.what, ask.Member(item, "name"), ask.Member(item, "from"), item, list.at)
 			})
 		}
 	})
@@ -146,7 +147,7 @@ func (csvOutput) answer(dst []byte, _ bool, l *line, a []byte) []byte {
 func appendSummary(dst []byte, l *line, answer []byte) []byte {
 	from := len(dst)
 	for _, what := range [...]string{"words", "sheets", "per_sheet"} {
-		if text := memberText(answer, what); text != "" {
+		if text := ask.Member(answer, what); text != "" {
 			dst = appendRow(dst, l, "", what, "", "", text, "", "")
 		}
 	}
@@ -169,17 +170,17 @@ func memberAt(object []byte, names ...string) string {
 	for _, name := range names[:len(names)-1] {
 		object, _ = descend(object, name)
 	}
-	return memberText(object, names[len(names)-1])
+	return ask.Member(object, names[len(names)-1])
 }
 
 // eachItem calls use for every item of a list.
 func eachItem(list []byte, use func([]byte)) {
-	s := jsonScanner{text: list}
-	if s.peek() != '[' {
+	s := ask.Scanner{Text: list}
+	if s.Peek() != '[' {
 		return
 	}
-	for s.next(); s.peek() != ']'; s.skipComma() {
-		use(s.skip())
+	for s.Next(); s.Peek() != ']'; s.Expect(',') {
+		use(s.Skip())
 	}
 }
 

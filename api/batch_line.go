@@ -10,6 +10,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
@@ -19,7 +20,7 @@ type line struct {
 	number int    // from 1
 	id     string // passed through, if any
 	call   string // the path of the call
-	add    func(*reading)
+	add    func(*ask.Reading)
 	wrong  *problem // what keeps the line from being read
 }
 
@@ -27,23 +28,23 @@ type line struct {
 type lineCall interface {
 	// appendAnswer appends the JSON answer to the names that add gives; c is the
 	// request of the whole batch.
-	appendAnswer(s *Service, c echo.Context, add func(*reading), dst []byte) ([]byte, *problem)
+	appendAnswer(s *Service, c echo.Context, add func(*ask.Reading), dst []byte) ([]byte, *problem)
 }
 
 // appendAnswer reads, computes and writes one request as JSON.
-func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*reading), dst []byte) ([]byte, *problem) {
-	r := newReading(k.table)
-	defer r.release()
-	add(r)
-	r.parse()
-	o := r.options("", "", k.formats)
-	if named := r.answerText("format"); named != "" && o.format != k.inLine() || o.pick != "" {
-		r.report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON", Hint: "leave format and pick out"}, "")
+func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*ask.Reading), dst []byte) ([]byte, *problem) {
+	asked := k.form.Take()
+	defer asked.Release()
+	add(&asked.Reading)
+	asked.Parse()
+	o := optionsOf(&asked.Reading, "", "", k.formats)
+	if asked.Answer.Format.Given && o.format != k.inLine() || o.pick != "" {
+		asked.Report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON", Hint: "leave format and pick out"}, "")
 	}
-	q := k.read(r)
-	if len(r.faults) > 0 {
-		return dst, r.problem(k.path)
+	if !asked.Check() {
+		return dst, refusal(&asked.Reading, k.path)
 	}
+	q := asked.Q
 	turn, allowed := k.turnOf(s, q)
 	if !turn.await(c.Request().Context()) {
 		return dst, single(codeOverloaded, "the caller is gone", "")
@@ -54,7 +55,7 @@ func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*r
 		return dst, p
 	}
 	from := len(dst)
-	dst = bytes.TrimSuffix(k.write(dst, k.inLine(), a, &answering{r, o, k.path}), []byte("\n"))
+	dst = bytes.TrimSuffix(k.write(dst, k.inLine(), a, &answering{&asked.Reading, o, k.path}), []byte("\n"))
 	if o.show == nil {
 		return dst, nil
 	}
@@ -124,7 +125,7 @@ func (b *batch) appendProblem(dst []byte, l *line, p *problem) []byte {
 
 // noSuchCall is the problem of a line that names no call.
 func (b *batch) noSuchCall(name string) *problem {
-	f := fault.Fault{Code: codeNotFound, Field: "call", Value: cut(name, mostValue), Detail: "a line names no such call", Expected: "a path such as /v1/solve/slotted-band"}
+	f := fault.Fault{Code: codeNotFound, Field: "call", Value: ask.Cut(name, ask.MostValue), Detail: "a line names no such call", Expected: "a path such as /v1/solve/slotted-band"}
 	if name == "" {
 		f.Code, f.Detail = fault.Missing, "the line does not say what to calculate"
 	}

@@ -11,6 +11,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
@@ -24,8 +25,8 @@ const (
 // openBatch chooses how to read and to answer a batch by its media type.
 func (s *Service) openBatch(c echo.Context) (source batchSource, output batchOutput, media string, p *problem) {
 	request := c.Request()
-	if coding := request.Header.Get("Content-Encoding"); coding != "" && coding != "identity" {
-		return nil, nil, "", single(codeMediaType, "compressed bodies are not read", "send the body as it is")
+	if err := ask.Uncompressed(request); err != nil {
+		return nil, nil, "", s.problemFrom(c, err)
 	}
 	header := request.Header.Get("Content-Type")
 	media, _, _ = mime.ParseMediaType(header)
@@ -39,9 +40,7 @@ func (s *Service) openBatch(c echo.Context) (source batchSource, output batchOut
 		source, p = s.openArray(c)
 		return source, arrayOutput{}, echo.MIMEApplicationJSON, p
 	default:
-		p = mediaTypeProblem(header)
-		p.faults[0].Expected, p.faults[0].Hint = mediaLines+", application/json or "+mediaCSV, "Content-Type: "+mediaLines
-		return nil, nil, "", p
+		return nil, nil, "", s.problemFrom(c, ask.NotRead(header, mediaLines+", application/json or "+mediaCSV, mediaLines))
 	}
 }
 
@@ -83,47 +82,23 @@ func jsonLine(number int, text []byte, tooLong bool) line {
 		l.wrong = lineTooLong()
 		return l
 	}
-	f, ok := unreadableJSON(text)
+	f, ok := ask.UnreadableJSON(text)
 	if !ok {
 		l.wrong = problemOf(fault.Faults{f})
 		return l
 	}
-	l.id, l.call = memberText(text, "id"), memberText(text, "call")
-	l.add = func(r *reading) {
-		r.addMembers(&jsonScanner{text: text})
-		r.drop("id")
-		r.drop("call")
+	l.id, l.call = ask.Member(text, "id"), ask.Member(text, "call")
+	l.add = func(r *ask.Reading) {
+		r.AddMembers(text)
+		r.Drop("id")
+		r.Drop("call")
 	}
 	return l
 }
 
 // lineTooLong is the problem of a line or a row beyond the limit.
 func lineTooLong() *problem {
-	return single(codeBodyTooLarge, "the line has more than "+count(mostLine, "byte", "bytes"), "")
-}
-
-// memberText returns a member of an object as text, empty if it has none.
-func memberText(object []byte, name string) string {
-	member, _ := descend(object, name)
-	switch {
-	case len(member) == 0:
-		return ""
-	case member[0] == '"':
-		return unquote(member)
-	default:
-		return string(member)
-	}
-}
-
-// drop takes the first field of that name away; further ones stay and are
-// refused as unknown names.
-func (r *reading) drop(name string) {
-	for i := range r.fields {
-		if r.fields[i].name == name {
-			r.fields = append(r.fields[:i], r.fields[i+1:]...)
-			return
-		}
-	}
+	return single(ask.BodyTooLarge, "the line has more than "+count(mostLine, "byte", "bytes"), "")
 }
 
 // arraySource is a JSON array that has been read as a whole.
@@ -141,21 +116,21 @@ func (s *Service) openArray(c echo.Context) (batchSource, *problem) {
 	var limit *http.MaxBytesError
 	switch {
 	case errors.As(err, &limit):
-		return nil, single(codeBodyTooLarge, "the array has more than "+count(int(limit.Limit), "byte", "bytes"), "send one object a line as "+mediaLines)
+		return nil, single(ask.BodyTooLarge, "the array has more than "+count(int(limit.Limit), "byte", "bytes"), "send one object a line as "+mediaLines)
 	case err != nil:
 		return nil, single(fault.Unreadable, "the body ends before it is complete", "")
 	}
-	scanner := jsonScanner{text: body}
-	if depth(body) > mostDepth || !json.Valid(body) || scanner.peek() != '[' {
+	scanner := ask.Scanner{Text: body}
+	if ask.Depth(body) > ask.MostDepth || !json.Valid(body) || scanner.Peek() != '[' {
 		return nil, problemOf(fault.Faults{{Code: fault.Unreadable, Detail: "the body is not a JSON array of objects",
 			Expected: `an array such as [{"call":"/v1/ruler","length":"92.1 mm"}]`, Hint: "send one object a line as " + mediaLines}})
 	}
 	source := &arraySource{}
-	for scanner.next(); scanner.peek() != ']'; scanner.skipComma() {
+	for scanner.Next(); scanner.Peek() != ']'; scanner.Expect(',') {
 		if len(source.items) == mostArray {
 			return nil, single(fault.TooMany, "the array has more than "+count(mostArray, "request", "requests"), "send one object a line as "+mediaLines)
 		}
-		source.items = append(source.items, jsonLine(len(source.items)+1, scanner.skip(), false))
+		source.items = append(source.items, jsonLine(len(source.items)+1, scanner.Skip(), false))
 	}
 	return source, nil
 }

@@ -15,6 +15,8 @@ import (
 	"github.com/labstack/echo/v4"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/api/ask"
 )
 
 // batchLine is one answer of a batch.
@@ -131,7 +133,7 @@ func TestBatchPlansOrders(t *testing.T) {
 // longCall is a calculation that takes its time.
 type longCall struct{}
 
-func (longCall) appendAnswer(_ *Service, _ echo.Context, _ func(*reading), dst []byte) ([]byte, *problem) {
+func (longCall) appendAnswer(_ *Service, _ echo.Context, _ func(*ask.Reading), dst []byte) ([]byte, *problem) {
 	time.Sleep(flushTime)
 	return append(dst, "{}"...), nil
 }

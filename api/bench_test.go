@@ -144,20 +144,21 @@ func post(b testing.TB, client *http.Client, url string) []byte {
 // request, and writing the solution.
 func BenchmarkParts(b *testing.B) {
 	e := quiet().kinds["slotted-band"]
-	r := newReading(e.table)
-	r.addJSON([]byte(benchBody))
-	r.parse()
-	q := r.solveRequest(e.kind)
+	asked := e.solve.form.Take()
+	asked.AddJSON([]byte(benchBody))
+	asked.Parse()
+	require.True(b, asked.Check())
+	q := asked.Q.Request
 	s, err := solve.Solve(b.Context(), q)
 	require.NoError(b, err)
 	b.Run("read", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
-			r := newReading(e.table)
-			r.addJSON([]byte(benchBody))
-			r.parse()
-			r.solveRequest(e.kind)
-			r.release()
+			asked := e.solve.form.Take()
+			asked.AddJSON([]byte(benchBody))
+			asked.Parse()
+			asked.Check()
+			asked.Release()
 		}
 	})
 	b.Run("solve", func(b *testing.B) {
@@ -171,7 +172,7 @@ func BenchmarkParts(b *testing.B) {
 		b.ReportAllocs()
 		var body []byte
 		for b.Loop() {
-			body = appendSolution(body[:0], s, &answering{reading: r, path: "/v1/solve/slotted-band"})
+			body = appendSolution(body[:0], s, &answering{Reading: &asked.Reading, path: "/v1/solve/slotted-band"})
 		}
 		b.SetBytes(int64(len(body)))
 	})

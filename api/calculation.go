@@ -7,17 +7,17 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 )
 
-// calculation is one kind of call: the names it knows, how a typed request is
-// read from them, how its answer is computed, and one writer a format. A new
-// call is one value of this type and one handler that serves it.
-type calculation[Q, A any] struct {
-	table   *table
+// calculation is one kind of call: the form that a request is read with, how
+// its answer is computed, and one writer a format. A new call is one value of
+// this type and one handler that serves it.
+type calculation[Q ask.Request, A any] struct {
+	form    *ask.Form[Q]
 	path    string        // canonical, without an extension
 	formats []tell.Format // the first is the default
-	read    func(*reading) Q
 	compute func(context.Context, Q) (A, error)
 	write   func(dst []byte, f tell.Format, a A, x *answering) []byte
 	// allow is the time that a request may be computed for; nil for the
@@ -27,7 +27,7 @@ type calculation[Q, A any] struct {
 
 // answering is what writers know beside the answer itself.
 type answering struct {
-	*reading
+	*ask.Reading
 	options
 	path string
 }
@@ -35,16 +35,15 @@ type answering struct {
 // serve reads, computes and answers one request.
 func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) error {
 	began := time.Now()
-	r := newReading(k.table)
-	defer r.release()
-	if p := s.readRequest(c, r); p != nil {
-		return s.answerProblem(c, p)
+	asked := k.form.Take()
+	defer asked.Release()
+	if err := c.Bind(asked); err != nil {
+		return s.answerProblem(c, s.problemFrom(c, err))
 	}
-	r.parse()
-	o := r.options(extension, c.Request().Header.Get("Accept"), k.formats)
-	q := k.read(r)
-	if len(r.faults) > 0 {
-		return s.answerProblem(c, r.problem(k.path))
+	r := &asked.Reading
+	o := optionsOf(r, extension, c.Request().Header.Get("Accept"), k.formats)
+	if err := c.Validate(asked); err != nil {
+		return s.answerProblem(c, refusal(r, k.path))
 	}
 	out := s.newOutcome(c, r, k.path, o)
 	if out.unchanged() {
@@ -56,7 +55,7 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 		out.body = known
 		return out.answer()
 	}
-	a, p := k.computeInTurn(s, c, q)
+	a, p := k.computeInTurn(s, c, asked.Q)
 	if p != nil {
 		return s.answerProblem(c, p)
 	}

@@ -12,7 +12,7 @@ func appendCheck(dst []byte, c *solve.Check, x *answering) []byte {
 	q := c.Request
 	dst = append(append(append(dst, `{"kind":"`...), q.Kind.Name...), `","unit":"`...)
 	dst = append(append(dst, q.Unit.String()...), `","given":`...)
-	dst = x.appendGiven(dst, filledIn(q, x)...)
+	dst = x.appendGiven(dst)
 	dst = appendBool(append(dst, `,"works":`...), c.Works)
 	dst = appendString(append(dst, `,"words":`...), checkWords(c))
 	dst = appendClosures(append(dst, `,"closures":`...), q.Ruler, c.Closures)
@@ -23,7 +23,7 @@ func appendCheck(dst []byte, c *solve.Check, x *answering) []byte {
 	dst = appendChanges(append(dst, `,"mend":`...), q.Ruler, c.Mend)
 	dst = appendGreatest(append(dst, `,"greatest":`...), q.Ruler, c.Greatest)
 	dst = x.appendWarnings(append(dst, `,"warnings":`...), c.Warnings)
-	dst = appendString(append(dst, `,"links":{"self":`...), string(x.link(x.path)))
+	dst = appendString(append(dst, `,"links":{"self":`...), string(x.Link(x.path)))
 	return append(append(append(dst, `,"kind":"/v1/kinds/`...), q.Kind.Name...), `"}}`...)
 }
 

@@ -30,7 +30,7 @@ func forStall(change func(*Config)) *Service {
 }
 
 // ask calls a service from a page of an origin, if any.
-func ask(s *Service, method, target, origin string, set ...string) *httptest.ResponseRecorder {
+func askFrom(s *Service, method, target, origin string, set ...string) *httptest.ResponseRecorder {
 	request := newRequest(method, target, "", set)
 	if origin != "" {
 		request.Header.Set("Origin", origin)
@@ -65,8 +65,8 @@ func TestListedOriginsMayRead(t *testing.T) {
 		if allowed {
 			want = origin
 		}
-		allowsOnly(t, ask(s, http.MethodGet, "/v1/kinds", origin), want)
-		preflight := ask(s, http.MethodOptions, "/v1/solve/band", origin, "Access-Control-Request-Method", "POST", "Access-Control-Request-Headers", "content-type")
+		allowsOnly(t, askFrom(s, http.MethodGet, "/v1/kinds", origin), want)
+		preflight := askFrom(s, http.MethodOptions, "/v1/solve/band", origin, "Access-Control-Request-Method", "POST", "Access-Control-Request-Headers", "content-type")
 		assert.Equal(t, http.StatusNoContent, preflight.Code)
 		allowsOnly(t, preflight, want)
 	}
@@ -76,9 +76,9 @@ func TestListedOriginsMayRead(t *testing.T) {
 // meet.
 func TestEveryAnswerSaysWhoMayReadIt(t *testing.T) {
 	s := forStall(nil)
-	tag := ask(s, http.MethodGet, "/v1/kinds", "").Header().Get("ETag")
+	tag := askFrom(s, http.MethodGet, "/v1/kinds", "").Header().Get("ETag")
 	limited := forStall(func(c *Config) { c.RateLimit, c.RateBurst = 0.001, 1 })
-	require.Equal(t, http.StatusOK, ask(limited, http.MethodGet, "/v1/kinds", "").Code)
+	require.Equal(t, http.StatusOK, askFrom(limited, http.MethodGet, "/v1/kinds", "").Code)
 	busy := forStall(func(c *Config) { c.MostRunning, c.MostWaiting, c.Recent = 1, 0, 0 })
 	require.True(t, busy.turn.enter(context.Background()))
 	broken := forStall(nil)
@@ -103,7 +103,7 @@ func TestEveryAnswerSaysWhoMayReadIt(t *testing.T) {
 		{busy, http.MethodGet, "/v1/solve/slotted-band?" + cards, nil, 503},
 	} {
 		for _, origin := range []string{stallPage, stallTest, "https://other.example", ""} {
-			w := ask(c.s, c.method, c.target, origin, c.set...)
+			w := askFrom(c.s, c.method, c.target, origin, c.set...)
 			require.Equal(t, c.status, w.Code, c.target)
 			if !strings.HasSuffix(origin, "other.example") {
 				allowsOnly(t, w, origin)
@@ -118,11 +118,11 @@ func TestEveryAnswerSaysWhoMayReadIt(t *testing.T) {
 // the answer itself does not depend on who asks.
 func TestOriginsChangeNothingElse(t *testing.T) {
 	const target = "/v1/solve/slotted-band?" + cards
-	open := ask(shared(), http.MethodGet, target, "https://other.example")
+	open := askFrom(shared(), http.MethodGet, target, "https://other.example")
 	assert.Equal(t, "*", open.Header().Get("Access-Control-Allow-Origin"))
 	assert.Equal(t, "Accept-Encoding", open.Header().Get("Vary"))
 	for _, origin := range []string{stallPage, stallTest, "null"} {
-		listed := ask(forStall(nil), http.MethodGet, target, origin)
+		listed := askFrom(forStall(nil), http.MethodGet, target, origin)
 		for _, name := range []string{"ETag", "Cache-Control", "Content-Type"} {
 			assert.Equal(t, open.Header().Get(name), listed.Header().Get(name), name)
 		}
@@ -132,7 +132,7 @@ func TestOriginsChangeNothingElse(t *testing.T) {
 
 func TestAnyOriginMayBeSpaced(t *testing.T) {
 	s := forStall(func(c *Config) { c.AllowedOrigins = []string{" * "} })
-	assert.Equal(t, "*", ask(s, http.MethodGet, "/v1/kinds", "https://other.example").Header().Get("Access-Control-Allow-Origin"))
+	assert.Equal(t, "*", askFrom(s, http.MethodGet, "/v1/kinds", "https://other.example").Header().Get("Access-Control-Allow-Origin"))
 }
 
 func TestOriginsAreChecked(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"net/url"
 
+	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
@@ -42,15 +43,13 @@ func solvedExample(k *enclosure.Kind) (query, body string, s *solve.Solution) {
 
 // exampleOf returns the solution of a query, nil if there is none.
 func exampleOf(k *enclosure.Kind, query string) *solve.Solution {
-	r := newReading(kindTable(k, measurementFormats))
-	defer r.release()
-	r.addQuery(query)
-	r.parse()
-	q := r.solveRequest(k)
-	if len(r.faults) > 0 {
+	asked := ask.NewSolve(k).Take()
+	asked.AddQuery(query)
+	asked.Parse()
+	if !asked.Check() {
 		return nil
 	}
-	s, err := solve.Solve(context.Background(), q)
+	s, err := solve.Solve(context.Background(), asked.Q.Request)
 	if err != nil {
 		return nil
 	}
@@ -59,10 +58,10 @@ func exampleOf(k *enclosure.Kind, query string) *solve.Solution {
 
 // measured adds measurements to a query and to a JSON body.
 func measured(query, body string, own *solve.Measurements) (string, string) {
-	finest := finestMark(measure.Inch)
+	finest := measure.Finest(measure.Inch)
 	lists := map[string][]string{}
 	for _, b := range own.Blanks {
-		lists["blank"] = append(lists["blank"], string(appendSizeURL(nil, finest, b)))
+		lists["blank"] = append(lists["blank"], string(ask.AppendSize(nil, measure.Inch, b[0], b[1])))
 	}
 	for name, sizes := range map[string][]measure.Length{"marks": own.Marks, "rises": own.Rises, "depths": own.Depths} {
 		for _, l := range sizes {

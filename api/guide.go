@@ -7,6 +7,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/pdf"
@@ -15,35 +16,12 @@ import (
 	"creasefit/internal/measure"
 )
 
-// The names of a guide, by their place behind the kind's own.
-const (
-	guideLanguage = iota
-	guideUnits
-	guidePaper
-)
-
-// guideParams describes the names of a guide.
-func guideParams() []param {
-	return []param{
-		languageParam("The language of the guide."),
-		{Name: "units", Type: choiceType, Choices: []string{"in", "mm", "both"}, Example: "both", Help: "The units of the guide. Default: those of the ruler."},
-		paperParam(),
-	}
-}
-
 // guideFormats are the formats of a guide.
 var guideFormats = []tell.Format{tell.JSON, tell.Markdown, tell.HTML, tell.Text, tell.PDF}
 
-// guideRequest is what is to be made and how its guide is to be written.
-type guideRequest struct {
-	subject subject
-	options guide.Options
-	paper   [2]measure.Length // zero for what is usual
-}
-
 // guided is what is to be made with its guide.
 type guided struct {
-	how    *guideRequest
+	paper  [2]measure.Length // zero for what is usual
 	solved solved
 	guide  guide.Guide
 }
@@ -72,32 +50,20 @@ func (s *Service) writeGuide(c echo.Context) error {
 	return entry.guide.serve(s, c, extension)
 }
 
-// guideCalculation is the guide of one kind.
-type guideCalculation = calculation[*guideRequest, *guided]
+// guideCalculation is the guide of what such requests ask for.
+type guideCalculation[Q ask.Subject] = calculation[*ask.Guide[Q], *guided]
 
-// newGuide returns the guide of the kind.
-func (e *kindEntry) newGuide() *guideCalculation {
-	return newGuide("/v1/guide/"+e.kind.Name, kindTable(e.kind, guideFormats, guideParams()...), pOwn+len(e.kind.Params),
-		func(r *reading) subject { return oneSubject{r.solveRequest(e.kind)} })
-}
-
-// newGuide returns the guide of what read reads; its own names begin at the
-// place own of the table.
-func newGuide(path string, t *table, own int, read func(*reading) subject) *guideCalculation {
-	return &guideCalculation{
-		table: t, path: path, formats: guideFormats,
-		read: func(r *reading) *guideRequest {
-			units, _ := guide.ParseUnits(r.values[own+guideUnits].text) // its choices were checked
-			options := guide.Options{Language: r.values[own+guideLanguage].text, Units: units}
-			return &guideRequest{read(r), options, r.values[own+guidePaper].size}
-		},
-		compute: func(ctx context.Context, q *guideRequest) (*guided, error) {
-			s, err := q.subject.solve(ctx)
+// newGuide returns the guide of a kind or of portfolios.
+func newGuide[Q ask.Subject](kind string, of func() Q) *guideCalculation[Q] {
+	return &guideCalculation[Q]{
+		form: ask.NewGuide(of, tell.FormatNames(guideFormats)...), path: "/v1/guide/" + kind, formats: guideFormats,
+		compute: func(ctx context.Context, q *ask.Guide[Q]) (*guided, error) {
+			s, err := solveSubject(ctx, q.Of)
 			if err != nil {
 				return nil, err
 			}
-			g, err := s.guide(q.options)
-			return &guided{q, s, g}, err
+			g, err := s.guide(q.Options())
+			return &guided{[2]measure.Length{q.Paper.Width, q.Paper.Height}, s, g}, err
 		},
 		write: func(dst []byte, f tell.Format, a *guided, _ *answering) []byte { return append(dst, a.in(f)...) },
 	}
@@ -114,7 +80,7 @@ func (a *guided) in(f tell.Format) []byte {
 		return written(a.guide.HTML(svg.Append(nil, a.figure(), svg.Options{})))
 	case tell.PDF:
 		return encodedBy(nil, func(w io.Writer) error {
-			return pdf.EncodeGuide(w, &a.guide, a.figure(), pdf.Options{Width: a.how.paper[0], Height: a.how.paper[1]})
+			return pdf.EncodeGuide(w, &a.guide, a.figure(), pdf.Options{Width: a.paper[0], Height: a.paper[1]})
 		})
 	default:
 		return bytes.TrimSpace(written(a.guide.JSON()))

@@ -9,6 +9,7 @@ import (
 	"runtime/debug"
 	"sync"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 )
 
@@ -31,44 +32,14 @@ func (w *keyWriter) text(text string) {
 
 func (w *keyWriter) number(n int) { w.b = binary.AppendUvarint(w.b, uint64(n)) }
 
-// requestKey returns the key of the reading in a format. In it are the build, the
-// call, the unit that was understood, and the values in the order of the
-// table, each with its place there. They are kept as given: the answer repeats
-// them.
-func (r *reading) requestKey(path string, f tell.Format) requestKey {
-	w := keyWriter{r.key[:0]}
+// keyOf returns the key of a request in a format. In it are the build, the call
+// and what was asked.
+func keyOf(r *ask.Reading, path string, f tell.Format) requestKey {
+	w := keyWriter{make([]byte, 0, 512)}
 	w.text(Revision())
 	w.text(path)
 	w.number(int(f))
-	w.number(int(r.unit))
-	for i := range r.table.params {
-		if p := &r.table.params[i]; r.values[i].given && !p.narrows() {
-			r.appendTexts(&w, i)
-		}
-	}
-	r.key = w.b
-	return sha256.Sum256(w.b)
-}
-
-// appendTexts appends what was given for the name in a place of the table.
-func (r *reading) appendTexts(w *keyWriter, place int) {
-	for i := range r.fields {
-		if f := &r.fields[i]; f.name == r.table.params[place].Name {
-			w.number(place)
-			w.text(f.text)
-		}
-	}
-}
-
-// narrows reports whether the name only says what becomes of an answer once it
-// is written.
-func (p *param) narrows() bool {
-	switch p.Name {
-	case "format", "pick", "show", "download", "errors":
-		return p.Answer
-	default:
-		return false
-	}
+	return sha256.Sum256(r.AppendKey(w.b))
 }
 
 // entityTag returns the tag of an answer as it is sent: narrowed, in a format

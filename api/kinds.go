@@ -3,6 +3,7 @@ package api
 import (
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 )
@@ -10,19 +11,18 @@ import (
 // kindEntry is a kind with everything that calls about it need.
 type kindEntry struct {
 	kind    *enclosure.Kind
-	table   *table
 	show    *listing
 	solve   *solveCalculation
 	check   *checkCalculation
-	guide   *guideCalculation
-	drawing *drawingCalculation
+	guide   *guideCalculation[*ask.Enclosure]
+	drawing *drawingCalculation[*ask.Enclosure]
 }
 
 // newKindEntry prepares the calls about a kind.
 func newKindEntry(k *enclosure.Kind) *kindEntry {
-	e := &kindEntry{kind: k, table: kindTable(k, measurementFormats)}
+	of := func() *ask.Enclosure { return &ask.Enclosure{Kind: k} }
+	e := &kindEntry{kind: k, solve: newSolve(k), check: newCheck(k), guide: newGuide(k.Name, of), drawing: newDrawing(k.Name, of)}
 	e.show = newListing("/v1/kinds/"+k.Name, e.describe())
-	e.solve, e.check, e.guide, e.drawing = e.newSolve(), e.newCheck(), e.newGuide(), e.newDrawing()
 	return e
 }
 
@@ -81,45 +81,46 @@ func (k Kind) summary() KindSummary {
 func (e *kindEntry) describe() Kind {
 	k := Kind{Name: e.kind.Name, Title: e.kind.Title, Help: e.kind.Help, Needs: e.kind.Needs,
 		Links: KindLinks{Self: "/v1/kinds/" + e.kind.Name, Solve: "/v1/solve/" + e.kind.Name}}
-	k.Parameters = e.table.describe()
+	k.Parameters = describeNames(e.solve.form.Names())
 	return k
 }
 
-// describe is one name as it is shown.
-func (p *param) describe() Parameter {
-	d := Parameter{Name: p.Name, Type: p.Type.String(), Help: p.Help, Example: p.Example, List: p.List, Advanced: p.Advanced,
-		About: "calculation", Choices: p.Choices, Catalogue: p.Catalogue}
-	if p.Answer {
+// describeNames lists names as they are shown.
+func describeNames(names []ask.Name) []Parameter {
+	list := make([]Parameter, len(names))
+	for i := range names {
+		list[i] = describeName(&names[i])
+	}
+	return list
+}
+
+// describeName is one name as it is shown.
+func describeName(n *ask.Name) Parameter {
+	d := Parameter{Name: n.Name, Type: n.Type.String(), Help: n.Help, Example: n.Example, List: n.List, Advanced: n.Advanced,
+		About: "calculation", Choices: n.Choices, Catalogue: n.Catalogue, Most: n.MostValues(), Longest: n.MostCharacters}
+	if n.Answer {
 		d.About = "answer"
 	}
-	if p.DefaultInch != "" {
-		d.Default = &ParameterDefault{In: p.DefaultInch, MM: p.DefaultMillimetre}
+	if n.Default.Inch != "" {
+		d.Default = &ParameterDefault{In: n.Default.Inch, MM: n.Default.Millimetre}
 	}
-	switch p.Type {
-	case lengthType, sizeType:
+	switch n.Type {
+	case ask.LengthType, ask.SizeType:
 		d.Unit = "length"
-		d.Least, d.Greatest = lengthBound(p.Least), lengthBound(p.Greatest)
-	case countType, numberType:
-		d.Least, d.Greatest = &Bound{Number: &p.LeastNumber}, &Bound{Number: &p.GreatestNumber}
-	case stepType:
+		d.Least, d.Greatest = lengthBound(n.Least), lengthBound(n.Greatest)
+	case ask.CountType, ask.NumberType:
+		d.Least, d.Greatest = &Bound{Number: &n.LeastNumber}, &Bound{Number: &n.GreatestNumber}
+	case ask.StepType:
 		d.Unit = "length"
 	}
-	d.Most = usualList
-	if p.Most > 0 {
-		d.Most = p.Most
+	for _, f := range n.Shapes {
+		d.Forms = append(d.Forms, Form{f.Help, describeNames(f.Names), f.Required, f.Short, f.Open})
 	}
-	d.Longest = p.MostCharacters
-	for _, f := range p.Forms {
-		d.Forms = append(d.Forms, Form{f.help, f.names.describe(), f.required, f.short, f.open})
-	}
-	if p.Catalogue != "" {
-		d.Choices, d.Words = nil, p.Choices
+	if n.Catalogue != "" {
+		d.Choices, d.Words = nil, n.Choices
 	}
 	return d
 }
-
-// usualList is how many values the lists of most names take.
-const usualList = 50
 
 // lengthBound writes a bound in both units.
 func lengthBound(l measure.Length) *Bound {

@@ -3,6 +3,7 @@ package api
 import (
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/internal/sheet"
 )
 
@@ -23,9 +24,9 @@ func (s *Service) listLimits(c echo.Context) error { return s.lists.limits.serve
 // describeLimits is the limits as they are listed.
 func (c Config) describeLimits() Limits {
 	return Limits{
-		URL: c.MostURL, Names: mostFields, Value: mostValue, Body: c.MostBody, YieldBody: c.MostYieldBody, Depth: mostDepth, Lengths: mostLengths,
+		URL: c.MostURL, Names: ask.MostNames, Value: ask.MostValue, Body: c.MostBody, YieldBody: c.MostYieldBody, Depth: ask.MostDepth, Lengths: ask.MostLengths,
 		SolveMillis: c.SolveTimeout.Milliseconds(), RequestMillis: c.WriteTimeout.Milliseconds(),
 		Items: sheet.MostItems, Pieces: sheet.MostPieces, EffortMillis: sheet.MostEffort.Milliseconds(),
-		Planning: c.MostPlanning, Running: c.MostRunning, Waiting: c.MostWaiting, ReportedAtOnce: mostReported,
+		Planning: c.MostPlanning, Running: c.MostRunning, Waiting: c.MostWaiting, ReportedAtOnce: ask.MostReported,
 	}
 }

@@ -18,7 +18,7 @@ func writeMail(dst []byte, f tell.Format, list []mail.Judgement, x *answering) [
 	case tell.CSV:
 		return appendMailCSV(dst, x.rowStyle(), list)
 	case tell.Text:
-		return appendMailText(dst, x.unit, list)
+		return appendMailText(dst, x.Unit(), list)
 	default:
 		return appendMail(dst, list, x)
 	}
@@ -26,16 +26,16 @@ func writeMail(dst []byte, f tell.Format, list []mail.Judgement, x *answering) [
 
 // appendMail appends the answer as JSON.
 func appendMail(dst []byte, list []mail.Judgement, x *answering) []byte {
-	dst = append(append(append(dst, `{"unit":"`...), x.unit.String()...), `","given":`...)
+	dst = append(append(append(dst, `{"unit":"`...), x.Unit().String()...), `","given":`...)
 	dst = appendString(append(x.appendGiven(dst), `,"words":`...), mailWords(list))
 	dst = append(dst, `,"posts":`...)
 	verdicts := make([]PostVerdict, len(list))
 	for i := range list {
-		verdicts[i] = wireVerdict(&list[i], x.unit)
+		verdicts[i] = wireVerdict(&list[i], x.Unit())
 	}
 	dst = append(dst, marshalled(verdicts)...)
 	dst = appendString(append(dst, `,"advice":`...), mailAdvice)
-	dst = appendString(append(dst, `,"links":{"self":`...), string(x.link(x.path)))
+	dst = appendString(append(dst, `,"links":{"self":`...), string(x.Link(x.path)))
 	return append(dst, `,"posts":"/v1/posts"}}`...)
 }
 

@@ -141,7 +141,7 @@ func TestMailOfAnyPiece(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		size := func(name string, greatest int64) string {
 			l := measure.Nanometres(rapid.Int64Range(1_000_000, greatest).Draw(rt, name))
-			return "&" + name + "=" + finestMark(rapid.SampledFrom([]measure.Unit{measure.Inch, measure.Millimetre}).Draw(rt, "unit")).FormatURL(l)
+			return "&" + name + "=" + measure.Finest(rapid.SampledFrom([]measure.Unit{measure.Inch, measure.Millimetre}).Draw(rt, "unit")).FormatURL(l)
 		}
 		query := size("width", 400_000_000) + size("height", 400_000_000) + size("thickness", 60_000_000) + size("size_tolerance", 3_000_000) +
 			fmt.Sprintf("&mass=%.3f", rapid.Float64Range(0.01, 2500).Draw(rt, "mass"))

@@ -14,7 +14,7 @@ func mailAmountText(a mail.Amount, unit measure.Unit) string {
 	case a.Of() == mail.OfRatio:
 		return string(appendDecimal(nil, a.Ratio(), 4))
 	case a.Of() != mail.OfMass:
-		return string(appendReading(nil, finestMark(unit), a.Length()))
+		return string(appendReading(nil, measure.Finest(unit), a.Length()))
 	case unit == measure.Inch:
 		return string(appendDecimal(nil, a.Mass().Ounces(), 3)) + " oz"
 	default:

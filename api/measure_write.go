@@ -29,7 +29,7 @@ func appendLength(dst []byte, step measure.Step, l, ideal measure.Length) []byte
 // a rounded decimal of the step's unit; in, mm and exact_mm say it exactly.
 func appendReading(dst []byte, step measure.Step, l measure.Length) []byte {
 	unit := step.Unit()
-	finest := finestMark(unit)
+	finest := measure.Finest(unit)
 	switch {
 	case l.IsMultipleOf(step):
 		return step.AppendReading(dst, l)

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"creasefit/api/ask"
 	"creasefit/internal/fault"
 )
 
@@ -22,7 +23,7 @@ func pick(document []byte, pointer string, comma bool) ([]byte, fault.Fault) {
 	}
 	switch {
 	case value[0] == '"':
-		return []byte(unquote(value)), fault.Fault{}
+		return []byte(ask.Unquote(value)), fault.Fault{}
 	case comma && (value[0] == '-' || '0' <= value[0] && value[0] <= '9'):
 		return bytes.Replace(value, []byte{'.'}, []byte{','}, 1), fault.Fault{}
 	default:
@@ -32,7 +33,7 @@ func pick(document []byte, pointer string, comma bool) ([]byte, fault.Fault) {
 
 // notThere is the fault of a pointer that leads nowhere.
 func notThere(pointer, token string, names []string) fault.Fault {
-	f := fault.Fault{Code: fault.Unknown, Field: "pick", Value: pointer, Detail: "the answer has no member " + strconv.Quote(cut(token, mostValue)) + " there"}
+	f := fault.Fault{Code: fault.Unknown, Field: "pick", Value: pointer, Detail: "the answer has no member " + strconv.Quote(ask.Cut(token, ask.MostValue)) + " there"}
 	if len(names) > 0 {
 		f.Expected = "one of " + strings.Join(names, ", ")
 	}
@@ -45,21 +46,21 @@ func notThere(pointer, token string, names []string) fault.Fault {
 // descend returns a member of an object or an item of a list, or nil and the
 // names that there are.
 func descend(value []byte, token string) (inner []byte, names []string) {
-	s := jsonScanner{text: value}
-	switch s.peek() {
+	s := ask.Scanner{Text: value}
+	switch s.Peek() {
 	case '{':
-		for s.next(); s.peek() != '}'; s.skipComma() {
-			name := s.str()
-			s.expect(':')
-			member := s.skip()
+		for s.Next(); s.Peek() != '}'; s.Expect(',') {
+			name := s.Str()
+			s.Expect(':')
+			member := s.Skip()
 			if name == token {
 				return member, nil
 			}
 			names = append(names, name)
 		}
 	case '[':
-		for s.next(); s.peek() != ']'; s.skipComma() {
-			item := s.skip()
+		for s.Next(); s.Peek() != ']'; s.Expect(',') {
+			item := s.Skip()
 			index := strconv.Itoa(len(names))
 			if index == token {
 				return item, nil
@@ -70,9 +71,6 @@ func descend(value []byte, token string) (inner []byte, names []string) {
 	return nil, names
 }
 
-// skipComma takes a comma if there is one.
-func (s *jsonScanner) skipComma() { s.expect(',') }
-
 // show returns an object with only the named members of the given one.
 func show(document []byte, wanted []string) ([]byte, fault.Fault) {
 	shown := []byte{'{'}
@@ -81,7 +79,7 @@ func show(document []byte, wanted []string) ([]byte, fault.Fault) {
 		member, names := descend(document, name)
 		if member == nil {
 			f := notThere(name, name, names)
-			f.Field, f.Detail = "show", "the answer has no member "+strconv.Quote(cut(name, mostValue))
+			f.Field, f.Detail = "show", "the answer has no member "+strconv.Quote(ask.Cut(name, ask.MostValue))
 			return nil, f
 		}
 		if i > 0 {

@@ -3,9 +3,9 @@ package api
 import (
 	"strings"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/fault"
-	"creasefit/internal/measure"
 )
 
 // options is how a request wants to be answered.
@@ -20,41 +20,34 @@ type options struct {
 	cell     bool // errors are one line with status 200
 }
 
-// answerText returns the text of a name that says how to answer.
-func (r *reading) answerText(name string) string {
-	i, ok := r.table.index[name]
-	if !ok {
-		return ""
-	}
-	return r.values[i].text
-}
-
-// options settles how to answer. extension is that of the path, or empty.
-func (r *reading) options(extension, accept string, offered []tell.Format) options {
+// optionsOf settles how to answer and reports what contradicts itself.
+// extension is that of the path, or empty.
+func optionsOf(r *ask.Reading, extension, accept string, offered []tell.Format) options {
+	a := &r.Answer
 	o := options{
-		pick:     r.answerText("pick"),
-		bare:     r.answerText("header") == "0",
-		comma:    r.decimal == measure.DecimalComma,
-		download: r.answerText("download"),
-		cell:     r.answerText("errors") == "cell",
+		pick:     a.Pick.Text,
+		bare:     a.Header.Is("0"),
+		comma:    a.Decimal.Is("comma"),
+		download: a.Download.Text,
+		cell:     a.Errors.Is("cell"),
 	}
-	if show := r.answerText("show"); show != "" {
-		o.show = strings.Split(show, ",")
+	if a.Show.Text != "" {
+		o.show = strings.Split(a.Show.Text, ",")
 	}
-	r.chooseFormat(&o, extension, accept, offered)
-	r.checkOptions(&o)
+	o.chooseFormat(r, extension, accept, offered)
+	o.check(r)
 	return o
 }
 
 // chooseFormat follows the path's extension, then format, then Accept.
-func (r *reading) chooseFormat(o *options, extension, accept string, offered []tell.Format) {
-	named := r.answerText("format")
+func (o *options) chooseFormat(r *ask.Reading, extension, accept string, offered []tell.Format) {
+	named := r.Answer.Format.Text
 	chosen, ok := tell.FormatNamed(named, offered)
 	switch {
 	case extension != "":
-		r.followExtension(o, extension, offered)
+		o.followExtension(r, extension, offered)
 		if named != "" && chosen != o.format {
-			r.reportOption("format", "the path ends in ."+extension, "leave one of the two out")
+			r.ReportAnswer(&r.Answer.Format.Field, "the path ends in ."+extension, "leave one of the two out")
 		}
 	case ok:
 		o.format = chosen
@@ -64,36 +57,31 @@ func (r *reading) chooseFormat(o *options, extension, accept string, offered []t
 }
 
 // followExtension takes the format that the path ends in.
-func (r *reading) followExtension(o *options, extension string, offered []tell.Format) {
+func (o *options) followExtension(r *ask.Reading, extension string, offered []tell.Format) {
 	var ok bool
 	if o.format, ok = tell.FormatNamed(extension, offered); !ok {
-		r.report(fault.Fault{Code: fault.Unknown, Field: "format", Value: extension, Detail: "there is no answer in the format that the path ends in",
+		r.Report(fault.Fault{Code: fault.Unknown, Field: "format", Value: extension, Detail: "there is no answer in the format that the path ends in",
 			Expected: "one of " + strings.Join(tell.FormatNames(offered), ", ")}, "")
 	}
 }
 
-// checkOptions reports options that contradict each other.
-func (r *reading) checkOptions(o *options) {
-	explicit := r.answerText("format")
+// check reports options that contradict each other.
+func (o *options) check(r *ask.Reading) {
+	a := &r.Answer
 	switch {
 	case o.pick != "" && !strings.HasPrefix(o.pick, "/"):
-		r.reportOption("pick", "a JSON Pointer begins with a slash", "/"+o.pick)
+		r.ReportAnswer(&a.Pick.Field, "a JSON Pointer begins with a slash", "/"+o.pick)
 	case o.pick != "" && o.show != nil:
-		r.reportOption("show", "pick answers with one value already", "leave out pick or show")
-	case o.pick != "" && (o.format != tell.JSON && o.format != tell.Text || explicit == "json"):
-		r.reportOption("pick", "a picked value is plain text", "leave the format out")
+		r.ReportAnswer(&a.Show.Field, "pick answers with one value already", "leave out pick or show")
+	case o.pick != "" && (o.format != tell.JSON && o.format != tell.Text || a.Format.Is("json")):
+		r.ReportAnswer(&a.Pick.Field, "a picked value is plain text", "leave the format out")
 	case o.show != nil && o.format != tell.JSON:
-		r.reportOption("show", "show narrows JSON answers only", "leave out show or the format")
+		r.ReportAnswer(&a.Show.Field, "show narrows JSON answers only", "leave out show or the format")
 	}
 	if !isFileName(o.download) {
-		r.reportOption("download", "a name has letters, digits, hyphens and underscores", "")
+		r.ReportAnswer(&a.Download.Field, "a name has letters, digits, hyphens and underscores", "")
 		o.download = ""
 	}
-}
-
-// reportOption reports a name that says how to answer.
-func (r *reading) reportOption(name, detail, hint string) {
-	r.report(fault.Fault{Code: fault.Conflict, Field: name, Value: r.answerText(name), Detail: detail, Hint: hint}, "")
 }
 
 // isFileName reports whether the text is safe as the name of a download.

@@ -9,6 +9,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
@@ -29,7 +30,7 @@ type outcome struct {
 	options
 	s      *Service
 	c      echo.Context
-	r      *reading
+	r      *ask.Reading
 	path   string
 	coding string
 	tag    string
@@ -56,12 +57,12 @@ func (b *answerBuffer) giveBack() {
 
 // newOutcome decides the encoding and the entity tag, before anything is
 // computed.
-func (s *Service) newOutcome(c echo.Context, r *reading, path string, o options) *outcome {
+func (s *Service) newOutcome(c echo.Context, r *ask.Reading, path string, o options) *outcome {
 	out := &outcome{options: o, s: s, c: c, r: r, path: path}
 	if o.pick == "" && acceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
 		out.coding = "gzip"
 	}
-	out.key = r.requestKey(path, out.writtenAs())
+	out.key = keyOf(r, path, out.writtenAs())
 	out.tag = out.key.entityTag(&o, out.coding)
 	return out
 }
@@ -144,7 +145,7 @@ func (o *outcome) setLocation(h http.Header) {
 		return
 	}
 	link := append([]byte(o.path), '?')
-	if link = o.r.appendQuery(link, true); len(link) <= mostContentLocation {
+	if link = o.r.AppendQuery(link, true); len(link) <= mostContentLocation {
 		h["Content-Location"] = []string{string(link)}
 	}
 }

@@ -5,8 +5,8 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/solve"
 )
 
@@ -15,50 +15,6 @@ const (
 	portfolioName  = "portfolio"
 	portfolioTitle = "Portfolio of enclosures"
 )
-
-// pLayers is the place of the layers behind the common names.
-const pLayers = pOwn
-
-// The names that a layer has beside those of its kind, by their place behind
-// the kind's own.
-const (
-	layerKind = iota
-	layerTurned
-)
-
-// turns are the words for how a layer takes what it goes round, in the order
-// of solve.Turn.
-var turns = []string{"no", "quarter", "edge", "end"}
-
-// layersParam describes the layers.
-func layersParam() param {
-	return param{Name: "layers", Type: objectType, List: true, Most: solve.MostLayers, MostCharacters: 2048, Forms: []form{layerForm()},
-		Example: `{"kind":"tray","corners":"outside"}`,
-		Help:    "The enclosures, the innermost first: a kind by name, or with names of its own. What a layer does not say is taken from beside the layers."}
-}
-
-// layerForm describes the shape of a layer.
-func layerForm() form {
-	return form{help: "One enclosure. Takes the kind's own names as well.", required: []string{"kind"}, short: "kind", open: true,
-		names: newTable([]param{kindChoice(), turnedParam()}, layerOwn(commonParams()))}
-}
-
-// turnedParam is how a layer takes what it goes round.
-func turnedParam() param {
-	return param{Name: "turned", Type: choiceType, Choices: turns, Example: turns[1], DefaultInch: turns[0], DefaultMillimetre: turns[0],
-		Help: "How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or its end (width and thickness)."}
-}
-
-// portfolioTable is every name that a calculation about a portfolio knows;
-// further ones come behind the layers.
-func portfolioTable(formats []tell.Format, further ...param) *table {
-	return newTable(commonParams(), []param{layersParam()}, further, answerParams(formats))
-}
-
-// layerTable is the names that a layer of a kind knows.
-func layerTable(k *enclosure.Kind) *table {
-	return kindTable(k, measurementFormats, kindChoice(), turnedParam())
-}
 
 // solvePortfolio answers with the measurements of enclosures round one another.
 //
@@ -119,42 +75,36 @@ func (s *Service) drawPortfolio(c echo.Context) error {
 }
 
 // portfolioCalculation is the calculation of several kinds together.
-type portfolioCalculation = calculation[*portfolioRequest, *portfolio]
+type portfolioCalculation = calculation[*ask.Portfolio, *portfolio]
 
 // portfolio is a request with its solution.
 type portfolio struct {
-	*portfolioRequest
+	asked *ask.Portfolio
 	*solve.Portfolio
 }
 
 // portfolioEntry is the portfolio with everything that calls about it need.
 type portfolioEntry struct {
 	solve   *portfolioCalculation
-	guide   *guideCalculation
-	drawing *drawingCalculation
+	guide   *guideCalculation[*ask.Portfolio]
+	drawing *drawingCalculation[*ask.Portfolio]
 }
 
 // newPortfolioEntry prepares the calls about portfolios.
 func newPortfolioEntry() *portfolioEntry {
-	kinds := map[string]kindItem{}
-	for _, k := range enclosure.Kinds() {
-		kinds[k.Name] = kindItem{k, layerTable(k)}
-	}
-	read := func(r *reading) *portfolioRequest { return r.portfolioRequest(kinds) }
-	subjectOf := func(r *reading) subject { return read(r) }
+	of := ask.Portfolios()
 	return &portfolioEntry{
 		solve: &portfolioCalculation{
-			table: portfolioTable(measurementFormats), path: "/v1/solve/" + portfolioName, formats: measurementFormats,
-			read: read, compute: solveAllAndCount, write: writePortfolio,
+			form: ask.NewForm(of, tell.FormatNames(measurementFormats)...), path: "/v1/solve/" + portfolioName, formats: measurementFormats,
+			compute: solveAllAndCount, write: writePortfolio,
 		},
-		guide:   newGuide("/v1/guide/"+portfolioName, portfolioTable(guideFormats, guideParams()...), pLayers+1, subjectOf),
-		drawing: newDrawing("/v1/drawing/"+portfolioName, portfolioTable(drawingFormats, drawingParams()...), pLayers+1, subjectOf),
+		guide: newGuide(portfolioName, of), drawing: newDrawing(portfolioName, of),
 	}
 }
 
 // solveAllAndCount solves the layers, and counts how many blanks the sheets give.
-func solveAllAndCount(ctx context.Context, q *portfolioRequest) (*portfolio, error) {
-	p, err := solve.SolvePortfolio(ctx, q.layers)
+func solveAllAndCount(ctx context.Context, q *ask.Portfolio) (*portfolio, error) {
+	p, err := solve.SolvePortfolio(ctx, q.Layers)
 	if err != nil {
 		return nil, err
 	}
@@ -183,19 +133,20 @@ func writePortfolio(dst []byte, f tell.Format, a *portfolio, x *answering) []byt
 
 // portfolioSpecs is what the specification says of portfolios.
 func portfolioSpecs() []CallSpec {
-	call := func(what string, formats []tell.Format, further ...param) CallSpec {
-		return CallSpec{Path: "/v1/" + what + "/" + portfolioName, Parameters: portfolioTable(formats, further...).describe(), Media: mediaTypes(formats),
-			Example: "unit=in&width=5&height=4&thickness=2&caliper=0.012&fit=easy&layers=dividers&layers=tray&layers=sleeve&layers=band",
-			Body: `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"fit":"easy",` +
-				`"layers":[{"kind":"dividers","columns":3},{"kind":"tray","corners":"outside"},"sleeve",{"kind":"band","caliper":0.006,"fit":"snug"}]}`}
+	e := newPortfolioEntry()
+	specs := []CallSpec{e.solve.spec(), e.guide.spec(), e.drawing.spec()}
+	for i := range specs {
+		specs[i].Example = "unit=in&width=5&height=4&thickness=2&caliper=0.012&fit=easy&layers=dividers&layers=tray&layers=sleeve&layers=band"
+		specs[i].Body = `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"fit":"easy",` +
+			`"layers":[{"kind":"dividers","columns":3},{"kind":"tray","corners":"outside"},"sleeve",{"kind":"band","caliper":0.006,"fit":"snug"}]}`
 	}
-	return []CallSpec{call("solve", measurementFormats), call("guide", guideFormats, guideParams()...), call("drawing", drawingFormats, drawingParams()...)}
+	return specs
 }
 
 // describePortfolio is the portfolio as /v1/kinds shows it.
 func describePortfolio() Kind {
 	return Kind{Name: portfolioName, Title: portfolioTitle, Help: "Several kinds round one another: each goes round the one before.",
-		Needs: []string{"layers"}, Parameters: portfolioTable(measurementFormats).describe(),
+		Needs: []string{"layers"}, Parameters: describeNames(newPortfolioEntry().solve.form.Names()),
 		Links: KindLinks{Self: "/v1/kinds/" + portfolioName, Solve: "/v1/solve/" + portfolioName}}
 }
 

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
@@ -8,9 +9,9 @@ import (
 
 // appendPortfolio appends a solved portfolio as JSON.
 func appendPortfolio(dst []byte, a *portfolio, x *answering) []byte {
-	first, last := a.layers[0].Request, a.Solutions[len(a.Solutions)-1]
+	first, last := a.asked.Layers[0].Request, a.Solutions[len(a.Solutions)-1]
 	dst = append(append(append(dst, `{"kind":"`+portfolioName+`","unit":"`...), first.Unit.String()...), `","given":`...)
-	dst = x.appendGiven(dst, sizesFilledIn(first)...)
+	dst = x.appendGiven(dst)
 	dst = append(dst, `,"layers":[`...)
 	for i := range a.Solutions {
 		dst = a.appendLayer(comma(dst, i), i)
@@ -18,7 +19,7 @@ func appendPortfolio(dst []byte, a *portfolio, x *answering) []byte {
 	dst = a.appendPieces(append(dst, `],"pieces":[`...))
 	dst = append(dst, `],"chain":[`...)
 	for i, s := range a.Solutions {
-		dst = appendString(append(comma(dst, i), `{"layer":`...), a.layers[i].Name())
+		dst = appendString(append(comma(dst, i), `{"layer":`...), a.asked.Layers[i].Name())
 		dst = appendSures(append(dst, `,"contents":`...), s.Step, &a.Chain[i].Contents)
 		dst = appendFits(append(dst, `,"fit":`...), s.Step, s.Fits)
 		dst = append(appendSures(append(dst, `,"outside":`...), s.Step, &a.Chain[i].Outside), '}')
@@ -28,7 +29,7 @@ func appendPortfolio(dst []byte, a *portfolio, x *answering) []byte {
 	dst = appendOutside(append(dst, `],"outside":`...), &whole)
 	dst = appendProof(append(dst, `,"proof":`...), &whole.Proof)
 	dst = x.appendWarnings(append(dst, `,"warnings":`...), a.warnings())
-	link := x.link(x.path)
+	link := x.Link(x.path)
 	dst = appendLinks(append(dst, `,"links":`...), portfolioName, link, x.path)
 	return append(appendMailLink(dst, &whole), `}}`...)
 }
@@ -38,15 +39,15 @@ func appendPortfolio(dst []byte, a *portfolio, x *answering) []byte {
 func (a *portfolio) appendLayer(dst []byte, i int) []byte {
 	s := a.Solutions[i]
 	path := "/v1/solve/" + s.Request.Kind.Name
-	dst = appendString(append(dst, `{"name":`...), a.layers[i].Name())
+	dst = appendString(append(dst, `{"name":`...), a.asked.Layers[i].Name())
 	dst = append(append(append(dst, `,"kind":"`...), s.Request.Kind.Name...), `","turned":"`...)
-	dst = append(append(append(dst, turns[a.layers[i].Turn]...), `","step":"`...), s.Step.String()...)
+	dst = append(append(append(dst, ask.Turns()[a.asked.Layers[i].Turn]...), `","step":"`...), s.Step.String()...)
 	dst = appendProof(append(dst, `","proof":`...), &s.Proof)
 	if s.Yields != nil {
 		dst = appendYields(append(dst, `,"yield":`...), s)
 	}
-	alone := &answering{reading: a.standAlone(i), path: path}
-	dst = appendLinks(append(dst, `,"links":`...), s.Request.Kind.Name, alone.link(path), path)
+	alone := &answering{Reading: a.standAlone(i), path: path}
+	dst = appendLinks(append(dst, `,"links":`...), s.Request.Kind.Name, alone.Link(path), path)
 	if s.Yields != nil {
 		dst = append(appendYieldLink(append(dst, `,"yield":"`...), s, alone), '"')
 	}
@@ -55,19 +56,17 @@ func (a *portfolio) appendLayer(dst []byte, i int) []byte {
 
 // standAlone is the request for one layer by itself: with the sizes of what it
 // goes round, and the greatest of their spreads.
-func (a *portfolio) standAlone(i int) *reading {
-	r := a.alone[i]
-	if i == 0 {
-		return r
+func (a *portfolio) standAlone(i int) *ask.Reading {
+	alone := a.asked.Alone[i]
+	if i > 0 {
+		var most measure.Length
+		sizes := &a.Chain[i].Contents
+		for axis := range sizes {
+			most = measure.Max(most, sizes[axis].RSS.Max.Sub(sizes[axis].Nominal))
+		}
+		alone.Q.PutSizes(sizes[0].Nominal, sizes[1].Nominal, sizes[2].Nominal, most)
 	}
-	var most measure.Length
-	for axis, place := range [...]int{pWidth, pHeight, pThickness} {
-		size := &a.Chain[i].Contents[axis]
-		r.values[place] = value{given: true, length: size.Nominal}
-		most = measure.Max(most, size.RSS.Max.Sub(size.Nominal))
-	}
-	r.values[pContentsTolerance] = value{given: true, length: most}
-	return r
+	return &alone.Reading
 }
 
 // appendPieces appends the pieces of all layers.
@@ -75,7 +74,7 @@ func (a *portfolio) appendPieces(dst []byte) []byte {
 	count := 0
 	for i, s := range a.Solutions {
 		for n := range s.Pattern.Pieces {
-			dst = appendPiece(comma(dst, count), s.Step, &s.Pattern.Pieces[n], &s.Ideal.Pieces[n], a.layers[i].Name())
+			dst = appendPiece(comma(dst, count), s.Step, &s.Pattern.Pieces[n], &s.Ideal.Pieces[n], a.asked.Layers[i].Name())
 			count++
 		}
 	}
@@ -96,9 +95,9 @@ func appendSures(dst []byte, step measure.Step, sures *[3]solve.Sure) []byte {
 // pieceName names a piece after its layer and, where that has several, itself.
 func (a *portfolio) pieceName(layer int, piece string) string {
 	if len(a.Solutions[layer].Pattern.Pieces) == 1 {
-		return a.layers[layer].Name()
+		return a.asked.Layers[layer].Name()
 	}
-	return a.layers[layer].Name() + " " + piece
+	return a.asked.Layers[layer].Name() + " " + piece
 }
 
 // mass is that of the paper of all layers; zero if that of one is unknown.
@@ -131,7 +130,7 @@ func (a *portfolio) warnings() []enclosure.Warning {
 	var all []enclosure.Warning
 	for i, s := range a.Solutions {
 		for _, w := range s.Warnings {
-			w.Detail = a.layers[i].Name() + ": " + w.Detail
+			w.Detail = a.asked.Layers[i].Name() + ": " + w.Detail
 			all = append(all, w)
 		}
 	}

@@ -79,7 +79,7 @@ func (s *Service) listBenches(c echo.Context) error { return s.lists.benches.ser
 
 // exact is a length that is its own ideal, as answers give it.
 func exact(l measure.Length, unit measure.Unit) Length {
-	return Length{Reading: finestMark(unit).Format(l), In: l.Rounded(measure.Inch), MM: l.Millimetres(), ExactMM: l.Millimetres()}
+	return Length{Reading: measure.Finest(unit).Format(l), In: l.Rounded(measure.Inch), MM: l.Millimetres(), ExactMM: l.Millimetres()}
 }
 
 // optional is a length that may be unknown, which is zero.

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"creasefit/api/ask"
 	"creasefit/internal/fault"
 )
 
@@ -9,10 +10,7 @@ import (
 const (
 	codeNotFound     fault.Code = "not-found"
 	codeMethod       fault.Code = "method-not-allowed"
-	codeBodyTimeout  fault.Code = "body-timeout"
-	codeBodyTooLarge fault.Code = "body-too-large"
 	codeURLTooLong   fault.Code = "url-too-long"
-	codeMediaType    fault.Code = "media-type"
 	codeTooManyCalls fault.Code = "too-many-calls"
 	codeOverloaded   fault.Code = "overloaded"
 	codeDraining     fault.Code = "draining"
@@ -46,10 +44,10 @@ var problemKinds = []problemKind{
 	{fault.NoProof, 422, "The pattern does not fold up", "The flat pattern was folded up and does not close or does not hold the contents."},
 	{codeNotFound, 404, "There is nothing here", "The address names no call. /openapi.json lists them all."},
 	{codeMethod, 405, "The method is not allowed here", "The Allow header lists the methods that are."},
-	{codeBodyTimeout, 408, "The body did not arrive in time", "Send the whole body at once, or use a query string."},
-	{codeBodyTooLarge, 413, "The body is too large", "The limits are listed at /v1/limits."},
+	{ask.BodyTimeout, 408, "The body did not arrive in time", "Send the whole body at once, or use a query string."},
+	{ask.BodyTooLarge, 413, "The body is too large", "The limits are listed at /v1/limits."},
 	{codeURLTooLong, 414, "The address is too long", "Send the same names in a JSON body by POST."},
-	{codeMediaType, 415, "The body's media type is not read", "Send application/json or application/x-www-form-urlencoded, in UTF-8 and not compressed."},
+	{ask.MediaType, 415, "The body's media type is not read", "Send application/json or application/x-www-form-urlencoded, in UTF-8 and not compressed."},
 	{codeTooManyCalls, 429, "Too many calls", "Wait for as long as Retry-After says."},
 	{codeOverloaded, 503, "The service is busy", "Wait for as long as Retry-After says, then send the same request again."},
 	{codeDraining, 503, "The service is going down", "Another instance will answer; send the same request again."},
@@ -139,7 +137,7 @@ func appendFault(dst []byte, f *fault.Fault) []byte {
 // the reader.
 func cutValue(member, text string) string {
 	if member == "value" {
-		return cut(text, mostValue)
+		return ask.Cut(text, ask.MostValue)
 	}
 	return text
 }
@@ -147,5 +145,5 @@ func cutValue(member, text string) string {
 // cellLine is the whole problem as one line for a spreadsheet cell.
 func (p *problem) cellLine() string {
 	line := "! " + p.detail
-	return cut(line, 1000)
+	return ask.Cut(line, 1000)
 }

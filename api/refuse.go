@@ -5,40 +5,24 @@ import (
 	"errors"
 	"log/slog"
 	"net/http"
-	"net/url"
 	"slices"
 	"strings"
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/internal/fault"
 )
 
-// problem puts together everything that is wrong with the values, and a
-// corrected address if every fault has a correction.
-func (r *reading) problem(path string) *problem {
-	p := problemOf(r.faults)
-	p.hidden = r.hidden
-	if r.hidden == 0 && len(r.fixes) == len(r.faults) {
-		p.try = path + "?" + r.corrected()
+// refusal puts together everything that is wrong with the values of a request,
+// and a corrected address if every fault has a correction.
+func refusal(r *ask.Reading, path string) *problem {
+	p := problemOf(r.Faults())
+	p.hidden = r.Hidden()
+	if query, ok := r.Corrected(); ok {
+		p.try = path + "?" + query
 	}
 	return p
-}
-
-// corrected is the query with every correction made.
-func (r *reading) corrected() string {
-	var b strings.Builder
-	for i, f := range r.fields {
-		at := slices.IndexFunc(r.fixes, func(x fix) bool { return x.field == f.name })
-		if at >= 0 {
-			f = field{r.fixes[at].name, strings.ReplaceAll(r.fixes[at].text, " ", "")}
-		}
-		if i > 0 {
-			b.WriteByte('&')
-		}
-		b.WriteString(url.QueryEscape(f.name) + "=" + url.QueryEscape(f.text))
-	}
-	return b.String()
 }
 
 // problemFrom translates an error from below. What it does not know goes to
@@ -47,7 +31,7 @@ func (s *Service) problemFrom(c echo.Context, err error) *problem {
 	var faults fault.Faults
 	switch other := faults.Add(err); {
 	case other == nil && len(faults) > 0:
-		hidden := max(0, len(faults)-mostReported)
+		hidden := max(0, len(faults)-ask.MostReported)
 		p := problemOf(faults[:len(faults)-hidden])
 		p.hidden = hidden
 		return p

@@ -4,6 +4,8 @@ import (
 	"crypto/rand"
 	"strconv"
 	"sync/atomic"
+
+	"creasefit/api/ask"
 )
 
 // requestIDs hands out one id a request: a random part for the process and a
@@ -29,4 +31,4 @@ func (r requestIDs) take(given string) string {
 }
 
 // isRequestID accepts 8 to 64 characters that are safe in headers and logs.
-func isRequestID(id string) bool { return len(id) >= 8 && len(id) <= mostValue && isFileName(id) }
+func isRequestID(id string) bool { return len(id) >= 8 && len(id) <= ask.MostValue && isFileName(id) }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
 )
 
@@ -56,6 +57,7 @@ func New(config Config, log *slog.Logger) *Service {
 	}
 	s.lists, s.lines = newLists(config), s.lineCalls()
 	s.echo.HTTPErrorHandler = s.answerError
+	s.echo.Binder, s.echo.Validator = ask.Binder{MostBody: config.MostBody, MostLarge: config.MostYieldBody}, ask.Validator{}
 	s.echo.Use(s.around)
 	if config.RateLimit > 0 {
 		s.echo.Use(s.limitRate())

@@ -15,14 +15,14 @@ func appendSolution(dst []byte, s *solve.Solution, x *answering) []byte {
 	dst = append(append(append(dst, `{"kind":"`...), q.Kind.Name...), `","unit":"`...)
 	dst = append(append(dst, q.Unit.String()...), `","step":"`...)
 	dst = append(append(dst, s.Step.String()...), `","given":`...)
-	dst = x.appendGiven(dst, filledIn(q, x)...)
+	dst = x.appendGiven(dst)
 	dst = append(dst, `,"pieces":[`...)
 	for i := range s.Pattern.Pieces {
 		dst = comma(dst, i)
 		dst = appendPiece(dst, s.Step, &s.Pattern.Pieces[i], &s.Ideal.Pieces[i], "")
 	}
 	dst = appendFits(append(dst, `],"fit":`...), s.Step, s.Fits)
-	link := x.link(x.path)
+	link := x.Link(x.path)
 	dst = appendAlternatives(append(dst, `,"alternatives":`...), s, link)
 	dst = appendOutside(append(dst, `,"outside":`...), s)
 	dst = appendProof(append(dst, `,"proof":`...), &s.Proof)
@@ -57,27 +57,11 @@ func appendLinks(dst []byte, kind string, self []byte, path string) []byte {
 // appendMailLink appends the address of what posts make of the outside. Its
 // mass is left out: only that of the paper is known.
 func appendMailLink(dst []byte, s *solve.Solution) []byte {
-	finest := finestMark(s.Request.Unit)
+	finest := measure.Finest(s.Request.Unit)
 	dst = append(append(append(dst, `,"mail":"/v1/mail?unit=`...), s.Request.Unit.String()...), "&width="...)
 	dst = append(finest.AppendURL(dst, s.Outside.Width), "&height="...)
 	dst = append(finest.AppendURL(dst, s.Outside.Height), "&thickness="...)
 	return append(finest.AppendURL(dst, s.Outside.Thickness), '"')
-}
-
-// filledIn is what presets and defaults added to the request.
-func filledIn(q *solve.Request, x *answering) []filled {
-	paper := "stock"
-	if !x.has(pStock) {
-		paper = "grammage"
-	}
-	return append(sizesFilledIn(q), filled{pCaliper, "", q.Caliper, paper}, filled{pFit, q.FitName, measure.Length{}, "default"})
-}
-
-// sizesFilledIn is what named contents and the default ruler added.
-func sizesFilledIn(q *solve.Request) []filled {
-	return append(make([]filled, 0, 6),
-		filled{pWidth, "", q.Width, "contents"}, filled{pHeight, "", q.Height, "contents"}, filled{pThickness, "", q.Thickness, "contents"},
-		filled{pRuler, q.Ruler.String(), q.Ruler.Size(), "default"})
 }
 
 // appendPiece appends one piece; ideal is its twin on an endlessly fine ruler,
@@ -253,7 +237,7 @@ func (x *answering) appendWarnings(dst []byte, warnings []enclosure.Warning) []b
 		dst = comma(dst, i)
 		dst = appendString(append(dst, `{"code":`...), w.Code)
 		dst = appendString(append(dst, `,"detail":`...), w.Detail)
-		if link := x.linkWith(x.path, w.Try); link != nil {
+		if link := x.LinkWith(x.path, w.Try.Name, w.Try.Choice); link != nil {
 			dst = append(append(append(dst, `,"try":"`...), link...), '"')
 		}
 		dst = append(dst, '}')

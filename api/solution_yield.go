@@ -4,7 +4,7 @@ import (
 	"context"
 	"net/url"
 
-	"creasefit/internal/measure"
+	"creasefit/api/ask"
 	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
@@ -42,7 +42,7 @@ func appendYields(dst []byte, s *solve.Solution) []byte {
 // gives of a single piece, or one set of several.
 func appendYieldLink(dst []byte, s *solve.Solution, x *answering) []byte {
 	dst = append(append(append(dst, "/v1/yield?unit="...), s.Request.Unit.String()...), "&sheet="...)
-	dst = x.appendValue(dst, &x.table.params[pSheet], &x.values[pSheet], 0)
+	dst = x.AppendValue(dst, "sheet")
 	if s.Request.Grain != solve.GrainUnknown {
 		dst = append(append(dst, "&sheet_grain="...), s.Request.Grain.String()...)
 	}
@@ -70,5 +70,5 @@ func appendYieldLink(dst []byte, s *solve.Solution, x *answering) []byte {
 
 // appendBlankURL appends the size of a piece's blank as it stands in a URL.
 func appendBlankURL(dst []byte, s *solve.Solution, p *pattern.Piece) []byte {
-	return appendSizeURL(dst, finestMark(s.Step.Unit()), [2]measure.Length{p.Width, p.Height})
+	return ask.AppendSize(dst, s.Step.Unit(), p.Width, p.Height)
 }

@@ -1,11 +1,14 @@
 package api
 
 import (
+	"context"
 	"strings"
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/solve"
 )
@@ -39,15 +42,16 @@ func (s *Service) solveKind(c echo.Context) error {
 }
 
 // solveCalculation is the calculation of one kind.
-type solveCalculation = calculation[*solve.Request, *solve.Solution]
+type solveCalculation = calculation[*ask.Enclosure, *solve.Solution]
 
 // newSolve returns the calculation of the kind.
-func (e *kindEntry) newSolve() *solveCalculation {
+func newSolve(k *enclosure.Kind) *solveCalculation {
 	return &solveCalculation{
-		table: e.table, path: "/v1/solve/" + e.kind.Name, formats: measurementFormats,
-		read:    func(r *reading) *solve.Request { return r.solveRequest(e.kind) },
-		compute: solveAndCount,
-		write:   writeSolution,
+		form: ask.NewSolve(k, tell.FormatNames(measurementFormats)...), path: "/v1/solve/" + k.Name, formats: measurementFormats,
+		compute: func(ctx context.Context, q *ask.Enclosure) (*solve.Solution, error) {
+			return solveAndCount(ctx, q.Request)
+		},
+		write: writeSolution,
 	}
 }
 

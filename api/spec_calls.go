@@ -1,6 +1,9 @@
 package api
 
 import (
+	"strings"
+
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/enclosure"
 )
@@ -23,52 +26,46 @@ type CallSpec struct {
 func CallSpecs() []CallSpec {
 	specs := []CallSpec{}
 	for _, k := range enclosure.Kinds() {
-		query, body := solveExample(k)
-		specs = append(specs, CallSpec{
-			Path: "/v1/solve/" + k.Name, Annotated: "/v1/solve/{kind}", Summary: "Measurements of a " + k.Name, Media: mediaTypes(measurementFormats),
-			Parameters: kindTable(k, measurementFormats).describe(), Example: query, Body: body,
-		})
+		specs = append(specs, newSolve(k).spec().ofKind(k, "Measurements of a "))
 	}
 	for _, k := range enclosure.Kinds() {
-		query, body := solveExample(k)
-		specs = append(specs, CallSpec{
-			Path: "/v1/guide/" + k.Name, Annotated: "/v1/guide/{kind}", Summary: "Making instructions of a " + k.Name, Media: mediaTypes(guideFormats),
-			Parameters: kindTable(k, guideFormats, guideParams()...).describe(), Example: query, Body: body,
-		}, CallSpec{
-			Path: "/v1/drawing/" + k.Name, Annotated: "/v1/drawing/{kind}", Summary: "Drawing of a " + k.Name, Media: mediaTypes(drawingFormats),
-			Parameters: kindTable(k, drawingFormats, drawingParams()...).describe(), Example: query, Body: body,
-		})
+		of := func() *ask.Enclosure { return &ask.Enclosure{Kind: k} }
+		specs = append(specs, newGuide(k.Name, of).spec().ofKind(k, "Making instructions of a "), newDrawing(k.Name, of).spec().ofKind(k, "Drawing of a "))
 	}
 	for _, k := range enclosure.Kinds() {
-		query, body := checkExample(k)
-		specs = append(specs, CallSpec{
-			Path: "/v1/check/" + k.Name, Annotated: "/v1/check/{kind}", Summary: "Check own measurements of a " + k.Name, Media: mediaTypes(checkFormats),
-			Parameters: kindTable(k, checkFormats, checkParams()...).describe(), Example: query, Body: body,
-		})
+		spec := newCheck(k).spec().ofKind(k, "Check own measurements of a ")
+		spec.Example, spec.Body = checkExample(k)
+		specs = append(specs, spec)
 	}
 	specs = append(specs,
-		CallSpec{Path: "/v1/ruler", Parameters: rulerTable().describe(), Media: mediaTypes(measurementFormats),
-			Example: "length=92.1mm&length=3-5/8in", Body: `{"length":["92.1mm","3-5/8in"]}`},
-		CallSpec{Path: "/v1/stock", Parameters: paperTable().describe(), Media: mediaTypes(paperFormats),
-			Example: "basis_weight=80&grade=cover&sheet=letter", Body: `{"basis_weight":80,"grade":"cover","sheet":"letter"}`},
-		CallSpec{Path: "/v1/mail", Parameters: mailTable().describe(), Media: mediaTypes(mailFormats),
-			Example: "unit=in&width=5-1/4&height=5-1/4&thickness=1/8&mass_oz=0.9&post=us&post=de", Body: `{"unit":"in","width":"5-1/4","height":"5-1/4","thickness":"1/8","mass_oz":0.9,"post":["us","de"]}`},
-		yieldSpec())
+		newRulerCalculation().spec().asked("length=92.1mm&length=3-5/8in", `{"length":["92.1mm","3-5/8in"]}`),
+		newPaperCalculation().spec().asked("basis_weight=80&grade=cover&sheet=letter", `{"basis_weight":80,"grade":"cover","sheet":"letter"}`),
+		newMailCalculation().spec().asked("unit=in&width=5-1/4&height=5-1/4&thickness=1/8&mass_oz=0.9&post=us&post=de",
+			`{"unit":"in","width":"5-1/4","height":"5-1/4","thickness":"1/8","mass_oz":0.9,"post":["us","de"]}`),
+		newYieldCalculation().spec().asked(yieldExample()))
 	specs = append(specs, portfolioSpecs()...)
 	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/posts", "/v1/limits"} {
-		only := []tell.Format{tell.JSON}
-		specs = append(specs, CallSpec{Path: path, Parameters: newTable(answerParams(only)).describe(), Media: mediaTypes(only)})
+		specs = append(specs, newListing(path, nil).spec())
 	}
 	return specs
 }
 
-// describe lists the names of the table.
-func (t *table) describe() []Parameter {
-	list := make([]Parameter, len(t.params))
-	for i := range t.params {
-		list[i] = t.params[i].describe()
-	}
-	return list
+// spec is what the specification says of the calculation, without an example.
+func (k *calculation[Q, A]) spec() CallSpec {
+	return CallSpec{Path: k.path, Parameters: describeNames(k.form.Names()), Media: mediaTypes(k.formats)}
+}
+
+// asked adds an example.
+func (s CallSpec) asked(query, body string) CallSpec {
+	s.Example, s.Body = query, body
+	return s
+}
+
+// ofKind says that the annotations are those of every kind, and adds the
+// kind's example.
+func (s CallSpec) ofKind(k *enclosure.Kind, summary string) CallSpec {
+	s.Annotated, s.Summary = strings.TrimSuffix(s.Path, k.Name)+"{kind}", summary+k.Name
+	return s.asked(solveExample(k))
 }
 
 // mediaTypes lists the media types of formats, without parameters.

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
@@ -15,7 +16,7 @@ type yieldWriter struct {
 // appendYield appends a planned order as JSON.
 func appendYield(dst []byte, a *yieldAnswer, x *answering) []byte {
 	w := yieldWriter{a, a.order.Ruler}
-	dst = append(append(append(dst, `{"unit":"`...), a.request.unit.String()...), `","ruler":"`...)
+	dst = append(append(append(dst, `{"unit":"`...), x.Unit().String()...), `","ruler":"`...)
 	dst = appendInt(append(append(dst, a.order.Ruler.String()...), `","sheets":`...), a.plan.Sheets)
 	dst = appendBool(append(dst, `,"proven":`...), a.plan.Proven)
 	dst = appendDecimal(append(dst, `,"lower_bound":`...), a.bound(), 4)
@@ -23,7 +24,7 @@ func appendYield(dst []byte, a *yieldAnswer, x *answering) []byte {
 		dst = appendInt(append(dst, `,"per_sheet":`...), a.plan.PerSheet)
 	}
 	if a.plan.Cost > 0 {
-		dst = appendDecimal(append(dst, `,"cost":`...), float64(a.plan.Cost)/priceUnit, 4)
+		dst = appendDecimal(append(dst, `,"cost":`...), float64(a.plan.Cost)/ask.PriceUnit, 4)
 	}
 	dst = appendDecimal(append(dst, `,"used":`...), a.plan.Used, 6)
 	dst = w.appendItems(append(dst, `,"items":`...))
@@ -33,7 +34,7 @@ func appendYield(dst []byte, a *yieldAnswer, x *answering) []byte {
 	}
 	dst = appendString(append(dst, `],"proof":`...), a.plan.Proof)
 	dst = x.appendWarnings(append(dst, `,"warnings":`...), a.warnings)
-	self := string(x.link(x.path))
+	self := string(x.Link(x.path))
 	dst = appendString(append(dst, `,"links":{"self":`...), self)
 	dst = appendString(append(dst, `,"picture":`...), self+"&format="+tell.SVG.String())
 	return append(dst, `}}`...)
@@ -42,7 +43,7 @@ func appendYield(dst []byte, a *yieldAnswer, x *answering) []byte {
 // bound is the greatest proven lower bound, of sheets or of cost.
 func (a *yieldAnswer) bound() float64 {
 	if a.order.Minimize == sheet.LeastCost {
-		return float64(a.plan.LowerBound) / priceUnit
+		return float64(a.plan.LowerBound) / ask.PriceUnit
 	}
 	return float64(a.plan.LowerBound)
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/sheet"
@@ -14,26 +15,26 @@ import (
 
 // yieldAnswer is a planned order.
 type yieldAnswer struct {
-	request  *yieldRequest
+	request  *ask.Yield
 	order    sheet.Order
 	plan     sheet.Answer
 	warnings []enclosure.Warning
 }
 
 // planOrder solves the items that are enclosures and plans the order.
-func planOrder(ctx context.Context, q *yieldRequest) (*yieldAnswer, error) {
-	a := &yieldAnswer{request: q, order: q.order}
+func planOrder(ctx context.Context, q *ask.Yield) (*yieldAnswer, error) {
+	a := &yieldAnswer{request: q, order: q.Order}
 	var places []string // of the request, one for each item of the order
 	var faults fault.Faults
-	for i := range q.items {
-		it := &q.items[i]
+	for i := range q.Wanted {
+		it := &q.Wanted[i]
 		items, err := a.expand(ctx, it, i)
-		if other := faults.Add(fault.Under(it.place, err)); other != nil {
+		if other := faults.Add(fault.Under(it.Place, err)); other != nil {
 			return nil, other
 		}
 		a.order.Items = append(a.order.Items, items...)
 		for range items {
-			places = append(places, it.place)
+			places = append(places, it.Place)
 		}
 	}
 	if len(faults) > 0 {
@@ -41,7 +42,7 @@ func planOrder(ctx context.Context, q *yieldRequest) (*yieldAnswer, error) {
 	}
 	plan, err := sheet.Plan(ctx, a.order)
 	if err != nil {
-		return nil, q.renamed(err, places)
+		return nil, renamed(err, places, q.SheetNames)
 	}
 	a.plan = plan
 	if err := a.countPerSheet(ctx); err != nil {
@@ -71,26 +72,26 @@ func (a *yieldAnswer) countPerSheet(ctx context.Context) error {
 }
 
 // expand returns the blanks of an item, number i of the request.
-func (a *yieldAnswer) expand(ctx context.Context, it *orderItem, i int) ([]sheet.Item, error) {
-	if it.request == nil {
-		blank := it.item
+func (a *yieldAnswer) expand(ctx context.Context, it *ask.Wanted, i int) ([]sheet.Item, error) {
+	if it.Request == nil {
+		blank := it.Item
 		if blank.Name == "" {
 			blank.Name = fmt.Sprintf("item %d", i+1)
 		}
 		return []sheet.Item{blank}, nil
 	}
-	s, err := solve.Solve(ctx, it.request)
+	s, err := solve.Solve(ctx, it.Request)
 	if err != nil {
 		return nil, err
 	}
 	pieces := s.Pattern.Pieces
-	if it.item.Count == 0 && (len(pieces) > 1 || pieces[0].Quantity > 1) {
+	if it.Item.Count == 0 && (len(pieces) > 1 || pieces[0].Quantity > 1) {
 		return nil, fault.Fault{Code: fault.Missing, Field: "count", Detail: "the kind has several pieces, which are needed in equal numbers", Expected: "how many are wanted", Hint: "add count=1"}
 	}
 	var items []sheet.Item
 	for p := range pieces {
-		piece := it.item
-		piece.Width, piece.Height, piece.Count = pieces[p].Width, pieces[p].Height, it.item.Count*pieces[p].Quantity
+		piece := it.Item
+		piece.Width, piece.Height, piece.Count = pieces[p].Width, pieces[p].Height, it.Item.Count*pieces[p].Quantity
 		piece.Name = pieceName(it, pieces[p].Name, len(pieces))
 		items = append(items, piece)
 	}
@@ -102,10 +103,10 @@ func (a *yieldAnswer) expand(ctx context.Context, it *orderItem, i int) ([]sheet
 }
 
 // pieceName names a piece after its item and, where there are several, itself.
-func pieceName(it *orderItem, piece string, pieces int) string {
-	name := it.item.Name
+func pieceName(it *ask.Wanted, piece string, pieces int) string {
+	name := it.Item.Name
 	if name == "" {
-		name = it.request.Kind.Name
+		name = it.Request.Kind.Name
 	}
 	if pieces > 1 {
 		name += " " + piece
@@ -116,7 +117,7 @@ func pieceName(it *orderItem, piece string, pieces int) string {
 // renamed gives the faults of an order the names of the request: an enclosure
 // is several items of the order, a single blank and a single sheet are in no
 // list.
-func (q *yieldRequest) renamed(err error, places []string) error {
+func renamed(err error, places, sheets []string) error {
 	var faults fault.Faults
 	if other := faults.Add(err); other != nil {
 		return other
@@ -124,7 +125,7 @@ func (q *yieldRequest) renamed(err error, places []string) error {
 	for i := range faults {
 		f := &faults[i]
 		f.Field = renamedEntry(f.Field, "items", places)
-		f.Field = renamedEntry(f.Field, "sheet", q.sheetNames)
+		f.Field = renamedEntry(f.Field, "sheet", sheets)
 	}
 	return faults.Err()
 }

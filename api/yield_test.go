@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"creasefit/api/ask"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
 )
@@ -48,7 +49,7 @@ func asSet(l Length) measure.Length { return measure.Nanometres(int64(math.Round
 func planned(y Yield) sheet.Answer {
 	a := sheet.Answer{Sheets: y.Sheets, Proven: y.Proven, LowerBound: int64(math.Round(y.LowerBound)), Used: y.Used, Proof: y.Proof}
 	if y.Cost != nil {
-		a.Cost = int64(math.Round(*y.Cost * priceUnit))
+		a.Cost = int64(math.Round(*y.Cost * ask.PriceUnit))
 	}
 	for _, it := range y.Items {
 		a.Made = append(a.Made, it.Made)
@@ -168,7 +169,7 @@ func TestYieldAtLeastCost(t *testing.T) {
 	body := `{"unit":"mm","ruler":"1 mm","minimize":"cost","sheet":[{"size":"210 x 297","price":10,"available":2},{"size":"a5","price":6.25}],"items":[{"name":"card","blank":"148 x 210","count":7}]}`
 	mm := measure.Millimetres
 	order := sheet.Order{
-		Sheets:   []sheet.Stock{{Width: mm(210), Height: mm(297), Price: 10 * priceUnit, Available: 2}, {Width: mm(148), Height: mm(210), Price: 62_500}},
+		Sheets:   []sheet.Stock{{Width: mm(210), Height: mm(297), Price: 10 * ask.PriceUnit, Available: 2}, {Width: mm(148), Height: mm(210), Price: 62_500}},
 		Ruler:    measure.Marks(measure.Millimetre)[len(measure.Marks(measure.Millimetre))-2],
 		Minimize: sheet.LeastCost, Items: []sheet.Item{{Name: "card", Width: mm(148), Height: mm(210), Count: 7}},
 	}
@@ -178,7 +179,7 @@ func TestYieldAtLeastCost(t *testing.T) {
 	assert.InDelta(t, 38.75, *y.Cost, 1e-9, "2 A4 and 3 A5, by hand")
 	assert.InDelta(t, 38.75, y.LowerBound, 1e-9)
 	answer := planned(y)
-	answer.LowerBound = int64(math.Round(y.LowerBound * priceUnit))
+	answer.LowerBound = int64(math.Round(y.LowerBound * ask.PriceUnit))
 	require.NoError(t, sheet.Verify(order, answer))
 	short := strings.Replace(body, `"price":6.25`, `"price":6.25,"available":2`, 1)
 	p := postJSON(t, "/v1/yield", short).problem(http.StatusUnprocessableEntity)
@@ -216,7 +217,7 @@ func bodyOf(order sheet.Order) string {
 	size := func(w, h measure.Length) string { return mm(w) + " x " + mm(h) }
 	var sheets, items []map[string]any
 	for _, s := range order.Sheets {
-		sheets = append(sheets, map[string]any{"size": size(s.Width, s.Height), "grain": sideName(s.Grain), "price": float64(s.Price) / priceUnit})
+		sheets = append(sheets, map[string]any{"size": size(s.Width, s.Height), "grain": sideName(s.Grain), "price": float64(s.Price) / ask.PriceUnit})
 	}
 	for _, it := range order.Items {
 		item := map[string]any{"name": it.Name, "blank": size(it.Width, it.Height), "grain": sideName(it.Grain)}
@@ -275,7 +276,7 @@ func TestYieldOfRandomOrders(t *testing.T) {
 		y := decode[Yield](a.ok())
 		answer := planned(y)
 		if order.Minimize == sheet.LeastCost {
-			answer.LowerBound = int64(math.Round(y.LowerBound * priceUnit))
+			answer.LowerBound = int64(math.Round(y.LowerBound * ask.PriceUnit))
 		}
 		require.NoError(rt, sheet.Verify(order, answer))
 	})
@@ -358,7 +359,7 @@ func TestYieldNamesWhatIsWrong(t *testing.T) {
 // All wrong values are named at once, twenty at most.
 func TestYieldNamesAllThatIsWrong(t *testing.T) {
 	p := postJSON(t, "/v1/yield", `{"unit":"in","sheet":"12 x","items":[`+strings.Repeat(`{"blank":"1 x","count":0},`, 12)+`{"count":"x"}]}`).problem(http.StatusBadRequest)
-	require.Len(t, p.Errors, mostReported)
+	require.Len(t, p.Errors, ask.MostReported)
 	assert.Equal(t, 7, p.NotListed, "1 of the sheet, 24 of the first items, 2 of the last")
 	assert.Equal(t, "sheet", p.Errors[0].Name)
 	assert.Equal(t, []string{"items[0].blank", "1 x"}, []string{p.Errors[1].Name, p.Errors[1].Value})

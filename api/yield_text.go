@@ -5,6 +5,7 @@ import (
 	"io"
 	"strconv"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/pdf"
@@ -23,7 +24,7 @@ func writeYield(dst []byte, f tell.Format, a *yieldAnswer, x *answering) []byte 
 	case tell.Text:
 		return a.appendText(dst)
 	case tell.SVG:
-		return svg.Append(dst, a.picture(), svg.Options{Dark: a.request.dark})
+		return svg.Append(dst, a.picture(), svg.Options{Dark: a.request.Dark()})
 	case tell.PDF:
 		return encodedBy(dst, func(w io.Writer) error { return pdf.Encode(w, a.picture(), pdf.Options{Fit: true}) })
 	default:
@@ -44,7 +45,7 @@ func (a *yieldAnswer) summary() string {
 		return fmt.Sprintf("One sheet gives %d. %s", a.plan.PerSheet, used)
 	}
 	if a.order.Minimize == sheet.LeastCost {
-		sheets += " for " + string(appendDecimal(nil, float64(a.plan.Cost)/priceUnit, 4))
+		sheets += " for " + string(appendDecimal(nil, float64(a.plan.Cost)/ask.PriceUnit, 4))
 	}
 	return sheets + ". " + used
 }

@@ -1,8 +1,7 @@
 // Package bench is the tools on the table: how exactly this hand cuts and
 // scores. Each preset names its source.
 //
-// It does not know rulers, which are steps of package measure, and it says
-// nothing about what a tool can reach or what it costs.
+// It says nothing about what a tool can reach or what it costs.
 package bench
 
 import (
@@ -26,6 +25,18 @@ var benches = []Bench{
 	{"hand", "knife, ruler and bone folder", measure.Sixtyfourths(2), measure.Sixtyfourths(2), "common practice"},
 	{"trimmer", "guillotine or rotary trimmer and score board", measure.Sixtyfourths(1), measure.Sixtyfourths(1), "common practice"},
 	{"plotter", "cutting machine", measure.Micrometres(200), measure.Micrometres(200), "common practice"},
+}
+
+// Usual is the bench of a request that names none.
+const Usual = "hand"
+
+// Ruler returns the ruler of a request that names none: the finest mark of a
+// household ruler (common practice).
+func Ruler(u measure.Unit) measure.Step {
+	if u == measure.Inch {
+		return measure.MustParseStep("1/16 in")
+	}
+	return measure.MustParseStep("0.5 mm")
 }
 
 // All returns the benches, the least exact first.

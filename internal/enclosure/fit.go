@@ -19,6 +19,20 @@ var namedFits = []NamedFit{
 // must not be changed.
 func NamedFits() []NamedFit { return namedFits }
 
+// UsualFit is the fit of a request that wants none.
+const UsualFit = "easy"
+
+// FitNamed returns the window of a named fit on rulers of the unit; a name that
+// is none has the window without width at zero.
+func FitNamed(name string, u measure.Unit) Range {
+	for _, f := range namedFits {
+		if f.Name == name {
+			return f.Range(u)
+		}
+	}
+	return Range{}
+}
+
 // Range returns the window on rulers of the unit.
 func (f NamedFit) Range(u measure.Unit) Range {
 	if u == measure.Millimetre {

@@ -19,3 +19,12 @@ func MustParseSize(text string, counts ...int) []Length {
 	}
 	return ls
 }
+
+// MustParseStep is ParseStep for a text that is known to be one.
+func MustParseStep(text string) Step {
+	s, err := ParseStep(text)
+	if err != nil {
+		panic(err)
+	}
+	return s
+}

@@ -81,6 +81,15 @@ func Marks(u Unit) []Step {
 	return inchSteps
 }
 
+// Finest returns the finest ruler mark of a unit; of millimetres for no unit.
+func Finest(u Unit) Step {
+	if u == NoUnit {
+		u = Millimetre
+	}
+	marks := Marks(u)
+	return marks[len(marks)-1]
+}
+
 // SearchSteps returns the steps that a solution is looked for at, coarse to
 // fine: 1/2, 1/4, 1/8, 1/16, 1/32 in (1/64 in as well if finest is that), or
 // 5, 1, 0.5 mm; none finer than finest.

@@ -1074,7 +1074,7 @@ type ItemsValue struct {
 	// Blank Width and height of the blank. From 1 to 10000 mm.
 	Blank string `json:"blank,omitempty"`
 
-	// Count How many are wanted.
+	// Count How many are wanted. May be left out if the kind is one piece: as many as one sheet gives.
 	Count *int `json:"count,omitempty"`
 
 	// Enclosure A kind with its names: a RequestSolveBand or its like.

@@ -1,4 +1,4 @@
-package api
+package ask
 
 import (
 	"bytes"
@@ -10,36 +10,36 @@ import (
 	"creasefit/internal/fault"
 )
 
-// mostDepth is how deep a JSON body may be nested before it is refused for
+// MostDepth is how deep a JSON body may be nested before it is refused for
 // its depth alone.
-const mostDepth = 16
+const MostDepth = 16
 
-// addJSON adds the members of a JSON object in the order written. The object
+// AddJSON adds the members of a JSON object in the order written. The object
 // is flat: its members are texts, numbers, true, false, or lists of those for
 // the names that take lists. Trailing data, duplicate members and null, which
 // encoding/json lets through, are faults; unknown members and those in the
 // wrong case are found where names are looked up.
-func (r *reading) addJSON(body []byte) {
-	if f, ok := unreadableJSON(body); !ok {
-		r.report(f, "")
+func (r *Reading) AddJSON(body []byte) {
+	if f, ok := UnreadableJSON(body); !ok {
+		r.Report(f, "")
 		return
 	}
-	r.addMembers(&jsonScanner{text: body})
+	r.AddMembers(body)
 }
 
-// unreadableJSON returns what keeps a text from being read as an object of
+// UnreadableJSON returns what keeps a text from being read as an object of
 // names and values; ok says that nothing does.
-func unreadableJSON(body []byte) (f fault.Fault, ok bool) {
+func UnreadableJSON(body []byte) (f fault.Fault, ok bool) {
 	f = fault.Fault{Code: fault.Unreadable, Expected: `one flat JSON object such as {"width": "3 1/2 in"}`}
-	s := jsonScanner{text: body}
+	s := Scanner{Text: body}
 	switch {
-	case depth(body) > mostDepth:
+	case Depth(body) > MostDepth:
 		f.Detail = "the JSON is nested deeper than 16 levels"
 	case !json.Valid(body):
 		f.Detail = syntaxDetail(body)
 	case !utf8.Valid(body):
 		f.Detail = "the JSON is not UTF-8"
-	case s.peek() != '{':
+	case s.Peek() != '{':
 		f.Detail = "the body is not a JSON object"
 	default:
 		return f, true
@@ -60,69 +60,70 @@ func syntaxDetail(body []byte) string {
 	return "the body is not JSON"
 }
 
-// addMembers adds the members of the object that the scanner stands at.
-func (r *reading) addMembers(s *jsonScanner) {
-	s.peek()
-	s.next()
-	for members := 0; s.peek() != '}'; members++ {
-		name := s.str()
-		s.expect(':')
-		if members == mostFields {
-			r.report(tooManyFields(), "")
+// AddMembers adds the members of a text that UnreadableJSON finds no fault with.
+func (r *Reading) AddMembers(object []byte) {
+	s := &Scanner{Text: object}
+	s.Peek()
+	s.Next()
+	for members := 0; s.Peek() != '}'; members++ {
+		name := s.Str()
+		s.Expect(':')
+		if members == MostNames {
+			r.Report(tooManyFields(), "")
 			return
 		}
 		r.addMember(name, s)
-		if s.peek() == ',' {
-			s.next()
+		if s.Peek() == ',' {
+			s.Next()
 		}
 	}
 }
 
 // addMember adds one member, a list as one field for each of its items.
-func (r *reading) addMember(name string, s *jsonScanner) {
-	if s.peek() != '[' {
+func (r *Reading) addMember(name string, s *Scanner) {
+	if s.Peek() != '[' {
 		r.addScalar(name, s)
 		return
 	}
 	p := r.table.find(name)
 	if p == nil || !p.List {
-		value := string(s.skip())
-		r.report(fault.Fault{Code: fault.Unreadable, Field: name, Value: value, Detail: "this name takes one value, not a list"}, "")
+		value := string(s.Skip())
+		r.Report(fault.Fault{Code: fault.Unreadable, Field: name, Value: value, Detail: "this name takes one value, not a list"}, "")
 		return
 	}
-	s.next()
-	for s.peek() != ']' {
+	s.Next()
+	for s.Peek() != ']' {
 		r.addScalar(name, s)
-		if s.peek() == ',' {
-			s.next()
+		if s.Peek() == ',' {
+			s.Next()
 		}
 	}
-	s.next()
+	s.Next()
 }
 
 // addScalar adds a text, a number, true or false.
-func (r *reading) addScalar(name string, s *jsonScanner) {
-	first := s.peek()
-	if p := r.table.find(name); first == '{' && p != nil && p.Type == objectType {
-		r.add(name, compact(s.skip()))
+func (r *Reading) addScalar(name string, s *Scanner) {
+	first := s.Peek()
+	if p := r.table.find(name); first == '{' && p != nil && p.Type == ObjectType {
+		r.Add(name, compact(s.Skip()))
 		return
 	}
 	switch first {
 	case '"':
-		r.add(name, s.str())
+		r.Add(name, s.Str())
 	case '{', '[':
-		value := string(s.skip())
-		r.report(fault.Fault{Code: fault.Unreadable, Field: name, Value: value, Detail: "a value is a text or a number, not an object or a list"}, "")
+		value := string(s.Skip())
+		r.Report(fault.Fault{Code: fault.Unreadable, Field: name, Value: value, Detail: "a value is a text or a number, not an object or a list"}, "")
 	case 'n':
-		s.skip()
-		r.report(fault.Fault{Code: fault.Missing, Field: name, Value: "null", Detail: "null is no value", Hint: "leave the name out"}, "")
+		s.Skip()
+		r.Report(fault.Fault{Code: fault.Missing, Field: name, Value: "null", Detail: "null is no value", Hint: "leave the name out"}, "")
 	default:
-		r.add(name, string(s.skip()))
+		r.Add(name, string(s.Skip()))
 	}
 }
 
-// depth returns how deep the brackets of a text are nested, outside strings.
-func depth(text []byte) int {
+// Depth returns how deep the brackets of a text are nested, outside strings.
+func Depth(text []byte) int {
 	deep, deepest := 0, 0
 	for i := 0; i < len(text); i++ {
 		switch text[i] {

@@ -1,0 +1,146 @@
+package ask
+
+import (
+	"encoding/binary"
+	"slices"
+	"strings"
+
+	"creasefit/internal/measure"
+)
+
+// AppendQuery appends the canonical query: what was given and understood, in
+// the order of the table, lengths exact and in one spelling. With answer the
+// names that say how to answer are included.
+func (r *Reading) AppendQuery(dst []byte, answer bool) []byte {
+	first := true
+	for i, v := range r.values {
+		n := &r.table.names[i]
+		if n.Answer && (!answer || n.Name == "errors") {
+			continue
+		}
+		for entry := range v.entries(r) {
+			if !first {
+				dst = append(dst, '&')
+			}
+			first = false
+			dst = v.appendURL(append(append(dst, n.Name...), '='), r, entry)
+		}
+	}
+	return dst
+}
+
+// AppendKey appends what an answer depends on before it is narrowed: the unit, and the texts as they
+// were given, which the answer repeats. Every part has its length in front, so
+// that no two requests have the same key.
+func (r *Reading) AppendKey(dst []byte) []byte {
+	dst = append(dst, byte(r.unit))
+	for i, v := range r.values {
+		f := v.field()
+		switch texts := textsOf(v); {
+		case !f.Given || r.table.names[i].Narrows:
+		case r.table.names[i].List:
+			dst = binary.AppendUvarint(binary.AppendUvarint(dst, uint64(i)), uint64(len(texts)))
+			for _, text := range texts {
+				dst = appendPart(dst, text)
+			}
+		default:
+			dst = appendPart(binary.AppendUvarint(dst, uint64(i)), f.Text)
+		}
+	}
+	return dst
+}
+
+// appendPart appends a text with its length in front.
+func appendPart(dst []byte, text string) []byte {
+	return append(binary.AppendUvarint(dst, uint64(len(text))), text...)
+}
+
+// textsOf returns the texts of a list; nil for any other field.
+func textsOf(v value) []string {
+	if list, ok := v.(interface{ texts() []string }); ok {
+		return list.texts()
+	}
+	return nil
+}
+
+func (s *Several) texts() []string { return s.Texts }
+
+// Link returns the canonical address of the calculation. It holds until the
+// next call of Link.
+func (r *Reading) Link(path string) []byte {
+	r.canonical = append(append(r.canonical[:0], path...), '?')
+	r.canonical = r.AppendQuery(r.canonical, false)
+	return r.canonical
+}
+
+// LinkWith returns the canonical address of the calculation with another word
+// for one name; nil if the calculation has no such name.
+func (r *Reading) LinkWith(path, name, word string) []byte {
+	i, ok := r.table.index[name]
+	if !ok {
+		return nil
+	}
+	changed := *r
+	changed.values = slices.Clone(r.values)
+	changed.values[i] = &Text{Field{Given: true, Text: word}}
+	return changed.AppendQuery(append([]byte(path), '?'), false)
+}
+
+// Given is one value of a request as it was understood.
+type Given struct {
+	Name, Text string
+	Length     measure.Length // of a length and of a ruler mark
+	Measured   bool           // it is one of those
+	From       string         // where it comes from if the request did not give it
+}
+
+// Given lists how each value was understood, and then what was filled in from
+// where. It holds until the next call of Given.
+func (r *Reading) Given() []Given {
+	r.given = r.given[:0]
+	for i, v := range r.values {
+		if f, n := v.field(), &r.table.names[i]; f.Given && !n.Answer {
+			g := Given{Name: n.Name, Text: f.Text}
+			if n.List {
+				g.Text = strings.Join(textsOf(v), ", ")
+			} else {
+				g.Length, g.Measured = lengthOf(v)
+			}
+			r.given = append(r.given, g)
+		}
+	}
+	for i, v := range r.values {
+		f := v.field()
+		if f.Given || f.From == "" {
+			continue
+		}
+		g := Given{Name: r.table.names[i].Name, Text: f.Text, From: f.From}
+		if g.Length, g.Measured = lengthOf(v); g.Text == "" {
+			g.Text = measure.Finest(r.unit).Format(g.Length)
+		}
+		r.given = append(r.given, g)
+	}
+	return r.given
+}
+
+// lengthOf returns the length of a field that is one, or the size of a ruler
+// mark.
+func lengthOf(v value) (measure.Length, bool) {
+	switch v := v.(type) {
+	case *Length:
+		return v.Length, true
+	case *Step:
+		return v.Step.Size(), true
+	default:
+		return measure.Length{}, false
+	}
+}
+
+// AppendValue appends the value of a name as it stands in a URL, nothing if it
+// was not given.
+func (r *Reading) AppendValue(dst []byte, name string) []byte {
+	if i, ok := r.table.index[name]; ok && r.values[i].entries(r) > 0 {
+		return r.values[i].appendURL(dst, r, 0)
+	}
+	return dst
+}

@@ -1,0 +1,71 @@
+package ask
+
+import (
+	"creasefit/internal/contents"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+// Contents is what goes inside.
+type Contents struct {
+	Preset                   Word
+	Width, Height, Thickness Length
+	Tolerance                Length
+}
+
+func (c *Contents) bind(b *Names) {
+	b.bind(&c.Preset, Name{Name: "contents", Choices: contents.Names(), Catalogue: "/v1/contents", Example: "tasting-cards",
+		Help: "What goes inside, by name, instead of width and height."})
+	b.bind(&c.Width, Name{Name: "width", Example: "3 1/2 in", Help: "Width of the contents."}.between(measure.Millimetres(3), measure.Millimetres(2000)))
+	b.bind(&c.Height, Name{Name: "height", Example: "5 in", Help: "Height of the contents."}.between(measure.Millimetres(3), measure.Millimetres(2000)))
+	b.bind(&c.Thickness, Name{Name: "thickness", Example: "0.09 in", Help: "Thickness of the contents in all."}.between(hair(), measure.Millimetres(500)))
+	b.bind(&c.Tolerance, Name{Name: "contents_tolerance", Example: "1/64 in", Advanced: true,
+		Help: "How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing."}.spread())
+}
+
+// hair is the thinnest that anything is taken for.
+func hair() measure.Length { return measure.Micrometres(10) }
+
+// spread bounds a tolerance or a clearance.
+func (n Name) spread() Name { return n.between(measure.Length{}, measure.Millimetres(10)) }
+
+// settle fills in what goes inside.
+func (c *Contents) settle(r *Reading, q *solve.Request) {
+	r.exclude(&c.Width, &c.Preset, "the named contents have a width of their own")
+	r.exclude(&c.Height, &c.Preset, "the named contents have a height of their own")
+	if item, ok := contents.Lookup(c.Preset.Word); ok {
+		c.Width.fill(item.Width, "contents")
+		c.Height.fill(item.Height, "contents")
+		q.SizeTolerance = item.SizeTolerance
+		if !c.Thickness.Given {
+			c.Thickness.fill(item.Thickness, "contents")
+			q.ThicknessTolerance = item.ThicknessTolerance
+		}
+		if r.unit == measure.NoUnit && !r.mistaken {
+			r.unit = item.Unit
+		}
+	}
+	q.Width, q.Height, q.Thickness = c.Width.Length, c.Height.Length, c.Thickness.Length
+	if c.Tolerance.Given {
+		q.SizeTolerance, q.ThicknessTolerance = c.Tolerance.Length, c.Tolerance.Length
+	}
+}
+
+// require reports the sizes that a kind needs and nobody stated.
+func (c *Contents) require(r *Reading, needs []string) {
+	sizes := map[string]*Length{}
+	for _, size := range [...]*Length{&c.Width, &c.Height, &c.Thickness} {
+		sizes[size.name().Name] = size
+	}
+	for _, need := range needs {
+		size := sizes[need]
+		_, known := contents.Lookup(c.Preset.Word)
+		switch {
+		case size.Given || !size.Length.IsZero():
+		case known:
+			r.missing(size, "the source of these contents states no "+need, "add "+need+" to the request")
+		case !c.Preset.Given:
+			r.missing(size, "the "+need+" of the contents is needed", "give "+need+", or contents by name")
+		}
+	}
+}

@@ -1,0 +1,113 @@
+package ask
+
+import (
+	"fmt"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+	"creasefit/internal/stock"
+)
+
+// Stock is the paper and the sheet that it comes in.
+type Stock struct {
+	Preset   Word
+	Caliper  Length
+	Grammage Number
+	Sheet    Size
+	Grain    Word
+}
+
+func (s *Stock) bind(b *Names, grain Name) {
+	b.bind(&s.Preset, stockName("The paper, by name, instead of its caliper."))
+	b.bind(&s.Caliper, Name{Name: "caliper", Example: "0.012 in", Help: "Thickness of one sheet of the paper."}.between(hair(), measure.Millimetres(5)))
+	b.bind(&s.Grammage, Name{Name: "grammage", Example: "270", Advanced: true,
+		Help: "Mass of the paper in g/m2. Without a caliper the caliper is estimated from it."}.numbers(10, 3000))
+	b.bind(&s.Sheet, Name{Name: "sheet", Catalogue: "/v1/sheets/sizes", Example: "12 x 12 in", Advanced: true,
+		Help: "The sheet that blanks are cut from: a size, or a name."}.between(measure.Millimetres(10), measure.Millimetres(5000)))
+	b.bind(&s.Grain, grain)
+}
+
+// stockName is what is known of the name of a paper.
+func stockName(help string) Name {
+	return Name{Name: "stock", Choices: stock.Names(), Catalogue: "/v1/stocks", Example: "index-110", Help: help}
+}
+
+// sheetGrainName is the grain of a sheet.
+func sheetGrainName() Name {
+	return Name{Name: "grain", Choices: sides(), Example: "height", Advanced: true, Help: "The side of the sheet that the grain runs along."}
+}
+
+// sides are the words for a side of a sheet.
+func sides() []string { return []string{solve.GrainWidth.String(), solve.GrainHeight.String()} }
+
+// settle fills in the paper.
+func (s *Stock) settle(r *Reading, q *solve.Request) {
+	r.exclude(&s.Caliper, &s.Preset, "the named stock has a caliper of its own")
+	q.Grammage = s.Grammage.Number
+	switch {
+	case s.Preset.Given:
+		s.settleNamed(r, q)
+	case s.Caliper.Given:
+		q.CaliperTolerance = stock.MeasuredTolerance()
+	case s.Grammage.Given:
+		e := stock.EstimateCaliper(q.Grammage)
+		s.Caliper.fill(e.Caliper, "grammage")
+		q.CaliperTolerance = e.Tolerance()
+		q.Notes = append(q.Notes, r.estimated("estimated from the grammage", e.Caliper, e.Low, e.High))
+	default:
+		r.missing(&s.Caliper, "the thickness of the paper is needed", "give caliper, stock by name, or grammage for an estimate")
+	}
+	q.Caliper = s.Caliper.Length
+	q.SheetWidth, q.SheetHeight = s.Sheet.Width, s.Sheet.Height
+	q.Grain = grainOf(s.Grain.Word)
+}
+
+// settleNamed fills in a paper of the catalogue.
+func (s *Stock) settleNamed(r *Reading, q *solve.Request) {
+	p, ok := stock.Lookup(s.Preset.Word)
+	if !ok {
+		return
+	}
+	s.Caliper.fill(p.Caliper, "stock")
+	q.CaliperTolerance = p.CaliperTolerance
+	if p.Grammage > 0 {
+		r.exclude(&s.Grammage, &s.Preset, "the named stock has a grammage of its own")
+		q.Grammage = p.Grammage
+	}
+	if p.Estimated {
+		q.Notes = append(q.Notes, r.estimated("a usual figure, not a published one", p.Caliper, p.Low, p.High))
+	}
+}
+
+// estimated is the warning that a caliper was not measured.
+func (r *Reading) estimated(how string, caliper, low, high measure.Length) enclosure.Warning {
+	unit := r.unit
+	if unit == measure.NoUnit {
+		unit = measure.Millimetre
+	}
+	return enclosure.Warning{Code: "estimated-caliper", Detail: fmt.Sprintf(
+		"The caliper of %s is %s: %s to %s is likely. Measure ten sheets and divide by ten.",
+		plainLength(caliper, unit), how, plainLength(low, unit), plainLength(high, unit))}
+}
+
+// plainLength writes a length as a short decimal of the unit.
+func plainLength(l measure.Length, unit measure.Unit) string {
+	places := 2
+	if unit == measure.Inch {
+		places = 4
+	}
+	return string(measure.AppendDecimal(nil, l, unit, places)) + " " + unit.String()
+}
+
+// grainOf returns the direction of a word of the grain choices.
+func grainOf(word string) solve.Grain {
+	switch word {
+	case solve.GrainWidth.String():
+		return solve.GrainWidth
+	case solve.GrainHeight.String():
+		return solve.GrainHeight
+	default:
+		return solve.GrainUnknown
+	}
+}
