@@ -98,8 +98,8 @@ func TestDrawingOptions(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 200, picture.Width)
 	letter, a4 := get(t, "/v1/drawing/slotted-band.pdf?"+cards).ok(), get(t, "/v1/drawing/slotted-band.pdf?"+cards+"&paper=a4").ok()
-	assert.Contains(t, letter.Body.String(), "/MediaBox [0 0 612.00 792.00]")
-	assert.Contains(t, a4.Body.String(), "/MediaBox [0 0 595.28 841.89]")
+	assert.Contains(t, letter.Body.String(), "/MediaBox [0 0 612 792]")
+	assert.Contains(t, a4.Body.String(), "/MediaBox [0 0 595.276 841.89]")
 	flat, closed := get(t, "/v1/drawing/slotted-band.glb?"+cards+"&closed=0").ok(), get(t, "/v1/drawing/slotted-band.glb?"+cards).ok()
 	assert.NotEqual(t, flat.Body.Bytes(), closed.Body.Bytes())
 }
