@@ -40,7 +40,7 @@ func planOrder(ctx context.Context, q *ask.Yield) (*yieldAnswer, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	plan, err := sheet.Plan(ctx, a.order)
+	plan, err := solve.PlanCuts(ctx, a.order)
 	if err != nil {
 		return nil, renamed(err, places, q.SheetNames)
 	}
@@ -66,7 +66,7 @@ func (a *yieldAnswer) countPerSheet(ctx context.Context) error {
 	if one.Check() != nil {
 		return nil
 	}
-	most, err := sheet.Plan(ctx, one)
+	most, err := solve.PlanCuts(ctx, one)
 	a.plan.PerSheet = most.PerSheet
 	return err
 }

@@ -19,6 +19,7 @@ import (
 	"creasefit/api/ask"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
+	"creasefit/internal/sheet/verify"
 )
 
 // stall is the stock of bands and cards that the market stall cuts for a
@@ -112,7 +113,7 @@ func plannedNode(n *CutNode) *sheet.Node {
 func verified(t *testing.T, order sheet.Order, a answer) Yield {
 	t.Helper()
 	y := decode[Yield](a.ok())
-	require.NoError(t, sheet.Verify(order, planned(y)))
+	require.NoError(t, verify.Plan(order, planned(y)))
 	for _, p := range y.Plans {
 		require.Len(t, p.Settings, len(p.Steps))
 	}
@@ -180,7 +181,7 @@ func TestYieldAtLeastCost(t *testing.T) {
 	assert.InDelta(t, 38.75, y.LowerBound, 1e-9)
 	answer := planned(y)
 	answer.LowerBound = int64(math.Round(y.LowerBound * ask.PriceUnit))
-	require.NoError(t, sheet.Verify(order, answer))
+	require.NoError(t, verify.Plan(order, answer))
 	short := strings.Replace(body, `"price":6.25`, `"price":6.25,"available":2`, 1)
 	p := postJSON(t, "/v1/yield", short).problem(http.StatusUnprocessableEntity)
 	assert.Contains(t, p.Detail, "in stock")
@@ -208,7 +209,7 @@ func TestYieldOfEnclosures(t *testing.T) {
 	for _, it := range y.Items {
 		order.Items = append(order.Items, sheet.Item{Name: it.Name, Width: exactly(it.Width), Height: exactly(it.Height), Count: it.Wanted})
 	}
-	require.NoError(t, sheet.Verify(order, planned(y)))
+	require.NoError(t, verify.Plan(order, planned(y)))
 }
 
 // bodyOf writes an order as a request.
@@ -278,7 +279,7 @@ func TestYieldOfRandomOrders(t *testing.T) {
 		if order.Minimize == sheet.LeastCost {
 			answer.LowerBound = int64(math.Round(y.LowerBound * ask.PriceUnit))
 		}
-		require.NoError(rt, sheet.Verify(order, answer))
+		require.NoError(rt, verify.Plan(order, answer))
 	})
 }
 

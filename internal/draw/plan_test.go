@@ -11,6 +11,7 @@ import (
 	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
+	"creasefit/internal/sheet/search"
 )
 
 func TestPlanShowsEveryBlankWhereItLies(t *testing.T) {
@@ -43,7 +44,7 @@ func TestPlanOfManySmallBlanks(t *testing.T) {
 		Ruler:  measure.Marks(measure.Inch)[4],
 		Items:  []sheet.Item{{Name: "tea sachet label", Width: measure.Sixtyfourths(32), Height: measure.Sixtyfourths(48)}},
 	}
-	answer, err := sheet.Plan(context.Background(), *order)
+	answer, err := search.Plan(context.Background(), *order)
 	require.NoError(t, err)
 	d := draw.NewPlan(order, &answer, draw.Options{Step: order.Ruler})
 	checkLayout(t, "labels", d)

@@ -12,6 +12,7 @@ import (
 	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
+	"creasefit/internal/sheet/search"
 )
 
 // quiet gathers where the numbers beside the cuts stand.
@@ -49,7 +50,7 @@ func TestPlanNumbersTheCuts(t *testing.T) {
 func TestPlanOfWideCuts(t *testing.T) {
 	order, _ := drawtest.Plan()
 	order.Kerf = measure.Sixtyfourths(8)
-	answer, err := sheet.Plan(context.Background(), *order)
+	answer, err := search.Plan(context.Background(), *order)
 	require.NoError(t, err)
 	d := draw.NewPlan(order, &answer, draw.Options{Step: order.Ruler})
 	checkLayout(t, "wide cuts", d)

@@ -1,6 +1,11 @@
 package sheet
 
-import "creasefit/internal/measure"
+import (
+	"fmt"
+	"log/slog"
+
+	"creasefit/internal/measure"
+)
 
 // Axis is the direction that a cut divides.
 type Axis uint8
@@ -20,8 +25,8 @@ func (a Axis) String() string {
 	return "height"
 }
 
-// other returns the axis that runs along a cut across a.
-func (a Axis) other() Axis { return 1 - a }
+// Other returns the axis that runs along a cut across a.
+func (a Axis) Other() Axis { return 1 - a }
 
 // Offcut marks a node of a cut tree that is left over.
 const Offcut = -1
@@ -82,4 +87,21 @@ type Answer struct {
 	Plans      []Sheets
 	Proof      string // one plain sentence
 	Warnings   []Warning
+}
+
+// Unsound is a plan that did not stand verification: a fault of the planner.
+type Unsound struct {
+	Order Order
+	Wrong error // everything that is wrong with the plan
+}
+
+// Error says what is wrong.
+func (u *Unsound) Error() string { return "sheet: an unsound plan: " + u.Wrong.Error() }
+
+// Unwrap returns what is wrong.
+func (u *Unsound) Unwrap() error { return u.Wrong }
+
+// LogValue tells a log what is wrong together with the order.
+func (u *Unsound) LogValue() slog.Value {
+	return slog.GroupValue(slog.String("wrong", u.Wrong.Error()), slog.String("order", fmt.Sprintf("%+v", u.Order)))
 }

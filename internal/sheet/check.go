@@ -85,7 +85,7 @@ func (c *checker) sheet(i int, s Stock) {
 	if s.Available < 0 {
 		c.add(fault.OutOfRange, field+".available", fmt.Sprint(s.Available), "The number in stock is negative.", "0 or more")
 	}
-	w, h := o.usable(i)
+	w, h := o.Usable(i)
 	if w.Sign() <= 0 || h.Sign() <= 0 {
 		c.add(fault.OutOfRange, "margin", c.text(o.Margin), "The margins leave nothing of "+c.size(s.Width, s.Height)+".", "less than half of the shorter side")
 	}
@@ -152,7 +152,7 @@ func (c *checker) item(i int, it Item) {
 func (o Order) crowded(item int) bool {
 	it := o.Items[item]
 	for s := range o.Sheets {
-		w, h := o.usable(s)
+		w, h := o.Usable(s)
 		if w.Millimetres()*h.Millimetres() > MostPieces*it.Width.Millimetres()*it.Height.Millimetres() {
 			return true
 		}
@@ -163,9 +163,9 @@ func (o Order) crowded(item int) bool {
 // fitsUncut reports whether a blank lies inside a sheet's margins, whatever
 // the trimmer can do.
 func (o Order) fitsUncut(item, stock int) bool {
-	w, h := o.usable(stock)
-	for _, turned := range o.turns(item, stock) {
-		bw, bh := o.Items[item].lying(turned)
+	w, h := o.Usable(stock)
+	for _, turned := range o.Turns(item, stock) {
+		bw, bh := o.Items[item].Lying(turned)
 		if !w.Less(bw) && !h.Less(bh) {
 			return true
 		}
@@ -176,8 +176,8 @@ func (o Order) fitsUncut(item, stock int) bool {
 // cuttable reports whether a blank can be cut from one of the sheets.
 func (o Order) cuttable(item int) bool {
 	for s := range o.Sheets {
-		for _, turned := range o.turns(item, s) {
-			if o.reachable(item, s, turned) {
+		for _, turned := range o.Turns(item, s) {
+			if o.Reachable(item, s, turned) {
 				return true
 			}
 		}

@@ -68,22 +68,22 @@ type Order struct {
 	Effort   time.Duration // zero means DefaultEffort
 }
 
-// counted reports whether the order says how many of each item it wants.
-func (o Order) counted() bool {
+// Counted reports whether the order says how many of each item it wants.
+func (o Order) Counted() bool {
 	return len(o.Items) > 0 && o.Items[0].Count > 0
 }
 
-// cost returns what one sheet of a size adds to what is kept small.
-func (o Order) cost(stock int) int64 {
+// Cost returns what one sheet of a size adds to what is kept small.
+func (o Order) Cost(stock int) int64 {
 	if o.Minimize == LeastCost {
 		return o.Sheets[stock].Price
 	}
 	return 1
 }
 
-// usable returns the size of a sheet inside its margins; a side that the
+// Usable returns the size of a sheet inside its margins; a side that the
 // margins use up is not positive.
-func (o Order) usable(stock int) (width, height measure.Length) {
+func (o Order) Usable(stock int) (width, height measure.Length) {
 	both := o.Margin.Times(2)
 	return o.Sheets[stock].Width.Sub(both), o.Sheets[stock].Height.Sub(both)
 }

@@ -35,16 +35,15 @@ type Part struct {
 type job struct {
 	parts []int
 	node  *Node
-	have  extent
+	have  Extent
 }
 
 // stepper turns a cut tree into steps.
 type stepper struct {
-	*realizer
+	order Order
 	steps []Step
 	ends  []Part
 	next  int
-	names func(item int) string
 }
 
 // run orders the cuts of a job: first all parallel cuts, strip after strip,
@@ -83,30 +82,30 @@ func merge(groups []job, j job) []job {
 }
 
 // alike reports whether two jobs can be cut in one stack.
-func (j job) alike(k job) bool { return j.have == k.have && same(j.node, k.node) }
+func (j job) alike(k job) bool { return j.have == k.have && Same(j.node, k.node) }
 
-// same reports whether two trees are cut alike into the same items.
-func same(a, b *Node) bool {
+// Same reports whether two trees are cut alike into the same items.
+func Same(a, b *Node) bool {
 	if a.IsCut() != b.IsCut() {
 		return false
 	}
 	if !a.IsCut() {
 		return a.Item == b.Item && a.Turned == b.Turned
 	}
-	return a.Cut == b.Cut && a.At == b.At && same(a.Low, b.Low) && same(a.High, b.High)
+	return a.Cut == b.Cut && a.At == b.At && Same(a.Low, b.Low) && Same(a.High, b.High)
 }
 
 // cut makes one step of a job: the same setting as often as equal strips
 // follow one another.
 func (s *stepper) cut(j job) (low job, rest *job) {
 	n := j.node
-	lowHave, have := s.divide(n.Cut, n.At, j.have)
+	lowHave, have := s.order.Divide(n.Cut, n.At, j.have)
 	repeat, after := 1, n.High
-	for after.IsCut() && after.Cut == n.Cut && after.At == n.At && same(after.Low, n.Low) {
-		_, have = s.divide(n.Cut, n.At, have)
+	for after.IsCut() && after.Cut == n.Cut && after.At == n.At && Same(after.Low, n.Low) {
+		_, have = s.order.Divide(n.Cut, n.At, have)
 		repeat, after = repeat+1, after.High
 	}
-	st := s.setting(n.Cut, n.At, j.have.along(n.Cut.other()))
+	st := s.setting(n.Cut, n.At, j.have.Along(n.Cut.Other()))
 	st.Parts, st.Repeat = j.parts, repeat
 	s.number(&st)
 	cut, left := job{st.Low, n.Low, lowHave}, job{st.Rest, after, have}
@@ -154,9 +153,9 @@ func (s *stepper) describe(st *Step, low, rest job) {
 // what names the parts of a job: a blank, or a size.
 func (s *stepper) what(j job) string {
 	if !j.node.IsCut() && j.node.Item != Offcut {
-		return s.names(j.node.Item)
+		return s.order.ItemName(j.node.Item)
 	}
-	return fmt.Sprintf("%s by %s", s.text(j.have.w), s.text(j.have.h))
+	return fmt.Sprintf("%s by %s", s.text(j.have.Width), s.text(j.have.Height))
 }
 
 // set says where to set the trimmer.

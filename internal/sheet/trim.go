@@ -6,7 +6,7 @@ import "creasefit/internal/measure"
 // usable part's number and size. Each side is trimmed with the good part under
 // the ruler, so that the kerf comes off the waste.
 func (s *stepper) trims(stock int) job {
-	size := extent{s.order.Sheets[stock].Width, s.order.Sheets[stock].Height}
+	size := Extent{s.order.Sheets[stock].Width, s.order.Sheets[stock].Height}
 	s.next = 1
 	j := job{parts: []int{0}, have: size}
 	if s.order.Margin.IsZero() {
@@ -16,7 +16,7 @@ func (s *stepper) trims(stock int) job {
 	if !s.order.trimsFirst(stock, Width) {
 		first = Height
 	}
-	for _, a := range []Axis{first, first.other()} {
+	for _, a := range []Axis{first, first.Other()} {
 		j = s.trim(s.trim(j, a, false), a, true)
 	}
 	return j
@@ -24,8 +24,8 @@ func (s *stepper) trims(stock int) job {
 
 // trim takes one margin off.
 func (s *stepper) trim(j job, a Axis, turned bool) job {
-	at := j.have.along(a).Sub(s.order.Margin)
-	st := s.setting(a, at, j.have.along(a.other()))
+	at := j.have.Along(a).Sub(s.order.Margin)
+	st := s.setting(a, at, j.have.Along(a.Other()))
 	st.Trim, st.Turned, st.Parts, st.Repeat = true, turned, j.parts, 1
 	s.number(&st)
 	st.Text = s.set(st) + " Cut off the margin."
@@ -34,7 +34,7 @@ func (s *stepper) trim(j job, a Axis, turned bool) job {
 	}
 	s.ends = append(s.ends, Part{ID: st.Rest[0], Item: Offcut})
 	s.steps = append(s.steps, st)
-	low, _ := s.divide(a, at, j.have)
+	low, _ := s.order.Divide(a, at, j.have)
 	return job{parts: st.Low, have: low}
 }
 
@@ -44,8 +44,8 @@ func (o Order) trimsFirst(stock int, a Axis) bool {
 	if o.Margin.IsZero() || o.Trimmer.IsZero() {
 		return true
 	}
-	uw, uh := o.usable(stock)
-	size, usable := extent{o.Sheets[stock].Width, o.Sheets[stock].Height}, extent{uw, uh}
-	longest := measure.Max(size.along(a.other()), usable.along(a))
+	uw, uh := o.Usable(stock)
+	size, usable := Extent{o.Sheets[stock].Width, o.Sheets[stock].Height}, Extent{uw, uh}
+	longest := measure.Max(size.Along(a.Other()), usable.Along(a))
 	return !o.Trimmer.Less(longest)
 }

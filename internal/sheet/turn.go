@@ -2,10 +2,10 @@ package sheet
 
 import "creasefit/internal/measure"
 
-// turns lists how an item may lie on a sheet: as given, turned, or both,
+// Turns lists how an item may lie on a sheet: as given, turned, or both,
 // depending on the grain. A grain-locked item has no way to lie on a sheet
 // whose grain is not known.
-func (o Order) turns(item, stock int) []bool {
+func (o Order) Turns(item, stock int) []bool {
 	it, grain := o.Items[item], o.Sheets[stock].Grain
 	switch {
 	case it.Grain == AnySide && it.Width == it.Height:
@@ -19,21 +19,21 @@ func (o Order) turns(item, stock int) []bool {
 	}
 }
 
-// lying returns an item's extent along the sheet's width and height.
-func (it Item) lying(turned bool) (width, height measure.Length) {
+// Lying returns an item's extent along the sheet's width and height.
+func (it Item) Lying(turned bool) (width, height measure.Length) {
 	if turned {
 		return it.Height, it.Width
 	}
 	return it.Width, it.Height
 }
 
-// reachable reports whether edge-to-edge cuts no longer than the trimmer can
+// Reachable reports whether edge-to-edge cuts no longer than the trimmer can
 // free an item lying so. A blank with a side longer than the trimmer is never
 // cut along that side, so it must span the whole sheet the other way, with no
 // margin there to trim.
-func (o Order) reachable(item, stock int, turned bool) bool {
-	w, h := o.Items[item].lying(turned)
-	uw, uh := o.usable(stock)
+func (o Order) Reachable(item, stock int, turned bool) bool {
+	w, h := o.Items[item].Lying(turned)
+	uw, uh := o.Usable(stock)
 	if uw.Less(w) || uh.Less(h) {
 		return false
 	}

@@ -95,7 +95,7 @@ func (r *Request) count(ctx context.Context, p *pattern.Piece, side sheet.Side) 
 	if order.Check() != nil {
 		return Yield{Counted: true}, nil // it is larger than the sheet, of which a warning says more
 	}
-	a, err := sheet.Plan(ctx, order)
+	a, err := PlanCuts(ctx, order)
 	if err != nil {
 		return Yield{}, err
 	}

@@ -6,6 +6,7 @@ import (
 	"creasefit/internal/draw"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
+	"creasefit/internal/sheet/search"
 )
 
 // Plan plans a small mixed order of the market stall.
@@ -19,7 +20,7 @@ func Plan() (*sheet.Order, *sheet.Answer) {
 			{Name: "honey jar seal", Width: measure.Inches(1), Height: measure.Sixtyfourths(4 * 64), Count: 12},
 		},
 	}
-	answer, err := sheet.Plan(context.Background(), *order)
+	answer, err := search.Plan(context.Background(), *order)
 	if err != nil {
 		panic(err) // the order is sound
 	}

@@ -1,0 +1,74 @@
+package sheet
+
+import (
+	"fmt"
+
+	"creasefit/internal/measure"
+)
+
+// Extent is the size of a rectangle.
+type Extent struct{ Width, Height measure.Length }
+
+// Along returns the side along an axis.
+func (e Extent) Along(a Axis) measure.Length {
+	if a == Width {
+		return e.Width
+	}
+	return e.Height
+}
+
+// Divide returns the two parts of a rectangle that is cut: the low one is at
+// long, the kerf comes off the high one.
+func (o Order) Divide(a Axis, at measure.Length, have Extent) (low, high Extent) {
+	rest := measure.Max(measure.Length{}, measure.Sum(have.Along(a), at.Neg(), o.Kerf.Neg()))
+	if a == Width {
+		return Extent{at, have.Height}, Extent{rest, have.Height}
+	}
+	return Extent{have.Width, at}, Extent{have.Width, rest}
+}
+
+// Lay returns the plan of one sheet that is cut by a tree: where its blanks and
+// offcuts lie, and the steps that cut them.
+func (o Order) Lay(stock int, tree *Node) Sheets {
+	w, h := o.Usable(stock)
+	s := Sheets{Times: 1, Stock: stock, Usable: Rect{o.Margin, o.Margin, w, h}, Tree: tree}
+	s.place(o, tree, Rect{Width: w, Height: h})
+	st := &stepper{order: o}
+	j := st.trims(stock)
+	j.node = tree
+	st.run(j)
+	s.Steps, s.Parts = st.steps, st.ends
+	return s
+}
+
+// place walks a tree and appends where its blanks and offcuts lie.
+func (s *Sheets) place(o Order, n *Node, at Rect) {
+	if !n.IsCut() {
+		s.placeLeaf(n, at)
+		return
+	}
+	low, high := o.Divide(n.Cut, n.At, Extent{at.Width, at.Height})
+	s.place(o, n.Low, Rect{at.X, at.Y, low.Width, low.Height})
+	if n.Cut == Width {
+		s.place(o, n.High, Rect{at.X.Add(at.Width).Sub(high.Width), at.Y, high.Width, high.Height})
+	} else {
+		s.place(o, n.High, Rect{at.X, at.Y.Add(at.Height).Sub(high.Height), high.Width, high.Height})
+	}
+}
+
+// placeLeaf appends one leaf; an offcut that the kerf took whole is none.
+func (s *Sheets) placeLeaf(n *Node, at Rect) {
+	if n.Item != Offcut {
+		s.Placed = append(s.Placed, Placement{n.Item, n.Turned, at})
+	} else if at.Width.Sign() > 0 && at.Height.Sign() > 0 {
+		s.Offcuts = append(s.Offcuts, at)
+	}
+}
+
+// ItemName names an item in a step.
+func (o Order) ItemName(i int) string {
+	if o.Items[i].Name != "" {
+		return o.Items[i].Name
+	}
+	return fmt.Sprintf("item %d", i+1)
+}

@@ -1,0 +1,169 @@
+package search
+
+import (
+	"context"
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/sheet"
+	"creasefit/internal/sheet/verify"
+)
+
+// slow is a slow and obvious planner for tiny sheets: whole millimetres, every
+// cut at every position.
+type slow struct {
+	items   []sheet.Item
+	kerf    int
+	trimmer int
+	grain   sheet.Side
+	memo    map[string]map[string]bool
+}
+
+// cuts returns every set of pieces (as counts) that a rectangle can give.
+func (s *slow) cuts(w, h int) map[string]bool {
+	key := fmt.Sprint(w, h)
+	if m, ok := s.memo[key]; ok {
+		return m
+	}
+	out := map[string]bool{s.text(make([]int, len(s.items))): true}
+	for i := range s.items {
+		if s.is(i, w, h) {
+			counts := make([]int, len(s.items))
+			counts[i] = 1
+			out[s.text(counts)] = true
+		}
+	}
+	for at := 1; at <= w && h <= s.trimmer; at++ {
+		if at < w {
+			s.merge(out, s.cuts(at, h), s.cuts(max(0, w-at-s.kerf), h))
+		}
+	}
+	for at := 1; at <= h && w <= s.trimmer; at++ {
+		if at < h {
+			s.merge(out, s.cuts(w, at), s.cuts(w, max(0, h-at-s.kerf)))
+		}
+	}
+	s.memo[key] = out
+	return out
+}
+
+// is reports whether a rectangle is an item.
+func (s *slow) is(i, w, h int) bool {
+	it := s.items[i]
+	iw, ih := int(it.Width.Millimetres()), int(it.Height.Millimetres())
+	straight := w == iw && h == ih && (it.Grain == sheet.AnySide || it.Grain == s.grain)
+	turned := w == ih && h == iw && (it.Grain == sheet.AnySide || it.Grain != s.grain)
+	return straight || turned
+}
+
+// merge adds every sum of two sets that is wanted.
+func (s *slow) merge(out, low, high map[string]bool) {
+	for a := range low {
+		for b := range high {
+			sum := make([]int, len(s.items))
+			ok := true
+			for i := range sum {
+				sum[i] = int(a[i]) + int(b[i])
+				ok = ok && sum[i] <= s.items[i].Count
+			}
+			if ok {
+				out[s.text(sum)] = true
+			}
+		}
+	}
+}
+
+// text makes counts a key.
+func (s *slow) text(counts []int) string {
+	b := make([]byte, len(counts))
+	for i, n := range counts {
+		b[i] = byte(n)
+	}
+	return string(b)
+}
+
+// fewest is the least number of sheets, or 99.
+func (s *slow) fewest(w, h int) int {
+	sets := s.cuts(w, h)
+	reach := map[string]bool{s.text(make([]int, len(s.items))): true}
+	want := make([]int, len(s.items))
+	for i := range want {
+		want[i] = s.items[i].Count
+	}
+	for n := 1; n <= 12; n++ {
+		next := map[string]bool{}
+		s.merge(next, reach, sets)
+		if next[s.text(want)] {
+			return n
+		}
+		reach = next
+	}
+	return 99
+}
+
+// tinyOrder draws an order that the slow planner can do.
+func tinyOrder(t *rapid.T) (sheet.Order, *slow) {
+	mm := func(n int) measure.Length { return measure.Millimetres(int64(n)) }
+	ruler, err := measure.ParseStep("1 mm")
+	require.NoError(t, err)
+	w, h := rapid.IntRange(3, 9).Draw(t, "w"), rapid.IntRange(3, 9).Draw(t, "h")
+	s := &slow{grain: sheet.AlongHeight, memo: map[string]map[string]bool{}, trimmer: 99}
+	s.kerf = rapid.SampledFrom([]int{0, 0, 0, 1}).Draw(t, "kerf")
+	o := sheet.Order{Sheets: []sheet.Stock{{Width: mm(w), Height: mm(h), Grain: sheet.AlongHeight, Price: 3}}, Ruler: ruler, Kerf: mm(s.kerf), Effort: 3 * time.Second}
+	if rapid.IntRange(0, 3).Draw(t, "bounded") == 0 {
+		s.trimmer = rapid.IntRange(2, 9).Draw(t, "trimmer")
+		o.Trimmer = mm(s.trimmer)
+	}
+	for i := range rapid.IntRange(1, 4).Draw(t, "items") {
+		it := sheet.Item{Name: fmt.Sprint("item ", i), Width: mm(rapid.IntRange(1, w).Draw(t, "iw")), Height: mm(rapid.IntRange(1, h).Draw(t, "ih"))}
+		it.Count = rapid.IntRange(1, 3).Draw(t, "count")
+		it.Grain = rapid.SampledFrom([]sheet.Side{sheet.AnySide, sheet.AnySide, sheet.AlongWidth, sheet.AlongHeight}).Draw(t, "grain")
+		o.Items = append(o.Items, it)
+	}
+	s.items = o.Items
+	return o, s
+}
+
+func TestMixedOrdersEqualBruteForce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o, s := tinyOrder(t)
+		want := s.fewest(int(o.Sheets[0].Width.Millimetres()), int(o.Sheets[0].Height.Millimetres()))
+		a, err := Plan(context.Background(), o)
+		if want == 99 {
+			require.Error(t, err)
+			return
+		}
+		require.NoError(t, err)
+		require.NoError(t, verify.Plan(o, a))
+		assert.Equal(t, want, a.Sheets)
+		assert.True(t, a.Proven)
+	})
+}
+
+func TestYieldsEqualBruteForce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o, s := tinyOrder(t)
+		o.Items = o.Items[:1]
+		o.Items[0].Count = 0
+		s.items = []sheet.Item{o.Items[0]}
+		s.items[0].Count = 200
+		most := 0
+		for key := range s.cuts(int(o.Sheets[0].Width.Millimetres()), int(o.Sheets[0].Height.Millimetres())) {
+			most = max(most, int(key[0]))
+		}
+		a, err := Plan(context.Background(), o)
+		if most == 0 {
+			require.Error(t, err)
+			return
+		}
+		require.NoError(t, err)
+		require.NoError(t, verify.Plan(o, a))
+		assert.Equal(t, most, a.PerSheet)
+	})
+}

@@ -1,0 +1,113 @@
+package search
+
+import (
+	"fmt"
+
+	"creasefit/internal/sheet"
+)
+
+// cutting is one layout, cut from so many sheets of a board.
+type cutting struct {
+	board  *board
+	layout *layout
+	times  int
+}
+
+// finish turns layouts into plans. Pieces beyond what is wanted must have been
+// taken out of the layouts before.
+func (p *problem) finish(cuttings []cutting) sheet.Answer {
+	a := sheet.Answer{Made: make([]int, len(p.order.Items))}
+	f := finisher{problem: p, answer: &a, left: p.wanted()}
+	for _, c := range cuttings {
+		if c.layout != nil {
+			f.add(c)
+		}
+	}
+	a.Used = f.used()
+	if p.coarse {
+		a.Warnings = append(a.Warnings, sheet.Warning{Code: "coarse-grid", Detail: fmt.Sprintf("The sizes share no length longer than a hair: they were planned as if rounded up to multiples of %g mm, so more blanks may be possible.", float64(p.unit)/1e6)})
+	}
+	return a
+}
+
+// finisher builds an answer's plans.
+type finisher struct {
+	*problem
+	answer *sheet.Answer
+	left   []int // of each item
+}
+
+// wanted returns the counts of all items; without counts, as many as come.
+func (p *problem) wanted() []int {
+	left := make([]int, len(p.order.Items))
+	for i, it := range p.order.Items {
+		left[i] = it.Count
+		if it.Count == 0 {
+			left[i] = sheet.MostPieces * sheet.MostItems
+		}
+	}
+	return left
+}
+
+// add plans all sheets of one cutting. Sheets that get the same items are one
+// plan.
+func (f *finisher) add(c cutting) {
+	tidied := f.tidy(c.layout).layout
+	for range c.times {
+		s := f.sheet(c.board, tidied)
+		f.answer.Sheets++
+		f.answer.Cost += f.order.Sheets[s.Stock].Price
+		for _, pl := range s.Placed {
+			f.answer.Made[pl.Item]++
+		}
+		f.gather(s)
+	}
+}
+
+// gather counts a sheet as a further copy of a plan, if it is one.
+func (f *finisher) gather(s sheet.Sheets) {
+	for i := range f.answer.Plans {
+		if p := &f.answer.Plans[i]; p.Stock == s.Stock && sheet.Same(p.Tree, s.Tree) {
+			p.Times++
+			return
+		}
+	}
+	f.answer.Plans = append(f.answer.Plans, s)
+}
+
+// sheet plans one sheet.
+func (f *finisher) sheet(b *board, l *layout) sheet.Sheets {
+	w, h := f.order.Usable(b.stock)
+	r := &realizer{order: f.order, kinds: f.kinds, items: f.take, needs: map[*layout]sheet.Extent{}}
+	return f.order.Lay(b.stock, r.tree(l, sheet.Extent{Width: w, Height: h}))
+}
+
+// take chooses the item of the next piece of a kind: the first that still
+// wants one.
+func (f *finisher) take(k int32) int {
+	items := f.kinds[k].items
+	for _, i := range items {
+		if f.left[i] > 0 {
+			f.left[i]--
+			return i
+		}
+	}
+	return items[len(items)-1]
+}
+
+// used is the part of all sheets' area that became blanks.
+func (f *finisher) used() float64 {
+	blanks, sheets := 0.0, 0.0
+	for i, n := range f.answer.Made {
+		it := f.order.Items[i]
+		blanks += float64(n) * it.Width.Millimetres() * it.Height.Millimetres()
+	}
+	for _, s := range f.answer.Plans {
+		st := f.order.Sheets[s.Stock]
+		sheets += float64(s.Times) * st.Width.Millimetres() * st.Height.Millimetres()
+	}
+	if len(f.answer.Plans) == 0 {
+		return 0
+	}
+	return blanks / sheets
+}

@@ -1,0 +1,102 @@
+// Package search plans how blanks come out of sheets, in edge-to-edge cuts of
+// any number of stages.
+//
+// A single blank, or a mix without counts, is solved exactly by dynamic
+// programming over raster points. An order with counts gets the fewest sheets (or
+// the least cost) with a proof where that is possible in the time allowed, and
+// otherwise the best plan found with the greatest proven lower bound.
+//
+// Files named bound_ prove bounds, files named way_ look for plans; the others
+// are what they share. The package does not check its own plans: package verify
+// does, with no code of this one.
+package search
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"creasefit/internal/sheet"
+)
+
+// Plan answers an order. A faulty order gives fault.Faults; a context that
+// ends first gives its error.
+func Plan(ctx context.Context, o sheet.Order) (sheet.Answer, error) {
+	if err := o.Check(); err != nil {
+		return sheet.Answer{}, err
+	}
+	if o.Effort == 0 {
+		o.Effort = sheet.DefaultEffort
+	}
+	p := newProblem(o)
+	if o.Counted() {
+		return p.planCounts(ctx, time.Now().Add(o.Effort))
+	}
+	return p.planYield(ctx)
+}
+
+// planYield gets as much as possible out of one sheet: blanks of a single
+// item, or area of several. Of several sizes of sheet it takes the one that is
+// used best.
+func (p *problem) planYield(ctx context.Context) (sheet.Answer, error) {
+	var best sheet.Answer
+	for i := range p.boards {
+		a, err := p.yield(ctx, &p.boards[i])
+		if err != nil {
+			return sheet.Answer{}, err
+		}
+		if i == 0 || a.Used > best.Used {
+			best = a
+		}
+	}
+	return best, nil
+}
+
+// yield gets as much as possible out of one sheet of a board.
+func (p *problem) yield(ctx context.Context, b *board) (sheet.Answer, error) {
+	t := newTable(b)
+	if _, err := t.solve(ctx, p.worth()); err != nil {
+		return sheet.Answer{}, err
+	}
+	a := p.finish([]cutting{{b, t.trace(), 1}})
+	a.Proven = !p.coarse
+	describeYield(&a, len(p.kinds) == 1, b.cost)
+	return a, nil
+}
+
+// worth is what a blank of each kind counts for when there are no counts: one
+// if all are of a kind, else its area in squares of their common measure.
+func (p *problem) worth() []int64 {
+	worth := make([]int64, len(p.kinds))
+	if len(p.kinds) == 1 {
+		worth[0] = 1
+		return worth
+	}
+	side := int64(0)
+	for _, it := range p.order.Items {
+		side = gcd(gcd(side, it.Width.Nanometres()), it.Height.Nanometres())
+	}
+	side = max(side, 50_000) // a sheet of 100 m still fits an int64
+	for k := range worth {
+		it := p.order.Items[p.kinds[k].items[0]]
+		worth[k] = (it.Width.Nanometres() / side) * (it.Height.Nanometres() / side)
+	}
+	return worth
+}
+
+// describeYield fills in what an order without counts proves.
+func describeYield(a *sheet.Answer, single bool, cost int64) {
+	made := 0
+	for _, n := range a.Made {
+		made += n
+	}
+	a.LowerBound = cost
+	if single {
+		a.PerSheet = made
+	}
+	if a.Proven {
+		a.Proof = fmt.Sprintf("Dynamic programming over all edge-to-edge cuts: no sheet gives more than these %d.", made)
+	} else {
+		a.Proof = "The best found on a coarser grid; more may be possible."
+	}
+}

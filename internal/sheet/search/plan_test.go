@@ -1,0 +1,180 @@
+package search
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/sheet"
+	"creasefit/internal/sheet/sheettest"
+	"creasefit/internal/sheet/verify"
+)
+
+func TestMixedOrder(t *testing.T) {
+	a := planned(t, sheettest.TeaOrder(t))
+	assert.True(t, a.Proven)
+	assert.Equal(t, []int{25, 6, 8}, a.Made)
+	assert.NotEmpty(t, a.Proof)
+}
+
+// Two A5 blanks need an A4 at 10 or two A5 at 6: the dearer sheet is cheaper,
+// until the A4 are used up.
+func TestLeastCost(t *testing.T) {
+	mm := measure.Millimetres
+	ruler, err := measure.ParseStep("1 mm")
+	require.NoError(t, err)
+	o := sheet.Order{
+		Sheets:   []sheet.Stock{{Width: mm(210), Height: mm(297), Price: 10, Available: 2}, {Width: mm(148), Height: mm(210), Price: 6}},
+		Ruler:    ruler,
+		Minimize: sheet.LeastCost,
+		Items:    []sheet.Item{{Name: "card", Width: mm(148), Height: mm(210), Count: 2}},
+	}
+	a := planned(t, o)
+	assert.Equal(t, int64(10), a.Cost)
+	assert.True(t, a.Proven)
+	o.Items[0].Count = 7
+	a = planned(t, o)
+	assert.Equal(t, int64(38), a.Cost)
+	assert.Equal(t, 5, a.Sheets)
+	o.Sheets[1].Available = 1
+	_, err = Plan(context.Background(), o)
+	assert.ErrorContains(t, err, "in stock")
+}
+
+// Of two items of the same size each gets its own count.
+func TestEqualItems(t *testing.T) {
+	o := sheettest.TeaOrder(t)
+	o.Items = append(o.Items, o.Items[0])
+	o.Items[3].Count = 4
+	assert.Equal(t, []int{25, 6, 8, 4}, planned(t, o).Made)
+}
+
+// Sizes that share no common length are planned on a coarser grid, safely.
+func TestFineGridIsCoarsened(t *testing.T) {
+	o := sheettest.TeaOrder(t)
+	for i := range o.Items {
+		o.Items[i].Width = o.Items[i].Width.Sub(measure.Nanometres(int64(1 + 2*i)))
+	}
+	a := planned(t, o)
+	require.Len(t, a.Warnings, 1)
+	assert.Equal(t, "coarse-grid", a.Warnings[0].Code)
+	assert.GreaterOrEqual(t, a.LowerBound, int64(5))
+	for i := range o.Items {
+		o.Items[i].Count = 0
+	}
+	a = planned(t, o)
+	assert.False(t, a.Proven)
+}
+
+// randomOrder draws an order with everything in it.
+func randomOrder(t *rapid.T) sheet.Order {
+	step, err := measure.ParseStep("1/8 in")
+	require.NoError(t, err)
+	eighths := func(low, high int, name string) measure.Length {
+		return measure.Sixtyfourths(8 * int64(rapid.IntRange(low, high).Draw(t, name)))
+	}
+	o := sheet.Order{Ruler: step, Margin: eighths(0, 3, "margin"), Kerf: eighths(0, 1, "kerf"), Effort: 60 * time.Millisecond}
+	o.Minimize = rapid.SampledFrom([]sheet.Goal{sheet.FewestSheets, sheet.LeastCost}).Draw(t, "goal")
+	for range rapid.IntRange(1, 2).Draw(t, "sizes") {
+		o.Sheets = append(o.Sheets, sheet.Stock{Width: eighths(50, 100, "W"), Height: eighths(50, 100, "H"),
+			Grain: rapid.SampledFrom([]sheet.Side{sheet.AlongWidth, sheet.AlongHeight}).Draw(t, "sheet grain"), Price: rapid.Int64Range(1, 20).Draw(t, "price")})
+	}
+	if rapid.Bool().Draw(t, "bounded") {
+		o.Trimmer = eighths(60, 110, "trimmer")
+	}
+	count := rapid.IntRange(0, 9).Draw(t, "most")
+	for i := range rapid.IntRange(1, 7).Draw(t, "items") {
+		it := sheet.Item{Name: fmt.Sprint("blank ", i), Width: eighths(3, 60, "w"), Height: eighths(3, 60, "h")}
+		it.Grain = rapid.SampledFrom([]sheet.Side{sheet.AnySide, sheet.AlongWidth, sheet.AlongHeight}).Draw(t, "grain")
+		if count > 0 {
+			it.Count = rapid.IntRange(1, count).Draw(t, "count")
+		}
+		if rapid.IntRange(0, 5).Draw(t, "odd") == 0 {
+			it.Width = it.Width.Add(measure.Micrometres(50))
+		}
+		o.Items = append(o.Items, it)
+	}
+	return o
+}
+
+// Whatever is planned can be cut, and whatever is refused is refused by name.
+func TestRandomOrdersAreVerified(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o := randomOrder(t)
+		a, err := Plan(context.Background(), o)
+		if o.Check() != nil {
+			require.Error(t, err)
+			return
+		}
+		require.NoError(t, err)
+		require.NoError(t, verify.Plan(o, a))
+	})
+}
+
+// A larger sheet never needs more sheets, and one more piece never fewer.
+func TestPlansAreMonotone(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o, _ := tinyOrder(t)
+		o.Trimmer = measure.Length{}
+		if o.Check() != nil {
+			return
+		}
+		before, err := Plan(context.Background(), o)
+		require.NoError(t, err)
+		larger := o
+		larger.Sheets = []sheet.Stock{o.Sheets[0]}
+		larger.Sheets[0].Width = o.Sheets[0].Width.Add(measure.Millimetres(1))
+		after, err := Plan(context.Background(), larger)
+		require.NoError(t, err)
+		assert.LessOrEqual(t, after.Sheets, before.Sheets)
+		o.Items[0].Count++
+		more, err := Plan(context.Background(), o)
+		require.NoError(t, err)
+		assert.GreaterOrEqual(t, more.Sheets, before.Sheets)
+	})
+}
+
+// A grid of many thousand points is still planned well.
+func TestFineMixedOrder(t *testing.T) {
+	ruler, err := measure.ParseStep("0.5 mm")
+	require.NoError(t, err)
+	o := sheet.Order{Sheets: []sheet.Stock{{Width: measure.Millimetres(297), Height: measure.Millimetres(210)}}, Ruler: ruler}
+	for i := range int64(30) {
+		o.Items = append(o.Items, sheet.Item{Width: measure.Micrometres(61_010 + 2_370*i), Height: measure.Micrometres(43_770 + 1_910*i), Count: 2})
+	}
+	a := planned(t, o)
+	assert.LessOrEqual(t, float64(a.Sheets), 1.35*float64(a.LowerBound))
+}
+
+// An order that the stock does not suffice for is refused.
+func TestOutOfStock(t *testing.T) {
+	o := sheettest.TeaOrder(t)
+	o.Sheets[0].Available = 2
+	_, err := Plan(context.Background(), o)
+	var faults fault.Faults
+	require.NoError(t, faults.Add(err))
+	require.Len(t, faults, 1)
+	assert.Equal(t, fault.Impossible, faults[0].Code)
+	assert.Equal(t, "sheet", faults[0].Field)
+}
+
+func TestCancelledOrders(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	for _, count := range []int{0, 5} {
+		o := sheettest.TeaOrder(t)
+		for i := range o.Items {
+			o.Items[i].Count = count
+		}
+		_, err := Plan(ctx, o)
+		assert.True(t, errors.Is(err, context.Canceled))
+	}
+}

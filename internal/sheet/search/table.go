@@ -1,0 +1,183 @@
+package search
+
+import (
+	"context"
+
+	"creasefit/internal/sheet"
+)
+
+// table holds the greatest value that can be cut from every rectangle of a
+// board whose sides are raster points, with unlimited copies of every face.
+type table struct {
+	board  *board
+	xs, ys []int32 // raster points
+	fx, fy []int32 // floors of xs and ys
+	byRow  []int64 // value of (x, y) at y*len(xs)+x
+	byCol  []int64 // the same at x*len(ys)+y
+	value  []int64 // of each kind
+	useful [][]int32
+}
+
+// newTable prepares the raster of a board; solve fills it for given values.
+func newTable(b *board) *table {
+	t := &table{board: b}
+	t.xs, t.ys = b.rasters()
+	t.fx, t.fy = floors(t.xs, b.w), floors(t.ys, b.h)
+	t.byRow = make([]int64, len(t.xs)*len(t.ys))
+	t.byCol = make([]int64, len(t.xs)*len(t.ys))
+	t.useful = make([][]int32, len(t.xs))
+	return t
+}
+
+// solve computes the greatest value of every rectangle for the given value of
+// each kind and returns that of the whole board.
+//
+// A rectangle's value is the greatest of: a single piece, the next smaller
+// rectangle either way, and its best cut. Only some cuts need be tried: the
+// smaller part of a cut across the width can be taken as one whose own best is
+// strictly better than any cut across its width, since the parts of such a cut
+// could be cut off the whole rectangle one by one; so a list of those parts is
+// kept for each row, and likewise for each column.
+func (t *table) solve(ctx context.Context, value []int64) (int64, error) {
+	t.value = value
+	clear(t.byRow)
+	clear(t.byCol)
+	for i := range t.useful {
+		t.useful[i] = t.useful[i][:0]
+	}
+	t.leaves()
+	row := make([]int32, 0, len(t.xs))
+	for y := 1; y < len(t.ys); y++ {
+		if err := ctx.Err(); err != nil {
+			return 0, err
+		}
+		row = t.solveRow(y, row[:0])
+	}
+	return t.best(), nil
+}
+
+// best is the value of the whole board.
+func (t *table) best() int64 { return t.byRow[len(t.byRow)-1] }
+
+// leaves enters every single piece at the least rectangle that holds it.
+func (t *table) leaves() {
+	for _, f := range t.board.faces {
+		x, y := ceiling(t.xs, t.fx, f.w), ceiling(t.ys, t.fy, f.h)
+		if x < 0 || y < 0 {
+			continue
+		}
+		v := max(t.byRow[y*len(t.xs)+x], t.value[f.kind])
+		t.byRow[y*len(t.xs)+x] = v
+	}
+}
+
+// ceiling returns the index of the least point that is at least l, or -1.
+func ceiling(points, floor []int32, l int32) int {
+	at := int(floor[l])
+	if points[at] < l {
+		at++
+	}
+	if at == len(points) {
+		return -1
+	}
+	return at
+}
+
+// solveRow fills one row from left to right. It appends to row the parts that
+// cuts across the width need try, and to useful those across the height.
+func (t *table) solveRow(y int, row []int32) []int32 {
+	nx, ny := len(t.xs), len(t.ys)
+	line := t.byRow[y*nx : (y+1)*nx]
+	below := t.byRow[(y-1)*nx : y*nx]
+	top := t.ys[y]
+	across := t.board.crossable(top)
+	for x := 1; x < nx; x++ {
+		wide := t.xs[x]
+		wv, hv := line[x-1], below[x]
+		if across {
+			wv = max(wv, bestCut(line, t.xs, t.fx, row, wide))
+		}
+		if t.board.crossable(wide) {
+			hv = max(hv, bestCut(t.byCol[x*ny:(x+1)*ny], t.ys, t.fy, t.useful[x], top))
+		}
+		v := max(wv, hv, line[x])
+		line[x] = v
+		t.byCol[x*ny+y] = v
+		if v > wv {
+			row = append(row, int32(x))
+		}
+		if v > hv {
+			t.useful[x] = append(t.useful[x], int32(y))
+		}
+	}
+	return row
+}
+
+// bestCut returns the greatest value of a strip cut into two, where parts
+// lists the smaller parts worth trying, ascending.
+func bestCut(line []int64, points, floor, parts []int32, length int32) int64 {
+	best := int64(0)
+	half := length / 2
+	for _, p := range parts {
+		at := points[p]
+		if at > half {
+			break
+		}
+		best = max(best, line[p]+line[floor[length-at]])
+	}
+	return best
+}
+
+// trace returns a layout of the greatest value, or nil if that is zero.
+func (t *table) trace() *layout { return t.traceAt(len(t.xs)-1, len(t.ys)-1) }
+
+// traceAt returns a layout of the greatest value of one rectangle.
+func (t *table) traceAt(x, y int) *layout {
+	nx := len(t.xs)
+	v := t.byRow[y*nx+x]
+	if v == 0 {
+		return nil
+	}
+	for t.byRow[y*nx+x-1] == v {
+		x--
+	}
+	for t.byRow[(y-1)*nx+x] == v {
+		y--
+	}
+	for _, f := range t.board.faces {
+		if t.value[f.kind] == v && f.w <= t.xs[x] && f.h <= t.ys[y] {
+			return &layout{kind: f.kind, turned: f.turned}
+		}
+	}
+	if l := t.traceWidth(x, y, v); l != nil {
+		return l
+	}
+	return t.traceHeight(x, y, v)
+}
+
+// traceWidth looks for a cut across the width that gives the value v.
+func (t *table) traceWidth(x, y int, v int64) *layout {
+	if !t.board.crossable(t.ys[y]) {
+		return nil
+	}
+	nx := len(t.xs)
+	for p := 1; p < x; p++ {
+		q := int(t.fx[t.xs[x]-t.xs[p]])
+		if t.byRow[y*nx+p]+t.byRow[y*nx+q] == v {
+			return &layout{axis: sheet.Width, low: t.traceAt(p, y), high: t.traceAt(q, y)}
+		}
+	}
+	return nil
+}
+
+// traceHeight does the same across the height.
+func (t *table) traceHeight(x, y int, v int64) *layout {
+	nx := len(t.xs)
+	for p := 1; p < y; p++ {
+		q := int(t.fy[t.ys[y]-t.ys[p]])
+		if t.byRow[p*nx+x]+t.byRow[q*nx+x] == v {
+			return &layout{axis: sheet.Height, low: t.traceAt(x, p), high: t.traceAt(x, q)}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,191 @@
+package search
+
+import (
+	"cmp"
+	"container/heap"
+	"context"
+	"slices"
+
+	"creasefit/internal/sheet"
+)
+
+// bounded finds the most valuable sheet with at most so many pieces of each
+// kind: it joins rectangles best first, judged by their own value and the most
+// that the rest of the sheet could add with unlimited copies (K. Viswanathan,
+// A. Bagchi, Operations Research 41 (1993) 768-776; V. Cung, M. Hifi, B. Le
+// Cun, Int. Trans. Opl. Res. 7 (2000) 185-210).
+type bounded struct {
+	table  *table
+	pack   *packing
+	around []int64 // most that can be added round a rectangle, by column
+	open   openTiles
+	closed []worthTile
+	sizes  []corner // of closed, for a quick look
+	seen   map[tileKey]bool
+	best   worthTile
+	nodes  int     // rectangles still allowed
+	dear   []int32 // kinds of any value, the most for their area first
+	caps   []int   // most pieces of each kind
+	area   []int64 // of a piece of each kind
+}
+
+// worthTile is a joined rectangle with its value.
+type worthTile struct {
+	set    multiset
+	w, h   int32
+	value  int64
+	reach  int64 // most valuable sheet that contains it
+	layout *layout
+}
+
+// openTiles is a heap of rectangles, the most promising first.
+type openTiles []worthTile
+
+func (o openTiles) Len() int           { return len(o) }
+func (o openTiles) Less(i, j int) bool { return o[i].reach > o[j].reach }
+func (o openTiles) Swap(i, j int)      { o[i], o[j] = o[j], o[i] }
+func (o *openTiles) Push(x any)        { *o = append(*o, x.(worthTile)) }
+func (o *openTiles) Pop() any {
+	last := (*o)[len(*o)-1]
+	*o = (*o)[:len(*o)-1]
+	return last
+}
+
+// newBounded prepares the search on a table that has been solved for the
+// values, for at most so many pieces of each kind.
+func newBounded(t *table, pack *packing, caps []int, nodes int) *bounded {
+	b := &bounded{table: t, pack: pack, caps: caps, seen: map[tileKey]bool{}, nodes: nodes}
+	b.surround()
+	b.rank()
+	return b
+}
+
+// rank lists the kinds of any value by what they are worth for their area.
+func (b *bounded) rank() {
+	area := make([]int64, len(b.caps))
+	for _, f := range b.table.board.faces {
+		area[f.kind] = int64(f.w) * int64(f.h)
+	}
+	for k, v := range b.table.value {
+		if v > 0 && b.caps[k] > 0 {
+			b.dear = append(b.dear, int32(k))
+		}
+	}
+	slices.SortFunc(b.dear, func(x, y int32) int {
+		return cmp.Compare(float64(b.table.value[y])*float64(area[x]), float64(b.table.value[x])*float64(area[y]))
+	})
+	b.area = area
+}
+
+// beyond is the greatest value that the pieces which a rectangle leaves can
+// have within the area that it leaves, the last of them in part.
+func (b *bounded) beyond(n *worthTile) int64 {
+	board := b.table.board
+	free, sum := int64(board.w)*int64(board.h)-int64(n.w)*int64(n.h), int64(0)
+	for _, k := range b.dear {
+		left := int64(b.caps[k]) - int64(b.pack.count(&n.set, int(k)))
+		if left*b.area[k] >= free {
+			return sum + int64(float64(free)/float64(b.area[k])*float64(b.table.value[k])) + 1
+		}
+		free -= left * b.area[k]
+		sum += left * b.table.value[k]
+	}
+	return sum
+}
+
+// surround computes the most that can be added round every rectangle: strips
+// beside or above it, until the sheet is full. A rectangle is known by what it
+// leaves free to its right and above it, rounded down to raster points. Only
+// such lengths may be rounded down: a raster point is what a sum leaves of the
+// board, and a sum itself need not be one.
+func (b *bounded) surround() {
+	t := b.table
+	nx, ny := len(t.xs), len(t.ys)
+	b.around = make([]int64, nx*ny)
+	for x := range nx {
+		for y := range ny {
+			most := int64(0)
+			high, wide := int(t.fy[t.board.h-t.ys[y]]), int(t.fx[t.board.w-t.xs[x]])
+			for p := range x {
+				most = max(most, t.byRow[high*nx+int(t.fx[t.xs[x]-t.xs[p]])]+b.around[p*ny+y])
+			}
+			for p := range y {
+				most = max(most, t.byCol[wide*ny+int(t.fy[t.ys[y]-t.ys[p]])]+b.around[x*ny+p])
+			}
+			b.around[x*ny+y] = most
+		}
+	}
+}
+
+// reach is the greatest value of a sheet with a rectangle of a value in it.
+func (b *bounded) reach(w, h int32, value int64) int64 {
+	t := b.table
+	return value + b.around[int(t.fx[t.board.w-w])*len(t.ys)+int(t.fy[t.board.h-h])]
+}
+
+// run returns the greatest value; sure is false if the search was cut short.
+func (b *bounded) run(ctx context.Context) (value int64, sure bool) {
+	for _, f := range b.table.board.faces {
+		b.offer(worthTile{set: b.pack.one[f.kind], w: f.w, h: f.h, value: b.table.value[f.kind], layout: &layout{kind: f.kind, turned: f.turned}})
+	}
+	for b.open.Len() > 0 {
+		next := heap.Pop(&b.open).(worthTile)
+		if next.reach <= b.best.value {
+			return b.best.value, true
+		}
+		if b.nodes < 0 || ctx.Err() != nil {
+			return b.best.value, false
+		}
+		b.closed, b.sizes = append(b.closed, next), append(b.sizes, corner{next.w, next.h})
+		restW, restH := b.table.board.w-next.w, b.table.board.h-next.h
+		for i, size := range b.sizes {
+			if size.w <= restW || size.h <= restH {
+				b.join(&next, &b.closed[i])
+			}
+		}
+	}
+	return b.best.value, true
+}
+
+// join offers two rectangles side by side and one above the other.
+func (b *bounded) join(p, q *worthTile) {
+	board := b.table.board
+	wide, high := p.w+q.w <= board.w && board.crossable(max(p.h, q.h)), p.h+q.h <= board.h && board.crossable(max(p.w, q.w))
+	value := p.value + q.value
+	wide = wide && b.reach(p.w+q.w, max(p.h, q.h), value) > b.best.value
+	high = high && b.reach(max(p.w, q.w), p.h+q.h, value) > b.best.value
+	if !wide && !high {
+		return
+	}
+	set, ok := b.pack.sum(&p.set, &q.set)
+	if !ok {
+		return
+	}
+	if wide {
+		b.offer(worthTile{set, p.w + q.w, max(p.h, q.h), value, 0, &layout{axis: sheet.Width, low: p.layout, high: q.layout}})
+	}
+	if high {
+		b.offer(worthTile{set, max(p.w, q.w), p.h + q.h, value, 0, &layout{axis: sheet.Height, low: p.layout, high: q.layout}})
+	}
+}
+
+// offer keeps a rectangle that may lead to more than the best.
+func (b *bounded) offer(n worthTile) {
+	n.reach = b.reach(n.w, n.h, n.value)
+	if n.reach <= b.best.value {
+		return
+	}
+	key := tileKey{n.set, n.w, n.h}
+	if b.seen[key] {
+		return
+	}
+	b.seen[key] = true
+	if n.reach = min(n.reach, n.value+b.beyond(&n)); n.reach <= b.best.value {
+		return
+	}
+	b.nodes--
+	if n.value > b.best.value {
+		b.best = n
+	}
+	heap.Push(&b.open, n)
+}

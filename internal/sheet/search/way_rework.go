@@ -1,0 +1,93 @@
+package search
+
+import "slices"
+
+// mostReworked bounds the orders that are reworked: each step looks at every
+// piece on the sheets that have room.
+const mostReworked = 400
+
+// stepsEach is how many steps of rework may go by without a plan before it
+// begins anew, and rounds how often it does before the target changes.
+const (
+	stepsEach = 20_000
+	rounds    = 8
+)
+
+// reworking looks for cheaper plans by so many steps of rework. It begins just
+// below the best plan, since the lower bound may be out of reach.
+func (pl *planner) reworking(steps int) func() {
+	return func() {
+		if pl.pieces() > mostReworked {
+			return
+		}
+		for left := steps; left > 0 && !pl.done() && pl.ctx.Err() == nil; {
+			left -= pl.reworkAt(pl.cost-1, left)
+			if !pl.done() && pl.target() < pl.cost-1 {
+				left -= pl.reworkAt(pl.target(), left)
+			}
+		}
+	}
+}
+
+// reworkAt looks for a plan of a cost, first step by step and then among all
+// sheets that were met on the way. It returns the steps made.
+func (pl *planner) reworkAt(target int64, steps int) int {
+	made := 0
+	for round := 0; round < rounds && made < steps && pl.ctx.Err() == nil; round++ {
+		boards := pl.draw(target)
+		if len(boards) == 0 {
+			return steps
+		}
+		r := pl.newRework(boards, pl.greedy.random)
+		h := pl.hoardFor(target)
+		found := r.run(min(steps-made, stepsEach))
+		made += r.number
+		if found {
+			pl.offer(r.plan())
+			break
+		}
+		if found, _ := pl.tryCover(h.patterns, target, coverNodes); found {
+			break
+		}
+	}
+	return made
+}
+
+// pieces is how many are wanted in all.
+func (p *problem) pieces() int {
+	sum := 0
+	for _, k := range p.kinds {
+		sum += k.need
+	}
+	return sum
+}
+
+// singly lists the kind of every piece.
+func (p *problem) singly() []int32 {
+	var list []int32
+	for k := range p.kinds {
+		list = append(list, slices.Repeat([]int32{int32(k)}, p.kinds[k].need)...)
+	}
+	return list
+}
+
+// draw chooses sheets at random that cost no more than target together.
+func (pl *planner) draw(target int64) []*board {
+	var drawn []*board
+	stock := map[int]int{}
+	for {
+		var affordable []*board
+		for i := range pl.boards {
+			if b := &pl.boards[i]; b.cost <= target && (b.available == 0 || stock[b.stock] < b.available) {
+				affordable = append(affordable, b)
+			}
+		}
+		if len(affordable) == 0 || len(drawn) == mostReworked {
+			return drawn
+		}
+		b := affordable[pl.greedy.random.IntN(len(affordable))]
+		stock[b.stock]++
+		target -= b.cost
+		drawn = append(drawn, b)
+	}
+}
