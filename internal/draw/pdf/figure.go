@@ -105,23 +105,61 @@ func count(long, page float64) int {
 // tiles prints a figure over several pages, row by row from the top, and
 // leaves out those that would show nothing.
 func (p *printer) tiles(f *draw.Figure) {
-	g := p.split(f)
+	g, reach := p.split(f), extents(f)
 	for row := range g.rows {
+		if p.o.err() != nil {
+			return // Encode looks at the same
+		}
 		for col := range g.cols {
 			low := draw.Point{X: f.Box.Low.X + float64(col)*(g.w-overlap), Y: f.Box.High.Y - float64(row)*(g.h-overlap) - g.h}
 			part := draw.Box{Low: low, High: draw.Point{X: low.X + g.w, Y: low.Y + g.h}}
-			if !shows(f, part) {
+			visible := within(f, reach, part)
+			if !shows(&visible, part) {
 				continue
 			}
 			p.page(g.landscape, p.place(f.Name, row+1, col+1, g))
 			x, y := margin+marks, p.y+marks
 			p.f.within(x, y, g.w, g.h)
-			p.show(f, window{x - part.Low.X, y + part.High.Y, 1, part})
+			p.show(&visible, window{x - part.Low.X, y + part.High.Y, 1, part})
 			p.f.whole()
 			p.seams(g, col, row, x, y)
 		}
 	}
 	p.open = false
+}
+
+// extents returns the box of each line of a figure.
+func extents(f *draw.Figure) []draw.Box {
+	boxes := make([]draw.Box, len(f.Lines))
+	for i := range f.Lines {
+		points := draw.Flatten(nil, f.Lines[i].Path, f.Lines[i].Closed, 0.1)
+		b := draw.Box{Low: points[0], High: points[0]}
+		for _, q := range points[1:] {
+			b.Low = draw.Point{X: min(b.Low.X, q.X), Y: min(b.Low.Y, q.Y)}
+			b.High = draw.Point{X: max(b.High.X, q.X), Y: max(b.High.Y, q.Y)}
+		}
+		boxes[i] = b
+	}
+	return boxes
+}
+
+// within returns the lines and texts of a figure that may reach into a part of
+// it; reach are the boxes of the lines.
+func within(f *draw.Figure, reach []draw.Box, part draw.Box) draw.Figure {
+	const thick = 2 // mm; no line is wider
+	near := draw.Box{Low: draw.Point{X: part.Low.X - thick, Y: part.Low.Y - thick}, High: draw.Point{X: part.High.X + thick, Y: part.High.Y + thick}}
+	var visible draw.Figure
+	for i := range f.Lines {
+		if reach[i].Meets(near) {
+			visible.Lines = append(visible.Lines, f.Lines[i])
+		}
+	}
+	for i := range f.Labels {
+		if f.Labels[i].Box.Meets(part) {
+			visible.Labels = append(visible.Labels, f.Labels[i])
+		}
+	}
+	return visible
 }
 
 // place says which part of a figure a page shows.

@@ -76,6 +76,7 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 		d = d.Lettered(draw.Lettering)
 	}
 	p := newPrinter(d.Title, d.Language, d, short.Millimetres(), long.Millimetres())
+	p.o = o
 	for i := range d.Figures {
 		p.figure(&d.Figures[i], o.Fit)
 		if err := o.err(); err != nil {
@@ -102,6 +103,7 @@ const (
 type printer struct {
 	f           *file
 	d           *draw.Drawing
+	o           Options
 	short, long float64
 	pages       []page
 	open        bool // a page has room below y
