@@ -50,12 +50,12 @@ func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*a
 		return dst, single(codeOverloaded, "the caller is gone", "")
 	}
 	defer turn.leave()
-	a, p := k.computeWithin(s, c, q, allowed)
-	if p != nil {
-		return dst, p
-	}
 	from := len(dst)
-	dst = bytes.TrimSuffix(k.write(dst, k.inLine(), a, &answering{&asked.Reading, o, k.path}), []byte("\n"))
+	dst, p := k.work(s, c, asked.Q, allowed, dst, k.inLine(), &answering{Reading: &asked.Reading, options: o, path: k.path})
+	if p != nil {
+		return dst[:from], p
+	}
+	dst = bytes.TrimSuffix(dst, []byte("\n"))
 	if o.show == nil {
 		return dst, nil
 	}

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"cmp"
 	"context"
 	"net/http"
 	"time"
@@ -19,7 +20,10 @@ type calculation[Q ask.Request, A any] struct {
 	path    string        // canonical, without an extension
 	formats []tell.Format // the first is the default
 	compute func(context.Context, Q) (A, error)
-	write   func(dst []byte, f tell.Format, a A, x *answering) []byte
+	// price says before an answer is written whether that takes more than one
+	// call may ask for; nil if none can.
+	price func(A, tell.Format) error
+	write func(dst []byte, f tell.Format, a A, x *answering) []byte
 	// allow is the time that a request may be computed for; nil for the
 	// service's own. Calculations that have it take turns of their own.
 	allow func(Q) time.Duration
@@ -29,7 +33,10 @@ type calculation[Q ask.Request, A any] struct {
 type answering struct {
 	*ask.Reading
 	options
-	path string
+	path     string
+	ctx      context.Context // ends when nobody waits for the answer any more
+	err      error           // that kept an encoder from writing all of it
+	computed time.Time
 }
 
 // serve reads, computes and answers one request.
@@ -55,21 +62,20 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 		out.body = known
 		return out.answer()
 	}
-	a, p := k.computeInTurn(s, c, asked.Q)
-	if p != nil {
-		return s.answerProblem(c, p)
-	}
-	solved := time.Now()
 	buffer := answerBuffers.Get().(*answerBuffer)
 	defer buffer.giveBack()
-	buffer.bytes = k.write(buffer.bytes[:0], out.writtenAs(), a, &answering{r, o, k.path})
+	x := &answering{Reading: r, options: o, path: k.path}
+	if p := k.workInTurn(s, c, asked.Q, buffer, out.writtenAs(), x); p != nil {
+		return s.answerProblem(c, p)
+	}
 	out.body, out.fresh = buffer.bytes, true
-	out.times[1], out.times[2] = solved.Sub(wasRead), time.Since(solved)
+	out.times[1], out.times[2] = x.computed.Sub(wasRead), time.Since(x.computed)
 	return out.answer()
 }
 
-// computeInTurn computes when there is a free place, within the time allowed.
-func (k *calculation[Q, A]) computeInTurn(s *Service, c echo.Context, q Q) (a A, p *problem) {
+// workInTurn computes and writes when there is a free place, within the time
+// allowed.
+func (k *calculation[Q, A]) workInTurn(s *Service, c echo.Context, q Q, to *answerBuffer, f tell.Format, x *answering) *problem {
 	turn, allowed := k.turnOf(s, q)
 	if k.allow != nil {
 		// A long calculation moves the end of the time to answer with it; where
@@ -77,14 +83,16 @@ func (k *calculation[Q, A]) computeInTurn(s *Service, c echo.Context, q Q) (a A,
 		_ = http.NewResponseController(c.Response()).SetWriteDeadline(time.Now().Add(allowed + s.config.WriteTimeout))
 	}
 	if !turn.enter(c.Request().Context()) {
-		return a, single(codeOverloaded, "too many calculations are running", "")
+		return single(codeOverloaded, "too many calculations are running", "")
 	}
 	defer turn.leave()
-	return k.computeWithin(s, c, q, allowed)
+	var p *problem
+	to.bytes, p = k.work(s, c, q, allowed, to.bytes[:0], f, x)
+	return p
 }
 
 // turnOf returns where a request takes its turn, and how long it may be
-// computed for.
+// worked on.
 func (k *calculation[Q, A]) turnOf(s *Service, q Q) (*turnstile, time.Duration) {
 	if k.allow == nil {
 		return s.turn, s.config.SolveTimeout
@@ -92,13 +100,23 @@ func (k *calculation[Q, A]) turnOf(s *Service, q Q) (*turnstile, time.Duration) 
 	return s.planning, k.allow(q)
 }
 
-// computeWithin computes within the time allowed.
-func (k *calculation[Q, A]) computeWithin(s *Service, c echo.Context, q Q, allowed time.Duration) (a A, p *problem) {
+// work computes and appends the answer, within the time allowed and within the
+// budget of one call. One context goes through all of it: a caller that leaves
+// ends it.
+func (k *calculation[Q, A]) work(s *Service, c echo.Context, q Q, allowed time.Duration, dst []byte, f tell.Format, x *answering) ([]byte, *problem) {
 	ctx, cancel := context.WithTimeout(c.Request().Context(), allowed)
 	defer cancel()
 	a, err := k.compute(ctx, q)
-	if err != nil {
-		return a, s.problemFrom(c, err)
+	if err == nil && k.price != nil {
+		err = k.price(a, f)
 	}
-	return a, nil
+	x.ctx, x.computed = ctx, time.Now()
+	if err == nil {
+		dst = k.write(dst, f, a, x)
+		err = cmp.Or(x.err, ctx.Err())
+	}
+	if err != nil {
+		return dst, s.problemFrom(c, err)
+	}
+	return dst, nil
 }

@@ -18,7 +18,7 @@ type Config struct {
 
 	MostYieldBody int64 `env:"MOST_YIELD_BODY" envDefault:"1048576"` // bytes of the body of an order
 
-	SolveTimeout time.Duration `env:"SOLVE_TIMEOUT" envDefault:"250ms"`   // of one calculation
+	SolveTimeout time.Duration `env:"SOLVE_TIMEOUT" envDefault:"3s"`      // of one calculation with its picture
 	ReadTimeout  time.Duration `env:"READ_TIMEOUT" envDefault:"5s"`       // of one request with its body
 	WriteTimeout time.Duration `env:"WRITE_TIMEOUT" envDefault:"10s"`     // of one whole request
 	IdleTimeout  time.Duration `env:"IDLE_TIMEOUT" envDefault:"2m"`       // of a connection without a request
@@ -40,7 +40,7 @@ type Config struct {
 func DefaultConfig() Config {
 	return Config{
 		Addr: "127.0.0.1:8080", AdminAddr: "127.0.0.1:8081", MostURL: 8000, MostBody: 64 << 10, MostYieldBody: 1 << 20, MostPlanning: 8,
-		SolveTimeout: 250 * time.Millisecond, ReadTimeout: 5 * time.Second, WriteTimeout: 10 * time.Second,
+		SolveTimeout: 3 * time.Second, ReadTimeout: 5 * time.Second, WriteTimeout: 10 * time.Second,
 		IdleTimeout: 2 * time.Minute, DrainDelay: 5 * time.Second, DrainTimeout: 15 * time.Second,
 		QueueTimeout: 100 * time.Millisecond, MostRunning: 64, MostWaiting: 256, Recent: 16 << 20, RateBurst: 50, AllowedOrigins: []string{anyOrigin},
 	}

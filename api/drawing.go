@@ -1,7 +1,6 @@
 package api
 
 import (
-	"bytes"
 	"context"
 	"io"
 
@@ -16,7 +15,9 @@ import (
 	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/png"
 	"creasefit/internal/draw/svg"
+	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/stock"
 )
 
 // drawingFormats are the formats of a drawing.
@@ -69,35 +70,55 @@ func newDrawing[Q ask.Subject](kind string, of func() Q) *drawingCalculation[Q] 
 			}
 			return &drawing{s.draw("", q.Language.Word), q.Dark(), q.Pixels.Count(), q.Closed.Number, [2]measure.Length{q.Paper.Width, q.Paper.Height}}, nil
 		},
-		write: func(dst []byte, f tell.Format, a *drawing, _ *answering) []byte { return a.appendIn(dst, f) },
+		price: (*drawing).price,
+		write: func(dst []byte, f tell.Format, a *drawing, x *answering) []byte { return a.appendIn(dst, f, x) },
 	}
+}
+
+// price refuses a drawing that would take more pages than one call may ask
+// for, with the least paper that takes few enough.
+func (a *drawing) price(f tell.Format) error {
+	if f != tell.PDF {
+		return nil
+	}
+	pages := a.pages(a.paper)
+	if pages <= pdf.MostPages {
+		return nil
+	}
+	wrong := fault.Fault{Code: fault.OverBudget, Field: "paper", Detail: "the drawing takes " + count(pages, "page", "pages") + " of this paper",
+		Expected: "at most " + count(pdf.MostPages, "page", "pages"), Hint: "format=svg is one picture of any size"}
+	for _, s := range stock.Sheets() {
+		if n := a.pages([2]measure.Length{s.Width, s.Height}); s.Unit == a.Step.Unit() && n > 0 && n <= pdf.MostPages {
+			wrong.Hint = "paper=" + s.Name + " takes " + count(n, "page", "pages")
+			break
+		}
+	}
+	return wrong
+}
+
+// pages is how many pages of a paper the drawing takes.
+func (a *drawing) pages(paper [2]measure.Length) int {
+	return pdf.Pages(a.Drawing, pdf.Options{Width: paper[0], Height: paper[1]})
 }
 
 // appendIn appends the drawing in the format.
-func (a *drawing) appendIn(dst []byte, f tell.Format) []byte {
+func (a *drawing) appendIn(dst []byte, f tell.Format, x *answering) []byte {
 	switch f {
 	case tell.PDF:
-		return encodedBy(dst, func(w io.Writer) error {
-			return pdf.Encode(w, a.Drawing, pdf.Options{Width: a.paper[0], Height: a.paper[1]})
+		return x.encoded(dst, func(w io.Writer) error {
+			return pdf.Encode(w, a.Drawing, pdf.Options{Width: a.paper[0], Height: a.paper[1], Context: x.ctx})
 		})
 	case tell.PNG:
-		return encodedBy(dst, func(w io.Writer) error {
-			return png.Encode(w, a.Drawing, png.Options{Width: a.pixels, Dark: a.dark})
+		return x.encoded(dst, func(w io.Writer) error {
+			return png.Encode(w, a.Drawing, png.Options{Width: a.pixels, Dark: a.dark, Context: x.ctx})
 		})
 	case tell.DXF:
-		return encodedBy(dst, func(w io.Writer) error { return dxf.Encode(w, a.Drawing, dxf.Options{}) })
+		return x.encoded(dst, func(w io.Writer) error { return dxf.Encode(w, a.Drawing, dxf.Options{}) })
 	case tell.FOLD:
-		return encodedBy(dst, func(w io.Writer) error { return foldfile.Encode(w, a.Drawing, foldfile.Options{}) })
+		return x.encoded(dst, func(w io.Writer) error { return foldfile.Encode(w, a.Drawing, foldfile.Options{}) })
 	case tell.GLB:
-		return encodedBy(dst, func(w io.Writer) error { return glb.Encode(w, a.Drawing, glb.Options{Closed: a.closed}) })
+		return x.encoded(dst, func(w io.Writer) error { return glb.Encode(w, a.Drawing, glb.Options{Closed: a.closed}) })
 	default:
 		return svg.Append(dst, a.Drawing, svg.Options{Dark: a.dark})
 	}
-}
-
-// encodedBy appends what an encoder writes.
-func encodedBy(dst []byte, encode func(io.Writer) error) []byte {
-	b := bytes.NewBuffer(dst)
-	err := encode(b)
-	return written(b.Bytes(), err)
 }

@@ -65,12 +65,12 @@ func newGuide[Q ask.Subject](kind string, of func() Q) *guideCalculation[Q] {
 			g, err := s.guide(q.Options())
 			return &guided{[2]measure.Length{q.Paper.Width, q.Paper.Height}, s, g}, err
 		},
-		write: func(dst []byte, f tell.Format, a *guided, _ *answering) []byte { return append(dst, a.in(f)...) },
+		write: func(dst []byte, f tell.Format, a *guided, x *answering) []byte { return append(dst, a.in(f, x)...) },
 	}
 }
 
 // in writes the guide in the format.
-func (a *guided) in(f tell.Format) []byte {
+func (a *guided) in(f tell.Format, x *answering) []byte {
 	switch f {
 	case tell.Markdown:
 		return a.guide.Markdown()
@@ -79,8 +79,8 @@ func (a *guided) in(f tell.Format) []byte {
 	case tell.HTML:
 		return written(a.guide.HTML(svg.Append(nil, a.figure(), svg.Options{})))
 	case tell.PDF:
-		return encodedBy(nil, func(w io.Writer) error {
-			return pdf.EncodeGuide(w, &a.guide, a.figure(), pdf.Options{Width: a.paper[0], Height: a.paper[1]})
+		return x.encoded(nil, func(w io.Writer) error {
+			return pdf.EncodeGuide(w, &a.guide, a.figure(), pdf.Options{Width: a.paper[0], Height: a.paper[1], Context: x.ctx})
 		})
 	default:
 		return bytes.TrimSpace(written(a.guide.JSON()))

@@ -15,6 +15,7 @@ const (
 	codeOverloaded   fault.Code = "overloaded"
 	codeDraining     fault.Code = "draining"
 	codeTookTooLong  fault.Code = "took-too-long"
+	codeCallerGone   fault.Code = "caller-gone"
 	codeInternal     fault.Code = "internal"
 	problemMediaType            = "application/problem+json"
 )
@@ -42,6 +43,7 @@ var problemKinds = []problemKind{
 	{fault.NoFit, 422, "No ruler reading fits", "The request was understood, but no multiples of any mark of the ruler keep every clearance in its window. Allow a finer ruler or a wider fit."},
 	{fault.Impossible, 422, "There is no such enclosure", "The request was understood, but these sizes and options do not make an enclosure."},
 	{fault.NoProof, 422, "The pattern does not fold up", "The flat pattern was folded up and does not close or does not hold the contents."},
+	{fault.OverBudget, 422, "The request takes too much work", "The request was understood, but answering it would take more work than one call may ask for. The detail says how much, expected how much may be, and the hint what is within it. Sending it again does not help."},
 	{codeNotFound, 404, "There is nothing here", "The address names no call. /openapi.json lists them all."},
 	{codeMethod, 405, "The method is not allowed here", "The Allow header lists the methods that are."},
 	{ask.BodyTimeout, 408, "The body did not arrive in time", "Send the whole body at once, or use a query string."},
@@ -51,7 +53,8 @@ var problemKinds = []problemKind{
 	{codeTooManyCalls, 429, "Too many calls", "Wait for as long as Retry-After says."},
 	{codeOverloaded, 503, "The service is busy", "Wait for as long as Retry-After says, then send the same request again."},
 	{codeDraining, 503, "The service is going down", "Another instance will answer; send the same request again."},
-	{codeTookTooLong, 503, "The calculation took too long", "Send the same request again; if it stays so, ask for a coarser ruler."},
+	{codeTookTooLong, 422, "The calculation takes too long", "It was broken off at the limit that /v1/limits lists. Sending it again does not help; a coarser ruler or fewer parts may."},
+	{codeCallerGone, 499, "The caller went away", "Nobody is left to read this; it stands in the log alone."},
 	{codeInternal, 500, "Something went wrong here", "It is the service's fault, not the request's. Report the request id."},
 }
 

@@ -36,9 +36,9 @@ func (s *Service) problemFrom(c echo.Context, err error) *problem {
 		p.hidden = hidden
 		return p
 	case errors.Is(err, context.DeadlineExceeded):
-		return single(codeTookTooLong, "the calculation took longer than it may", "")
+		return single(codeTookTooLong, "the calculation takes longer than it may", "ask for a coarser ruler or fewer parts; /v1/limits has the time allowed")
 	case errors.Is(err, context.Canceled):
-		return single(codeTookTooLong, "the caller went away", "")
+		return single(codeCallerGone, "the caller went away", "")
 	default:
 		return s.internalProblem(c, "calculation failed", err)
 	}

@@ -250,7 +250,7 @@ func TestPanicsAreAnsweredAndLogged(t *testing.T) {
 func TestSlowCalculationsAreCutShort(t *testing.T) {
 	config := DefaultConfig()
 	config.SolveTimeout = time.Nanosecond
-	p := call(t, New(config, slog.New(slog.DiscardHandler)), http.MethodGet, "/v1/solve/slotted-band?"+cards, "").problem(http.StatusServiceUnavailable)
+	p := call(t, New(config, slog.New(slog.DiscardHandler)), http.MethodGet, "/v1/solve/slotted-band?"+cards, "").problem(http.StatusUnprocessableEntity)
 	assert.Equal(t, "/problems/took-too-long", p.Type)
 }
 

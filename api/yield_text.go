@@ -26,7 +26,7 @@ func writeYield(dst []byte, f tell.Format, a *yieldAnswer, x *answering) []byte 
 	case tell.SVG:
 		return svg.Append(dst, a.picture(), svg.Options{Dark: a.request.Dark()})
 	case tell.PDF:
-		return encodedBy(dst, func(w io.Writer) error { return pdf.Encode(w, a.picture(), pdf.Options{Fit: true}) })
+		return x.encoded(dst, func(w io.Writer) error { return pdf.Encode(w, a.picture(), pdf.Options{Fit: true, Context: x.ctx}) })
 	default:
 		return appendYield(dst, a, x)
 	}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -141,23 +142,26 @@ func (c *checker) item(i int, it Item) {
 	case !c.order.cuttable(i):
 		c.add(fault.Impossible, "trimmer_length", c.text(c.order.Trimmer), c.name(i)+" needs a cut longer than the trimmer.",
 			"a trimmer at least as long as the shorter side of the sheet")
-	case it.Count == 0 && c.order.crowded(i):
-		c.add(fault.TooMany, field+".blank", c.size(it.Width, it.Height), c.name(i)+" may come out of a sheet more often than a plan can list.",
-			fmt.Sprintf("at least 1/%d of a sheet", MostPieces))
+	case it.Count == 0:
+		c.crowd(i)
 	}
 }
 
-// crowded reports whether a sheet has the area of more blanks than a plan may
-// list.
-func (o Order) crowded(item int) bool {
-	it := o.Items[item]
-	for s := range o.Sheets {
-		w, h := o.Usable(s)
-		if w.Millimetres()*h.Millimetres() > MostPieces*it.Width.Millimetres()*it.Height.Millimetres() {
-			return true
-		}
+// crowd checks that a plan can list what comes out of a sheet, by areas.
+func (c *checker) crowd(i int) {
+	it, most := c.order.Items[i], 0.0
+	for s := range c.order.Sheets {
+		w, h := c.order.Usable(s)
+		most = max(most, w.Millimetres()*h.Millimetres()/(it.Width.Millimetres()*it.Height.Millimetres()))
 	}
-	return false
+	if most <= MostListed {
+		return
+	}
+	c.add(fault.OverBudget, fmt.Sprintf("items[%d].blank", i), c.size(it.Width, it.Height),
+		fmt.Sprintf("%s may come out of a sheet %.0f times, and a plan would list each.", c.name(i), most), fmt.Sprintf("at most %d times", MostListed))
+	scale := measure.Nanometres(int64(float64(it.Width.Nanometres()) * math.Sqrt(most/MostListed)))
+	tall := measure.Nanometres(int64(float64(it.Height.Nanometres()) * math.Sqrt(most/MostListed)))
+	c.faults[len(c.faults)-1].Hint = "a blank of " + c.size(c.order.Ruler.Up(scale), c.order.Ruler.Up(tall)) + " is within it"
 }
 
 // fitsUncut reports whether a blank lies inside a sheet's margins, whatever

@@ -43,7 +43,7 @@ func TestFaultyOrders(t *testing.T) {
 		"a speck": {func(o *sheet.Order) {
 			o.Items = o.Items[:1]
 			o.Items[0].Width, o.Items[0].Height, o.Items[0].Count = sheettest.Inches(t, "1/32"), sheettest.Inches(t, "1/32"), 0
-		}, fault.TooMany, "items[0].blank"},
+		}, fault.OverBudget, "items[0].blank"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			o := sheettest.TeaOrder(t)

@@ -26,10 +26,12 @@ const (
 	LeastCost
 )
 
-// Bounds of an order. The pieces are the counts of all items together.
+// Bounds of an order. The pieces are the counts of all items together; the
+// listed ones are those of one sheet in an order without counts.
 const (
 	MostItems  = 200
 	MostPieces = 100_000
+	MostListed = 6_000
 	MostSizes  = 20
 )
 

@@ -154,7 +154,7 @@ func (p *problem) up(nm int64) int32   { return int32((nm + p.unit - 1) / p.unit
 // boards together, which take 16 bytes each.
 const (
 	mostUnits = 1 << 18
-	mostCells = 9_000_000
+	mostCells = 2_000_000
 )
 
 // tooFine reports whether the tables would be too large.
