@@ -2,7 +2,10 @@ package api
 
 import (
 	"context"
+	"errors"
 	"io"
+	"math"
+	"strconv"
 
 	"github.com/labstack/echo/v4"
 
@@ -68,7 +71,8 @@ func newDrawing[Q ask.Subject](kind string, of func() Q) *drawingCalculation[Q] 
 			if err != nil {
 				return nil, err
 			}
-			return &drawing{s.draw("", q.Language.Word), q.Dark(), q.Pixels.Count(), q.Closed.Number, [2]measure.Length{q.Paper.Width, q.Paper.Height}}, nil
+			d, err := s.draw("", q.Language.Word, q.Layout())
+			return &drawing{d, q.Dark(), q.Pixels.Count(), q.Closed.Number, [2]measure.Length{q.Paper.Width, q.Paper.Height}}, cutterFault(err)
 		},
 		price: (*drawing).price,
 		write: func(dst []byte, f tell.Format, a *drawing, x *answering) []byte { return a.appendIn(dst, f, x) },
@@ -99,6 +103,21 @@ func (a *drawing) price(f tell.Format) error {
 // pages is how many pages of a paper the drawing takes.
 func (a *drawing) pages(paper [2]measure.Length) int {
 	return pdf.Pages(a.Drawing, pdf.Options{Width: paper[0], Height: paper[1]})
+}
+
+// cutterFault says what a machine cannot do, by the name that would change it.
+func cutterFault(err error) error {
+	var cannot *draw.CutterError
+	if !errors.As(err, &cannot) {
+		return err
+	}
+	size := strconv.FormatFloat(math.Ceil(cannot.Size*100)/100, 'f', -1, 64) + " mm"
+	if cannot.Kerf {
+		return fault.Fault{Code: fault.Impossible, Field: "kerf", Detail: cannot.Piece + " has a detail of " + size + " that is narrower than what the tool takes away.",
+			Hint: "leave kerf out and let the machine follow the lines"}
+	}
+	return fault.Fault{Code: fault.Impossible, Field: "bed", Detail: cannot.Piece + ", " + size + " at its longest, has no room on the bed, which keeps 3 mm free all round.",
+		Hint: "leave bed out, or give a larger one"}
 }
 
 // appendIn appends the drawing in the format.

@@ -123,3 +123,24 @@ func TestDrawingNamesWhatIsWrong(t *testing.T) {
 		assert.Equal(t, field, p.Errors[0].Name)
 	}
 }
+
+func TestViews(t *testing.T) {
+	const tray = "unit=mm&width=60&height=40&thickness=12&caliper=0.4"
+	template := get(t, "/v1/drawing/lidded-box.svg?"+tray+"&view=template").ok().Body.String()
+	assert.Contains(t, template, "make 1")
+	assert.NotContains(t, template, "score 1</text>", "no readings")
+	pdf := get(t, "/v1/drawing/lidded-box.pdf?"+tray+"&view=template&paper=a4").ok().Body.Bytes()
+	assert.Equal(t, 1, bytes.Count(pdf, []byte("<</Type /Page /")), "tray and lid are nested on one page")
+
+	cutter := get(t, "/v1/drawing/lidded-box.svg?"+tray+"&view=cutter&bed=300x200mm&kerf=0.2&folds=perforate").ok().Body.String()
+	for _, group := range []string{`id="cut"`, `id="perforate"`, `id="mark"`, `id="glue"`, `width="300mm" height="200mm"`} {
+		assert.Contains(t, cutter, group)
+	}
+	assert.NotContains(t, cutter, "<text")
+	assert.NotContains(t, cutter, `id="score"`)
+
+	small := get(t, "/v1/drawing/lidded-box.svg?"+tray+"&view=cutter&bed=60x60mm").problem(http.StatusUnprocessableEntity)
+	assert.Equal(t, "bed", small.Errors[0].Name)
+	wide := get(t, "/v1/drawing/slotted-band.svg?unit=mm&width=60&height=40&thickness=12&caliper=0.4&view=everything").problem(http.StatusBadRequest)
+	assert.Contains(t, wide.Errors[0].Expected, "template")
+}

@@ -89,7 +89,11 @@ func (a *guided) in(f tell.Format, x *answering) []byte {
 
 // figure is the drawing of the pattern in the guide's language.
 func (a *guided) figure() *draw.Drawing {
-	return a.solved.draw(a.guide.Labels.Figure, a.guide.Language)
+	d, err := a.solved.draw(a.guide.Labels.Figure, a.guide.Language, dimensioned)
+	if err != nil {
+		panic(err) // a measured drawing has no limits
+	}
+	return d
 }
 
 // written returns what was written to memory, which cannot fail; if it did

@@ -6,6 +6,7 @@ import (
 	"creasefit/api/ask"
 	"creasefit/internal/draw"
 	"creasefit/internal/guide"
+	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
 
@@ -15,7 +16,15 @@ type solved interface {
 	guide(guide.Options) (guide.Guide, error)
 	// draw lays the pattern out under a title, or its own if that is empty, in a
 	// language that was checked.
-	draw(title, language string) *draw.Drawing
+	draw(title, language string, as layout) (*draw.Drawing, error)
+}
+
+// layout lays a pattern out as a drawing for some purpose.
+type layout func(*pattern.Pattern, draw.Options) (*draw.Drawing, error)
+
+// dimensioned lays a pattern out with every length that is set on a ruler.
+func dimensioned(p *pattern.Pattern, o draw.Options) (*draw.Drawing, error) {
+	return draw.New(p, o), nil
 }
 
 // solveSubject solves what is asked for.
@@ -37,11 +46,11 @@ type oneSolved struct{ *solve.Solution }
 
 func (s oneSolved) guide(o guide.Options) (guide.Guide, error) { return guide.Write(s.Solution, o) }
 
-func (s oneSolved) draw(title, language string) *draw.Drawing {
+func (s oneSolved) draw(title, language string, as layout) (*draw.Drawing, error) {
 	if title == "" {
 		title = s.Request.Kind.Title
 	}
-	return draw.New(&s.Pattern, draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language})
+	return as(&s.Pattern, draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language})
 }
 
 func (a *portfolio) guide(o guide.Options) (guide.Guide, error) {
@@ -50,7 +59,7 @@ func (a *portfolio) guide(o guide.Options) (guide.Guide, error) {
 
 // draw draws the pieces of all layers. Readings are written for the finest of
 // their rulers, on which every one of them lies.
-func (a *portfolio) draw(title, language string) *draw.Drawing {
+func (a *portfolio) draw(title, language string, as layout) (*draw.Drawing, error) {
 	if title == "" {
 		title = portfolioTitle
 	}
@@ -61,7 +70,7 @@ func (a *portfolio) draw(title, language string) *draw.Drawing {
 		}
 		return l.Title(say) + ": " + say(piece)
 	})
-	return draw.New(&pieces, draw.Options{Title: title, Step: a.finest(), Say: say, Language: language})
+	return as(&pieces, draw.Options{Title: title, Step: a.finest(), Say: say, Language: language})
 }
 
 // wordsOf returns how a language says the words of a drawing.

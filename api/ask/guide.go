@@ -2,7 +2,6 @@ package ask
 
 import (
 	"creasefit/internal/draw/pdf"
-	"creasefit/internal/draw/png"
 	"creasefit/internal/guide"
 )
 
@@ -34,44 +33,6 @@ func (q *Guide[Q]) Options() guide.Options {
 	units, _ := guide.ParseUnits(q.Units.Word) // its choices were checked
 	return guide.Options{Language: q.Language.Word, Units: units}
 }
-
-// Drawing is how an enclosure, or a portfolio, is to be drawn.
-type Drawing[Q Subject] struct {
-	Of       Q
-	Theme    Word
-	Pixels   Count
-	Closed   Number
-	Paper    Size // zero for what is usual
-	Language Word
-}
-
-// NewDrawing is the form of a drawing of what such requests ask for.
-func NewDrawing[Q Subject](of func() Q, formats ...string) *Form[*Drawing[Q]] {
-	return NewForm(func() *Drawing[Q] { return &Drawing[Q]{Of: of()} }, formats...)
-}
-
-func (q *Drawing[Q]) bind(b *Names) {
-	q.Of.bind(b)
-	theme := themeName("Dark lines on light paper, or the other way round; of SVG and PNG.")
-	b.bind(&q.Theme, theme)
-	b.bind(&q.Pixels, Name{Name: "pixels", Example: "800", Default: Always("800"), Help: "Width of a PNG in pixels."}.numbers(png.Least, png.Greatest))
-	b.bind(&q.Closed, Name{Name: "closed", Example: "0.5", Default: Always("1"), Help: "How far the folded model is closed: 0 flat, 1 closed; of GLB."}.numbers(0, 1))
-	b.bind(&q.Paper, paperName())
-	b.bind(&q.Language, languageName("The language of the words in the drawing."))
-}
-
-func (q *Drawing[Q]) settle(r *Reading) { q.Of.settle(r) }
-
-// The themes of pictures.
-const themeLight, themeDark = "light", "dark"
-
-// themeName is the choice of dark lines or light ones.
-func themeName(help string) Name {
-	return Name{Name: "theme", Choices: []string{themeLight, themeDark}, Example: themeDark, Default: Always(themeLight), Help: help}
-}
-
-// Dark reports whether lines are to be light.
-func (q *Drawing[Q]) Dark() bool { return q.Theme.Is(themeDark) }
 
 // paperName is the paper that a PDF is for.
 func paperName() Name {

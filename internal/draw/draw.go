@@ -21,6 +21,19 @@ import (
 // Lettering is the size of the font in mm that line widths are meant for.
 const Lettering = 3.2
 
+// View is what a drawing is for.
+type View uint8
+
+// The views.
+const (
+	Measured View = iota // every length that is set on a ruler, for making it by hand
+	Template             // nothing but lines to cut, fold and glue by, to be printed at true scale
+	Cutter               // lines for a machine that cuts
+)
+
+// String returns the view as it is written on the wire.
+func (v View) String() string { return [...]string{"measured", "template", "cutter"}[v] }
+
 // Options are how a pattern is to be drawn.
 type Options struct {
 	Title       string
@@ -39,6 +52,7 @@ type Options struct {
 // Drawing is a pattern laid out. Width and Height hold all figures, the
 // legend and a margin.
 type Drawing struct {
+	View               View
 	Title, Description string
 	Language           string           // as in the options
 	Pattern            *pattern.Pattern // nil for a cut plan
@@ -137,6 +151,9 @@ func (l *layout) spell(text string) string {
 
 // decimal writes a number with the decimal mark of the language.
 func (l *layout) decimal(number string) string { return strings.Replace(number, ".", l.say("."), 1) }
+
+// Inches reports whether the drawing's ruler is in inches.
+func (d *Drawing) Inches() bool { return d.Step.Unit() == measure.Inch }
 
 // Scale is the factor for line widths and dashes.
 func (d *Drawing) Scale() float64 { return d.Lettering / Lettering }

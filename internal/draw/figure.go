@@ -31,20 +31,31 @@ type figure struct {
 	w, h  float64 // of the blank
 }
 
-// drawPiece draws one piece with its readings and its glue areas.
-func (l *layout) drawPiece(piece *pattern.Piece, glues []pattern.Glue) Figure {
+// figure begins the figure of a piece.
+func (l *layout) figure(piece *pattern.Piece, glues []pattern.Glue) *figure {
 	f := &figure{layout: l, piece: piece, glues: glues, mesh: NewMesh(piece)}
 	f.w, f.h = piece.Width.Millimetres(), piece.Height.Millimetres()
 	f.fig.Name = f.say(piece.Name)
 	f.fig.Size = Point{f.w, f.h}
 	f.fig.Box = Box{High: f.fig.Size}
+	return f
+}
+
+// ordered puts the lines into the order of their layers.
+func (f *figure) ordered() {
+	slices.SortStableFunc(f.fig.Lines, func(a, b Line) int { return int(a.Layer) - int(b.Layer) })
+}
+
+// drawPiece draws one piece with its readings and its glue areas.
+func (l *layout) drawPiece(piece *pattern.Piece, glues []pattern.Glue) Figure {
+	f := l.figure(piece, glues)
 	f.geometry()
 	f.readings()
 	f.panels()
 	f.fig.Lines = append(f.fig.Lines, f.hatches()...)
 	f.surround()
 	f.head()
-	slices.SortStableFunc(f.fig.Lines, func(a, b Line) int { return int(a.Layer) - int(b.Layer) })
+	f.ordered()
 	return f.fig
 }
 

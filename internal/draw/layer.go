@@ -14,14 +14,22 @@ const (
 	SlitCut  // cuts inside the outline, and a dot where the blade stops
 	Outline  // cuts round the piece
 	Measures // dimension lines, arrows and leaders
+
+	// what a machine does, in the order in which it is done
+	MarkPath
+	GluePath
+	ScorePath
+	PerforationPath
+	CutPath
 )
 
 // Layers is the number of layers.
-const Layers = int(Measures) + 1
+const Layers = int(CutPath) + 1
 
 // String returns the layer's plain name.
 func (l Layer) String() string {
-	return [...]string{"paper", "glue", "glue on the other side", "left over", "valley fold", "mountain fold", "slit", "cut", "dimension"}[l]
+	return [...]string{"paper", "glue", "glue on the other side", "left over", "valley fold", "mountain fold", "slit", "cut", "dimension",
+		"mark", "glue", "score", "perforate", "cut"}[l]
 }
 
 // Style is how a layer's lines are drawn, in millimetres at lettering of
@@ -48,7 +56,12 @@ var styles = [Layers]Style{
 	SlitCut:      {Width: 0.5, Dash: []float64{4.2, 0.8}},
 	Outline:      {Width: 0.5},
 	Measures:     {Width: 0.25},
+
+	MarkPath: {Width: hairline}, GluePath: {Width: hairline}, ScorePath: {Width: hairline}, PerforationPath: {Width: hairline}, CutPath: {Width: hairline},
 }
+
+// hairline is the width of lines for a machine, which follows their middle.
+const hairline = 0.1
 
 // Style returns how the layer's lines are drawn. Its dash pattern is shared
 // and must not be changed.
@@ -81,6 +94,7 @@ var light = Palette{
 		Paper: {0xf7, 0xf1, 0xe3}, Pasted: {0x8a, 0x6a, 0x1c}, PastedUnder: {0x8a, 0x6a, 0x1c}, Waste: {0x6f, 0x78, 0x7b},
 		ValleyFold: {0x12, 0x65, 0x80}, MountainFold: {0xa8, 0x3a, 0x22},
 		SlitCut: {0x24, 0x2b, 0x2e}, Outline: {0x24, 0x2b, 0x2e}, Measures: {0x56, 0x60, 0x64},
+		MarkPath: {0x56, 0x60, 0x64}, GluePath: {0x8a, 0x6a, 0x1c}, ScorePath: {0x12, 0x65, 0x80}, PerforationPath: {0xa8, 0x3a, 0x22}, CutPath: {0x24, 0x2b, 0x2e},
 	},
 }
 
@@ -90,5 +104,6 @@ var dark = Palette{
 		Paper: {0x26, 0x2e, 0x30}, Pasted: {0xd6, 0xb4, 0x5c}, PastedUnder: {0xd6, 0xb4, 0x5c}, Waste: {0x8e, 0x99, 0x9c},
 		ValleyFold: {0x7b, 0xc8, 0xe0}, MountainFold: {0xf2, 0x99, 0x80},
 		SlitCut: {0xee, 0xe8, 0xdb}, Outline: {0xee, 0xe8, 0xdb}, Measures: {0xab, 0xb6, 0xb9},
+		MarkPath: {0xab, 0xb6, 0xb9}, GluePath: {0xd6, 0xb4, 0x5c}, ScorePath: {0x7b, 0xc8, 0xe0}, PerforationPath: {0xf2, 0x99, 0x80}, CutPath: {0xee, 0xe8, 0xdb},
 	},
 }

@@ -12,10 +12,8 @@ import (
 func (f *figure) panels() {
 	for i := range f.piece.Panels {
 		name := f.say(f.piece.Panels[i].Name)
-		ring := Flatten(nil, vertices(f.piece.Panels[i].Outline), true, 0.1)
-		hole := Flatten(nil, vertices(f.piece.Panels[i].Hole), true, 0.1)
-		spot := room{f, i, ring, hole}
-		if l, ok := spot.inscribe(name); ok {
+		spot := f.room(i)
+		if l, ok := spot.inscribe(name, f.lettering, 0.8*f.lettering); ok {
 			f.label(l)
 			continue
 		}
@@ -27,15 +25,19 @@ func (f *figure) panels() {
 // room is the inside of a panel that is to be named.
 type room struct {
 	*figure
-	panel      int
 	ring, hole []Point
+}
+
+func (f *figure) room(panel int) *room {
+	p := &f.piece.Panels[panel]
+	return &room{f, Flatten(nil, vertices(p.Outline), true, 0.1), Flatten(nil, vertices(p.Hole), true, 0.1)}
 }
 
 // inscribe finds a place for a name: level before upright, large before
 // small, few lines before many, the middle before elsewhere.
-func (r *room) inscribe(name string) (Label, bool) {
+func (r *room) inscribe(name string, sizes ...float64) (Label, bool) {
 	box := bounds(r.ring)
-	for _, size := range [...]float64{r.lettering, 0.8 * r.lettering} {
+	for _, size := range sizes {
 		for _, upright := range [...]bool{false, true} {
 			long := box.Width()
 			if upright {

@@ -3,7 +3,6 @@ package draw
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 
 	"creasefit/internal/measure"
@@ -84,7 +83,7 @@ func (l *layout) drawSheet(order *sheet.Order, s *sheet.Sheets, number int) Figu
 	f.steps(s.Steps)
 	text := fmt.Sprintf("%s, %s %d", l.size(stock.Width, stock.Height), l.say("sheets:"), s.Times)
 	f.title(text)
-	slices.SortStableFunc(f.fig.Lines, func(a, b Line) int { return int(a.Layer) - int(b.Layer) })
+	f.ordered()
 	return f.fig
 }
 
@@ -102,7 +101,7 @@ func (f *figure) blank(order *sheet.Order, p sheet.Placement, origin pattern.Poi
 	f.fig.Lines = append(f.fig.Lines, Line{Layer: Outline, Name: name, Path: path, Closed: true})
 	spot := room{figure: f, ring: Flatten(nil, path, true, 1)}
 	for _, text := range [...]string{name, strconv.Itoa(p.Item + 1)} {
-		if label, ok := spot.inscribe(text); ok {
+		if label, ok := spot.inscribe(text, f.lettering, 0.8*f.lettering); ok {
 			f.label(label)
 			return
 		}

@@ -26,7 +26,7 @@ func Font() []byte { return goregular.TTF }
 const (
 	letters          = 0x530
 	punctuation      = 0x2000
-	punctuationEnd   = 0x2080
+	punctuationEnd   = 0x21a0 // with fractions and arrows
 	knownCharacters  = letters + punctuationEnd - punctuation
 	widestOfAllOther = 1.0 // of the size
 )

@@ -178,6 +178,12 @@ const (
 	FoldValueTent      FoldValue = "tent"
 )
 
+// Defines values for FoldsValue.
+const (
+	FoldsValuePerforate FoldsValue = "perforate"
+	FoldsValueScore     FoldsValue = "score"
+)
+
 // Defines values for GivenFrom.
 const (
 	GivenFromContents GivenFrom = "contents"
@@ -645,6 +651,13 @@ const (
 	UnitsValueMM   UnitsValue = "mm"
 )
 
+// Defines values for ViewValue.
+const (
+	ViewValueCutter   ViewValue = "cutter"
+	ViewValueMeasured ViewValue = "measured"
+	ViewValueTemplate ViewValue = "template"
+)
+
 // Defines values for WallsValue.
 const (
 	WallsValueDouble WallsValue = "double"
@@ -928,6 +941,9 @@ type FlapValue string
 
 // FoldValue Folded at the side, at the top, as a gate of two panels, in three as a letter, or to and fro. Default: side.
 type FoldValue string
+
+// FoldsValue What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+type FoldsValue string
 
 // Given defines model for Given.
 type Given struct {
@@ -1985,8 +2001,17 @@ type RequestDrawingBand struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveBand)
 	RequestSolveBand `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -1999,6 +2024,9 @@ type RequestDrawingBand struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingDiagonalEnvelope asks for: Drawing of a diagonal-envelope.
@@ -2006,8 +2034,17 @@ type RequestDrawingDiagonalEnvelope struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDiagonalEnvelope)
 	RequestSolveDiagonalEnvelope `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2020,6 +2057,9 @@ type RequestDrawingDiagonalEnvelope struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingDividers asks for: Drawing of a dividers.
@@ -2027,8 +2067,17 @@ type RequestDrawingDividers struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDividers)
 	RequestSolveDividers `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2041,6 +2090,9 @@ type RequestDrawingDividers struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingDrawerBox asks for: Drawing of a drawer-box.
@@ -2048,8 +2100,17 @@ type RequestDrawingDrawerBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDrawerBox)
 	RequestSolveDrawerBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2062,6 +2123,9 @@ type RequestDrawingDrawerBox struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingEnvelope asks for: Drawing of a envelope.
@@ -2069,8 +2133,17 @@ type RequestDrawingEnvelope struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveEnvelope)
 	RequestSolveEnvelope `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2083,6 +2156,9 @@ type RequestDrawingEnvelope struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingFoldedCard asks for: Drawing of a folded-card.
@@ -2090,8 +2166,17 @@ type RequestDrawingFoldedCard struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveFoldedCard)
 	RequestSolveFoldedCard `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2104,6 +2189,9 @@ type RequestDrawingFoldedCard struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingGussetBag asks for: Drawing of a gusset-bag.
@@ -2111,8 +2199,17 @@ type RequestDrawingGussetBag struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveGussetBag)
 	RequestSolveGussetBag `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2125,6 +2222,9 @@ type RequestDrawingGussetBag struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingLiddedBox asks for: Drawing of a lidded-box.
@@ -2132,8 +2232,17 @@ type RequestDrawingLiddedBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveLiddedBox)
 	RequestSolveLiddedBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2146,6 +2255,9 @@ type RequestDrawingLiddedBox struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingMatStack asks for: Drawing of a mat-stack.
@@ -2153,8 +2265,17 @@ type RequestDrawingMatStack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveMatStack)
 	RequestSolveMatStack `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2167,6 +2288,9 @@ type RequestDrawingMatStack struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingPillowPack asks for: Drawing of a pillow-pack.
@@ -2174,8 +2298,17 @@ type RequestDrawingPillowPack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePillowPack)
 	RequestSolvePillowPack `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2188,6 +2321,9 @@ type RequestDrawingPillowPack struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingPocket asks for: Drawing of a pocket.
@@ -2195,8 +2331,17 @@ type RequestDrawingPocket struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePocket)
 	RequestSolvePocket `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2209,6 +2354,9 @@ type RequestDrawingPocket struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingPortfolio asks for: Drawing of several enclosures round one another.
@@ -2216,8 +2364,17 @@ type RequestDrawingPortfolio struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePortfolio)
 	RequestSolvePortfolio `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2230,6 +2387,9 @@ type RequestDrawingPortfolio struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingPrismBox asks for: Drawing of a prism-box.
@@ -2237,8 +2397,17 @@ type RequestDrawingPrismBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePrismBox)
 	RequestSolvePrismBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2251,6 +2420,9 @@ type RequestDrawingPrismBox struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingSleeve asks for: Drawing of a sleeve.
@@ -2258,8 +2430,17 @@ type RequestDrawingSleeve struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSleeve)
 	RequestSolveSleeve `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2272,6 +2453,9 @@ type RequestDrawingSleeve struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingSlipcase asks for: Drawing of a slipcase.
@@ -2279,8 +2463,17 @@ type RequestDrawingSlipcase struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlipcase)
 	RequestSolveSlipcase `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2293,6 +2486,9 @@ type RequestDrawingSlipcase struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingSlottedBand asks for: Drawing of a slotted-band.
@@ -2300,8 +2496,17 @@ type RequestDrawingSlottedBand struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlottedBand)
 	RequestSolveSlottedBand `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2314,6 +2519,9 @@ type RequestDrawingSlottedBand struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingTray asks for: Drawing of a tray.
@@ -2321,8 +2529,17 @@ type RequestDrawingTray struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveTray)
 	RequestSolveTray `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2335,6 +2552,9 @@ type RequestDrawingTray struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestDrawingTuckCarton asks for: Drawing of a tuck-carton.
@@ -2342,8 +2562,17 @@ type RequestDrawingTuckCarton struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveTuckCarton)
 	RequestSolveTuckCarton `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
 	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
 
 	// Language The language of the words in the drawing. Default: en.
 	Language LanguageValueDrawing `json:"language,omitempty"`
@@ -2356,6 +2585,9 @@ type RequestDrawingTuckCarton struct {
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	View ViewValue `json:"view,omitempty"`
 }
 
 // RequestGuideBand asks for: Making instructions of a band.
@@ -4408,6 +4640,9 @@ type UnitValue string
 
 // UnitsValue The units of the guide. Default: those of the ruler.
 type UnitsValue string
+
+// ViewValue What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+type ViewValue string
 
 // WallsValue Double walls of the tray are rolled in over the tabs. Default: single.
 type WallsValue string

@@ -2,15 +2,17 @@
 // plainest form of that exchange format, for cutting machines and CAD.
 //
 // Coordinates are millimetres with the pattern's own origin and y upwards; the
-// first piece's blank begins at 0, 0 and the others lie to its right. Cuts
-// round a piece are closed polylines, arcs are true arcs. The layers are CUT,
-// SLIT, CREASE_VALLEY and CREASE_MOUNTAIN.
+// first piece's blank begins at 0, 0 and the others lie in rows to its right and
+// above. Cuts round a piece are closed polylines, arcs are true arcs. The layers
+// are CUT, SLIT, CREASE_VALLEY, CREASE_MOUNTAIN, GLUE and GLUE_OTHER_SIDE, and
+// NAME with what each piece is called and how many are made of it. A drawing
+// for a cutter has CUT, SCORE, PERFORATE, MARK and GLUE, and no texts.
 //
-// The package writes no texts, dimensions or glue areas: nothing that a
-// machine could take for a cut.
+// The package writes no dimensions.
 package dxf
 
 import (
+	"fmt"
 	"io"
 	"math"
 	"strconv"
@@ -36,20 +38,41 @@ var layers = [...]layer{
 	{draw.SlitCut, "SLIT", 5, "CONTINUOUS"},
 	{draw.ValleyFold, "CREASE_VALLEY", 4, "VALLEY"},
 	{draw.MountainFold, "CREASE_MOUNTAIN", 1, "MOUNTAIN"},
+	{draw.Pasted, "GLUE", 2, "CONTINUOUS"},
+	{draw.PastedUnder, "GLUE_OTHER_SIDE", 30, "CONTINUOUS"},
 }
+
+// machine are the layers of drawings for a cutter: of what is done.
+var machine = [...]layer{
+	{draw.CutPath, "CUT", 7, "CONTINUOUS"},
+	{draw.ScorePath, "SCORE", 4, "CONTINUOUS"},
+	{draw.PerforationPath, "PERFORATE", 1, "CONTINUOUS"},
+	{draw.MarkPath, "MARK", 3, "CONTINUOUS"},
+	{draw.GluePath, "GLUE", 2, "CONTINUOUS"},
+}
+
+// names is the layer of the pieces' names and numbers.
+const names = "NAME"
 
 // Encode writes the drawing. The error is the writer's.
 func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	if o.Gap <= 0 {
 		o.Gap = 10
 	}
-	f := file{b: make([]byte, 0, 8<<10)}
-	f.header(d, o.Gap)
-	f.tables()
+	f := file{b: make([]byte, 0, 8<<10), layers: layers[:]}
+	if d.View == draw.Cutter {
+		f.layers = machine[:]
+	}
+	at, high := places(d, o.Gap)
+	f.header(high)
+	f.tables(d.View)
 	f.pair(0, "SECTION")
 	f.pair(2, "ENTITIES")
-	for i, x := range places(d, o.Gap) {
-		f.figure(&d.Figures[i], x)
+	for i := range d.Figures {
+		f.figure(&d.Figures[i], at[i])
+		if d.View != draw.Cutter {
+			f.name(d, i, at[i])
+		}
 	}
 	f.pair(0, "ENDSEC")
 	f.pair(0, "EOF")
@@ -57,17 +80,36 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	return err
 }
 
-// places returns where each figure's blank begins.
-func places(d *draw.Drawing, gap float64) []float64 {
-	at := make([]float64, len(d.Figures))
-	for i := 1; i < len(at); i++ {
-		at[i] = at[i-1] + d.Figures[i-1].Size.X + gap
+// places returns where the figures lie, in rows about as wide as all are high
+// or, for a machine, where the drawing has them; and what they take up.
+func places(d *draw.Drawing, gap float64) (at []draw.Point, high draw.Point) {
+	at = make([]draw.Point, len(d.Figures))
+	wide, area := 0.0, 0.0
+	for i := range d.Figures {
+		size := d.Figures[i].Size
+		wide, area = max(wide, size.X), area+(size.X+gap)*(size.Y+gap)
 	}
-	return at
+	wide = max(wide, 1.2*math.Sqrt(area))
+	next, row := draw.Point{}, 0.0
+	for i := range d.Figures {
+		size := d.Figures[i].Size
+		if next.X > 0 && next.X+size.X > wide {
+			next, row = draw.Point{Y: next.Y + row + gap}, 0
+		}
+		if at[i] = next; d.View == draw.Cutter {
+			at[i] = d.Figures[i].At
+		}
+		high = draw.Point{X: max(high.X, at[i].X+size.X), Y: max(high.Y, at[i].Y+size.Y)}
+		next.X, row = next.X+size.X+gap, max(row, size.Y)
+	}
+	return at, high
 }
 
 // file is the growing file.
-type file struct{ b []byte }
+type file struct {
+	b      []byte
+	layers []layer
+}
 
 // pair writes a group code and its text.
 func (f *file) pair(code int, value string) {
@@ -89,11 +131,7 @@ func (f *file) point(code int, p draw.Point) {
 }
 
 // header names the version, the unit and what the pieces take up.
-func (f *file) header(d *draw.Drawing, gap float64) {
-	var high draw.Point
-	for i, x := range places(d, gap) {
-		high = draw.Point{X: x + d.Figures[i].Size.X, Y: max(high.Y, d.Figures[i].Size.Y)}
-	}
+func (f *file) header(high draw.Point) {
 	f.pair(999, "one drawing unit is 1 mm")
 	f.pair(0, "SECTION")
 	f.pair(2, "HEADER")
@@ -109,7 +147,7 @@ func (f *file) header(d *draw.Drawing, gap float64) {
 }
 
 // tables lists the line types and layers.
-func (f *file) tables() {
+func (f *file) tables(view draw.View) {
 	f.pair(0, "SECTION")
 	f.pair(2, "TABLES")
 	f.pair(0, "TABLE")
@@ -121,8 +159,12 @@ func (f *file) tables() {
 	f.pair(0, "ENDTAB")
 	f.pair(0, "TABLE")
 	f.pair(2, "LAYER")
-	f.count(70, len(layers))
-	for _, l := range layers {
+	all := f.layers
+	if view != draw.Cutter {
+		all = append(all[:len(all):len(all)], layer{name: names, colour: 8, line: "CONTINUOUS"})
+	}
+	f.count(70, len(all))
+	for _, l := range all {
 		f.pair(0, "LAYER")
 		f.pair(2, l.name)
 		f.count(70, 0)
@@ -156,19 +198,50 @@ func (f *file) lineType(name, text string, dash []float64) {
 }
 
 // figure writes the lines of one piece, layer by layer.
-func (f *file) figure(fig *draw.Figure, x float64) {
-	for _, l := range layers {
+func (f *file) figure(fig *draw.Figure, at draw.Point) {
+	for _, l := range f.layers {
 		for i := range fig.Lines {
-			if line := &fig.Lines[i]; line.Layer == l.of && !line.Fill {
-				f.line(line, l.name, x)
+			// hatching has no name, the glue area's edge has
+			if line := &fig.Lines[i]; line.Layer == l.of && !line.Fill && (line.Closed || l.of > draw.Waste) {
+				f.line(line, l.name, at)
 			}
 		}
 	}
 }
 
+// name writes what a piece is called and how many are made of it, below its
+// lower left corner, as text on a layer of its own.
+func (f *file) name(d *draw.Drawing, figure int, at draw.Point) {
+	text := d.Figures[figure].Name
+	if d.Pattern != nil && figure < len(d.Pattern.Pieces) {
+		text += " x " + strconv.Itoa(max(1, d.Pattern.Pieces[figure].Quantity))
+	}
+	f.pair(0, "TEXT")
+	f.pair(8, names)
+	f.point(10, draw.Point{X: at.X, Y: at.Y - 4})
+	f.number(40, 3)
+	f.pair(1, ascii(text))
+}
+
+// ascii writes characters beyond ASCII the way that the format has for them.
+func ascii(text string) string {
+	var b []byte
+	for _, r := range text {
+		switch {
+		case r < ' ' || r > 0xffff:
+			b = append(b, '?')
+		case r < 0x7f:
+			b = append(b, byte(r))
+		default:
+			b = fmt.Appendf(b, "\\U+%04X", r)
+		}
+	}
+	return string(b)
+}
+
 // line writes one line: two places as LINE, all else as POLYLINE.
-func (f *file) line(l *draw.Line, layer string, x float64) {
-	at := func(v draw.Vertex) draw.Point { return draw.Point{X: v.X + x, Y: v.Y} }
+func (f *file) line(l *draw.Line, layer string, origin draw.Point) {
+	at := func(v draw.Vertex) draw.Point { return draw.Point{X: v.X + origin.X, Y: v.Y + origin.Y} }
 	if len(l.Path) == 2 && !l.Path[0].IsArc() && !l.Closed {
 		f.pair(0, "LINE")
 		f.pair(8, layer)

@@ -113,8 +113,8 @@ func TestArcsAreTrue(t *testing.T) {
 	for i, want := range []float64{-1, -1, quarter, quarter} {
 		assert.InDelta(t, want, bulges[i], 1e-12)
 	}
-	assert.True(t, has(corners(t, encode(t, sleeve())), []string{"CUT"}, pattern.At(measure.Micrometres(219_500+10_000+60_000), measure.Millimetres(30))),
-		"the second piece lies 10 mm to the right of the first")
+	assert.True(t, has(corners(t, encode(t, sleeve())), []string{"CUT"}, pattern.At(measure.Millimetres(60), measure.Millimetres(40+10+30))),
+		"the second piece lies 10 mm above the first")
 }
 
 // An independent reader understands the file.
@@ -136,15 +136,15 @@ func TestAnotherReaderReadsIt(t *testing.T) {
 	}
 	out := drawtest.Node(t, peer.Path, "dxf-parser@1.1.2", script, encode(t, sleeve()))
 	require.NoError(t, json.Unmarshal(out, &got))
-	assert.Equal(t, []string{"CUT", "SLIT", "CREASE_VALLEY", "CREASE_MOUNTAIN"}, got.Layers)
+	assert.Equal(t, []string{"CUT", "SLIT", "CREASE_VALLEY", "CREASE_MOUNTAIN", "GLUE", "GLUE_OTHER_SIDE", "NAME"}, got.Layers)
 	assert.Equal(t, []string{"CONTINUOUS", "VALLEY", "MOUNTAIN"}, got.Lines)
 	assert.Equal(t, 4, got.Units)
 	count := map[string]int{}
 	for _, e := range got.Entities {
 		count[e.Type+" "+e.Layer]++
-		assert.Equal(t, e.Layer == "CUT", e.Closed)
+		assert.Equal(t, e.Layer == "CUT" || e.Layer == "GLUE_OTHER_SIDE", e.Closed)
 	}
-	assert.Equal(t, map[string]int{"POLYLINE CUT": 3, "LINE SLIT": 1, "LINE CREASE_VALLEY": 4}, count)
+	assert.Equal(t, map[string]int{"POLYLINE CUT": 3, "LINE SLIT": 1, "LINE CREASE_VALLEY": 4, "POLYLINE GLUE_OTHER_SIDE": 1, "TEXT NAME": 2}, count)
 	notch := got.Entities[0].Vertices
 	require.Len(t, notch, 6)
 	found := false

@@ -13,6 +13,8 @@ type window struct {
 	x, y  float64 // of the figure's origin on the page; y downwards
 	scale float64
 	part  draw.Box // of the figure, in its coordinates
+	// turned is true if the figure is turned by a quarter to the left.
+	turned bool
 }
 
 // figure prints a figure: below what is on the page, on a page of its own, or
@@ -39,7 +41,7 @@ func (p *printer) figure(f *draw.Figure, fit bool) {
 
 // flow prints a figure that fits below what is on the page.
 func (p *printer) flow(f *draw.Figure) {
-	p.show(f, window{margin - f.Box.Low.X, p.y + f.Box.High.Y, 1, f.Box})
+	p.show(f, window{margin - f.Box.Low.X, p.y + f.Box.High.Y, 1, f.Box, false})
 	p.y += f.Box.Height() + space
 }
 
@@ -51,7 +53,7 @@ func (p *printer) legend(f *draw.Figure) {
 	if !p.open || f.Box.Height()*scale > p.left() {
 		p.page(false, "")
 	}
-	p.show(f, window{margin - f.Box.Low.X*scale, p.y + f.Box.High.Y*scale, scale, f.Box})
+	p.show(f, window{margin - f.Box.Low.X*scale, p.y + f.Box.High.Y*scale, scale, f.Box, false})
 	p.y += f.Box.Height()*scale + space
 }
 
@@ -66,7 +68,7 @@ func (p *printer) shrink(f *draw.Figure) {
 	}
 	note, scale := p.scale(scale)
 	p.page(landscape, note)
-	p.show(f, window{margin - f.Box.Low.X*scale, p.y + f.Box.High.Y*scale, scale, f.Box})
+	p.show(f, window{margin - f.Box.Low.X*scale, p.y + f.Box.High.Y*scale, scale, f.Box, false})
 	p.y += f.Box.Height()*scale + space
 }
 
@@ -120,7 +122,7 @@ func (p *printer) tiles(f *draw.Figure) {
 			p.page(g.landscape, p.place(f.Name, row+1, col+1, g))
 			x, y := margin+marks, p.y+marks
 			p.f.within(x, y, g.w, g.h)
-			p.show(&visible, window{x - part.Low.X, y + part.High.Y, 1, part})
+			p.show(&visible, window{x - part.Low.X, y + part.High.Y, 1, part, false})
 			p.f.whole()
 			p.seams(g, col, row, x, y)
 		}

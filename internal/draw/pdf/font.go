@@ -28,8 +28,10 @@ var (
 )
 
 // common reports whether a character is in the small font: those of western
-// European languages, dashes, quotation marks, and eighths.
-func common(r rune) bool { return r < 0x100 || r >= 0x2010 && r < 0x2030 || r >= 0x215b && r < 0x215f }
+// European languages, dashes, quotation marks, eighths and arrows.
+func common(r rune) bool {
+	return r < 0x100 || r >= 0x2010 && r < 0x2030 || r >= 0x215b && r < 0x215f || r >= 0x2190 && r < 0x2196
+}
 
 // font returns the font that the file needs.
 func (f *file) font() *typeface {

@@ -132,18 +132,14 @@ func (l *leaf) whole() {
 	l.pen, l.inked = pen{}, false
 }
 
-// text writes a line of text of a size in mm from the left end of its
-// baseline, or from its lower end if it reads upwards.
-func (f *file) text(text string, x, y, size float64, upright bool) {
+// text writes a line of text of a size in mm from the beginning of its
+// baseline, turned to the left by quarters: 0 is level, 1 reads upwards.
+func (f *file) text(text string, x, y, size float64, quarters int) {
 	l := f.leaf
 	l.body = append(l.body, "BT /F "...)
 	l.number(size * points)
 	l.body = append(l.body, "Tf "...)
-	if upright {
-		l.body = append(l.body, "0 1 -1 0 "...)
-	} else {
-		l.body = append(l.body, "1 0 0 1 "...)
-	}
+	l.body = append(l.body, [...]string{"1 0 0 1 ", "0 1 -1 0 ", "-1 0 0 -1 ", "0 -1 1 0 "}[quarters&3]...)
 	l.place(x, y)
 	l.body = append(l.body, "Tm <"...)
 	for _, r := range text {

@@ -77,6 +77,12 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	}
 	p := newPrinter(d.Title, d.Language, d, short.Millimetres(), long.Millimetres())
 	p.o = o
+	if d.View == draw.Template {
+		if err := p.template(); err != nil {
+			return err
+		}
+		return p.f.output(w)
+	}
 	for i := range d.Figures {
 		p.figure(&d.Figures[i], o.Fit)
 		if err := o.err(); err != nil {
@@ -194,17 +200,21 @@ func (p *printer) foot(at page) {
 
 // check draws a line of a length in mm with ticks at its ends.
 func (p *printer) check(x, y, long float64, text string) {
+	p.rod(x, y, long)
+	p.write(text, x+long+2, y+1, 2.8)
+}
+
+func (p *printer) rod(x, y, long float64) {
 	c := draw.Light().Text
 	p.f.lines(c, 0.25, nil)
 	p.f.segment(x, y, x+long, y)
 	p.f.segment(x, y-1.5, x, y+1.5)
 	p.f.segment(x+long, y-1.5, x+long, y+1.5)
-	p.write(text, x+long+2, y+1, 2.8)
 }
 
 // write sets text at a size in mm from the left end of its baseline.
 func (p *printer) write(text string, x, y, size float64) {
 	if text != "" {
-		p.f.text(text, x, y, size, false)
+		p.f.text(text, x, y, size, 0)
 	}
 }

@@ -426,3 +426,65 @@ func BenchmarkPDF(b *testing.B) {
 		}
 	}
 }
+
+func template(t *testing.T, s *drawtest.Sample, o pdf.Options) []byte {
+	return encode(t, draw.NewTemplate(&s.Solution.Pattern, s.Options()), o)
+}
+
+func pagesOf(file []byte) int { return bytes.Count(file, []byte("<</Type /Page /")) }
+
+// Pieces that fit on a page are on one, whichever way round, and what does not
+// is parted; the check line is on every page.
+func TestTemplate(t *testing.T) {
+	for _, s := range drawtest.Every() {
+		file := template(t, &s, pdf.Options{})
+		pages, _ := trace(t, file)
+		size := measure.Millimetres(100)
+		least := 0.0 // pages that the paper alone takes
+		for i := range s.Solution.Pattern.Pieces {
+			p := &s.Solution.Pattern.Pieces[i]
+			least += p.Width.Millimetres() * p.Height.Millimetres() / (210 * 297)
+		}
+		if s.Solution.Step.Unit() == measure.Inch {
+			size = measure.Inches(4)
+		}
+		assert.GreaterOrEqual(t, float64(len(pages)), least, s.Name)
+		for i, page := range pages {
+			long := size.Millimetres()
+			assert.True(t, near(lengths(page), long) || near(lengths(page), long/2), "%s: page %d has a check line", s.Name, i+1)
+		}
+	}
+}
+
+// A band of 262 mm has one A4 page; the page's words are on joining where a
+// piece is parted.
+func TestTemplateOfOneAndOfManyPages(t *testing.T) {
+	mm := measure.Millimetres
+	strip := func(w, h int64) *draw.Drawing {
+		p := &pattern.Pattern{Pieces: []pattern.Piece{{Name: "band", Quantity: 1, Width: mm(w), Height: mm(h),
+			Panels: []pattern.Panel{{Name: "back", Outline: pattern.Rectangle(mm(0), mm(0), mm(w), mm(h))}}}}}
+		return draw.NewTemplate(p, draw.Options{Title: "Band", Step: measure.Marks(measure.Millimetre)[3]})
+	}
+	a4 := pdf.Options{Width: mm(210), Height: mm(297)}
+	assert.Equal(t, 1, pagesOf(encode(t, strip(262, 44), a4)))
+	assert.Equal(t, 1, pagesOf(encode(t, strip(181, 202), pdf.Options{Width: measure.Sixtyfourths(544), Height: measure.Inches(11)})))
+	assert.Equal(t, 1, pagesOf(encode(t, strip(262, 180), a4)), "the check line is shorter or lies beside it")
+	long := encode(t, strip(400, 160), a4)
+	assert.Equal(t, 2, pagesOf(long))
+	text := string(run(t, long, "pdftotext", "apt-get install poppler-utils", "FILE", "-"))
+	assert.Contains(t, text, "Part A: part B, page 2, goes on here, mark to mark.")
+	assert.Contains(t, text, "Part B: cut off here between the marks and lay it on part A, page 1, mark to mark.")
+	pages, _ := trace(t, long)
+	corners := []pattern.Point{pattern.At(mm(0), mm(0)), pattern.At(mm(400), mm(0)), pattern.At(mm(400), mm(160))}
+	for _, page := range pages {
+		assert.True(t, find(page, corners) || find(page, turned(corners)), "the parts are true to size")
+	}
+}
+
+// turned turns places by a quarter to the left.
+func turned(points []pattern.Point) (all []pattern.Point) {
+	for _, p := range points {
+		all = append(all, pattern.At(p.Y.Neg(), p.X))
+	}
+	return all
+}

@@ -149,7 +149,7 @@ func (v *view) tall(t *text) float64 {
 func (s *sheet) picture(v *view, left, y float64, t *text) {
 	s.d = v.d
 	high := pack(v.d, v.wide/v.scale, func(f *draw.Figure, x, down float64) {
-		s.show(f, window{left + (x-f.Box.Low.X)*v.scale, y + (down+f.Box.High.Y)*v.scale, v.scale, f.Box})
+		s.show(f, window{left + (x-f.Box.Low.X)*v.scale, y + (down+f.Box.High.Y)*v.scale, v.scale, f.Box, false})
 	})
 	note, _ := s.scale(v.scale)
 	s.f.areas(draw.Light().Quiet)

@@ -22,6 +22,13 @@ func Pages(d *draw.Drawing, o Options) int {
 	}
 	p := newPrinter(d.Title, d.Language, d, short.Millimetres(), long.Millimetres())
 	pages := 0
+	if d.View == draw.Template { // pieces may share pages, parts seldom do
+		s := p.sheets(1)
+		for i := range d.Figures {
+			pages += s.pieces(&d.Figures[i])
+		}
+		return pages
+	}
 	for i := range d.Figures {
 		g := p.split(&d.Figures[i])
 		pages += g.cols * g.rows

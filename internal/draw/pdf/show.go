@@ -22,7 +22,12 @@ func (p *printer) show(f *draw.Figure, w window) {
 }
 
 // at turns a place of the figure into one of the page.
-func (w *window) at(q draw.Point) (x, y float64) { return w.x + q.X*w.scale, w.y - q.Y*w.scale }
+func (w *window) at(q draw.Point) (x, y float64) {
+	if w.turned {
+		return w.x - q.Y*w.scale, w.y - q.X*w.scale
+	}
+	return w.x + q.X*w.scale, w.y - q.Y*w.scale
+}
 
 // line draws one line or area in its layer's style.
 func (p *printer) line(l *draw.Line, w window) {
@@ -128,6 +133,12 @@ func (w *window) holds(b draw.Box) bool {
 // text writes a line of a label.
 func (p *printer) text(l *draw.Label, line draw.TextLine, w window) {
 	if x, y := w.at(line.At); line.Text != "" {
-		p.f.text(line.Text, x, y, l.Size*w.scale, l.Upright)
+		quarters := 0
+		for _, turned := range [...]bool{l.Upright, w.turned} {
+			if turned {
+				quarters++
+			}
+		}
+		p.f.text(line.Text, x, y, l.Size*w.scale, quarters)
 	}
 }

@@ -10,6 +10,7 @@ package svg
 
 import (
 	"io"
+	"strconv"
 
 	"creasefit/internal/draw"
 )
@@ -38,9 +39,15 @@ func Append(dst []byte, d *draw.Drawing, o Options) []byte {
 	p.open(name(o.ID))
 	p.labels(d.Heading, draw.Point{})
 	for i := range d.Figures {
+		p.bed = ""
+		if len(d.Figures) > 1 {
+			p.bed = "bed-" + strconv.Itoa(i+1)
+		}
 		p.figure(&d.Figures[i])
 	}
-	p.figure(&d.Legend)
+	if d.View != draw.Cutter {
+		p.figure(&d.Legend)
+	}
 	p.text("</svg>\n")
 	return p.b
 }
@@ -66,6 +73,20 @@ type picture struct {
 	out
 	d       *draw.Drawing
 	colours *draw.Palette
+	bed     string // the name of the bed that is being written, of several
+}
+
+// named names the group that begins, in drawings for a machine; the names of
+// groups on one of several beds begin with the bed's.
+func (p *picture) named(name string) {
+	if p.d.View != draw.Cutter || name == "" {
+		return
+	}
+	p.text(` id="`)
+	if p.bed != "" && name != p.bed {
+		p.text(p.bed + "-")
+	}
+	p.text(name + `"`)
 }
 
 // open writes the root element, what the picture is in words, and its ground.
@@ -87,6 +108,10 @@ func (p *picture) open(id string) {
 	p.escaped(p.d.Title)
 	p.text("</title>\n<desc id=\"" + id + `-desc">`)
 	p.escaped(p.d.Description)
+	if p.d.View == draw.Cutter { // nothing but lines for the machine
+		p.text("</desc>\n")
+		return
+	}
 	p.text("</desc>\n<path fill=\"")
 	p.colour(p.colours.Ground)
 	p.text(`" d="M0 0H`)
@@ -98,7 +123,9 @@ func (p *picture) open(id string) {
 
 // figure writes a figure's lines, with the y axis upwards, and its texts.
 func (p *picture) figure(f *draw.Figure) {
-	p.text(`<g transform="matrix(1 0 0 -1 `)
+	p.text("<g")
+	p.named(p.bed)
+	p.text(` transform="matrix(1 0 0 -1 `)
 	p.number(f.At.X, 3)
 	p.text(" ")
 	p.number(p.d.Height-f.At.Y, 3)
@@ -119,7 +146,9 @@ func (p *picture) figure(f *draw.Figure) {
 func (p *picture) layer(lines []draw.Line) {
 	layer, scale := lines[0].Layer, p.d.Scale()
 	style := layer.Style()
-	p.text(`<g stroke="`)
+	p.text("<g")
+	p.named(layer.String())
+	p.text(` stroke="`)
 	p.colour(p.colours.Of(layer))
 	p.text(`" stroke-width="`)
 	p.number(style.Width*scale, 3)
@@ -165,7 +194,7 @@ func (p *picture) paths(lines []draw.Line, layer draw.Layer) {
 // path writes the data of one line.
 func (p *picture) path(l *draw.Line) {
 	places := 6 // nanometres: what the piece itself consists of
-	if l.Layer == draw.Measures || l.Name == "" && l.Layer != draw.Paper {
+	if l.Layer == draw.Measures || l.Name == "" && l.Layer != draw.Paper && l.Layer < draw.MarkPath {
 		places = 2
 	}
 	p.text("M")
