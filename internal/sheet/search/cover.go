@@ -2,7 +2,6 @@ package search
 
 import (
 	"cmp"
-	"context"
 	"slices"
 )
 
@@ -39,7 +38,7 @@ type cover struct {
 	chosen  []choice
 	failed  map[string]int64 // what is left, and the most cost that was not enough
 	nodes   int              // still allowed
-	ctx     context.Context
+	effort  *effort
 	key     []byte
 }
 
@@ -50,9 +49,9 @@ type choice struct {
 }
 
 // newCover prepares a search for an order.
-func newCover(ctx context.Context, patterns []pattern, weights []weights, left []int32, nodes int) *cover {
+func newCover(e *effort, patterns []pattern, weights []weights, left []int32, nodes int) *cover {
 	c := &cover{giving: make([][]*pattern, len(left)), weights: weights, left: slices.Clone(left), used: map[int]int{},
-		failed: map[string]int64{}, nodes: nodes, ctx: ctx}
+		failed: map[string]int64{}, nodes: nodes, effort: e}
 	for i := range patterns {
 		pt := &patterns[i]
 		for k, n := range pt.counts {
@@ -83,7 +82,7 @@ func (c *cover) visit(cost int64) bool {
 	if !c.promising(cost) || c.nodes <= 0 {
 		return false
 	}
-	if c.nodes--; c.nodes%256 == 0 && c.ctx.Err() != nil {
+	if c.nodes--; !c.effort.spend(len(c.left) * (1 + len(c.giving[lead]))) {
 		c.nodes = 0
 	}
 	key := c.state()

@@ -1,7 +1,6 @@
 package search
 
 import (
-	"context"
 	"fmt"
 	"math/rand/v2"
 	"testing"
@@ -55,7 +54,7 @@ func TestLargePiecesTakeASheetEach(t *testing.T) {
 	in := measure.Inches
 	o := sheet.Order{Sheets: []sheet.Stock{{Width: in(12), Height: in(12)}}, Ruler: measure.Marks(measure.Inch)[0],
 		Items: []sheet.Item{{Name: "lid", Width: in(7), Height: in(13).Over(2), Count: 3}}}
-	pl := newProblem(o).newPlanner(context.Background())
+	pl := newProblem(o).newPlanner(endless())
 	pl.boundByArea()
 	assert.EqualValues(t, 1, pl.lower)
 	pl.boundByExtents()
@@ -89,7 +88,7 @@ func TestBoundsArePayable(t *testing.T) {
 		Sheets: []sheet.Stock{{Width: in(12), Height: in(12), Price: 100}, {Width: in(12), Height: in(24), Price: 180}},
 		Items:  []sheet.Item{{Name: "card", Width: in(4), Height: in(5), Count: 11}}}
 	p := newProblem(o)
-	pl := p.newPlanner(context.Background())
+	pl := p.newPlanner(endless())
 	for bound, want := range map[int64]int64{1: 100, 100: 100, 101: 180, 181: 200, 201: 280, 281: 300} {
 		assert.Equal(t, want, pl.payable(bound))
 	}

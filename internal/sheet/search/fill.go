@@ -15,6 +15,7 @@ type filler struct {
 	score  []float64 // of each face
 	choose float64   // chance of the cut that leaves the smaller largest rest
 	random *rand.Rand
+	looked int // faces
 }
 
 // fill returns a layout for a rectangle and takes its pieces from left.
@@ -37,6 +38,7 @@ func (f *filler) fill(w, h int32) *layout {
 // pick returns the best face for a rectangle, or -1.
 func (f *filler) pick(w, h int32) int {
 	best, at := 0.0, -1
+	f.looked += len(f.board.faces)
 	for i := range f.board.faces {
 		fc := &f.board.faces[i]
 		if fc.w > w || fc.h > h || f.left[fc.kind] == 0 {

@@ -1,9 +1,6 @@
 package search
 
-import (
-	"context"
-	"math/bits"
-)
+import "math/bits"
 
 // mostFitted is how many pieces are fitted to a sheet at once: every way to part
 // every set of them in two is looked at, three times as many for each piece more.
@@ -23,8 +20,8 @@ type fitting struct {
 }
 
 // fit looks for a layout of pieces on a board, nil if there is none. They are
-// no larger together than the board. The error is the context's.
-func (f *fitting) fit(ctx context.Context, b *board, faces [][]int16, kinds []kind, pieces []int32) (*layout, error) {
+// no larger together than the board. sure is false if it was cut short.
+func (f *fitting) fit(e *effort, b *board, faces [][]int16, kinds []kind, pieces []int32) (l *layout, sure bool) {
 	f.board, f.pieces = b, pieces
 	f.area, f.from, f.corners = append(f.area[:0], 0), append(f.from[:0], 0, 0), f.corners[:0]
 	f.allow = int64(b.w) * int64(b.h)
@@ -33,8 +30,8 @@ func (f *fitting) fit(ctx context.Context, b *board, faces [][]int16, kinds []ki
 	}
 	all := uint32(1)<<len(pieces) - 1
 	for set := uint32(1); set <= all; set++ {
-		if set%256 == 0 && ctx.Err() != nil {
-			return nil, ctx.Err()
+		if !e.spend(1 << bits.OnesCount32(set)) {
+			return nil, false
 		}
 		first, rest := pieces[bits.TrailingZeros32(set)], set&(set-1)
 		f.area = append(f.area, f.area[rest]+kinds[first].area)
@@ -50,9 +47,9 @@ func (f *fitting) fit(ctx context.Context, b *board, faces [][]int16, kinds []ki
 		f.from = append(f.from, int32(len(f.corners)))
 	}
 	if len(f.of(all)) == 0 {
-		return nil, nil
+		return nil, true
 	}
-	return f.layout(all, corner{b.w, b.h}), nil
+	return f.layout(all, corner{b.w, b.h}), true
 }
 
 // of are the corners of a set.

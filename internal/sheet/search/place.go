@@ -16,11 +16,12 @@ type place struct {
 // placing looks for the place of one piece that loses the least, more or less.
 type placing struct {
 	*rework
-	draft *draft
-	at    place // tried last
-	faces []int16
-	best  place
-	least float64
+	draft  *draft
+	at     place // tried last
+	faces  []int16
+	best   place
+	least  float64
+	looked int // knots
 }
 
 // find returns a place for a piece.
@@ -38,6 +39,7 @@ func (r *rework) find(kind int32) (place, bool) {
 			p.under(t.root)
 		}
 	}
+	r.spend(5 * (p.looked + len(r.drafts)))
 	return p.best, p.least < math.MaxFloat64
 }
 
@@ -52,6 +54,7 @@ func (p *placing) start() {
 // under tries the piece at a knot and all below it, which have no more room.
 func (p *placing) under(knot int16) {
 	n := &p.draft.knots[knot]
+	p.looked++
 	fits := false
 	for _, face := range p.faces {
 		f := &p.draft.board.faces[face]

@@ -28,9 +28,10 @@ func Plan(ctx context.Context, o sheet.Order) (sheet.Answer, error) {
 	if o.Effort == 0 {
 		o.Effort = sheet.DefaultEffort
 	}
+	end := time.Now().Add(o.Effort)
 	p := newProblem(o)
 	if o.Counted() {
-		return p.planCounts(ctx, time.Now().Add(o.Effort))
+		return p.planCounts(ctx, end)
 	}
 	return p.planYield(ctx)
 }
@@ -55,8 +56,8 @@ func (p *problem) planYield(ctx context.Context) (sheet.Answer, error) {
 // yield gets as much as possible out of one sheet of a board.
 func (p *problem) yield(ctx context.Context, b *board) (sheet.Answer, error) {
 	t := newTable(b)
-	if _, err := t.solve(ctx, p.worth()); err != nil {
-		return sheet.Answer{}, err
+	if _, ok := t.solve(newEffort(ctx, time.Time{}), p.worth()); !ok {
+		return sheet.Answer{}, ctx.Err()
 	}
 	a := p.finish([]cutting{{b, t.trace(), 1}})
 	a.Proven = !p.coarse

@@ -2,6 +2,7 @@ package search
 
 import (
 	"context"
+	"errors"
 	"math"
 	"time"
 
@@ -13,31 +14,36 @@ import (
 // planner looks for the least cost of an order with counts.
 type planner struct {
 	*problem
-	ctx     context.Context // ends with the caller's or when the time is up
-	weights []weights       // proven bounds
-	lower   int64           // the greatest of them
-	why     string          // what proves it
+	*effort
+	weights []weights // proven bounds
+	lower   int64     // the greatest of them
+	why     string    // what proves it
 	best    []cutting
 	cost    int64 // of best
 	greedy  *greedy
 	tables  []*table
 	hoard   *hoard
-	rest    bool   // plans what a rounded plan leaves: no further rounding
 	sums    []bool // that sheets may cost together, in coins
 	coin    int64
+	rest    func(*planner) // plans what a part of a plan leaves
 }
 
-// planCounts answers an order with counts.
-func (p *problem) planCounts(ctx context.Context, deadline time.Time) (sheet.Answer, error) {
-	limited, cancel := context.WithDeadline(ctx, deadline)
-	defer cancel()
-	pl := p.newPlanner(limited)
-	pl.run()
-	if err := ctx.Err(); err != nil {
-		return sheet.Answer{}, err
+// planCounts answers an order with counts by a time. The best plan there is
+// leaves even when the caller's own time is up.
+func (p *problem) planCounts(ctx context.Context, end time.Time) (sheet.Answer, error) {
+	a, err := p.planWith(newEffort(ctx, end))
+	if gone := ctx.Err(); gone != nil && (err != nil || !errors.Is(gone, context.DeadlineExceeded)) {
+		return sheet.Answer{}, gone
 	}
+	return a, err
+}
+
+// planWith answers an order with counts with the effort there is.
+func (p *problem) planWith(e *effort) (sheet.Answer, error) {
+	pl := p.newPlanner(e)
+	pl.run()
 	if pl.best == nil {
-		return sheet.Answer{}, fault.Fault{Code: fault.Impossible, Field: "sheet", Detail: "The sheets in stock do not give all blanks.", Hint: "more sheets in stock"}
+		return sheet.Answer{}, pl.outOfStock()
 	}
 	a := p.finish(pl.best)
 	a.LowerBound, a.Proof = pl.lower, pl.why
@@ -46,6 +52,15 @@ func (p *problem) planCounts(ctx context.Context, deadline time.Time) (sheet.Ans
 	}
 	a.Proven = a.LowerBound >= pl.cost
 	return a, nil
+}
+
+// outOfStock is the fault of an order that no plan was found for.
+func (pl *planner) outOfStock() fault.Fault {
+	f := fault.Fault{Code: fault.Impossible, Field: "sheet", Detail: "The sheets in stock do not give all blanks.", Hint: "more sheets in stock"}
+	if !pl.done() {
+		f.Detail, f.Hint = "No way was found in the time allowed to cut all blanks from the sheets in stock.", "more sheets in stock, or a greater effort_ms"
+	}
+	return f
 }
 
 // tooLarge is what the bound by area says.
@@ -67,7 +82,7 @@ func (p *problem) trueAreaBound() int64 {
 
 // newPlanner begins without a plan, one above what any plan can cost: a sheet
 // for every piece, or all the sheets in stock.
-func (p *problem) newPlanner(ctx context.Context) *planner {
+func (p *problem) newPlanner(e *effort) *planner {
 	pieces, stock := int64(p.pieces()), int64(0)
 	for _, b := range p.boards {
 		if b.available == 0 {
@@ -76,69 +91,11 @@ func (p *problem) newPlanner(ctx context.Context) *planner {
 		}
 		stock += int64(b.available) * b.cost
 	}
-	return &planner{problem: p, ctx: ctx, cost: min(pieces*p.dearest(), stock) + 1, greedy: p.newGreedy()}
+	return &planner{problem: p, effort: e, cost: min(pieces*p.dearest(), stock) + 1, greedy: p.newGreedy(e)}
 }
 
 // done reports whether the best plan is proven best.
 func (pl *planner) done() bool { return pl.cost <= pl.lower }
-
-// run tries ever harder ways until the best plan is proven or time is up.
-func (pl *planner) run() {
-	pl.boundByArea()
-	pl.boundByExtents()
-	pl.tryGreedy(8, 4)
-	if !pl.done() {
-		pl.within(2, pl.fitOneSheet)()
-	}
-	for _, next := range pl.ways() {
-		if pl.done() || pl.ctx.Err() != nil {
-			return
-		}
-		next()
-	}
-}
-
-// ways lists the further ways, cheap ones first: bounds are looked into before
-// long searches, which most often are for plans that there are none of; an order
-// of many pieces is rounded before it is searched.
-func (pl *planner) ways() []func() {
-	quick, more, most := pl.enumeration(quickSplits), pl.enumeration(moreSplits), pl.enumeration(mostSplits)
-	brief, long := pl.joining(50*time.Millisecond), pl.joining(sheet.MostEffort)
-	peel := pl.peeling(1200 * time.Millisecond)
-	rework, further, last := pl.reworking(3_000), pl.reworking(60_000), pl.reworking(math.MaxInt)
-	switch {
-	case pl.rest:
-		return []func(){rework, pl.boundByRaster, quick, brief, more, long}
-	case pl.pieces() > manyPieces:
-		return []func(){pl.boundByRaster, pl.generate, rework, quick, brief, further, peel, more, long}
-	case pl.scarce():
-		return []func(){rework, pl.boundByRaster, pl.within(3, more), pl.within(3, pl.generate), brief, peel, pl.generate, most, further, peel, long}
-	case pl.pieces() <= fewPieces:
-		return []func(){rework, pl.boundByRaster, pl.within(2, more), pl.within(3, pl.generate), brief, further, most, peel, pl.generate, last}
-	default:
-		return []func(){rework, pl.boundByRaster, quick, pl.within(2, pl.generate), brief, further, more, peel, pl.generate, most, last}
-	}
-}
-
-// within is a way that takes no more than a part of the time that is left.
-func (pl *planner) within(part time.Duration, way func()) func() {
-	return func() {
-		end, _ := pl.ctx.Deadline()
-		ctx, cancel := context.WithTimeout(pl.ctx, time.Until(end)/part)
-		defer cancel()
-		whole := pl.ctx
-		pl.ctx = ctx
-		way()
-		pl.ctx = whole
-	}
-}
-
-// Of up to fewPieces all sets that fit a sheet may well be found in a moment;
-// above manyPieces rounding a fractional plan loses little.
-const (
-	fewPieces  = 25
-	manyPieces = 100
-)
 
 // prove takes a bound in, with what proves it.
 func (pl *planner) prove(w weights, why string) {
@@ -154,42 +111,6 @@ func (pl *planner) raise(bound int64, why string) {
 	}
 }
 
-// boundByArea proves that the sheets are at least as large as the blanks.
-func (pl *planner) boundByArea() {
-	w := weights{value: make([]int64, len(pl.kinds))}
-	for k := range pl.kinds {
-		w.value[k] = pl.kinds[k].area
-	}
-	for _, b := range pl.boards {
-		area := int64(b.w) * int64(b.h)
-		w.top = max(w.top, (area+b.cost-1)/b.cost)
-	}
-	pl.prove(w, tooLarge)
-}
-
-// boundByRaster proves the same with the greatest area that edge-to-edge cuts
-// can use of a sheet.
-func (pl *planner) boundByRaster() {
-	value := pl.weights[0].value
-	if top, ok := pl.top(value); ok {
-		pl.prove(weights{value, top}, "Edge-to-edge cuts cannot use enough of fewer sheets.")
-	}
-}
-
-// top is the greatest value of one sheet for each unit of its cost, with
-// unlimited copies.
-func (pl *planner) top(value []int64) (int64, bool) {
-	top := int64(1)
-	for _, t := range pl.allTables() {
-		v, err := t.solve(pl.ctx, value)
-		if err != nil {
-			return 0, false
-		}
-		top = max(top, ceilDiv(v, t.board.cost))
-	}
-	return top, true
-}
-
 // allTables are the tables of all boards, made once.
 func (pl *planner) allTables() []*table {
 	for i := len(pl.tables); i < len(pl.boards); i++ {
@@ -201,7 +122,7 @@ func (pl *planner) allTables() []*table {
 // tryGreedy builds some plans and keeps the cheapest.
 func (pl *planner) tryGreedy(rounds, fills int) {
 	for range rounds {
-		if pl.done() || pl.ctx.Err() != nil && pl.best != nil {
+		if pl.done() || pl.ended() {
 			return
 		}
 		pl.offer(pl.greedy.run(fills, 0.3, pl.cost))
@@ -219,11 +140,4 @@ func (pl *planner) offer(plan []use) {
 	if plan != nil && cost < pl.cost {
 		pl.best, pl.cost = cuttings, cost
 	}
-}
-
-// scarce reports whether a plan at the lower bound has hardly any waste: then
-// edges meet exactly, and joining them finds what reworking does not.
-func (pl *planner) scarce() bool {
-	b := &pl.boards[0]
-	return 100*pl.affordable(pl.lower, b) < int64(b.w)*int64(b.h)*pl.lower/b.cost
 }

@@ -82,8 +82,8 @@ func eliminate(other, row []float64, c int) {
 
 // optimize runs primal steps until no price is worth raising, then dual steps
 // until every row holds again; at most so many steps in all.
-func (d *duals) optimize(steps int) bool {
-	for ; steps > 0; steps-- {
+func (d *duals) optimize(e *effort, steps int) bool {
+	for ; steps > 0 && e.spend((len(d.rows)+1)*d.columns); steps-- {
 		if r := d.broken(); r >= 0 {
 			c := d.entering(r)
 			if c < 0 {

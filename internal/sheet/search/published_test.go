@@ -2,11 +2,13 @@ package search
 
 import (
 	"bufio"
+	"context"
 	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 )
@@ -76,3 +78,6 @@ func (b *board) addFace(k int32, w, h int, turned bool) {
 		b.faces = append(b.faces, face{int32(w), int32(h), k, turned})
 	}
 }
+
+// endless is effort without an end.
+func endless() *effort { return newEffort(context.Background(), time.Time{}) }

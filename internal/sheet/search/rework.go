@@ -68,7 +68,7 @@ func (r *rework) run(steps int) bool {
 	for i := range r.late {
 		r.late[i] = r.score
 	}
-	for len(r.out) > 0 && r.number < steps && (r.number%64 > 0 || r.ctx.Err() == nil) {
+	for len(r.out) > 0 && r.number < steps && r.spend(100) {
 		r.step()
 	}
 	return len(r.out) == 0

@@ -1,7 +1,6 @@
 package search
 
 import (
-	"context"
 	"errors"
 	"math/bits"
 )
@@ -25,7 +24,9 @@ type sets struct {
 	ends   []int32 // of each set, the last kind in it
 	areas  []int64
 	budget int // splits still allowed
-	store  []corner
+
+	extended int // sets that are extended
+	store    []corner
 }
 
 // newSets prepares the enumeration for at most so many pieces of each kind;
@@ -42,22 +43,28 @@ func newSets(b *board, kinds []kind, need []int, budget int) (*sets, error) {
 	return s, nil
 }
 
-// enumerate fills in every set, smaller ones first. A set fits only if it fits
+// enumerate fills in sets, smaller ones first, and goes on where it was cut
+// short; whole is true when there are no more. A set fits only if it fits
 // without one piece of its last kind, so every set is made from that one.
-func (s *sets) enumerate(ctx context.Context) error {
-	s.singles()
-	for from, to := 0, len(s.codes); from < to; from, to = to, len(s.codes) {
-		for i := from; i < to; i++ {
-			if i%64 == 0 && ctx.Err() != nil {
-				return ctx.Err()
-			}
-			if err := s.extend(i); err != nil {
-				return err
-			}
+func (s *sets) enumerate(e *effort) (whole bool, err error) {
+	if s.codes == nil {
+		s.singles()
+	}
+	for ; s.extended < len(s.codes); s.extended++ {
+		before := s.budget
+		if err := s.extend(s.extended); err != nil {
+			return false, err
+		}
+		if !e.spend(splitSteps * (1 + before - s.budget)) {
+			s.extended++
+			return false, nil
 		}
 	}
-	return nil
+	return true, nil
 }
+
+// splitSteps is what parting a set in two costs.
+const splitSteps = 30
 
 // singles enters all sets of one piece.
 func (s *sets) singles() {
@@ -147,6 +154,21 @@ func (s *sets) parts(code uint64) func(yield func(uint64) bool) {
 			}
 		}
 	}
+}
+
+// patterns are the sets that no piece can be added to, as patterns.
+func (s *sets) patterns(kinds []kind) []pattern {
+	var list []pattern
+	for _, at := range s.maximal() {
+		code := s.codes[at]
+		pt := pattern{board: s.board, counts: make([]int32, len(kinds))}
+		for k := range kinds {
+			pt.counts[k] = int32(s.count(code, k))
+		}
+		pt.draw = func() *layout { return s.layout(code, corner{s.board.w, s.board.h}) }
+		list = append(list, pt)
+	}
+	return list
 }
 
 // maximal lists the sets that no piece can be added to.

@@ -1,7 +1,6 @@
 package search
 
 import (
-	"context"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -30,7 +29,9 @@ func TestSetsAreLaidOutInFull(t *testing.T) {
 		}
 		s, err := newSets(b, kinds, need, 1_000_000)
 		require.NoError(t, err)
-		require.NoError(t, s.enumerate(context.Background()))
+		whole, err := s.enumerate(endless())
+		require.NoError(t, err)
+		require.True(t, whole)
 		for _, code := range s.codes {
 			counts := make([]int32, len(sizes))
 			tally(s.layout(code, corner{b.w, b.h}), counts)

@@ -1,10 +1,6 @@
 package search
 
-import (
-	"context"
-
-	"creasefit/internal/sheet"
-)
+import "creasefit/internal/sheet"
 
 // table holds the greatest value that can be cut from every rectangle of a
 // board whose sides are raster points, with unlimited copies of every face.
@@ -30,7 +26,7 @@ func newTable(b *board) *table {
 }
 
 // solve computes the greatest value of every rectangle for the given value of
-// each kind and returns that of the whole board.
+// each kind and returns that of the whole board; ok is false if it was cut short.
 //
 // A rectangle's value is the greatest of: a single piece, the next smaller
 // rectangle either way, and its best cut. Only some cuts need be tried: the
@@ -38,7 +34,7 @@ func newTable(b *board) *table {
 // strictly better than any cut across its width, since the parts of such a cut
 // could be cut off the whole rectangle one by one; so a list of those parts is
 // kept for each row, and likewise for each column.
-func (t *table) solve(ctx context.Context, value []int64) (int64, error) {
+func (t *table) solve(e *effort, value []int64) (most int64, ok bool) {
 	t.value = value
 	clear(t.byRow)
 	clear(t.byCol)
@@ -48,12 +44,12 @@ func (t *table) solve(ctx context.Context, value []int64) (int64, error) {
 	t.leaves()
 	row := make([]int32, 0, len(t.xs))
 	for y := 1; y < len(t.ys); y++ {
-		if err := ctx.Err(); err != nil {
-			return 0, err
-		}
 		row = t.solveRow(y, row[:0])
+		if !e.spend(len(t.xs) + len(t.xs)*len(row)/2) {
+			return 0, false
+		}
 	}
-	return t.best(), nil
+	return t.best(), true
 }
 
 // best is the value of the whole board.

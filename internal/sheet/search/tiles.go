@@ -2,7 +2,6 @@ package search
 
 import (
 	"cmp"
-	"context"
 	"math/rand/v2"
 	"slices"
 
@@ -36,7 +35,7 @@ type tight struct {
 	gapX   []int32 // what pieces can never fill of a length
 	gapY   []int32
 	seen   map[tileKey]bool
-	ctx    context.Context
+	effort *effort
 }
 
 // level is all tiles of so many pieces, in two orders.
@@ -57,8 +56,8 @@ type tileKey struct {
 }
 
 // newTight prepares a board; allow is the waste a sheet may have.
-func newTight(ctx context.Context, b *board, pack *packing, allow int64, width int, random *rand.Rand) *tight {
-	t := &tight{board: b, pack: pack, allow: allow, width: width, whole: true, random: random, ctx: ctx}
+func newTight(e *effort, b *board, pack *packing, allow int64, width int, random *rand.Rand) *tight {
+	t := &tight{board: b, pack: pack, allow: allow, width: width, whole: true, random: random, effort: e}
 	widths, heights := []int32{}, []int32{}
 	t.least = int64(max(b.w, b.h))
 	for _, f := range b.faces {
@@ -82,7 +81,7 @@ func gaps(total int32, sizes []int32) []int32 {
 // run makes all levels.
 func (t *tight) run() {
 	t.singles()
-	for n := 2; t.ctx.Err() == nil; n++ {
+	for n := 2; !t.effort.ended(); n++ {
 		t.from = len(t.tiles)
 		t.seen = map[tileKey]bool{}
 		for i := 1; i <= n/2; i++ {
@@ -178,15 +177,16 @@ func (t *tight) keep() {
 // combine joins every tile of one level with those of another that are about
 // as long where they meet.
 func (t *tight) combine(low, high level) {
-	for n, a := range low.byHeight {
-		if n%16 == 0 && t.ctx.Err() != nil {
+	for _, a := range low.byHeight {
+		if !t.effort.spend(joinSteps * (1 + t.beside(a, high.byHeight) + t.above(a, high.byWidth))) {
 			t.whole = false
 			return
 		}
-		t.beside(a, high.byHeight)
-		t.above(a, high.byWidth)
 	}
 }
+
+// joinSteps is what looking at a join costs.
+const joinSteps = 10
 
 // reach is how much shorter and how much longer than an edge the other tile's
 // may be, for a tile that is so long across it.
@@ -195,11 +195,12 @@ func (t *tight) reach(a edges, across int32) (shorter, longer int32) {
 	return int32(min(spare/t.least, most)), int32(min(spare/int64(across), most))
 }
 
-// beside joins a tile with others along the width.
-func (t *tight) beside(a edges, others []edges) {
+// beside joins a tile with others along the width; it returns how many it looked at.
+func (t *tight) beside(a edges, others []edges) (looked int) {
 	shorter, longer := t.reach(a, a.w)
 	at, _ := slices.BinarySearchFunc(others, a.h-shorter, func(e edges, h int32) int { return cmp.Compare(e.h, h) })
 	for ; at < len(others) && others[at].h <= a.h+longer; at++ {
+		looked++
 		b := &others[at]
 		w, h := a.w+b.w, max(a.h, b.h)
 		if w > t.board.w || !t.board.crossable(h) {
@@ -208,13 +209,15 @@ func (t *tight) beside(a edges, others []edges) {
 		waste := a.waste + b.waste + int64(a.w)*int64(h-a.h) + int64(b.w)*int64(h-b.h)
 		t.joined(a.at, b.at, tile{w: w, h: h, waste: waste, axis: sheet.Width})
 	}
+	return looked
 }
 
-// above joins a tile with others along the height.
-func (t *tight) above(a edges, others []edges) {
+// above joins a tile with others along the height in the same way.
+func (t *tight) above(a edges, others []edges) (looked int) {
 	shorter, longer := t.reach(a, a.h)
 	at, _ := slices.BinarySearchFunc(others, a.w-shorter, func(e edges, w int32) int { return cmp.Compare(e.w, w) })
 	for ; at < len(others) && others[at].w <= a.w+longer; at++ {
+		looked++
 		b := &others[at]
 		w, h := max(a.w, b.w), a.h+b.h
 		if h > t.board.h || !t.board.crossable(w) {
@@ -223,6 +226,7 @@ func (t *tight) above(a edges, others []edges) {
 		waste := a.waste + b.waste + int64(a.h)*int64(w-a.w) + int64(b.h)*int64(w-b.w)
 		t.joined(a.at, b.at, tile{w: w, h: h, waste: waste, axis: sheet.Height})
 	}
+	return looked
 }
 
 // joined offers a join unless it wastes or takes too much.

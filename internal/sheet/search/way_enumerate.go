@@ -1,38 +1,87 @@
 package search
 
 import (
-	"context"
 	"math"
 	"slices"
-	"time"
 
 	"creasefit/internal/sheet"
 )
 
-// Bounds of the work of one enumeration, in sets parted in two.
-const (
-	quickSplits = 100_000
-	moreSplits  = 2_000_000
-	mostSplits  = 20_000_000
-)
+// mostSplits bounds the work of one enumeration, in sets parted in two.
+const mostSplits = 50_000_000
 
-// enumeration is an attempt to enumerate within a bound of work.
-func (pl *planner) enumeration(splits int) func() { return func() { pl.enumerate(splits) } }
-
-// enumerate finds every set of pieces that a sheet can give, proves the bound
+// enumeration finds every set of pieces that a sheet can give, proves the bound
 // of the linear program over all of them, and searches them for a plan at that
 // bound, then one above it, and so on up to the best plan known.
-func (pl *planner) enumerate(splits int) {
-	patterns, ok := pl.allPatterns(splits)
-	if !ok {
-		return
+type enumeration struct {
+	*planner
+	sets     []*sets // of the boards so far
+	patterns []pattern
+	priced   bool
+	cover    *cover // the search at a target
+	target   int64
+}
+
+// enumerating goes on with an enumeration from turn to turn.
+func (pl *planner) enumerating() way {
+	n := &enumeration{planner: pl}
+	return func(int) (again bool) {
+		whole, err := n.list()
+		if !whole {
+			return err == nil
+		}
+		if !n.priced {
+			n.boundByPatterns(n.patterns)
+			n.priced = !n.ended()
+		}
+		for !n.done() && n.search() {
+		}
+		return true
 	}
-	pl.boundByPatterns(patterns)
-	end, _ := pl.ctx.Deadline()
-	ctx, cancel := context.WithTimeout(pl.ctx, time.Until(end)/2)
-	defer cancel()
-	for !pl.done() && pl.searchAt(ctx, pl.target(), patterns) {
+}
+
+// list goes on with the sets of pieces that the boards can give.
+func (n *enumeration) list() (whole bool, err error) {
+	for at := range n.boards {
+		b := &n.boards[at]
+		if at < len(n.sets)-1 || n.patterns != nil && at < len(n.sets) {
+			continue
+		}
+		if at == len(n.sets) {
+			s, err := newSets(b, n.kinds, n.caps(b), mostSplits)
+			if err != nil {
+				return false, err
+			}
+			n.sets = append(n.sets, s)
+		}
+		if whole, err := n.sets[at].enumerate(n.effort); !whole {
+			return false, err
+		}
 	}
+	if n.patterns == nil {
+		for _, s := range n.sets {
+			n.patterns = append(n.patterns, s.patterns(n.kinds)...)
+		}
+	}
+	return true, nil
+}
+
+// search looks for a plan of a cost among all patterns, where it was cut short
+// with what it knows, and reports whether it came to an end.
+func (n *enumeration) search() bool {
+	if target := n.planner.target(); n.cover == nil || n.target != target {
+		n.cover, n.target = newCover(n.effort, n.patterns, n.guides(), n.needs(), math.MaxInt), target
+	}
+	n.cover.nodes = math.MaxInt
+	found, sure := n.cover.search(n.target)
+	switch {
+	case found:
+		n.accept(n.cover.chosen)
+		n.cover = nil
+	case sure:
+		n.raise(n.target+1, "A complete search of all sets of blanks that a sheet gives found no plan with less.")
+	}
+	return found || sure
 }
 
 // target is the cost to look for next: from the lower bound up for sheets, of
@@ -44,47 +93,11 @@ func (pl *planner) target() int64 {
 	return pl.lower
 }
 
-// searchAt looks for a plan of a cost among all patterns and reports whether it
-// came to an end.
-func (pl *planner) searchAt(ctx context.Context, target int64, patterns []pattern) bool {
-	c := newCover(ctx, patterns, pl.guides(), pl.needs(), math.MaxInt)
-	found, sure := c.search(target)
-	switch {
-	case found:
-		pl.accept(c.chosen)
-	case sure:
-		pl.raise(target+1, "A complete search of all sets of blanks that a sheet gives found no plan with less.")
-	}
-	return (found || sure) && ctx.Err() == nil
-}
-
 // guides lists the bounds with the greatest first: that one guides a search.
 func (pl *planner) guides() []weights {
 	guides := slices.Clone(pl.weights)
 	slices.Reverse(guides)
 	return guides
-}
-
-// allPatterns lists the maximal sets of pieces of every board.
-func (pl *planner) allPatterns(splits int) ([]pattern, bool) {
-	var all []pattern
-	for i := range pl.boards {
-		b := &pl.boards[i]
-		s, err := newSets(b, pl.kinds, pl.caps(b), splits)
-		if err != nil || s.enumerate(pl.ctx) != nil {
-			return nil, false
-		}
-		for _, at := range s.maximal() {
-			code := s.codes[at]
-			pt := pattern{board: b, counts: make([]int32, len(pl.kinds))}
-			for k := range pl.kinds {
-				pt.counts[k] = int32(s.count(code, k))
-			}
-			pt.draw = func() *layout { return s.layout(code, corner{b.w, b.h}) }
-			all = append(all, pt)
-		}
-	}
-	return all, true
 }
 
 // caps is the most pieces of each kind that are wanted and that a board's area
@@ -119,7 +132,8 @@ const priceScale = 1 << 30
 func (pl *planner) boundByPatterns(patterns []pattern) {
 	d := newDuals(floats(pl.needs()))
 	pl.enterSingles(d)
-	for d.optimize(10_000) && pl.ctx.Err() == nil {
+	for d.optimize(pl.effort, 10_000) {
+		pl.spend(len(patterns) * len(pl.kinds))
 		at := overpriced(patterns, d.prices())
 		if at < 0 {
 			break

@@ -1,23 +1,27 @@
 package search
 
 import (
-	"context"
 	"math"
 	"slices"
-	"time"
 )
 
-// generate prices patterns by column generation: the linear program over the
+// generating prices patterns by column generation: the linear program over the
 // patterns known so far prices the kinds, and the most valuable sheet at those
 // prices is a new pattern, until none is worth more than it costs. Each round
 // proves a bound (A. A. Farley, Operations Research 38 (1990) 922-923). The
 // whole part of the fractional cover is cut, and what it leaves is planned as
 // an order of its own.
-func (pl *planner) generate() {
-	g := pl.newGenerator()
-	g.run()
-	if !pl.done() {
-		pl.offer(g.rounded())
+func (pl *planner) generating() way {
+	var g *generator
+	return func(int) (again bool) {
+		if g == nil {
+			g = pl.newGenerator()
+		}
+		pl.lend(pl.left/2, g.run)
+		if !pl.done() {
+			pl.offer(g.rounded())
+		}
+		return true
 	}
 }
 
@@ -26,14 +30,13 @@ type generator struct {
 	*planner
 	duals    *duals
 	patterns []pattern // one for each row of the program
-	until    time.Time // may use half of the time left
+	priced   bool      // no pattern is worth more than it costs
 }
 
 // newGenerator begins with the patterns of the plans known, those that reworking
 // has met and, for each kind, one of that kind alone.
 func (pl *planner) newGenerator() *generator {
-	end, _ := pl.ctx.Deadline()
-	g := &generator{planner: pl, duals: newDuals(floats(pl.needs())), until: time.Now().Add(time.Until(end) / 2)}
+	g := &generator{planner: pl, duals: newDuals(floats(pl.needs()))}
 	for k := range pl.kinds {
 		value := make([]int64, len(pl.kinds))
 		value[k] = 1
@@ -52,7 +55,7 @@ func (g *generator) enterHoarded() {
 	if g.hoard == nil {
 		return
 	}
-	for time.Now().Before(g.until) && g.duals.optimize(5_000) {
+	for g.duals.optimize(g.effort, 5_000) && g.spend(len(g.hoard.patterns)*len(g.kinds)) {
 		at := overpriced(g.hoard.patterns, g.duals.prices())
 		if at < 0 {
 			return
@@ -73,8 +76,8 @@ func (g *generator) enter(pt pattern) {
 func (g *generator) price(value []int64, one float64) (top int64, ok bool) {
 	top = 1
 	for _, t := range g.allTables() {
-		v, err := t.solve(g.ctx, value)
-		if err != nil {
+		v, ok := t.solve(g.effort, value)
+		if !ok {
 			return 0, false
 		}
 		l := t.trace()
@@ -119,8 +122,8 @@ func (g *generator) limited(t *table, value int64, l *layout, one float64) (int6
 		return value, l
 	}
 	for _, most := range [...]int{quickTiles, limitedTiles} {
-		b := newBounded(t, pack, caps, most)
-		v, sure := b.run(g.ctx)
+		b := newBounded(g.effort, t, pack, caps, most)
+		v, sure := b.run()
 		if b.best.layout != nil {
 			l = b.best.layout
 		}
@@ -136,8 +139,8 @@ func (g *generator) limited(t *table, value int64, l *layout, one float64) (int6
 
 // run alternates between the program and the tables.
 func (g *generator) run() {
-	for !g.done() && time.Now().Before(g.until) {
-		if !g.duals.optimize(5_000) {
+	for !g.priced && !g.done() && !g.ended() {
+		if !g.duals.optimize(g.effort, 5_000) {
 			return
 		}
 		prices := g.duals.prices()
@@ -151,9 +154,7 @@ func (g *generator) run() {
 		if w.bound(g.needs()) > before || float64(top) <= scale*(1+1e-6) {
 			g.prove(w, "Priced by a linear program, the order is worth more than fewer sheets can give.")
 		}
-		if float64(top) <= scale*(1+1e-6) {
-			return
-		}
+		g.priced = float64(top) <= scale*(1+1e-6)
 	}
 }
 
@@ -170,7 +171,7 @@ func scaled(prices []float64) (value []int64, one float64) {
 
 // rounded cuts the whole part of the fractional cover and plans the rest.
 func (g *generator) rounded() []use {
-	g.duals.optimize(5_000)
+	g.duals.optimize(g.effort, 5_000)
 	left := g.needs()
 	stock := map[int]int{}
 	var plan []use
@@ -215,12 +216,8 @@ func (g *generator) rest(left []int32, stock map[int]int) ([]use, bool) {
 		}
 		p.boards = append(p.boards, b)
 	}
-	end, _ := g.ctx.Deadline()
-	ctx, cancel := context.WithTimeout(g.ctx, time.Until(end)/2)
-	defer cancel()
-	sub := p.newPlanner(ctx)
-	sub.rest = true
-	sub.run()
+	sub := p.newPlanner(g.effort)
+	g.planner.rest(sub)
 	var plan []use
 	for _, c := range sub.best {
 		plan = append(plan, use{drawn(c.board, c.layout, len(p.kinds)), c.times})

@@ -11,13 +11,14 @@ import (
 // Mukhacheva, J. Opl. Res. Soc. 59 (2008) 823-832).
 type greedy struct {
 	*problem
+	*effort
 	value  []float64
 	random *rand.Rand
 }
 
 // newGreedy begins with every kind worth its area.
-func (p *problem) newGreedy() *greedy {
-	g := &greedy{problem: p, random: rand.New(rand.NewPCG(1, 2))}
+func (p *problem) newGreedy(e *effort) *greedy {
+	g := &greedy{problem: p, effort: e, random: rand.New(rand.NewPCG(1, 2))}
 	for _, k := range p.kinds {
 		g.value = append(g.value, math.Pow(float64(k.area), 1.02))
 	}
@@ -81,6 +82,7 @@ func (g *greedy) sheet(left []int32, stock map[int]int, fills int, noise float64
 				best = drawn(b, l, len(left))
 			}
 		}
+		g.spend(f.looked)
 	}
 	return best, most > 0
 }

@@ -1,29 +1,24 @@
 package search
 
-import (
-	"time"
-)
-
 // joining looks for a better plan among sheets that waste little, ever more of
-// it and among ever more sheets, with some random plans in between, for at most
-// so long. It stops at the first complete look.
-func (pl *planner) joining(most time.Duration) func() {
-	return func() {
-		until := time.Now().Add(most)
-		for width := 100; ; width = min(width*3/2, 4_000) {
-			for share := int64(16); share >= 1; share /= 2 {
-				start := time.Now()
-				if whole := pl.tightAt(pl.target(), width, share); whole && share == 1 {
-					return
-				}
-				for took := time.Since(start); !pl.done() && pl.ctx.Err() == nil && time.Since(start) < 2*took; {
+// it and among ever more sheets, with some random plans in between. A complete
+// look is the last.
+func (pl *planner) joining() way {
+	width := 100
+	return func(int) (again bool) {
+		for share := int64(16); share >= 1 && !pl.done() && !pl.ended(); share /= 2 {
+			before := pl.spent
+			if whole := pl.tightAt(pl.target(), width, share); whole && share == 1 {
+				return false
+			}
+			pl.lend(pl.spent-before, func() {
+				for !pl.done() && !pl.ended() {
 					pl.tryGreedy(1, 8)
 				}
-				if pl.done() || pl.ctx.Err() != nil || time.Now().After(until) {
-					return
-				}
-			}
+			})
 		}
+		width = min(width*3/2, 4_000)
+		return true
 	}
 }
 
@@ -52,7 +47,7 @@ func (pl *planner) tiles(target int64, width int, share int64) (patterns []patte
 		if !ok {
 			return nil, false
 		}
-		t := newTight(pl.ctx, b, pack, pl.affordable(target, b)/share, width, pl.greedy.random)
+		t := newTight(pl.effort, b, pack, pl.affordable(target, b)/share, width, pl.greedy.random)
 		t.run()
 		whole = whole && t.whole
 		patterns = append(patterns, t.patterns(len(pl.kinds))...)
@@ -62,7 +57,7 @@ func (pl *planner) tiles(target int64, width int, share int64) (patterns []patte
 
 // tryCover looks for a plan of a cost among some sheets and keeps it.
 func (pl *planner) tryCover(patterns []pattern, target int64, nodes int) (found, sure bool) {
-	c := newCover(pl.ctx, patterns, pl.guides(), pl.needs(), nodes)
+	c := newCover(pl.effort, patterns, pl.guides(), pl.needs(), nodes)
 	found, sure = c.search(target)
 	if found {
 		pl.accept(c.chosen)

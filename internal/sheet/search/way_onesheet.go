@@ -2,10 +2,10 @@ package search
 
 // fitOneSheet says whether all pieces come out of one sheet where a plan at the
 // lower bound can have no more, and they are not too many to tell.
-func (pl *planner) fitOneSheet() {
+func (pl *planner) fitOneSheet(int) (again bool) {
 	target := pl.target()
 	if target >= 2*pl.cheapest() || pl.pieces() > mostFitted {
-		return
+		return false
 	}
 	pieces, total := pl.singly(), pl.area()
 	var f fitting
@@ -14,16 +14,17 @@ func (pl *planner) fitOneSheet() {
 		if b.cost > target || int64(b.w)*int64(b.h) < total {
 			continue
 		}
-		l, err := f.fit(pl.ctx, b, facesOf(b, len(pl.kinds)), pl.kinds, pieces)
-		if err != nil {
-			return
+		l, sure := f.fit(pl.effort, b, facesOf(b, len(pl.kinds)), pl.kinds, pieces)
+		if !sure {
+			return true
 		}
 		if l != nil {
 			pl.offer([]use{{drawn(b, l, len(pl.kinds)), 1}})
-			return
+			return false
 		}
 	}
 	pl.raise(target+1, "A complete search found no way to cut all blanks from one sheet.")
+	return false
 }
 
 // cheapest is the cost of the cheapest sheet.

@@ -1,34 +1,26 @@
 package search
 
-import (
-	"context"
-	"slices"
-	"time"
-)
+import "slices"
 
 // peeling looks for plans without much waste that are too large to search: it
 // takes one good sheet after another out of the order, those of pieces that are
-// hard to place first, and searches what is left each time, for at most so long.
-func (pl *planner) peeling(most time.Duration) func() {
-	return func() {
-		end, _ := pl.ctx.Deadline()
-		until := time.Now().Add(min(most, time.Until(end)))
-		for n := 0; !pl.done() && pl.ctx.Err() == nil && time.Now().Before(until); n++ {
-			if !pl.peel(until, 400<<(n%4)) {
-				return
-			}
+// hard to place first, and searches what is left each time.
+func (pl *planner) peeling() way {
+	n := 0
+	return func(int) (again bool) {
+		for again = true; again && !pl.done() && !pl.ended(); n++ {
+			again = pl.peel(400 << (n % 4))
 		}
+		return again
 	}
 }
 
 // peel tries one succession of sheets; it reports whether another may do
 // better.
-func (pl *planner) peel(until time.Time, width int) bool {
-	ctx, cancel := context.WithDeadline(pl.ctx, until)
-	defer cancel()
+func (pl *planner) peel(width int) bool {
 	target, rest := pl.target(), pl
 	var plan []use
-	for target > 0 && ctx.Err() == nil {
+	for target > 0 && !pl.ended() {
 		patterns := rest.sparing(target, width)
 		if found, _ := rest.tryCover(patterns, target, peelNodes); found {
 			pl.offerWith(plan, rest)
@@ -36,11 +28,11 @@ func (pl *planner) peel(until time.Time, width int) bool {
 		}
 		best := rest.rarest(patterns, target)
 		if best == nil {
-			return len(plan) > 0
+			return len(plan) > 0 || pl.ended()
 		}
 		target -= best.board.cost
 		plan = append(plan, use{drawn(best.board, best.draw(), len(pl.kinds)), 1})
-		rest = rest.without(ctx, best)
+		rest = rest.without(best)
 	}
 	return true
 }
@@ -50,7 +42,7 @@ func (pl *planner) peel(until time.Time, width int) bool {
 func (pl *planner) sparing(target int64, width int) []pattern {
 	for share := 2 * target; ; share /= 2 {
 		patterns, _ := pl.tiles(target, width, max(1, share))
-		if len(patterns) > 0 || share <= 1 || pl.ctx.Err() != nil {
+		if len(patterns) > 0 || share <= 1 || pl.ended() {
 			return patterns
 		}
 	}
@@ -98,7 +90,7 @@ func (pl *planner) rarest(patterns []pattern, target int64) *pattern {
 
 // without is a planner for what a sheet leaves. The bounds of the whole order
 // hold for a part of it.
-func (pl *planner) without(ctx context.Context, pt *pattern) *planner {
+func (pl *planner) without(pt *pattern) *planner {
 	p := *pl.problem
 	p.kinds = slices.Clone(p.kinds)
 	for k, n := range pt.counts {
@@ -111,7 +103,7 @@ func (pl *planner) without(ctx context.Context, pt *pattern) *planner {
 		}
 	}
 	p.boards = slices.DeleteFunc(p.boards, func(b board) bool { return b.stock == pt.board.stock && pt.board.available == 1 })
-	rest := p.newPlanner(ctx)
+	rest := p.newPlanner(pl.effort)
 	rest.greedy.random, rest.weights = pl.greedy.random, pl.weights
 	return rest
 }

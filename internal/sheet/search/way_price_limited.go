@@ -3,7 +3,6 @@ package search
 import (
 	"cmp"
 	"container/heap"
-	"context"
 	"slices"
 
 	"creasefit/internal/sheet"
@@ -15,6 +14,7 @@ import (
 // A. Bagchi, Operations Research 41 (1993) 768-776; V. Cung, M. Hifi, B. Le
 // Cun, Int. Trans. Opl. Res. 7 (2000) 185-210).
 type bounded struct {
+	*effort
 	table  *table
 	pack   *packing
 	around []int64 // most that can be added round a rectangle, by column
@@ -24,6 +24,7 @@ type bounded struct {
 	seen   map[tileKey]bool
 	best   worthTile
 	nodes  int     // rectangles still allowed
+	whole  bool    // around is known
 	dear   []int32 // kinds of any value, the most for their area first
 	caps   []int   // most pieces of each kind
 	area   []int64 // of a piece of each kind
@@ -53,9 +54,9 @@ func (o *openTiles) Pop() any {
 
 // newBounded prepares the search on a table that has been solved for the
 // values, for at most so many pieces of each kind.
-func newBounded(t *table, pack *packing, caps []int, nodes int) *bounded {
-	b := &bounded{table: t, pack: pack, caps: caps, seen: map[tileKey]bool{}, nodes: nodes}
-	b.surround()
+func newBounded(e *effort, t *table, pack *packing, caps []int, nodes int) *bounded {
+	b := &bounded{effort: e, table: t, pack: pack, caps: caps, seen: map[tileKey]bool{}, nodes: nodes}
+	b.whole = b.surround()
 	b.rank()
 	return b
 }
@@ -97,8 +98,8 @@ func (b *bounded) beyond(n *worthTile) int64 {
 // beside or above it, until the sheet is full. A rectangle is known by what it
 // leaves free to its right and above it, rounded down to raster points. Only
 // such lengths may be rounded down: a raster point is what a sum leaves of the
-// board, and a sum itself need not be one.
-func (b *bounded) surround() {
+// board, and a sum itself need not be one. It reports whether it came to an end.
+func (b *bounded) surround() bool {
 	t := b.table
 	nx, ny := len(t.xs), len(t.ys)
 	b.around = make([]int64, nx*ny)
@@ -113,8 +114,12 @@ func (b *bounded) surround() {
 				most = max(most, t.byCol[wide*ny+int(t.fy[t.ys[y]-t.ys[p]])]+b.around[x*ny+p])
 			}
 			b.around[x*ny+y] = most
+			if !b.spend(x + y) {
+				return false
+			}
 		}
 	}
+	return true
 }
 
 // reach is the greatest value of a sheet with a rectangle of a value in it.
@@ -124,7 +129,10 @@ func (b *bounded) reach(w, h int32, value int64) int64 {
 }
 
 // run returns the greatest value; sure is false if the search was cut short.
-func (b *bounded) run(ctx context.Context) (value int64, sure bool) {
+func (b *bounded) run() (value int64, sure bool) {
+	if !b.whole {
+		return 0, false
+	}
 	for _, f := range b.table.board.faces {
 		b.offer(worthTile{set: b.pack.one[f.kind], w: f.w, h: f.h, value: b.table.value[f.kind], layout: &layout{kind: f.kind, turned: f.turned}})
 	}
@@ -133,7 +141,7 @@ func (b *bounded) run(ctx context.Context) (value int64, sure bool) {
 		if next.reach <= b.best.value {
 			return b.best.value, true
 		}
-		if b.nodes < 0 || ctx.Err() != nil {
+		if b.nodes < 0 || !b.spend(1+len(b.sizes)) {
 			return b.best.value, false
 		}
 		b.closed, b.sizes = append(b.closed, next), append(b.sizes, corner{next.w, next.h})

@@ -13,44 +13,38 @@ const (
 	rounds    = 8
 )
 
-// reworking looks for cheaper plans by so many steps of rework. It begins just
-// below the best plan, since the lower bound may be out of reach.
-func (pl *planner) reworking(steps int) func() {
-	return func() {
-		if pl.pieces() > mostReworked {
-			return
-		}
-		for left := steps; left > 0 && !pl.done() && pl.ctx.Err() == nil; {
-			left -= pl.reworkAt(pl.cost-1, left)
+// reworking looks for cheaper plans by rework. It begins just below the best
+// plan, since the lower bound may be out of reach.
+func (pl *planner) reworking() way {
+	return func(int) (again bool) {
+		for pl.pieces() <= mostReworked && !pl.done() && !pl.ended() {
+			pl.reworkAt(pl.cost - 1)
 			if !pl.done() && pl.target() < pl.cost-1 {
-				left -= pl.reworkAt(pl.target(), left)
+				pl.reworkAt(pl.target())
 			}
 		}
+		return pl.pieces() <= mostReworked
 	}
 }
 
 // reworkAt looks for a plan of a cost, first step by step and then among all
-// sheets that were met on the way. It returns the steps made.
-func (pl *planner) reworkAt(target int64, steps int) int {
-	made := 0
-	for round := 0; round < rounds && made < steps && pl.ctx.Err() == nil; round++ {
+// sheets that were met on the way.
+func (pl *planner) reworkAt(target int64) {
+	for round := 0; round < rounds && !pl.ended(); round++ {
 		boards := pl.draw(target)
 		if len(boards) == 0 {
-			return steps
+			return
 		}
 		r := pl.newRework(boards, pl.greedy.random)
 		h := pl.hoardFor(target)
-		found := r.run(min(steps-made, stepsEach))
-		made += r.number
-		if found {
+		if r.run(stepsEach) {
 			pl.offer(r.plan())
-			break
+			return
 		}
 		if found, _ := pl.tryCover(h.patterns, target, coverNodes); found {
-			break
+			return
 		}
 	}
-	return made
 }
 
 // pieces is how many are wanted in all.

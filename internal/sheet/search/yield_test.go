@@ -75,8 +75,8 @@ func BenchmarkSingleBlank(b *testing.B) {
 		b.Run(name+"/floor", func(b *testing.B) {
 			p := newProblem(o)
 			for b.Loop() {
-				_, err := newTable(&p.boards[0]).solve(context.Background(), []int64{1})
-				require.NoError(b, err)
+				_, ok := newTable(&p.boards[0]).solve(endless(), []int64{1})
+				require.True(b, ok)
 			}
 		})
 	}

@@ -1,0 +1,53 @@
+package search
+
+import (
+	"context"
+	"math"
+	"time"
+)
+
+// effort is the work that may still be done. It is counted in steps, each about
+// what one cell of a table costs: some nanoseconds. Counts say how the ways share
+// the work, so that a plan with more time goes the same way and only further;
+// the clock and the caller only say when it ends. Every loop spends.
+type effort struct {
+	ctx   context.Context
+	end   time.Time // zero means that the context alone ends it
+	left  int64     // steps still allowed
+	look  int64     // steps until the clock is looked at
+	over  bool      // time is up, or the caller has left
+	spent int64
+}
+
+// lookEvery is how many steps go by between two looks at the clock, about a
+// third of a millisecond.
+const lookEvery = 100_000
+
+// newEffort is all the work until a time, or until the context ends.
+func newEffort(ctx context.Context, end time.Time) *effort {
+	return &effort{ctx: ctx, end: end, left: math.MaxInt64 / 2}
+}
+
+// spend takes some steps and reports whether there are more.
+func (e *effort) spend(steps int) bool {
+	n := int64(steps)
+	e.left -= n
+	e.spent += n
+	if e.look -= n; e.look < 0 {
+		e.look = lookEvery
+		e.over = e.over || e.ctx.Err() != nil || !e.end.IsZero() && time.Now().After(e.end)
+	}
+	return !e.over && e.left >= 0
+}
+
+// ended reports whether nothing more may be done.
+func (e *effort) ended() bool { return !e.spend(1) }
+
+// lend lets a way do no more than so many steps.
+func (e *effort) lend(steps int64, way func()) {
+	kept := e.left
+	given := min(steps, kept)
+	e.left = given
+	way()
+	e.left = kept - (given - e.left)
+}

@@ -1,0 +1,53 @@
+package search
+
+import "slices"
+
+// way looks for a cheaper plan or proves a greater bound within the effort lent
+// to it in a turn, and says whether it may do more in another.
+type way func(turn int) (again bool)
+
+// firstShare is the effort that every way is lent in its first turn, about three
+// milliseconds; it doubles from turn to turn.
+const firstShare = 1 << 20
+
+// run has all ways take turns until the best plan is proven or time is up. The
+// order of work does not depend on the time there is: more of it only goes on.
+func (pl *planner) run() {
+	pl.rest = (*planner).runRest
+	pl.begin()
+	ways := []way{pl.fitOneSheet, pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
+	if pl.pieces() > manyPieces { // rounding a fractional plan loses little
+		ways = []way{pl.boundByRaster, pl.generating(), pl.reworking(), pl.enumerating(), pl.joining(), pl.peeling()}
+	}
+	pl.take(ways)
+}
+
+// runRest is run for what a part of a plan leaves.
+func (pl *planner) runRest() {
+	pl.begin()
+	pl.take([]way{pl.fitOneSheet, pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.joining()})
+}
+
+// begin proves cheap bounds and makes a first plan.
+func (pl *planner) begin() {
+	pl.boundByArea()
+	pl.boundByExtents()
+	pl.offer(pl.greedy.run(1, 0.3, pl.cost))
+	pl.tryGreedy(8, 4)
+}
+
+// take gives the ways their turns.
+func (pl *planner) take(ways []way) {
+	for turn := 0; len(ways) > 0 && !pl.done() && !pl.ended(); turn++ {
+		ways = slices.DeleteFunc(ways, func(next way) bool {
+			again := true
+			if !pl.done() && !pl.ended() {
+				pl.lend(firstShare<<min(turn, 40), func() { again = next(turn) })
+			}
+			return !again
+		})
+	}
+}
+
+// Above manyPieces rounding a fractional plan loses little.
+const manyPieces = 100
