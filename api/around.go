@@ -47,13 +47,13 @@ func (s *Service) around(next echo.HandlerFunc) echo.HandlerFunc {
 // setCommonHeaders sets what every answer carries, whatever becomes of it.
 func (s *Service) setCommonHeaders(c echo.Context) {
 	h := c.Response().Header()
-	if allowed := s.cross.allow(c.Request().Header); allowed != nil {
+	if allowed := s.cross.Allow(c.Request().Header); allowed != nil {
 		h["Access-Control-Allow-Origin"] = allowed
 	}
 	h["Access-Control-Expose-Headers"] = exposed
-	h["Vary"] = s.cross.vary
+	h["Vary"] = s.cross.Vary
 	h["X-Content-Type-Options"] = noSniff
-	h["Request-Id"] = []string{s.ids.take(c.Request().Header.Get("Request-Id"))}
+	h["Request-Id"] = []string{s.ids.Take(c.Request().Header.Get("Request-Id"))}
 	if s.draining.Load() {
 		h["Connection"] = connectionDone
 	}
@@ -73,6 +73,9 @@ func answerPreflight(c echo.Context) error {
 // requests are logged.
 func (s *Service) finish(c echo.Context, began time.Time) {
 	if cause := recover(); cause != nil {
+		if cause == http.ErrAbortHandler {
+			panic(cause) // the caller is gone; there is nobody to answer and nothing to mend
+		}
 		p := s.internalProblem(c, "panic", fmt.Sprintf("%v\n%s", cause, debug.Stack()))
 		if c.Response().Committed {
 			panic(http.ErrAbortHandler)

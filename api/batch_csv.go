@@ -197,12 +197,12 @@ func appendRow(dst []byte, l *line, cells ...string) []byte {
 // appendCell appends a cell. One that a spreadsheet would take for a formula
 // gets an apostrophe.
 func appendCell(dst []byte, cell string) []byte {
-	if cell != "" && strings.ContainsRune("=+-@", rune(cell[0])) {
+	if begun := strings.TrimLeft(cell, " \t\r\n"); begun != "" && strings.ContainsRune("=+-@", rune(begun[0])) || strings.HasPrefix(cell, "\t") {
 		if _, err := strconv.ParseFloat(cell, 64); err != nil {
 			cell = "'" + cell
 		}
 	}
-	if !strings.ContainsAny(cell, ",\"\r\n") {
+	if !strings.ContainsAny(cell, ",\"\r\n\t") {
 		return append(dst, cell...)
 	}
 	return append(append(append(dst, '"'), strings.ReplaceAll(cell, `"`, `""`)...), '"')

@@ -23,6 +23,9 @@ type calculation[Q ask.Request, A any] struct {
 	// price says before an answer is written whether that takes more than one
 	// call may ask for; nil if none can.
 	price func(A, tell.Format) error
+	// timed says of an answer that it depends on how fast the machine is: it is
+	// not kept by anybody, and its tag is weak. Nil if none does.
+	timed func(A) bool
 	write func(dst []byte, f tell.Format, a A, x *answering) []byte
 	// allow is the time that a request may be computed for; nil for the
 	// service's own. Calculations that have it take turns of their own.
@@ -37,6 +40,7 @@ type answering struct {
 	ctx      context.Context // ends when nobody waits for the answer any more
 	err      error           // that kept an encoder from writing all of it
 	computed time.Time
+	timed    bool // the answer depends on how fast the machine is
 }
 
 // serve reads, computes and answers one request.
@@ -68,7 +72,7 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 	if p := k.workInTurn(s, c, asked.Q, buffer, out.writtenAs(), x); p != nil {
 		return s.answerProblem(c, p)
 	}
-	out.body, out.fresh = buffer.bytes, true
+	out.body, out.fresh, out.timed = buffer.bytes, true, x.timed
 	out.times[1], out.times[2] = x.computed.Sub(wasRead), time.Since(x.computed)
 	return out.answer()
 }
@@ -112,6 +116,7 @@ func (k *calculation[Q, A]) work(s *Service, c echo.Context, q Q, allowed time.D
 	}
 	x.ctx, x.computed = ctx, time.Now()
 	if err == nil {
+		x.timed = k.timed != nil && k.timed(a)
 		dst = k.write(dst, f, a, x)
 		err = cmp.Or(x.err, ctx.Err())
 	}

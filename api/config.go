@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"net/http"
 	"time"
+
+	"creasefit/api/edge"
 )
 
 // Config is every setting of the service. Each is read from the environment
@@ -42,7 +44,7 @@ func DefaultConfig() Config {
 		Addr: "127.0.0.1:8080", AdminAddr: "127.0.0.1:8081", MostURL: 8000, MostBody: 64 << 10, MostYieldBody: 1 << 20, MostPlanning: 8,
 		SolveTimeout: 3 * time.Second, ReadTimeout: 5 * time.Second, WriteTimeout: 10 * time.Second,
 		IdleTimeout: 2 * time.Minute, DrainDelay: 5 * time.Second, DrainTimeout: 15 * time.Second,
-		QueueTimeout: 100 * time.Millisecond, MostRunning: 64, MostWaiting: 256, Recent: 16 << 20, RateBurst: 50, AllowedOrigins: []string{anyOrigin},
+		QueueTimeout: 100 * time.Millisecond, MostRunning: 64, MostWaiting: 256, Recent: 16 << 20, RateBurst: 50, AllowedOrigins: []string{edge.AnyOrigin},
 	}
 }
 
@@ -72,7 +74,7 @@ func (c Config) Check() error {
 	if c.MostWaiting < 0 || c.DrainDelay < 0 || c.Recent < 0 || c.RateLimit < 0 || c.RateBurst < 0 {
 		err = errors.Join(err, errors.New("CREASEFIT_MOST_WAITING, CREASEFIT_DRAIN_DELAY, CREASEFIT_RECENT_BYTES, CREASEFIT_RATE_LIMIT and CREASEFIT_RATE_BURST must not be below zero"))
 	}
-	if wrong := checkOrigins(c.AllowedOrigins); wrong != nil {
+	if wrong := edge.CheckOrigins(c.AllowedOrigins); wrong != nil {
 		err = errors.Join(err, fmt.Errorf("CREASEFIT_ALLOWED_ORIGINS: %w", wrong))
 	}
 	return err

@@ -77,8 +77,8 @@ func TestEntityTagsTellAnswersApart(t *testing.T) {
 
 func TestFormatsAreNegotiated(t *testing.T) {
 	for _, c := range []struct{ extension, query, accept, media, vary string }{
-		{"", "", "", "application/json", "Accept-Encoding"},
-		{"", "", "*/*", "application/json", "Accept-Encoding"},
+		{"", "", "", "application/json", "Accept-Encoding, Accept"},
+		{"", "", "*/*", "application/json", "Accept-Encoding, Accept"},
 		{"", "", "text/csv", "text/csv; charset=utf-8", "Accept-Encoding, Accept"},
 		{"", "", "text/csv;q=0.1, application/xml;q=0.9", "application/xml", "Accept-Encoding, Accept"},
 		{"", "", "text/html, application/xhtml+xml, application/xml;q=0.9, */*;q=0.8", "application/xml", "Accept-Encoding, Accept"},

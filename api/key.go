@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"creasefit/api/ask"
+	"creasefit/api/edge"
 	"creasefit/api/tell"
 )
 
@@ -52,21 +53,7 @@ func (k *requestKey) entityTag(o *options, coding string) string {
 		w.text(name)
 	}
 	w.text(o.download)
-	return tagOf(w.b, o.format.String(), coding)
-}
-
-// tagOf writes a strong tag for what identifies an answer, with its format and
-// encoding to be read by people.
-func tagOf(identity []byte, suffixes ...string) string {
-	sum := sha256.Sum256(identity)
-	tag := append(make([]byte, 0, 40), '"')
-	tag = base64.RawURLEncoding.AppendEncode(tag, sum[:12])
-	for _, suffix := range suffixes {
-		if suffix != "" {
-			tag = append(append(tag, '-'), suffix...)
-		}
-	}
-	return string(append(tag, '"'))
+	return edge.Tag(w.b, o.format.String(), coding)
 }
 
 // Revision identifies this build in every key and tag: the revision of the

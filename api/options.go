@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"creasefit/api/ask"
+	"creasefit/api/edge"
 	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
@@ -11,7 +12,7 @@ import (
 // options is how a request wants to be answered.
 type options struct {
 	format   tell.Format
-	byAccept bool // the Accept header decided the format
+	byAccept bool // the address does not say which format: the Accept header does
 	pick     string
 	show     []string
 	bare     bool // no header row
@@ -52,7 +53,7 @@ func (o *options) chooseFormat(r *ask.Reading, extension, accept string, offered
 	case ok:
 		o.format = chosen
 	case named == "" && o.pick == "":
-		o.format, o.byAccept = tell.Accepted(accept, offered)
+		o.format, o.byAccept = tell.Accepted(accept, offered), len(offered) > 1
 	}
 }
 
@@ -78,20 +79,8 @@ func (o *options) check(r *ask.Reading) {
 	case o.show != nil && o.format != tell.JSON:
 		r.ReportAnswer(&a.Show.Field, "show narrows JSON answers only", "leave out show or the format")
 	}
-	if !isFileName(o.download) {
+	if !edge.IsWord(o.download) {
 		r.ReportAnswer(&a.Download.Field, "a name has letters, digits, hyphens and underscores", "")
 		o.download = ""
 	}
-}
-
-// isFileName reports whether the text is safe as the name of a download.
-func isFileName(name string) bool {
-	for _, c := range []byte(name) {
-		switch {
-		case 'a' <= c && c <= 'z', 'A' <= c && c <= 'Z', '0' <= c && c <= '9', c == '-', c == '_':
-		default:
-			return false
-		}
-	}
-	return true
 }

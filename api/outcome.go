@@ -3,13 +3,13 @@ package api
 import (
 	"net/http"
 	"strconv"
-	"strings"
 	"sync"
 	"time"
 
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
+	"creasefit/api/edge"
 	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
@@ -19,6 +19,8 @@ var (
 	cachePublic = []string{"public, max-age=86400, stale-while-revalidate=604800, stale-if-error=604800"}
 	cacheNever  = []string{"no-store"}
 	plainText   = []string{"text/plain; charset=utf-8"}
+
+	documentPolicy = []string{edge.PolicyAlone}
 )
 
 // mostContentLocation is the longest address that a POST answer names as its
@@ -37,6 +39,7 @@ type outcome struct {
 	key    requestKey // of recent answers
 	body   []byte
 	fresh  bool             // the body is new: it is to be remembered
+	timed  bool             // the answer depends on how fast the machine is
 	times  [3]time.Duration // read, solve, write
 }
 
@@ -59,7 +62,7 @@ func (b *answerBuffer) giveBack() {
 // computed.
 func (s *Service) newOutcome(c echo.Context, r *ask.Reading, path string, o options) *outcome {
 	out := &outcome{options: o, s: s, c: c, r: r, path: path}
-	if o.pick == "" && acceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
+	if o.pick == "" && edge.AcceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
 		out.coding = "gzip"
 	}
 	out.key = keyOf(r, path, out.writtenAs())
@@ -76,24 +79,11 @@ func (o *outcome) writtenAs() tell.Format {
 	return o.format
 }
 
-// unchanged reports whether the caller already has this answer.
+// unchanged reports whether the caller already has this answer. Whether there
+// is any answer at all, which a star asks, is not known before it is computed.
 func (o *outcome) unchanged() bool {
 	request := o.c.Request()
-	return request.Method != http.MethodPost && matchesTag(request.Header.Get("If-None-Match"), o.tag)
-}
-
-// matchesTag compares by RFC 9110, 13.1.2: weakly, with any of the list.
-func matchesTag(header, tag string) bool {
-	if header == "" {
-		return false
-	}
-	for item := range strings.SplitSeq(header, ",") {
-		item = strings.TrimSpace(item)
-		if item == "*" || strings.TrimPrefix(item, "W/") == tag {
-			return true
-		}
-	}
-	return false
+	return request.Method != http.MethodPost && edge.Matches(request.Header.Get("If-None-Match"), o.tag)
 }
 
 // setCaching sets the headers that a 304 has in common with the full answer.
@@ -101,8 +91,11 @@ func (o *outcome) setCaching() http.Header {
 	h := o.c.Response().Header()
 	h["Etag"] = []string{o.tag}
 	h["Cache-Control"] = cachePublic
+	if o.timed {
+		h["Cache-Control"] = cacheNever
+	}
 	if o.byAccept {
-		h["Vary"] = o.s.cross.varyAccept
+		h["Vary"] = o.s.cross.VaryAccept
 	}
 	return h
 }
@@ -120,8 +113,14 @@ func (o *outcome) answer() error {
 	if p := o.narrow(); p != nil {
 		return o.s.answerProblem(o.c, p)
 	}
-	if o.fresh {
+	switch {
+	case o.timed:
+		o.tag = "W/" + edge.Tag(whole, o.format.String(), o.coding)
+	case o.fresh:
 		o.s.recent.keep(o.key, whole)
+	}
+	if o.c.Request().Method != http.MethodPost && edge.AnyTag(o.c.Request().Header.Get("If-None-Match")) {
+		return o.answerUnchanged()
 	}
 	if o.pick != "" {
 		media = plainText[0]
@@ -129,11 +128,14 @@ func (o *outcome) answer() error {
 	h := o.setCaching()
 	o.setLocation(h)
 	h["Server-Timing"] = []string{serverTiming(o.times)}
+	if edge.IsDocument(media) {
+		h["Content-Security-Policy"] = documentPolicy
+	}
 	if o.download != "" {
 		h["Content-Disposition"] = []string{`attachment; filename="` + o.download + "." + o.format.Extension() + `"`}
 	}
 	if o.coding != "" {
-		o.body = compress(o.body)
+		o.body = edge.Gzip(o.body)
 		h["Content-Encoding"] = []string{o.coding}
 	}
 	return send(o.c, http.StatusOK, media, o.body)

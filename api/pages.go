@@ -1,72 +1,39 @@
 package api
 
 import (
-	"net/http"
 	"strings"
 	"sync"
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/edge"
 	"creasefit/internal/fault"
 	"creasefit/internal/web"
 	"creasefit/openapi"
 )
 
-// Headers of the pages and of the files that they load. They are never changed.
-var (
-	pagePolicy    = []string{web.Policy}
-	noReferrer    = []string{"no-referrer"}
-	cacheShortly  = []string{"public, max-age=300, stale-while-revalidate=86400, stale-if-error=604800"}
-	cacheForever  = []string{"public, max-age=31536000, immutable"}
-	crossOriginOK = []string{"cross-origin"}
+// How long the pages and the files that they load are kept.
+const (
+	cacheShortly = "public, max-age=300, stale-while-revalidate=86400, stale-if-error=604800"
+	cacheForever = "public, max-age=31536000, immutable"
 )
 
-// file is a document that is also kept compressed.
-type file struct {
-	plain, packed *document
-	cache         []string
-}
-
-// newFile compresses a document once.
-func newFile(media string, body []byte, cache []string) *file {
-	return &file{newDocument(media, body), newDocument(media, compress(append([]byte(nil), body...))), cache}
-}
-
-// serve sends the file the way that the caller reads it.
-func (f *file) serve(c echo.Context) error {
-	h := c.Response().Header()
-	d := f.plain
-	if acceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
-		d = f.packed
-		h["Content-Encoding"] = []string{"gzip"}
-	}
-	h["Etag"], h["Cache-Control"] = []string{d.tag}, f.cache
-	if matchesTag(c.Request().Header.Get("If-None-Match"), d.tag) {
-		h.Del("Content-Encoding")
-		return c.NoContent(http.StatusNotModified)
-	}
-	return send(c, http.StatusOK, d.media, d.body)
-}
-
-// servePage sends a page under the policy that keeps it to its own files.
-func servePage(c echo.Context, f *file) error {
-	h := c.Response().Header()
-	h["Content-Security-Policy"], h["Referrer-Policy"] = pagePolicy, noReferrer
-	return f.serve(c)
-}
+var crossOriginOK = []string{"cross-origin"}
 
 // The pages, written when they are first asked for.
 var (
-	workbench = sync.OnceValue(func() *file { return newFile(web.Media, web.Workbench(), cacheShortly) })
-	reference = sync.OnceValue(func() *file { return newFile(web.Media, web.Reference(openapi.JSON()), cacheShortly) })
+	workbench = sync.OnceValue(func() *edge.File { return edge.NewFile(web.Media, web.Workbench(), cacheShortly).Page(web.Policy) })
+	reference = sync.OnceValue(func() *edge.File {
+		return edge.NewFile(web.Media, web.Reference(openapi.JSON()), cacheShortly).Page(web.Policy)
+	})
 )
 
 // webFiles is every file by its addresses.
-var webFiles = sync.OnceValue(func() map[string]*file {
-	all := map[string]*file{}
+var webFiles = sync.OnceValue(func() map[string]*edge.File {
+	all := map[string]*edge.File{}
 	for _, a := range web.Assets() {
-		all[a.Path] = newFile(a.Media, a.Body, cacheShortly)
-		all[a.Pinned] = newFile(a.Media, a.Body, cacheForever)
+		all[a.Path] = edge.NewFile(a.Media, a.Body, cacheShortly)
+		all[a.Pinned] = edge.NewFile(a.Media, a.Body, cacheForever)
 	}
 	return all
 })
@@ -86,7 +53,7 @@ func (s *Service) pages() {
 //	@Produce	html
 //	@Success	200	{string}	string
 //	@Router		/ [get]
-func (s *Service) start(c echo.Context) error { return servePage(c, workbench()) }
+func (s *Service) start(c echo.Context) error { return workbench().Serve(c) }
 
 // showReference answers with this specification as a page.
 //
@@ -96,7 +63,7 @@ func (s *Service) start(c echo.Context) error { return servePage(c, workbench())
 //	@Produce	html
 //	@Success	200	{string}	string
 //	@Router		/docs [get]
-func (s *Service) showReference(c echo.Context) error { return servePage(c, reference()) }
+func (s *Service) showReference(c echo.Context) error { return reference().Serve(c) }
 
 // serveWebFile answers with a file of the pages. An address that pins another
 // content than the present one is not there, and the answer names the one
@@ -108,7 +75,7 @@ func (s *Service) serveWebFile(c echo.Context) error {
 			Detail: "there is no such file in this release", Hint: fileHint(c.Param("name"))}}))
 	}
 	c.Response().Header()["Cross-Origin-Resource-Policy"] = crossOriginOK
-	return f.serve(c)
+	return f.Serve(c)
 }
 
 // fileHint names the present address of a file.

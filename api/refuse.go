@@ -11,6 +11,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
+	"creasefit/api/edge"
 	"creasefit/internal/fault"
 )
 
@@ -92,7 +93,7 @@ func (s *Service) notFound(c echo.Context) *problem {
 }
 
 // answerProblem sends a problem: never stored, and for a spreadsheet cell as
-// one line with status 200.
+// one line with status 200. A caller that is still sending a body can read it.
 func (s *Service) answerProblem(c echo.Context, p *problem) error {
 	h := c.Response().Header()
 	h["Cache-Control"] = cacheNever
@@ -102,10 +103,13 @@ func (s *Service) answerProblem(c echo.Context, p *problem) error {
 	if wantsCell(c) {
 		return send(c, http.StatusOK, plainText[0], []byte(p.cellLine()))
 	}
-	if p.kind.code == codeOverloaded {
-		return send(c, p.kind.status, problemMediaType, s.overload)
+	body := s.overload
+	if p.kind.code != codeOverloaded {
+		body = p.appendJSON(nil)
 	}
-	return send(c, p.kind.status, problemMediaType, p.appendJSON(nil))
+	linger := edge.Lingering(c.Response(), c.Request(), s.config.ReadTimeout)
+	defer linger()
+	return send(c, p.kind.status, problemMediaType, body)
 }
 
 // wantsCell reports whether errors are to be a line in a cell. Only what the

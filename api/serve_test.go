@@ -32,6 +32,12 @@ type running struct {
 // start serves with short times until the test ends.
 func start(t *testing.T, change func(*Config)) *running {
 	t.Helper()
+	return startLogging(t, slog.New(slog.DiscardHandler), change)
+}
+
+// startLogging does so with a log.
+func startLogging(t *testing.T, log *slog.Logger, change func(*Config)) *running {
+	t.Helper()
 	t.Cleanup(func() { goleak.VerifyNone(t, goleak.IgnoreCurrent()) })
 	config := DefaultConfig()
 	config.DrainDelay, config.DrainTimeout = 50*time.Millisecond, 2*time.Second
@@ -43,7 +49,7 @@ func start(t *testing.T, change func(*Config)) *running {
 	admin, err := net.Listen("tcp", "127.0.0.1:0")
 	require.NoError(t, err)
 	ctx, stop := context.WithCancel(context.Background())
-	r := &running{New(config, slog.New(slog.DiscardHandler)), "http://" + public.Addr().String(), "http://" + admin.Addr().String(), stop, make(chan error, 1)}
+	r := &running{New(config, log), "http://" + public.Addr().String(), "http://" + admin.Addr().String(), stop, make(chan error, 1)}
 	go func() { r.done <- r.Serve(ctx, public, admin) }()
 	t.Cleanup(func() {
 		stop()

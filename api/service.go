@@ -8,6 +8,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
+	"creasefit/api/edge"
 	"creasefit/internal/enclosure"
 )
 
@@ -20,9 +21,9 @@ type Service struct {
 	turn      *turnstile
 	recent    *recent
 	metrics   *metrics
-	ids       requestIDs
+	ids       edge.IDs
 	draining  atomic.Bool
-	cross     crossOrigin
+	cross     edge.Origins
 	paths     []string // of every call, for hints
 	kinds     map[string]*kindEntry
 	kindNames []string
@@ -44,7 +45,7 @@ func New(config Config, log *slog.Logger) *Service {
 		config: config, log: log, echo: echo.New(),
 		turn:    newTurnstile(config.MostRunning, config.MostWaiting, config.QueueTimeout),
 		recent:  newRecent(config.Recent),
-		metrics: newMetrics(), ids: newRequestIDs(), cross: newCrossOrigin(config.AllowedOrigins),
+		metrics: newMetrics(), ids: edge.NewIDs(), cross: edge.NewOrigins(config.AllowedOrigins),
 		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(),
 		planning: newTurnstile(config.MostPlanning, config.MostWaiting, config.QueueTimeout),
 		yield:    newYieldCalculation(), portfolio: newPortfolioEntry(),

@@ -1,58 +1,35 @@
 package api
 
 import (
-	"crypto/sha256"
-	"encoding/base64"
 	"html"
-	"net/http"
+	"sync"
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/edge"
 	"creasefit/internal/fault"
 	"creasefit/openapi"
 )
 
-// document is a page or file that never changes while the service runs.
-type document struct {
-	media, tag string
-	body       []byte
-}
-
-// newDocument returns the document with its entity tag.
-func newDocument(media string, body []byte) *document {
-	sum := sha256.Sum256(body)
-	return &document{media, `"` + base64.RawURLEncoding.EncodeToString(sum[:12]) + `"`, body}
-}
-
-// serve sends the document, or 304 if the caller has it.
-func (d *document) serve(c echo.Context) error {
-	h := c.Response().Header()
-	h["Etag"], h["Cache-Control"] = []string{d.tag}, cachePublic
-	if matchesTag(c.Request().Header.Get("If-None-Match"), d.tag) {
-		return c.NoContent(http.StatusNotModified)
-	}
-	return send(c, http.StatusOK, d.media, d.body)
-}
-
-// documents are all of them.
+// documents are the files that never change while the service runs.
 type documents struct {
-	specJSON, specYAML *document
-	problems           map[string]*document
+	specJSON, specYAML *edge.File
+	problems           map[string]*edge.File
 }
 
-// newDocuments writes the pages.
-func newDocuments() documents {
+// newDocuments writes them once for all services of the process.
+var newDocuments = sync.OnceValue(func() documents {
 	d := documents{
-		specJSON: newDocument("application/json", openapi.JSON()),
-		specYAML: newDocument("application/yaml", openapi.YAML()),
-		problems: map[string]*document{},
+		specJSON: edge.NewFile("application/json", openapi.JSON(), cachePublic[0]),
+		specYAML: edge.NewFile("application/yaml", openapi.YAML(), cachePublic[0]),
+		problems: map[string]*edge.File{},
 	}
 	for i := range problemKinds {
 		k := &problemKinds[i]
-		d.problems[string(k.code)] = newDocument("text/html; charset=utf-8", []byte(problemPage(k)))
+		d.problems[string(k.code)] = edge.NewFile("text/html; charset=utf-8", []byte(problemPage(k)), cachePublic[0]).Page(edge.PolicyAlone)
 	}
 	return d
-}
+})
 
 // page puts a body into an HTML page.
 func page(title, body string) string {
@@ -76,7 +53,7 @@ func problemPage(k *problemKind) string {
 //	@Produce	json
 //	@Success	200	{object}	object
 //	@Router		/openapi.json [get]
-func (s *Service) specJSON(c echo.Context) error { return s.documents.specJSON.serve(c) }
+func (s *Service) specJSON(c echo.Context) error { return s.documents.specJSON.Serve(c) }
 
 // specYAML answers with the specification.
 //
@@ -86,7 +63,7 @@ func (s *Service) specJSON(c echo.Context) error { return s.documents.specJSON.s
 //	@Produce	application/yaml
 //	@Success	200	{string}	string
 //	@Router		/openapi.yaml [get]
-func (s *Service) specYAML(c echo.Context) error { return s.documents.specYAML.serve(c) }
+func (s *Service) specYAML(c echo.Context) error { return s.documents.specYAML.Serve(c) }
 
 // showProblem answers with the page that a problem's type leads to.
 //
@@ -105,5 +82,5 @@ func (s *Service) showProblem(c echo.Context) error {
 	if !ok {
 		return s.answerProblem(c, problemOf(fault.Faults{{Code: codeNotFound, Field: "code", Value: c.Param("code"), Detail: "there is no such type of problem"}}))
 	}
-	return d.serve(c)
+	return d.Serve(c)
 }

@@ -39,7 +39,7 @@ type yieldCalculation = calculation[*ask.Yield, *yieldAnswer]
 func newYieldCalculation() *yieldCalculation {
 	return &yieldCalculation{
 		form: ask.NewYield(tell.FormatNames(yieldFormats)...), path: "/v1/yield", formats: yieldFormats,
-		compute: planOrder, price: (*yieldAnswer).price, write: writeYield, allow: timeAllowed,
+		compute: planOrder, price: (*yieldAnswer).price, timed: (*yieldAnswer).timed, write: writeYield, allow: timeAllowed,
 	}
 }
 

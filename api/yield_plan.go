@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,6 +20,12 @@ type yieldAnswer struct {
 	order    sheet.Order
 	plan     sheet.Answer
 	warnings []enclosure.Warning
+}
+
+// timed reports whether more time might have found a better plan: one of an
+// order with counts that is not proven.
+func (a *yieldAnswer) timed() bool {
+	return !a.plan.Proven && slices.ContainsFunc(a.order.Items, func(it sheet.Item) bool { return it.Count > 0 })
 }
 
 // planOrder solves the items that are enclosures and plans the order.

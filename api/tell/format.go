@@ -88,24 +88,20 @@ func FormatNamed(name string, offered []Format) (Format, bool) {
 	return JSON, false
 }
 
-// Accepted chooses by an Accept header: the offered format with the
-// highest quality, the earlier one of equals. A header that nothing satisfies
-// gets JSON, since spreadsheets send odd ones. decided says that the header
-// made a difference.
-func Accepted(accept string, offered []Format) (chosen Format, decided bool) {
+// Accepted chooses by an Accept header: the offered format with the highest
+// quality, the earlier one of equals. A header that nothing satisfies gets the
+// first one, since spreadsheets send odd ones.
+func Accepted(accept string, offered []Format) Format {
 	if accept == "" || accept == "*/*" || accept == "application/json" {
-		return offered[0], accept != "" && accept != "*/*"
+		return offered[0]
 	}
-	best := 0.0
+	chosen, best := offered[0], 0.0
 	for _, f := range offered {
 		if q := quality(accept, f.MediaType()); q > best {
 			chosen, best = f, q
 		}
 	}
-	if best == 0 {
-		return offered[0], true
-	}
-	return chosen, true
+	return chosen
 }
 
 // quality returns how much an Accept header wants a media type, 0 to 1: the

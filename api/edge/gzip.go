@@ -1,4 +1,4 @@
-package api
+package edge
 
 import (
 	"bytes"
@@ -17,8 +17,8 @@ type compressor struct {
 
 var compressors = sync.Pool{New: func() any { return &compressor{gzip: gzip.NewWriter(nil)} }}
 
-// compress returns the body in gzip coding.
-func compress(body []byte) []byte {
+// Gzip returns the body in gzip coding.
+func Gzip(body []byte) []byte {
 	z := compressors.Get().(*compressor)
 	defer compressors.Put(z)
 	z.buffer.Reset()
@@ -29,8 +29,8 @@ func compress(body []byte) []byte {
 	return bytes.Clone(z.buffer.Bytes())
 }
 
-// acceptsGzip reads an Accept-Encoding header (RFC 9110, 12.5.3).
-func acceptsGzip(header string) bool {
+// AcceptsGzip reads an Accept-Encoding header (RFC 9110, 12.5.3).
+func AcceptsGzip(header string) bool {
 	if header == "" {
 		return false
 	}

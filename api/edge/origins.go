@@ -1,4 +1,4 @@
-package api
+package edge
 
 import (
 	"cmp"
@@ -12,25 +12,27 @@ import (
 	"strings"
 )
 
-// anyOrigin is the setting that lets the pages of every origin read answers.
-const anyOrigin = "*"
+// AnyOrigin is the setting that lets the pages of every origin read answers.
+const AnyOrigin = "*"
 
-// crossOrigin is whose pages may read answers, by the CORS protocol of the
+// Origins is whose pages may read answers, by the CORS protocol of the
 // Fetch standard (WHATWG). The middleware that comes with echo varies by
 // Origin even where everybody may read; caches would keep an answer for each
 // page that asks.
-type crossOrigin struct {
-	anybody          []string            // Access-Control-Allow-Origin for all; nil with a list
-	allowed          map[string][]string // and for each origin of a list
-	vary, varyAccept []string
+type Origins struct {
+	anybody []string            // Access-Control-Allow-Origin for all; nil with a list
+	allowed map[string][]string // and for each origin of a list
+	// Vary is the header of an answer, VaryAccept where the address alone does
+	// not say which format is wanted. They are never changed.
+	Vary, VaryAccept []string
 }
 
-// newCrossOrigin returns the rules for a list of origins that was checked.
-func newCrossOrigin(origins []string) crossOrigin {
-	if len(origins) == 1 && strings.TrimSpace(origins[0]) == anyOrigin {
-		return crossOrigin{anybody: []string{anyOrigin}, vary: []string{"Accept-Encoding"}, varyAccept: []string{"Accept-Encoding, Accept"}}
+// NewOrigins returns the rules for a list of origins that was checked.
+func NewOrigins(origins []string) Origins {
+	if len(origins) == 1 && strings.TrimSpace(origins[0]) == AnyOrigin {
+		return Origins{anybody: []string{AnyOrigin}, Vary: []string{"Accept-Encoding"}, VaryAccept: []string{"Accept-Encoding, Accept"}}
 	}
-	x := crossOrigin{allowed: map[string][]string{}, vary: []string{"Accept-Encoding, Origin"}, varyAccept: []string{"Accept-Encoding, Accept, Origin"}}
+	x := Origins{allowed: map[string][]string{}, Vary: []string{"Accept-Encoding, Origin"}, VaryAccept: []string{"Accept-Encoding, Accept, Origin"}}
 	for _, entry := range origins {
 		origin := strings.TrimSpace(entry)
 		x.allowed[origin] = []string{origin}
@@ -38,28 +40,28 @@ func newCrossOrigin(origins []string) crossOrigin {
 	return x
 }
 
-// allow returns the value of Access-Control-Allow-Origin for a request, nil if
+// Allow returns the value of Access-Control-Allow-Origin for a request, nil if
 // its page may not read the answer. An origin is compared byte by byte, as
 // browsers do.
-func (x *crossOrigin) allow(request http.Header) []string {
+func (x *Origins) Allow(request http.Header) []string {
 	if x.anybody != nil {
 		return x.anybody
 	}
 	return x.allowed[request.Get("Origin")]
 }
 
-// checkOrigins says what is wrong with a list of origins, naming each entry.
-func checkOrigins(origins []string) error {
+// CheckOrigins says what is wrong with a list of origins, naming each entry.
+func CheckOrigins(origins []string) error {
 	if len(origins) == 0 {
-		return errors.New("it names no origin; " + anyOrigin + " lets every page read answers")
+		return errors.New("it names no origin; " + AnyOrigin + " lets every page read answers")
 	}
 	var err error
 	for _, entry := range origins {
 		origin := strings.TrimSpace(entry)
 		switch wanted := wantedOrigin(origin); {
-		case origin == anyOrigin && len(origins) > 1:
-			err = errors.Join(err, errors.New(anyOrigin+" stands alone: it lets every page read answers"))
-		case origin == anyOrigin:
+		case origin == AnyOrigin && len(origins) > 1:
+			err = errors.Join(err, errors.New(AnyOrigin+" stands alone: it lets every page read answers"))
+		case origin == AnyOrigin:
 		case wanted == "":
 			err = errors.Join(err, fmt.Errorf("%q is no origin: write one such as https://tidewater.example", origin))
 		case wanted != origin:
