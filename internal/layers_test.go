@@ -26,7 +26,7 @@ var ranks = [][]string{
 	{"internal/solve", "internal/assembly"},
 	{"internal/guide", "internal/draw"},
 	{"internal/draw/*", "internal/web", "api/tell"},
-	{"api/ask"},
+	{"api/ask", "api/edge"},
 	{"api", "openapi"},
 	{"cmd/creasefit"},
 }
