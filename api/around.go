@@ -10,6 +10,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
+	"creasefit/api/wire"
 )
 
 // Header values that every answer carries. They are never changed.
@@ -35,7 +36,7 @@ func (s *Service) around(next echo.HandlerFunc) echo.HandlerFunc {
 		case request.Method == http.MethodOptions:
 			return answerPreflight(c)
 		case len(request.RequestURI) > s.config.MostURL:
-			return s.answerProblem(c, single(codeURLTooLong, "the address has more than "+count(s.config.MostURL, "byte", "bytes"), ""))
+			return s.answerProblem(c, single(codeURLTooLong, "the address has more than "+wire.Count(s.config.MostURL, "byte", "bytes"), ""))
 		}
 		if err := next(c); err != nil {
 			s.answerError(err, c)

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/ask"
+	"creasefit/api/wire"
 )
 
 // TestBadValues sends one wrong thing at a time, by GET and by POST: each is
@@ -266,7 +267,7 @@ func TestLimits(t *testing.T) {
 	assert.Contains(t, fmt.Sprint(p.Errors), "too many names")
 	p = get(t, "/v1/ruler?"+strings.Repeat("length=1mm&", 51)).problem(http.StatusBadRequest)
 	assert.Equal(t, "too-many", p.Errors[0].Code)
-	l := decode[Limits](get(t, "/v1/limits").ok())
+	l := decode[wire.Limits](get(t, "/v1/limits").ok())
 	assert.Equal(t, 8000, l.URL)
 	assert.Equal(t, 64, l.Names)
 }

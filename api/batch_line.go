@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"runtime/debug"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/labstack/echo/v4"
@@ -100,7 +101,7 @@ func (b *batch) appendLine(dst []byte, l *line) (out []byte, failed bool) {
 	if !ok {
 		return b.appendProblem(dst, l, b.noSuchCall(l.call)), true
 	}
-	dst = appendInt(appendLineHead(dst, l), http.StatusOK)
+	dst = strconv.AppendInt(appendLineHead(dst, l), http.StatusOK, 10)
 	dst, p := call.appendAnswer(b.service, b.c, l.add, append(dst, `,"answer":`...))
 	if p != nil {
 		return b.appendProblem(dst[:from], l, p), true
@@ -110,17 +111,17 @@ func (b *batch) appendLine(dst []byte, l *line) (out []byte, failed bool) {
 
 // appendLineHead appends the beginning of an answer up to its status.
 func appendLineHead(dst []byte, l *line) []byte {
-	dst = appendInt(append(dst, `{"line":`...), l.number)
+	dst = strconv.AppendInt(append(dst, `{"line":`...), int64(l.number), 10)
 	if l.id != "" {
-		dst = appendString(append(dst, `,"id":`...), l.id)
+		dst = tell.AppendString(append(dst, `,"id":`...), l.id)
 	}
 	return append(dst, `,"status":`...)
 }
 
 // appendProblem answers a line with what is wrong with it.
 func (b *batch) appendProblem(dst []byte, l *line, p *problem) []byte {
-	dst = appendInt(appendLineHead(dst, l), p.kind.status)
-	return append(p.appendJSON(append(dst, `,"problem":`...)), '}')
+	dst = strconv.AppendInt(appendLineHead(dst, l), int64(p.kind.status), 10)
+	return append(tell.AppendJSON(append(dst, `,"problem":`...), p.answer()), '}')
 }
 
 // noSuchCall is the problem of a line that names no call.

@@ -13,6 +13,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 	"creasefit/internal/fault"
 )
 
@@ -98,7 +99,7 @@ func jsonLine(number int, text []byte, tooLong bool) line {
 
 // lineTooLong is the problem of a line or a row beyond the limit.
 func lineTooLong() *problem {
-	return single(ask.BodyTooLarge, "the line has more than "+count(mostLine, "byte", "bytes"), "")
+	return single(ask.BodyTooLarge, "the line has more than "+wire.Count(mostLine, "byte", "bytes"), "")
 }
 
 // arraySource is a JSON array that has been read as a whole.
@@ -116,7 +117,7 @@ func (s *Service) openArray(c echo.Context) (batchSource, *problem) {
 	var limit *http.MaxBytesError
 	switch {
 	case errors.As(err, &limit):
-		return nil, single(ask.BodyTooLarge, "the array has more than "+count(int(limit.Limit), "byte", "bytes"), "send one object a line as "+mediaLines)
+		return nil, single(ask.BodyTooLarge, "the array has more than "+wire.Count(int(limit.Limit), "byte", "bytes"), "send one object a line as "+mediaLines)
 	case err != nil:
 		return nil, single(fault.Unreadable, "the body ends before it is complete", "")
 	}
@@ -128,7 +129,7 @@ func (s *Service) openArray(c echo.Context) (batchSource, *problem) {
 	source := &arraySource{}
 	for scanner.Next(); scanner.Peek() != ']'; scanner.Expect(',') {
 		if len(source.items) == mostArray {
-			return nil, single(fault.TooMany, "the array has more than "+count(mostArray, "request", "requests"), "send one object a line as "+mediaLines)
+			return nil, single(fault.TooMany, "the array has more than "+wire.Count(mostArray, "request", "requests"), "send one object a line as "+mediaLines)
 		}
 		source.items = append(source.items, jsonLine(len(source.items)+1, scanner.Skip(), false))
 	}

@@ -17,6 +17,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/ask"
+	"creasefit/api/wire"
 )
 
 // batchLine is one answer of a batch.
@@ -25,7 +26,7 @@ type batchLine struct {
 	ID      string          `json:"id"`
 	Status  int             `json:"status"`
 	Answer  json.RawMessage `json:"answer"`
-	Problem *Problem        `json:"problem"`
+	Problem *wire.Problem   `json:"problem"`
 	Done    bool            `json:"done"`
 	Count   int             `json:"count"`
 	Failed  int             `json:"failed"`
@@ -122,7 +123,7 @@ func TestBatchPlansOrders(t *testing.T) {
 		statuses = append(statuses, l.Status)
 	}
 	assert.Equal(t, []int{200, 200, 200, 400, 400, 400}, statuses)
-	var plan Yield
+	var plan wire.Yield
 	require.NoError(t, json.Unmarshal(lines[1].Answer, &plan))
 	assert.Positive(t, plan.Sheets)
 	assert.Equal(t, "items[0].blank", lines[3].Problem.Errors[0].Name)

@@ -16,6 +16,7 @@ import (
 	"github.com/labstack/echo/v4"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/tell"
 	"creasefit/internal/solve"
 )
 
@@ -172,7 +173,7 @@ func BenchmarkParts(b *testing.B) {
 		b.ReportAllocs()
 		var body []byte
 		for b.Loop() {
-			body = appendSolution(body[:0], s, &answering{Reading: &asked.Reading, path: "/v1/solve/slotted-band"})
+			body = e.solve.append(body[:0], tell.JSON, s, &answering{Reading: &asked.Reading, path: "/v1/solve/slotted-band"})
 		}
 		b.SetBytes(int64(len(body)))
 	})

@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 	"creasefit/internal/fault"
 )
 
@@ -24,7 +25,7 @@ func (m *meter) Write(p []byte) (int, error) {
 	}
 	if m.Len()+len(p) > mostAnswer {
 		return 0, fault.Fault{Code: fault.OverBudget, Detail: "the answer is larger than one call may ask for",
-			Expected: "at most " + count(mostAnswer, "byte", "bytes"), Hint: "ask for another format, or for less at once"}
+			Expected: "at most " + wire.Count(mostAnswer, "byte", "bytes"), Hint: "ask for another format, or for less at once"}
 	}
 	return m.Buffer.Write(p)
 }
@@ -56,6 +57,6 @@ func (a *yieldAnswer) price(f tell.Format) error {
 	if placed <= mostPlaced {
 		return nil
 	}
-	return fault.Fault{Code: fault.OverBudget, Field: "format", Value: f.String(), Detail: "the plan places " + count(placed, "blank", "blanks") + ", each of which would be listed",
-		Expected: "at most " + count(mostPlaced, "blank", "blanks"), Hint: "format=csv lists the cuts alone"}
+	return fault.Fault{Code: fault.OverBudget, Field: "format", Value: f.String(), Detail: "the plan places " + wire.Count(placed, "blank", "blanks") + ", each of which would be listed",
+		Expected: "at most " + wire.Count(mostPlaced, "blank", "blanks"), Hint: "format=csv lists the cuts alone"}
 }

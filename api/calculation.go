@@ -13,7 +13,7 @@ import (
 )
 
 // calculation is one kind of call: the form that a request is read with, how
-// its answer is computed, and one writer a format. A new call is one value of
+// its answer is computed, and what is told of it. A new call is one value of
 // this type and one handler that serves it.
 type calculation[Q ask.Request, A any] struct {
 	form    *ask.Form[Q]
@@ -26,21 +26,13 @@ type calculation[Q ask.Request, A any] struct {
 	// timed says of an answer that it depends on how fast the machine is: it is
 	// not kept by anybody, and its tag is weak. Nil if none does.
 	timed func(A) bool
-	write func(dst []byte, f tell.Format, a A, x *answering) []byte
+	// answer makes the value that is told in every format; write writes
+	// pictures, and all formats of a call without such a value.
+	answer func(a A, x *answering) any
+	write  func(dst []byte, f tell.Format, a A, x *answering) []byte
 	// allow is the time that a request may be computed for; nil for the
 	// service's own. Calculations that have it take turns of their own.
 	allow func(Q) time.Duration
-}
-
-// answering is what writers know beside the answer itself.
-type answering struct {
-	*ask.Reading
-	options
-	path     string
-	ctx      context.Context // ends when nobody waits for the answer any more
-	err      error           // that kept an encoder from writing all of it
-	computed time.Time
-	timed    bool // the answer depends on how fast the machine is
 }
 
 // serve reads, computes and answers one request.
@@ -75,6 +67,14 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 	out.body, out.fresh, out.timed = buffer.bytes, true, x.timed
 	out.times[1], out.times[2] = x.computed.Sub(wasRead), time.Since(x.computed)
 	return out.answer()
+}
+
+// append appends the answer in a format.
+func (k *calculation[Q, A]) append(dst []byte, f tell.Format, a A, x *answering) []byte {
+	if k.answer == nil || f.IsPicture() {
+		return k.write(dst, f, a, x)
+	}
+	return tell.Append(dst, f, k.answer(a, x), x.style())
 }
 
 // workInTurn computes and writes when there is a free place, within the time
@@ -117,7 +117,7 @@ func (k *calculation[Q, A]) work(s *Service, c echo.Context, q Q, allowed time.D
 	x.ctx, x.computed = ctx, time.Now()
 	if err == nil {
 		x.timed = k.timed != nil && k.timed(a)
-		dst = k.write(dst, f, a, x)
+		dst = k.append(dst, f, a, x)
 		err = cmp.Or(x.err, ctx.Err())
 	}
 	if err != nil {

@@ -20,6 +20,7 @@ import (
 	"github.com/getkin/kin-openapi/routers/gorillamux"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/wire"
 	"creasefit/openapi"
 )
 
@@ -169,10 +170,10 @@ func (a answer) ok() answer {
 }
 
 // problem checks the status and reads the problem.
-func (a answer) problem(status int) Problem {
+func (a answer) problem(status int) wire.Problem {
 	a.t.Helper()
 	require.Equal(a.t, status, a.Code, a.Body.String())
-	p := decode[Problem](a)
+	p := decode[wire.Problem](a)
 	require.Equal(a.t, status, p.Status)
 	return p
 }

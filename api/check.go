@@ -7,6 +7,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/solve"
 )
@@ -20,10 +21,10 @@ import (
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Accept			json
 //	@Produce		json
-//	@Success		200	{object}	Check
+//	@Success		200	{object}	wire.Check
 //	@Header			200	{string}	ETag	"strong, and known before checking"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/check/{kind} [get]
 //	@Router			/v1/check/{kind} [post]
@@ -48,20 +49,6 @@ func newCheck(k *enclosure.Kind) *checkCalculation {
 		compute: func(ctx context.Context, q *ask.Check) (*solve.Check, error) {
 			return solve.CheckOwn(ctx, q.Request, q.Measurements())
 		},
-		write: writeCheck,
+		answer: func(c *solve.Check, x *answering) any { return wire.OfCheck(c, x.asked()) },
 	}
-}
-
-// writeCheck writes a check in the format.
-func writeCheck(dst []byte, f tell.Format, a *solve.Check, x *answering) []byte {
-	if f == tell.JSON {
-		return appendCheck(dst, a, x)
-	}
-	dst = append(append(dst, checkWords(a)...), '\n')
-	for _, c := range a.Mend {
-		dst = append(append(dst, "change "...), c.Name...)
-		dst = appendReading(append(dst, " from "...), a.Request.Ruler, c.From)
-		dst = append(appendReading(append(dst, " to "...), a.Request.Ruler, c.To), '\n')
-	}
-	return dst
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 )
 
@@ -15,7 +16,7 @@ import (
 const ownStrip = "unit=in&width=3-1/2&thickness=0.09&caliper=0.012&fit=snug&ruler=1/8in&blank=8-1/4x1-3/4&marks=1/2&marks=2-1/4&marks=5-7/8&marks=7-3/4&depths=1&depths=1"
 
 func TestCheckFindsGoodMeasurementsGood(t *testing.T) {
-	c := decode[Check](get(t, "/v1/check/slotted-band?"+ownStrip).ok())
+	c := decode[wire.Check](get(t, "/v1/check/slotted-band?"+ownStrip).ok())
 	assert.True(t, c.Works)
 	assert.Equal(t, "It closes, and the contents go in: width snug.", c.Words)
 	assert.Empty(t, c.Mend)
@@ -25,7 +26,7 @@ func TestCheckFindsGoodMeasurementsGood(t *testing.T) {
 
 func TestCheckMends(t *testing.T) {
 	target := "/v1/check/slotted-band?" + strings.Replace(ownStrip, "7-3/4", "7-5/8", 1)
-	c := decode[Check](get(t, target).ok())
+	c := decode[wire.Check](get(t, target).ok())
 	assert.False(t, c.Works)
 	require.Len(t, c.Mend, 1)
 	assert.InDelta(t, 0.125, max(c.Mend[0].To.In-c.Mend[0].From.In, c.Mend[0].From.In-c.Mend[0].To.In), 1e-9)
@@ -37,15 +38,15 @@ func TestCheckMends(t *testing.T) {
 func TestCheckByPostAndGetAgree(t *testing.T) {
 	body := `{"unit":"in","width":"3-1/2","thickness":0.09,"caliper":0.012,"fit":"snug","ruler":"1/8in","blank":["8-1/4x1-3/4"],"marks":["1/2","2-1/4","5-7/8","7-3/4"],"depths":[1,1]}`
 	posted := postJSON(t, "/v1/check/slotted-band", body).ok()
-	again, first := decode[Check](get(t, posted.Header().Get("Content-Location")).ok()), decode[Check](posted)
+	again, first := decode[wire.Check](get(t, posted.Header().Get("Content-Location")).ok()), decode[wire.Check](posted)
 	again.Given = first.Given // repeats how the values were written
 	assert.Equal(t, first, again)
-	assert.Equal(t, "1/2, 2-1/4, 5-7/8, 7-3/4", first.Given["marks"].Text)
+	assert.Equal(t, "1/2, 2-1/4, 5-7/8, 7-3/4", first.Given.Of("marks").Text)
 	assert.Equal(t, "true", get(t, "/v1/check/slotted-band?"+ownStrip+"&pick=/works").ok().Body.String())
 }
 
 func TestCheckFindsTheGreatestContents(t *testing.T) {
-	c := decode[Check](get(t, "/v1/check/slotted-band?"+strings.Replace(ownStrip, "width=3-1/2&", "", 1)).ok())
+	c := decode[wire.Check](get(t, "/v1/check/slotted-band?"+strings.Replace(ownStrip, "width=3-1/2&", "", 1)).ok())
 	assert.True(t, c.Works, c.Words)
 	assert.InDelta(t, 3.511, c.Greatest.Width.In, 1e-9)
 }
@@ -82,14 +83,14 @@ func TestEveryKindChecksItsOwnExample(t *testing.T) {
 		t.Run(k.Name, func(t *testing.T) {
 			query, body := checkExample(k)
 			require.NotEmpty(t, query, "the example of the specification must solve")
-			assert.True(t, decode[Check](get(t, "/v1/check/"+k.Name+"?"+query).ok()).Works)
-			assert.True(t, decode[Check](postJSON(t, "/v1/check/"+k.Name, body).ok()).Works)
+			assert.True(t, decode[wire.Check](get(t, "/v1/check/"+k.Name+"?"+query).ok()).Works)
+			assert.True(t, decode[wire.Check](postJSON(t, "/v1/check/"+k.Name, body).ok()).Works)
 		})
 	}
 }
 
 func TestOrnamentIsAnswered(t *testing.T) {
-	s := decode[Solution](get(t, "/v1/solve/slotted-band?"+cards+"&ornament_width=3/4&ornament_height=2").ok())
+	s := decode[wire.Solution](get(t, "/v1/solve/slotted-band?"+cards+"&ornament_width=3/4&ornament_height=2").ok())
 	require.NotNil(t, s.Ornament)
 	assert.False(t, s.Ornament.CoversTabs)
 	assert.True(t, s.Ornament.CoversSlits)

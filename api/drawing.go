@@ -11,6 +11,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/dxf"
 	"creasefit/internal/draw/foldfile"
@@ -47,7 +48,7 @@ type drawing struct {
 //	@Success		200	{string}	string
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/drawing/{kind} [get]
 //	@Router			/v1/drawing/{kind} [post]
@@ -89,11 +90,11 @@ func (a *drawing) price(f tell.Format) error {
 	if pages <= pdf.MostPages {
 		return nil
 	}
-	wrong := fault.Fault{Code: fault.OverBudget, Field: "paper", Detail: "the drawing takes " + count(pages, "page", "pages") + " of this paper",
-		Expected: "at most " + count(pdf.MostPages, "page", "pages"), Hint: "format=svg is one picture of any size"}
+	wrong := fault.Fault{Code: fault.OverBudget, Field: "paper", Detail: "the drawing takes " + wire.Count(pages, "page", "pages") + " of this paper",
+		Expected: "at most " + wire.Count(pdf.MostPages, "page", "pages"), Hint: "format=svg is one picture of any size"}
 	for _, s := range stock.Sheets() {
 		if n := a.pages([2]measure.Length{s.Width, s.Height}); s.Unit == a.Step.Unit() && n > 0 && n <= pdf.MostPages {
-			wrong.Hint = "paper=" + s.Name + " takes " + count(n, "page", "pages")
+			wrong.Hint = "paper=" + s.Name + " takes " + wire.Count(n, "page", "pages")
 			break
 		}
 	}

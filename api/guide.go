@@ -38,7 +38,7 @@ type guided struct {
 //	@Success		200	{object}	guide.Guide
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/guide/{kind} [get]
 //	@Router			/v1/guide/{kind} [post]

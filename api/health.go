@@ -24,7 +24,7 @@ func (s *Service) healthy(c echo.Context) error { return s.answerProbe(c, "ok\n"
 //	@Produce	plain
 //	@Success	200	{string}	string
 //	@Produce	application/problem+json
-//	@Failure	503	{object}	Problem
+//	@Failure	503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/readyz [get]
 func (s *Service) ready(c echo.Context) error {

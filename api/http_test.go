@@ -12,6 +12,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/api/wire"
 )
 
 // everyPath is one address of every call.
@@ -253,7 +255,7 @@ func TestRequestIDs(t *testing.T) {
 }
 
 func TestRulerReadsEveryMark(t *testing.T) {
-	r := decode[Ruler](postJSON(t, "/v1/ruler", `{"length":["92.1 mm","3 5/8 in"]}`).ok())
+	r := decode[wire.Ruler](postJSON(t, "/v1/ruler", `{"length":["92.1 mm","3 5/8 in"]}`).ok())
 	require.Len(t, r.Lengths, 2)
 	assert.Equal(t, "mm", r.Unit)
 	for _, l := range r.Lengths {
@@ -270,7 +272,7 @@ func TestRulerReadsEveryMark(t *testing.T) {
 // TestPaperAgreesWithPublishedFigures compares with GNU units 2.22: 80 lb cover
 // is 216.3291 g/m2.
 func TestPaperAgreesWithPublishedFigures(t *testing.T) {
-	p := decode[Paper](get(t, "/v1/stock?basis_weight=80&grade=cover&sheet=letter").ok())
+	p := decode[wire.Paper](get(t, "/v1/stock?basis_weight=80&grade=cover&sheet=letter").ok())
 	assert.InDelta(t, 216.3291, p.Grammage, 0.005)
 	assert.True(t, p.CaliperEstimated)
 	for query, code := range map[string]string{
@@ -284,8 +286,8 @@ func TestPaperAgreesWithPublishedFigures(t *testing.T) {
 // TestKindsDescribeWhatIsRead: every default and every example that a kind
 // lists is taken, and the bounds are the ones that hold.
 func TestKindsDescribeWhatIsRead(t *testing.T) {
-	for _, summary := range decode[KindList](get(t, "/v1/kinds").ok()).Kinds {
-		kind := decode[Kind](get(t, summary.Link).ok())
+	for _, summary := range decode[wire.KindList](get(t, "/v1/kinds").ok()).Kinds {
+		kind := decode[wire.Kind](get(t, summary.Link).ok())
 		assert.Equal(t, "/v1/solve/"+kind.Name, kind.Links.Solve)
 		for _, p := range kind.Parameters {
 			if p.Type == "length" {

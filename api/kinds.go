@@ -4,6 +4,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
+	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 )
@@ -32,10 +33,10 @@ func newKindEntry(k *enclosure.Kind) *kindEntry {
 //	@ID			kinds
 //	@Tags		enclosures
 //	@Produce	json
-//	@Success	200	{object}	KindList
+//	@Success	200	{object}	wire.KindList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,429,500,503	{object}	Problem
+//	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/kinds [get]
 func (s *Service) listKinds(c echo.Context) error { return s.lists.kinds.serve(s, c, "") }
@@ -48,10 +49,10 @@ func (s *Service) listKinds(c echo.Context) error { return s.lists.kinds.serve(s
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Produce		json
-//	@Success		200	{object}	Kind
+//	@Success		200	{object}	wire.Kind
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,404,414,429,500,503	{object}	Problem
+//	@Failure		400,404,414,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/kinds/{kind} [get]
 func (s *Service) showKind(c echo.Context) error {
@@ -63,31 +64,27 @@ func (s *Service) showKind(c echo.Context) error {
 }
 
 // describeKinds is the catalogue as it is listed.
-func describeKinds() KindList {
-	var list KindList
+func describeKinds() wire.KindList {
+	var list wire.KindList
 	for _, k := range enclosure.Kinds() {
-		list.Kinds = append(list.Kinds, KindSummary{Name: k.Name, Title: k.Title, Help: k.Help, Link: "/v1/kinds/" + k.Name})
+		list.Kinds = append(list.Kinds, wire.KindSummary{Name: k.Name, Title: k.Title, Help: k.Help, Link: "/v1/kinds/" + k.Name})
 	}
-	list.Assemblies = []KindSummary{describePortfolio().summary()}
+	k := describePortfolio()
+	list.Assemblies = []wire.KindSummary{{Name: k.Name, Title: k.Title, Help: k.Help, Link: k.Links.Self}}
 	return list
 }
 
-// summary is the kind as the catalogue lists it.
-func (k Kind) summary() KindSummary {
-	return KindSummary{Name: k.Name, Title: k.Title, Help: k.Help, Link: k.Links.Self}
-}
-
 // describe is one kind as it is shown.
-func (e *kindEntry) describe() Kind {
-	k := Kind{Name: e.kind.Name, Title: e.kind.Title, Help: e.kind.Help, Needs: e.kind.Needs,
-		Links: KindLinks{Self: "/v1/kinds/" + e.kind.Name, Solve: "/v1/solve/" + e.kind.Name}}
+func (e *kindEntry) describe() wire.Kind {
+	k := wire.Kind{Name: e.kind.Name, Title: e.kind.Title, Help: e.kind.Help, Needs: e.kind.Needs,
+		Links: wire.KindLinks{Self: "/v1/kinds/" + e.kind.Name, Solve: "/v1/solve/" + e.kind.Name}}
 	k.Parameters = describeNames(e.solve.form.Names())
 	return k
 }
 
 // describeNames lists names as they are shown.
-func describeNames(names []ask.Name) []Parameter {
-	list := make([]Parameter, len(names))
+func describeNames(names []ask.Name) []wire.Parameter {
+	list := make([]wire.Parameter, len(names))
 	for i := range names {
 		list[i] = describeName(&names[i])
 	}
@@ -95,26 +92,26 @@ func describeNames(names []ask.Name) []Parameter {
 }
 
 // describeName is one name as it is shown.
-func describeName(n *ask.Name) Parameter {
-	d := Parameter{Name: n.Name, Type: n.Type.String(), Help: n.Help, Example: n.Example, List: n.List, Advanced: n.Advanced,
+func describeName(n *ask.Name) wire.Parameter {
+	d := wire.Parameter{Name: n.Name, Type: n.Type.String(), Help: n.Help, Example: n.Example, List: n.List, Advanced: n.Advanced,
 		About: "calculation", Choices: n.Choices, Catalogue: n.Catalogue, Most: n.MostValues(), Longest: n.MostCharacters}
 	if n.Answer {
 		d.About = "answer"
 	}
 	if n.Default.Inch != "" {
-		d.Default = &ParameterDefault{In: n.Default.Inch, MM: n.Default.Millimetre}
+		d.Default = &wire.ParameterDefault{In: n.Default.Inch, MM: n.Default.Millimetre}
 	}
 	switch n.Type {
 	case ask.LengthType, ask.SizeType:
 		d.Unit = "length"
 		d.Least, d.Greatest = lengthBound(n.Least), lengthBound(n.Greatest)
 	case ask.CountType, ask.NumberType:
-		d.Least, d.Greatest = &Bound{Number: &n.LeastNumber}, &Bound{Number: &n.GreatestNumber}
+		d.Least, d.Greatest = &wire.Bound{Number: &n.LeastNumber}, &wire.Bound{Number: &n.GreatestNumber}
 	case ask.StepType:
 		d.Unit = "length"
 	}
 	for _, f := range n.Shapes {
-		d.Forms = append(d.Forms, Form{f.Help, describeNames(f.Names), f.Required, f.Short, f.Open})
+		d.Forms = append(d.Forms, wire.Form{Help: f.Help, Members: describeNames(f.Names), Required: f.Required, Short: f.Short, Open: f.Open})
 	}
 	if n.Catalogue != "" {
 		d.Choices, d.Words = nil, n.Choices
@@ -123,7 +120,7 @@ func describeName(n *ask.Name) Parameter {
 }
 
 // lengthBound writes a bound in both units.
-func lengthBound(l measure.Length) *Bound {
+func lengthBound(l measure.Length) *wire.Bound {
 	in, mm := l.Rounded(measure.Inch), l.Rounded(measure.Millimetre)
-	return &Bound{In: &in, MM: &mm}
+	return &wire.Bound{In: &in, MM: &mm}
 }

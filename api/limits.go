@@ -4,6 +4,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
+	"creasefit/api/wire"
 	"creasefit/internal/sheet"
 )
 
@@ -13,17 +14,17 @@ import (
 //	@ID			limits
 //	@Tags		service
 //	@Produce	json
-//	@Success	200	{object}	Limits
+//	@Success	200	{object}	wire.Limits
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,429,500,503	{object}	Problem
+//	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/limits [get]
 func (s *Service) listLimits(c echo.Context) error { return s.lists.limits.serve(s, c, "") }
 
 // describeLimits is the limits as they are listed.
-func (c Config) describeLimits() Limits {
-	return Limits{
+func (c Config) describeLimits() wire.Limits {
+	return wire.Limits{
 		URL: c.MostURL, Names: ask.MostNames, Value: ask.MostValue, Body: c.MostBody, YieldBody: c.MostYieldBody, Depth: ask.MostDepth, Lengths: ask.MostLengths,
 		SolveMillis: c.SolveTimeout.Milliseconds(), RequestMillis: c.WriteTimeout.Milliseconds(),
 		Items: sheet.MostItems, Pieces: sheet.MostPieces, EffortMillis: sheet.MostEffort.Milliseconds(),

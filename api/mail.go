@@ -7,6 +7,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 	"creasefit/internal/mail"
 )
 
@@ -21,10 +22,10 @@ var mailFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text}
 //	@Tags			mail
 //	@Accept			json
 //	@Produce		json
-//	@Success		200	{object}	Mail
+//	@Success		200	{object}	wire.Mail
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,429,500,503	{object}	Problem
+//	@Failure		400,408,413,414,415,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/mail [get]
 //	@Router			/v1/mail [post]
@@ -47,6 +48,6 @@ func newMailCalculation() *mailCalculation {
 			}
 			return list, nil
 		},
-		write: writeMail,
+		answer: func(list []mail.Judgement, x *answering) any { return wire.OfMail(list, x.Unit(), x.asked()) },
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"creasefit/api/wire"
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
 )
@@ -19,7 +20,7 @@ import (
 const square = "unit=in&width=5-1/4&height=5-1/4&thickness=1/8&mass_oz=0.9"
 
 // verdictOf finds what a post makes of the piece.
-func verdictOf(t *testing.T, m Mail, post string) PostVerdict {
+func verdictOf(t *testing.T, m wire.Mail, post string) wire.PostVerdict {
 	t.Helper()
 	for _, v := range m.Posts {
 		if v.Post == post {
@@ -27,13 +28,13 @@ func verdictOf(t *testing.T, m Mail, post string) PostVerdict {
 		}
 	}
 	require.Fail(t, "no verdict", post)
-	return PostVerdict{}
+	return wire.PostVerdict{}
 }
 
 // A square envelope is nonmachinable in the United States (Quick Service Guide
 // 201: aspect ratio 1) and a Großbrief in Germany (press, 2024 and 2025).
 func TestMailOfASquare(t *testing.T) {
-	m := decode[Mail](get(t, "/v1/mail?"+square).ok())
+	m := decode[wire.Mail](get(t, "/v1/mail?"+square).ok())
 	require.Len(t, m.Posts, len(mail.Posts()))
 	us := verdictOf(t, m, "us")
 	assert.Equal(t, "takes", us.Verdict)
@@ -62,13 +63,13 @@ func TestMailOfASquare(t *testing.T) {
 func TestMailByPost(t *testing.T) {
 	byQuery := get(t, "/v1/mail?"+square+"&post=us&post=de").ok()
 	byBody := postJSON(t, "/v1/mail", `{"unit":"in","width":"5-1/4","height":5.25,"thickness":"1/8","mass_oz":0.9,"post":["us","de"]}`).ok()
-	asked := decode[Mail](byQuery)
+	asked := decode[wire.Mail](byQuery)
 	require.Len(t, asked.Posts, 2)
-	assert.Equal(t, asked.Posts, decode[Mail](byBody).Posts)
+	assert.Equal(t, asked.Posts, decode[wire.Mail](byBody).Posts)
 	assert.Contains(t, byBody.Header().Get("Content-Location"), "&post=us&post=de")
-	again := decode[Mail](get(t, asked.Links.Self).ok())
+	again := decode[wire.Mail](get(t, asked.Links.Self).ok())
 	assert.Equal(t, asked.Posts, again.Posts, "the link leads to the same answer")
-	assert.Equal(t, "de", decode[Mail](get(t, "/v1/mail?"+square+"&post=de").ok()).Posts[0].Post)
+	assert.Equal(t, "de", decode[wire.Mail](get(t, "/v1/mail?"+square+"&post=de").ok()).Posts[0].Post)
 	assert.Equal(t, "grossbrief", get(t, "/v1/mail?"+square+"&post=de&pick=/posts/0/class").ok().Body.String())
 }
 
@@ -100,7 +101,7 @@ func TestMailTraits(t *testing.T) {
 }
 
 func TestMailUnknown(t *testing.T) {
-	v := decode[Mail](get(t, "/v1/mail?unit=mm&width=114&height=162&post=de").ok()).Posts[0]
+	v := decode[wire.Mail](get(t, "/v1/mail?unit=mm&width=114&height=162&post=de").ok()).Posts[0]
 	assert.Equal(t, []string{"thickness", "mass"}, v.Unknown)
 	assert.Equal(t, "standardbrief", v.Class)
 	require.NotNil(t, v.Nearest)
@@ -147,7 +148,7 @@ func TestMailOfAnyPiece(t *testing.T) {
 			fmt.Sprintf("&mass=%.3f", rapid.Float64Range(0.01, 2500).Draw(rt, "mass"))
 		a := get(t, "/v1/mail?"+query[1:]).ok()
 		checkNumbers(t, bytes.NewReader(a.Body.Bytes()))
-		m := decode[Mail](a)
+		m := decode[wire.Mail](a)
 		require.Len(t, m.Posts, len(mail.Posts()))
 		table := get(t, "/v1/mail.csv?"+query[1:]).ok().Body.String()
 		assert.Equal(t, len(m.Posts)+1, strings.Count(table, "\r\n"))
@@ -162,14 +163,14 @@ func TestMailOfAnyPiece(t *testing.T) {
 
 // The outside of a solved envelope goes on to the posts, its mass does not.
 func TestSolutionLeadsToThePosts(t *testing.T) {
-	s := decode[Solution](get(t, "/v1/solve/slotted-band?"+cards).ok())
-	m := decode[Mail](get(t, s.Links.Mail).ok())
-	assert.InDelta(t, s.Outside.Width.MM, *m.Given["width"].MM, 0)
-	assert.InDelta(t, s.Outside.Thickness.MM, *m.Given["thickness"].MM, 0)
+	s := decode[wire.Solution](get(t, "/v1/solve/slotted-band?"+cards).ok())
+	m := decode[wire.Mail](get(t, s.Links.Mail).ok())
+	assert.InDelta(t, s.Outside.Width.MM, m.Given.Of("width").MM, 0)
+	assert.InDelta(t, s.Outside.Thickness.MM, m.Given.Of("thickness").MM, 0)
 	assert.Contains(t, m.Posts[0].Unknown, "mass")
-	p := decode[Portfolio](get(t, "/v1/solve/portfolio?unit=in&width=5&height=4&thickness=2&caliper=0.012&layers=tray&layers=sleeve").ok())
-	m = decode[Mail](get(t, p.Links.Mail).ok())
-	assert.InDelta(t, p.Outside.Height.MM, *m.Given["height"].MM, 0)
+	p := decode[wire.Portfolio](get(t, "/v1/solve/portfolio?unit=in&width=5&height=4&thickness=2&caliper=0.012&layers=tray&layers=sleeve").ok())
+	m = decode[wire.Mail](get(t, p.Links.Mail).ok())
+	assert.InDelta(t, p.Outside.Height.MM, m.Given.Of("height").MM, 0)
 }
 
 func TestMailInABatch(t *testing.T) {
@@ -181,7 +182,7 @@ func TestMailInABatch(t *testing.T) {
 
 // Every limit of the tables is listed with its source.
 func TestPostsAreListed(t *testing.T) {
-	list := decode[PostList](get(t, "/v1/posts").ok())
+	list := decode[wire.PostList](get(t, "/v1/posts").ok())
 	require.Len(t, list.Posts, len(mail.Posts()))
 	limits := 0
 	for i, p := range list.Posts {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"creasefit/api/ask"
+	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
 
@@ -85,7 +86,7 @@ func show(document []byte, wanted []string) ([]byte, fault.Fault) {
 		if i > 0 {
 			shown = append(shown, ',')
 		}
-		shown = append(append(appendString(shown, name), ':'), member...)
+		shown = append(append(tell.AppendString(shown, name), ':'), member...)
 	}
 	return append(shown, '}'), fault.Fault{}
 }

@@ -187,7 +187,7 @@ func serverTiming(times [3]time.Duration) string {
 			b = append(b, ", "...)
 		}
 		b = append(append(b, name...), ";dur="...)
-		b = appendDecimal(b, float64(times[i].Microseconds())/1000, 3)
+		b = tell.AppendNumber(b, float64(times[i].Microseconds())/1000)
 	}
 	return string(b)
 }

@@ -7,12 +7,14 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
+	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 )
 
 // What the assembly of several kinds is called where kinds are named.
 const (
-	portfolioName  = "portfolio"
+	portfolioName  = wire.PortfolioName
 	portfolioTitle = "Portfolio of enclosures"
 )
 
@@ -24,10 +26,10 @@ const (
 //	@Tags			enclosures
 //	@Accept			json
 //	@Produce		json
-//	@Success		200	{object}	Portfolio
+//	@Success		200	{object}	wire.Portfolio
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/solve/portfolio [get]
 //	@Router			/v1/solve/portfolio [post]
@@ -46,7 +48,7 @@ func (s *Service) solvePortfolio(c echo.Context) error {
 //	@Success		200	{object}	guide.Guide
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/guide/portfolio [get]
 //	@Router			/v1/guide/portfolio [post]
@@ -66,7 +68,7 @@ func (s *Service) guidePortfolio(c echo.Context) error {
 //	@Success		200	{string}	string
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/drawing/portfolio [get]
 //	@Router			/v1/drawing/portfolio [post]
@@ -96,7 +98,7 @@ func newPortfolioEntry() *portfolioEntry {
 	return &portfolioEntry{
 		solve: &portfolioCalculation{
 			form: ask.NewForm(of, tell.FormatNames(measurementFormats)...), path: "/v1/solve/" + portfolioName, formats: measurementFormats,
-			compute: solveAllAndCount, write: writePortfolio,
+			compute: solveAllAndCount, answer: (*portfolio).answer,
 		},
 		guide: newGuide(portfolioName, of), drawing: newDrawing(portfolioName, of),
 	}
@@ -116,19 +118,27 @@ func solveAllAndCount(ctx context.Context, q *ask.Portfolio) (*portfolio, error)
 	return &portfolio{q, p}, nil
 }
 
-// writePortfolio writes a solved portfolio in the format.
-func writePortfolio(dst []byte, f tell.Format, a *portfolio, x *answering) []byte {
-	if f == tell.JSON {
-		return appendPortfolio(dst, a, x)
-	}
-	var rows []row
-	for i, s := range a.Solutions {
-		for _, r := range solutionRows(s) {
-			r.piece = a.pieceName(i, r.piece)
-			rows = append(rows, r)
+// answer is the answer about a portfolio.
+func (a *portfolio) answer(x *answering) any {
+	return wire.OfPortfolio(a.Portfolio, x.asked(), func(layer int) *wire.Asked {
+		alone := &answering{Reading: a.standAlone(layer), path: "/v1/solve/" + a.Layers[layer].Request.Kind.Name}
+		return alone.asked()
+	})
+}
+
+// standAlone is the request for one layer by itself: with the sizes of what it
+// goes round, and the greatest of their spreads.
+func (a *portfolio) standAlone(i int) *ask.Reading {
+	alone := a.asked.Alone[i]
+	if i > 0 {
+		var most measure.Length
+		sizes := &a.Chain[i].Contents
+		for axis := range sizes {
+			most = measure.Max(most, sizes[axis].RSS.Max.Sub(sizes[axis].Nominal))
 		}
+		alone.Q.PutSizes(sizes[0].Nominal, sizes[1].Nominal, sizes[2].Nominal, most)
 	}
-	return appendRows(dst, f, x.rowStyle(), rows)
+	return &alone.Reading
 }
 
 // portfolioSpecs is what the specification says of portfolios.
@@ -144,10 +154,10 @@ func portfolioSpecs() []CallSpec {
 }
 
 // describePortfolio is the portfolio as /v1/kinds shows it.
-func describePortfolio() Kind {
-	return Kind{Name: portfolioName, Title: portfolioTitle, Help: "Several kinds round one another: each goes round the one before.",
+func describePortfolio() wire.Kind {
+	return wire.Kind{Name: portfolioName, Title: portfolioTitle, Help: "Several kinds round one another: each goes round the one before.",
 		Needs: []string{"layers"}, Parameters: describeNames(newPortfolioEntry().solve.form.Names()),
-		Links: KindLinks{Self: "/v1/kinds/" + portfolioName, Solve: "/v1/solve/" + portfolioName}}
+		Links: wire.KindLinks{Self: "/v1/kinds/" + portfolioName, Solve: "/v1/solve/" + portfolioName}}
 }
 
 // showPortfolio answers with the portfolio's parameters, as of any kind.

@@ -2,6 +2,7 @@ package api
 
 import (
 	"creasefit/api/ask"
+	"creasefit/api/wire"
 	"creasefit/internal/fault"
 )
 
@@ -88,7 +89,7 @@ func problemOf(faults fault.Faults) *problem {
 	}
 	p := &problem{kind: kindOf(leading.Code), detail: leading.Error(), faults: faults}
 	if more := len(faults) - 1; more > 0 {
-		p.detail += " (and " + count(more, "more fault", "more faults") + ")"
+		p.detail += " (and " + wire.Count(more, "more fault", "more faults") + ")"
 	}
 	return p
 }
@@ -98,51 +99,15 @@ func single(code fault.Code, detail, hint string) *problem {
 	return problemOf(fault.Faults{{Code: code, Detail: detail, Hint: hint}})
 }
 
-// appendJSON appends the document.
-func (p *problem) appendJSON(dst []byte) []byte {
-	dst = append(dst, `{"type":"/problems/`...)
-	dst = append(append(dst, p.kind.code...), `","title":`...)
-	dst = appendString(dst, p.kind.title)
-	dst = append(dst, `,"status":`...)
-	dst = appendInt(dst, p.kind.status)
-	dst = append(dst, `,"detail":`...)
-	dst = appendString(dst, p.detail)
-	dst = append(dst, `,"errors":[`...)
-	for i := range p.faults {
-		dst = comma(dst, i)
-		dst = appendFault(dst, &p.faults[i])
+// answer is the document.
+func (p *problem) answer() *wire.Problem {
+	a := &wire.Problem{Type: "/problems/" + string(p.kind.code), Title: p.kind.title, Status: p.kind.status, Detail: p.detail, NotListed: p.hidden, Try: p.try}
+	for _, f := range p.faults {
+		// A fault may come from elsewhere than the reader.
+		value := ask.Cut(f.Value, ask.MostValue)
+		a.Errors = append(a.Errors, wire.Invalid{Code: string(f.Code), Name: f.Field, Value: value, Detail: f.Detail, Expected: f.Expected, Hint: f.Hint})
 	}
-	dst = append(dst, ']')
-	if p.hidden > 0 {
-		dst = appendInt(append(dst, `,"not_listed":`...), p.hidden)
-	}
-	if p.try != "" {
-		dst = appendString(append(dst, `,"try":`...), p.try)
-	}
-	return append(dst, '}')
-}
-
-// appendFault appends one thing that is wrong; absent means absent.
-func appendFault(dst []byte, f *fault.Fault) []byte {
-	dst = append(append(append(dst, `{"code":"`...), f.Code...), '"')
-	for _, m := range [...]struct{ name, text string }{
-		{"name", f.Field}, {"value", f.Value}, {"detail", f.Detail}, {"expected", f.Expected}, {"hint", f.Hint},
-	} {
-		if m.text != "" {
-			dst = append(append(append(dst, `,"`...), m.name...), `":`...)
-			dst = appendString(dst, cutValue(m.name, m.text))
-		}
-	}
-	return append(dst, '}')
-}
-
-// cutValue shortens the value of a fault, which may come from elsewhere than
-// the reader.
-func cutValue(member, text string) string {
-	if member == "value" {
-		return ask.Cut(text, ask.MostValue)
-	}
-	return text
+	return a
 }
 
 // cellLine is the whole problem as one line for a spreadsheet cell.

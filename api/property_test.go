@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 )
@@ -89,9 +90,9 @@ func answeredAlike(t *testing.T, rt *rapid.T) bool {
 		return false
 	}
 	assert.Equal(t, a.Header().Get("ETag"), posted.Header().Get("ETag"))
-	link := decode[Solution](a).Links.Self
+	link := decode[wire.Solution](a).Links.Self
 	again := get(t, link).ok()
-	assert.Equal(t, link, decode[Solution](again).Links.Self, query.Encode())
+	assert.Equal(t, link, decode[wire.Solution](again).Links.Self, query.Encode())
 	return true
 }
 

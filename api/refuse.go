@@ -12,6 +12,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/edge"
+	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
 
@@ -105,7 +106,7 @@ func (s *Service) answerProblem(c echo.Context, p *problem) error {
 	}
 	body := s.overload
 	if p.kind.code != codeOverloaded {
-		body = p.appendJSON(nil)
+		body = tell.AppendJSON(nil, p.answer())
 	}
 	linger := edge.Lingering(c.Response(), c.Request(), s.config.ReadTimeout)
 	defer linger()

@@ -2,13 +2,12 @@ package api
 
 import (
 	"context"
-	"strconv"
 
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
-	"creasefit/internal/measure"
+	"creasefit/api/wire"
 )
 
 // readRuler answers with any length on every ruler.
@@ -19,10 +18,10 @@ import (
 //	@Tags			lengths
 //	@Accept			json
 //	@Produce		json
-//	@Success		200	{object}	Ruler
+//	@Success		200	{object}	wire.Ruler
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,429,500,503	{object}	Problem
+//	@Failure		400,408,413,414,415,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/ruler [get]
 //	@Router			/v1/ruler [post]
@@ -38,43 +37,8 @@ func newRulerCalculation() *rulerCalculation {
 	return &rulerCalculation{
 		form: ask.NewRuler(tell.FormatNames(measurementFormats)...), path: "/v1/ruler", formats: measurementFormats,
 		compute: func(_ context.Context, q *ask.Ruler) (*ask.Ruler, error) { return q, nil },
-		write:   writeRuler,
+		answer: func(q *ask.Ruler, x *answering) any {
+			return wire.OfRuler(x.Unit(), q.Lengths.Lengths, q.Lengths.Texts, x.asked())
+		},
 	}
-}
-
-// rulers returns every mark that readings are given at.
-func rulers() []measure.Step {
-	return append(append([]measure.Step(nil), measure.Marks(measure.Inch)...), measure.Marks(measure.Millimetre)...)
-}
-
-// writeRuler writes the readings.
-func writeRuler(dst []byte, f tell.Format, q *ask.Ruler, x *answering) []byte {
-	if f != tell.JSON {
-		return appendRows(dst, f, x.rowStyle(), rulerRows(q))
-	}
-	dst = append(append(append(dst, `{"unit":"`...), x.Unit().String()...), `","lengths":[`...)
-	for i, l := range q.Lengths.Lengths {
-		dst = comma(dst, i)
-		dst = appendString(append(dst, `{"text":`...), q.Lengths.Texts[i])
-		dst = append(appendBoth(dst, l), `,"readings":[`...)
-		for j, step := range rulers() {
-			dst = comma(dst, j)
-			dst = append(append(append(dst, `{"step":"`...), step.String()...), `","at":`...)
-			dst = append(appendLength(dst, step, step.Nearest(l), l), '}')
-		}
-		dst = append(dst, `]}`...)
-	}
-	dst = appendString(append(dst, `],"links":{"self":`...), string(x.Link(x.path)))
-	return append(dst, `}}`...)
-}
-
-// rulerRows lists the readings as a table.
-func rulerRows(q *ask.Ruler) []row {
-	var rows []row
-	for i, l := range q.Lengths.Lengths {
-		for _, step := range rulers() {
-			rows = append(rows, row{"length " + strconv.Itoa(i+1), "reading", step.String(), "", step, step.Nearest(l)})
-		}
-	}
-	return rows
 }

@@ -9,6 +9,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/edge"
+	"creasefit/api/tell"
 	"creasefit/internal/enclosure"
 )
 
@@ -50,7 +51,7 @@ func New(config Config, log *slog.Logger) *Service {
 		planning: newTurnstile(config.MostPlanning, config.MostWaiting, config.QueueTimeout),
 		yield:    newYieldCalculation(), portfolio: newPortfolioEntry(),
 		documents: newDocuments(),
-		overload:  single(codeOverloaded, "too many calculations are running", "").appendJSON(nil),
+		overload:  tell.AppendJSON(nil, single(codeOverloaded, "too many calculations are running", "").answer()),
 	}
 	for _, k := range enclosure.Kinds() {
 		s.kinds[k.Name] = newKindEntry(k)

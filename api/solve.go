@@ -8,6 +8,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/solve"
@@ -26,10 +27,10 @@ var measurementFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Accept			json
 //	@Produce		json
-//	@Success		200	{object}	Solution
+//	@Success		200	{object}	wire.Solution
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/solve/{kind} [get]
 //	@Router			/v1/solve/{kind} [post]
@@ -51,16 +52,17 @@ func newSolve(k *enclosure.Kind) *solveCalculation {
 		compute: func(ctx context.Context, q *ask.Enclosure) (*solve.Solution, error) {
 			return solveAndCount(ctx, q.Request)
 		},
-		write: writeSolution,
+		answer: func(s *solve.Solution, x *answering) any { return wire.OfSolution(s, x.asked()) },
 	}
 }
 
-// writeSolution writes a solution in the format.
-func writeSolution(dst []byte, f tell.Format, a *solve.Solution, x *answering) []byte {
-	if f == tell.JSON {
-		return appendSolution(dst, a, x)
+// solveAndCount solves, and counts how many blanks the request's sheet gives.
+func solveAndCount(ctx context.Context, q *solve.Request) (*solve.Solution, error) {
+	s, err := solve.Solve(ctx, q)
+	if err != nil {
+		return nil, err
 	}
-	return appendRows(dst, f, x.rowStyle(), solutionRows(a))
+	return s, s.CountYields(ctx)
 }
 
 // kindOfPath finds the kind that the last segment of the path names, and the

@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/api/wire"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -20,7 +22,7 @@ const cards = "unit=in&width=3-1/2&thickness=0.09&caliper=0.012&band_height=1-3/
 const cardsBody = `{"unit":"in","width":"3-1/2","thickness":0.09,"caliper":0.012,"band_height":"1-3/4","tab":"1/2","fit":"snug","ruler":"1/8in"}`
 
 func TestSolveMakesTheStripOfCommonPractice(t *testing.T) {
-	s := decode[Solution](get(t, "/v1/solve/slotted-band?"+cards).ok())
+	s := decode[wire.Solution](get(t, "/v1/solve/slotted-band?"+cards).ok())
 	require.Len(t, s.Pieces, 1)
 	piece := s.Pieces[0]
 	assert.Equal(t, "1/8 in", s.Step)
@@ -40,7 +42,7 @@ func TestSolveMakesTheStripOfCommonPractice(t *testing.T) {
 // are their partial sums, and a turned score is measured from the other end.
 func TestReadingsAddUp(t *testing.T) {
 	for _, target := range []string{"/v1/solve/slotted-band?" + cards, "/v1/solve/band?contents=tea-sachets&stock=index-110&unit=mm&scores=two"} {
-		s := decode[Solution](get(t, target).ok())
+		s := decode[wire.Solution](get(t, target).ok())
 		for _, piece := range s.Pieces {
 			across, scores := 0.0, 0
 			for _, panel := range piece.Panels {
@@ -76,39 +78,39 @@ func TestGetAndPostGiveTheSameAnswer(t *testing.T) {
 
 // TestCanonicalLinkGivesTheSameSolution follows the links of a solution.
 func TestCanonicalLinkGivesTheSameSolution(t *testing.T) {
-	first := decode[Solution](get(t, "/v1/solve/slotted-band?width=89mm&thickness=2.3+mm&caliper=0.3mm&_=17&utm_source=x&x-trace=1").ok())
-	again := decode[Solution](get(t, first.Links.Self).ok())
+	first := decode[wire.Solution](get(t, "/v1/solve/slotted-band?width=89mm&thickness=2.3+mm&caliper=0.3mm&_=17&utm_source=x&x-trace=1").ok())
+	again := decode[wire.Solution](get(t, first.Links.Self).ok())
 	assert.Equal(t, first.Pieces, again.Pieces)
 	assert.Equal(t, first.Links.Self, again.Links.Self)
 	require.NotEmpty(t, first.Alternatives)
-	finer := decode[Solution](get(t, first.Alternatives[0].Link).ok())
+	finer := decode[wire.Solution](get(t, first.Alternatives[0].Link).ok())
 	assert.Equal(t, first.Alternatives[0].Step, finer.Step)
 	assert.Equal(t, first.Alternatives[0].Fit, finer.Fit)
 }
 
 func TestBothUnitsSolveOnTheirOwnRulers(t *testing.T) {
-	inches := decode[Solution](get(t, "/v1/solve/slotted-band?contents=tasting-cards&caliper=0.012in&unit=in").ok())
-	millimetres := decode[Solution](get(t, "/v1/solve/slotted-band?contents=tasting-cards&caliper=0.012in&unit=mm").ok())
+	inches := decode[wire.Solution](get(t, "/v1/solve/slotted-band?contents=tasting-cards&caliper=0.012in&unit=in").ok())
+	millimetres := decode[wire.Solution](get(t, "/v1/solve/slotted-band?contents=tasting-cards&caliper=0.012in&unit=mm").ok())
 	assert.Contains(t, inches.Step, " in")
 	assert.Contains(t, millimetres.Step, " mm")
 	assert.Equal(t, "mm", millimetres.Unit)
 }
 
 func TestGivenSaysHowValuesWereUnderstood(t *testing.T) {
-	s := decode[Solution](get(t, "/v1/solve/slotted-band?contents=tasting-cards&stock=index-110&tab=1-1/4&unit=in").ok())
-	assert.Equal(t, "1-1/4", s.Given["tab"].Text)
-	assert.InDelta(t, 31.75, *s.Given["tab"].MM, 0)
-	assert.InDelta(t, 1.25, *s.Given["tab"].In, 0)
-	assert.Equal(t, "contents", s.Given["width"].From)
-	assert.InDelta(t, 88.9, *s.Given["width"].MM, 0)
-	assert.Equal(t, "stock", s.Given["caliper"].From)
-	assert.Equal(t, "default", s.Given["fit"].From)
-	assert.Equal(t, "1/16 in", s.Given["ruler"].Text)
+	s := decode[wire.Solution](get(t, "/v1/solve/slotted-band?contents=tasting-cards&stock=index-110&tab=1-1/4&unit=in").ok())
+	assert.Equal(t, "1-1/4", s.Given.Of("tab").Text)
+	assert.InDelta(t, 31.75, s.Given.Of("tab").MM, 0)
+	assert.InDelta(t, 1.25, s.Given.Of("tab").In, 0)
+	assert.Equal(t, "contents", s.Given.Of("width").From)
+	assert.InDelta(t, 88.9, s.Given.Of("width").MM, 0)
+	assert.Equal(t, "stock", s.Given.Of("caliper").From)
+	assert.Equal(t, "default", s.Given.Of("fit").From)
+	assert.Equal(t, "1/16 in", s.Given.Of("ruler").Text)
 }
 
 func TestEstimatedCaliperIsWarnedOf(t *testing.T) {
-	s := decode[Solution](get(t, "/v1/solve/band?contents=tasting-cards&grammage=270&unit=mm").ok())
-	assert.Equal(t, "grammage", s.Given["caliper"].From)
+	s := decode[wire.Solution](get(t, "/v1/solve/band?contents=tasting-cards&grammage=270&unit=mm").ok())
+	assert.Equal(t, "grammage", s.Given.Of("caliper").From)
 	require.NotEmpty(t, s.Warnings)
 	var codes []string
 	for _, w := range s.Warnings {

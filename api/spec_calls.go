@@ -5,6 +5,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 )
 
@@ -15,7 +16,7 @@ type CallSpec struct {
 	Path       string // as it is called
 	Annotated  string // the path of its annotations, if another
 	Summary    string // if another than that of the annotations
-	Parameters []Parameter
+	Parameters []wire.Parameter
 	Media      []string // of the answer, the default first
 	Example    string   // query of a GET, without a question mark
 	Body       string   // of a POST, mostly the same request; empty for a call without POST

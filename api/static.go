@@ -2,6 +2,7 @@ package api
 
 import (
 	"html"
+	"strconv"
 	"sync"
 
 	"github.com/labstack/echo/v4"
@@ -42,7 +43,7 @@ const FirstRequest = "/v1/solve/slotted-band?unit=in&width=3.5&thickness=0.09&ca
 
 // problemPage explains one type of problem.
 func problemPage(k *problemKind) string {
-	return page(k.title, "<p>"+html.EscapeString(k.help)+"</p>\n<p>HTTP status "+string(appendInt(nil, k.status))+", code <code>"+string(k.code)+"</code>.</p>\n")
+	return page(k.title, "<p>"+html.EscapeString(k.help)+"</p>\n<p>HTTP status "+strconv.Itoa(k.status)+", code <code>"+string(k.code)+"</code>.</p>\n")
 }
 
 // specJSON answers with the specification.
@@ -74,7 +75,7 @@ func (s *Service) specYAML(c echo.Context) error { return s.documents.specYAML.S
 //	@Produce	html
 //	@Success	200	{string}	string
 //	@Produce	application/problem+json
-//	@Failure	404	{object}	Problem
+//	@Failure	404	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/problems/{code} [get]
 func (s *Service) showProblem(c echo.Context) error {

@@ -7,7 +7,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
-	"creasefit/internal/measure"
+	"creasefit/api/wire"
 	"creasefit/internal/stock"
 )
 
@@ -29,10 +29,10 @@ type paperAnswer struct {
 //	@Tags			paper
 //	@Accept			json
 //	@Produce		json
-//	@Success		200	{object}	Paper
+//	@Success		200	{object}	wire.Paper
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,429,500,503	{object}	Problem
+//	@Failure		400,408,413,414,415,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/stock [get]
 //	@Router			/v1/stock [post]
@@ -51,37 +51,8 @@ func newPaperCalculation() *paperCalculation {
 			d, err := stock.Describe(q.Known)
 			return &paperAnswer{d, q.Source}, err
 		},
-		write: func(dst []byte, _ tell.Format, a *paperAnswer, x *answering) []byte { return appendPaper(dst, a, x) },
+		answer: func(a *paperAnswer, x *answering) any {
+			return wire.OfPaper(&a.Description, x.Unit(), a.source, x.asked())
+		},
 	}
-}
-
-// appendPaper appends the answer as JSON.
-func appendPaper(dst []byte, a *paperAnswer, x *answering) []byte {
-	finest := measure.Finest(x.Unit())
-	dst = appendExact(append(dst, `{"caliper":`...), finest, a.Caliper)
-	dst = appendBool(append(dst, `,"caliper_estimated":`...), a.CaliperEstimated)
-	dst = appendRange(append(dst, `,"caliper_range":`...), finest, a.Low, a.High)
-	dst = appendDecimal(append(dst, `,"grammage":`...), a.Grammage, 2)
-	dst = appendBool(append(dst, `,"grammage_estimated":`...), a.GrammageEstimated)
-	dst = appendDecimal(append(dst, `,"grammage_range":[`...), a.LowGrammage, 2)
-	dst = append(appendDecimal(append(dst, ','), a.HighGrammage, 2), ']')
-	dst = appendDecimal(append(dst, `,"density":`...), a.Density, 3)
-	dst = appendBool(append(dst, `,"unlikely":`...), a.Unlikely)
-	dst = append(dst, `,"basis_weights":[`...)
-	for i, w := range a.Weights {
-		dst = comma(dst, i)
-		dst = appendString(append(dst, `{"grade":`...), w.Grade.Name)
-		dst = appendString(append(dst, `,"basis":`...), w.Grade.Basis)
-		dst = append(appendDecimal(append(dst, `,"pounds":`...), w.Pounds, 2), '}')
-	}
-	dst = append(dst, ']')
-	if a.SheetMass > 0 {
-		dst = appendDecimal(append(dst, `,"sheet_mass":`...), a.SheetMass, 3)
-		dst = appendDecimal(append(dst, `,"ream_mass":`...), a.ReamMass, 3)
-	}
-	if a.source != "" {
-		dst = appendString(append(dst, `,"source":`...), a.source)
-	}
-	dst = appendString(append(dst, `,"links":{"self":`...), string(x.Link(x.path)))
-	return append(dst, `}}`...)
 }

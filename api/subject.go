@@ -6,6 +6,7 @@ import (
 	"creasefit/api/ask"
 	"creasefit/internal/draw"
 	"creasefit/internal/guide"
+	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
@@ -80,4 +81,15 @@ func wordsOf(language string) func(string) string {
 		panic(err) // it is one of the choices
 	}
 	return say
+}
+
+// finest is the finest of the rulers that the readings are for.
+func (a *portfolio) finest() measure.Step {
+	finest := a.Solutions[0].Step
+	for _, s := range a.Solutions[1:] {
+		if s.Step.Size().Less(finest.Size()) {
+			finest = s.Step
+		}
+	}
+	return finest
 }

@@ -1,12 +1,17 @@
 package api
 
 import (
+	"io"
 	"time"
 
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
+	"creasefit/internal/draw"
+	"creasefit/internal/draw/pdf"
+	"creasefit/internal/draw/svg"
 	"creasefit/internal/sheet"
 )
 
@@ -21,10 +26,10 @@ var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text, tell.SVG, tell.
 //	@Tags			paper
 //	@Accept			json
 //	@Produce		json
-//	@Success		200	{object}	Yield
+//	@Success		200	{object}	wire.Yield
 //	@Header			200	{string}	ETag	"strong, and known before planning"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	Problem
+//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/yield [get]
 //	@Router			/v1/yield [post]
@@ -39,7 +44,10 @@ type yieldCalculation = calculation[*ask.Yield, *yieldAnswer]
 func newYieldCalculation() *yieldCalculation {
 	return &yieldCalculation{
 		form: ask.NewYield(tell.FormatNames(yieldFormats)...), path: "/v1/yield", formats: yieldFormats,
-		compute: planOrder, price: (*yieldAnswer).price, timed: (*yieldAnswer).timed, write: writeYield, allow: timeAllowed,
+		compute: planOrder, price: (*yieldAnswer).price, timed: (*yieldAnswer).timed, allow: timeAllowed, write: appendCutPicture,
+		answer: func(a *yieldAnswer, x *answering) any {
+			return wire.OfYield(&a.order, &a.plan, x.Unit(), a.warnings, x.asked())
+		},
 	}
 }
 
@@ -56,4 +64,13 @@ func timeAllowed(q *ask.Yield) time.Duration {
 		}
 	}
 	return sheet.MostEffort + planningRest
+}
+
+// appendCutPicture appends a drawing of the sheets of a plan.
+func appendCutPicture(dst []byte, f tell.Format, a *yieldAnswer, x *answering) []byte {
+	picture := draw.NewPlan(&a.order, &a.plan, draw.Options{Title: "Cut plan", Description: wire.PlanSummary(&a.order, &a.plan), Step: a.order.Ruler})
+	if f == tell.SVG {
+		return svg.Append(dst, picture, svg.Options{Dark: a.request.Dark()})
+	}
+	return x.encoded(dst, func(w io.Writer) error { return pdf.Encode(w, picture, pdf.Options{Fit: true, Context: x.ctx}) })
 }

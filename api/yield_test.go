@@ -17,6 +17,7 @@ import (
 	"pgregory.net/rapid"
 
 	"creasefit/api/ask"
+	"creasefit/api/wire"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
 	"creasefit/internal/sheet/verify"
@@ -40,17 +41,19 @@ func stallOrder() sheet.Order {
 }
 
 // exactly is the length that an answer states in whole nanometres.
-func exactly(l Length) measure.Length { return measure.Nanometres(int64(math.Round(l.ExactMM * 1e6))) }
+func exactly(l wire.Length) measure.Length {
+	return measure.Nanometres(int64(math.Round(l.ExactMM * 1e6)))
+}
 
 // asSet is where a ruler is set.
-func asSet(l Length) measure.Length { return measure.Nanometres(int64(math.Round(l.MM * 1e6))) }
+func asSet(l wire.Length) measure.Length { return measure.Nanometres(int64(math.Round(l.MM * 1e6))) }
 
 // planned turns an answer back into the planner's own terms, so that its
 // verifier can replay what a caller is told.
-func planned(y Yield) sheet.Answer {
+func planned(y wire.Yield) sheet.Answer {
 	a := sheet.Answer{Sheets: y.Sheets, Proven: y.Proven, LowerBound: int64(math.Round(y.LowerBound)), Used: y.Used, Proof: y.Proof}
-	if y.Cost != nil {
-		a.Cost = int64(math.Round(*y.Cost * ask.PriceUnit))
+	if y.Cost > 0 {
+		a.Cost = int64(math.Round(y.Cost * ask.PriceUnit))
 	}
 	for _, it := range y.Items {
 		a.Made = append(a.Made, it.Made)
@@ -62,11 +65,10 @@ func planned(y Yield) sheet.Answer {
 }
 
 // plannedSheets does so for one way of cutting a sheet.
-func plannedSheets(p *CutPlan) sheet.Sheets {
+func plannedSheets(p *wire.CutPlan) sheet.Sheets {
 	s := sheet.Sheets{Times: p.Times, Stock: p.Sheet.Number, Usable: plannedRect(p.Usable), Tree: plannedNode(&p.Tree)}
 	for _, b := range p.Placed {
-		rect := plannedRect(SheetPart{b.X, b.Y, b.Width, b.Height})
-		s.Placed = append(s.Placed, sheet.Placement{Item: b.Number, Turned: b.Turned, Rect: rect})
+		s.Placed = append(s.Placed, sheet.Placement{Item: b.Number, Turned: b.Turned, Rect: plannedRect(b.SheetPart)})
 	}
 	for _, r := range p.Offcuts {
 		s.Offcuts = append(s.Offcuts, plannedRect(r))
@@ -87,7 +89,7 @@ func plannedSheets(p *CutPlan) sheet.Sheets {
 	return s
 }
 
-func plannedRect(p SheetPart) sheet.Rect {
+func plannedRect(p wire.SheetPart) sheet.Rect {
 	return sheet.Rect{X: exactly(p.X), Y: exactly(p.Y), Width: exactly(p.Width), Height: exactly(p.Height)}
 }
 
@@ -98,7 +100,7 @@ func axisOf(word string) sheet.Axis {
 	return sheet.Height
 }
 
-func plannedNode(n *CutNode) *sheet.Node {
+func plannedNode(n *wire.CutNode) *sheet.Node {
 	switch {
 	case n.Cut != "":
 		return &sheet.Node{Cut: axisOf(n.Cut), At: exactly(*n.At), Low: plannedNode(n.Low), High: plannedNode(n.High)}
@@ -110,9 +112,9 @@ func plannedNode(n *CutNode) *sheet.Node {
 }
 
 // verified reads an answer and has the planner's verifier replay it.
-func verified(t *testing.T, order sheet.Order, a answer) Yield {
+func verified(t *testing.T, order sheet.Order, a answer) wire.Yield {
 	t.Helper()
-	y := decode[Yield](a.ok())
+	y := decode[wire.Yield](a.ok())
 	require.NoError(t, verify.Plan(order, planned(y)))
 	for _, p := range y.Plans {
 		require.Len(t, p.Settings, len(p.Steps))
@@ -125,7 +127,7 @@ func TestYieldOfAnOrder(t *testing.T) {
 	assert.Equal(t, 4, y.Sheets, "25 bands and 6 cards have the area of 3.24 sheets")
 	assert.True(t, y.Proven)
 	assert.InDelta(t, 4, y.LowerBound, 0)
-	assert.Nil(t, y.PerSheet, "there are two items")
+	assert.Zero(t, y.PerSheet, "there are two items")
 	assert.NotEmpty(t, y.Proof)
 	assert.Equal(t, []int{25, 6}, []int{y.Items[0].Made, y.Items[1].Made})
 	assert.Equal(t, "8 1/4 in", y.Items[0].Width.Reading)
@@ -138,29 +140,28 @@ func TestYieldOfOneBlank(t *testing.T) {
 	order.Items, order.Trimmer = order.Items[:1], measure.Length{}
 	order.Items[0].Count = 0
 	y := verified(t, order, get(t, "/v1/yield?unit=in&sheet=12x12&sheet_grain=height&blank=8-1/4x1-3/4&name=band"))
-	require.NotNil(t, y.PerSheet)
-	assert.Equal(t, 8, *y.PerSheet)
+	assert.Equal(t, 8, y.PerSheet)
 	assert.Equal(t, 1, y.Sheets)
 	assert.Equal(t, "8", get(t, "/v1/yield?unit=in&sheet=12x12&blank=8-1/4x1-3/4&pick=/per_sheet").ok().Body.String())
 	order.Items[0].Count = 25
 	y = verified(t, order, get(t, "/v1/yield?unit=in&sheet=12x12&sheet_grain=height&blank=8-1/4x1-3/4&name=band&count=25"))
 	assert.Equal(t, 4, y.Sheets)
-	assert.Equal(t, 8, *y.PerSheet, "also when a number is wanted")
+	assert.Equal(t, 8, y.PerSheet, "also when a number is wanted")
 }
 
 // TestYieldByGetAndPostAgree sends the same order as a body, as a query, by
 // the address that the answer names, and as a form.
 func TestYieldByGetAndPostAgree(t *testing.T) {
 	posted := postJSON(t, "/v1/yield", stall).ok()
-	first := decode[Yield](posted)
-	assert.Equal(t, first, decode[Yield](get(t, posted.Header().Get("Content-Location")).ok()))
-	assert.Equal(t, first, decode[Yield](get(t, first.Links.Self).ok()))
+	first := decode[wire.Yield](posted)
+	assert.Equal(t, first, decode[wire.Yield](get(t, posted.Header().Get("Content-Location")).ok()))
+	assert.Equal(t, first, decode[wire.Yield](get(t, first.Links.Self).ok()))
 	assert.Equal(t, get(t, first.Links.Self).Header().Get("Etag"), get(t, posted.Header().Get("Content-Location")).Header().Get("Etag"))
 	form := call(t, shared(), http.MethodPost, "/v1/yield", strings.TrimPrefix(first.Links.Self, "/v1/yield?"), "Content-Type", "application/x-www-form-urlencoded")
-	assert.Equal(t, first, decode[Yield](form.ok()))
+	assert.Equal(t, first, decode[wire.Yield](form.ok()))
 	flat := `{"unit":"in","sheet":"letter","blank":"3 1/2 x 2","count":7,"grain":"any","name":"card"}`
 	query := "/v1/yield?unit=in&sheet=letter&blank=3-1/2x2&count=7&grain=any&name=card"
-	assert.Equal(t, decode[Yield](postJSON(t, "/v1/yield", flat).ok()), decode[Yield](get(t, query).ok()))
+	assert.Equal(t, decode[wire.Yield](postJSON(t, "/v1/yield", flat).ok()), decode[wire.Yield](get(t, query).ok()))
 	assert.Contains(t, get(t, first.Links.Picture).ok().Header().Get("Content-Type"), "image/svg+xml")
 }
 
@@ -175,9 +176,8 @@ func TestYieldAtLeastCost(t *testing.T) {
 		Minimize: sheet.LeastCost, Items: []sheet.Item{{Name: "card", Width: mm(148), Height: mm(210), Count: 7}},
 	}
 	a := postJSON(t, "/v1/yield", body).ok()
-	y := decode[Yield](a)
-	require.NotNil(t, y.Cost)
-	assert.InDelta(t, 38.75, *y.Cost, 1e-9, "2 A4 and 3 A5, by hand")
+	y := decode[wire.Yield](a)
+	assert.InDelta(t, 38.75, y.Cost, 1e-9, "2 A4 and 3 A5, by hand")
 	assert.InDelta(t, 38.75, y.LowerBound, 1e-9)
 	answer := planned(y)
 	answer.LowerBound = int64(math.Round(y.LowerBound * ask.PriceUnit))
@@ -192,9 +192,9 @@ func TestYieldOfEnclosures(t *testing.T) {
 	body := `{"unit":"in","sheet":"12 x 12 in","ruler":"1/64 in","items":[` +
 		`{"kind":"slotted-band","name":"card band","count":10,"width":"3 1/2","thickness":0.09,"caliper":0.012,"fit":"snug"},` +
 		`{"name":"tag","blank":"2 x 2","count":4},{"kind":"lidded-box","count":2,"width":3,"height":3,"thickness":1,"caliper":0.012}]}`
-	y := decode[Yield](postJSON(t, "/v1/yield", body).ok())
-	band := decode[Solution](get(t, "/v1/solve/slotted-band?unit=in&width=3-1/2&thickness=0.09&caliper=0.012&fit=snug&ruler=1/64in").ok())
-	box := decode[Solution](get(t, "/v1/solve/lidded-box?unit=in&width=3&height=3&thickness=1&caliper=0.012&ruler=1/64in").ok())
+	y := decode[wire.Yield](postJSON(t, "/v1/yield", body).ok())
+	band := decode[wire.Solution](get(t, "/v1/solve/slotted-band?unit=in&width=3-1/2&thickness=0.09&caliper=0.012&fit=snug&ruler=1/64in").ok())
+	box := decode[wire.Solution](get(t, "/v1/solve/lidded-box?unit=in&width=3&height=3&thickness=1&caliper=0.012&ruler=1/64in").ok())
 	require.Len(t, y.Items, 2+len(box.Pieces))
 	assert.Equal(t, "card band", y.Items[0].Name)
 	assert.Equal(t, band.Pieces[0].Blank.Width.Reading, y.Items[0].Width.Reading)
@@ -216,12 +216,13 @@ func TestYieldOfEnclosures(t *testing.T) {
 func bodyOf(order sheet.Order) string {
 	mm := func(l measure.Length) string { return fmt.Sprintf("%g mm", l.Millimetres()) }
 	size := func(w, h measure.Length) string { return mm(w) + " x " + mm(h) }
+	sides := [...]string{sheet.AnySide: "any", sheet.AlongWidth: "width", sheet.AlongHeight: "height"}
 	var sheets, items []map[string]any
 	for _, s := range order.Sheets {
-		sheets = append(sheets, map[string]any{"size": size(s.Width, s.Height), "grain": sideName(s.Grain), "price": float64(s.Price) / ask.PriceUnit})
+		sheets = append(sheets, map[string]any{"size": size(s.Width, s.Height), "grain": sides[s.Grain], "price": float64(s.Price) / ask.PriceUnit})
 	}
 	for _, it := range order.Items {
-		item := map[string]any{"name": it.Name, "blank": size(it.Width, it.Height), "grain": sideName(it.Grain)}
+		item := map[string]any{"name": it.Name, "blank": size(it.Width, it.Height), "grain": sides[it.Grain]}
 		if it.Count > 0 {
 			item["count"] = it.Count
 		}
@@ -274,7 +275,7 @@ func TestYieldOfRandomOrders(t *testing.T) {
 			}
 			return
 		}
-		y := decode[Yield](a.ok())
+		y := decode[wire.Yield](a.ok())
 		answer := planned(y)
 		if order.Minimize == sheet.LeastCost {
 			answer.LowerBound = int64(math.Round(y.LowerBound * ask.PriceUnit))
@@ -345,7 +346,7 @@ func TestYieldNamesWhatIsWrong(t *testing.T) {
 	for name, row := range rows {
 		t.Run(name, func(t *testing.T) {
 			p := postJSON(t, "/v1/yield", row.body).problem(row.status)
-			var found *Invalid
+			var found *wire.Invalid
 			for i := range p.Errors {
 				if p.Errors[i].Name == row.name && p.Errors[i].Code == row.code {
 					found = &p.Errors[i]
@@ -377,7 +378,7 @@ func TestYieldTakesLargeBodies(t *testing.T) {
 	for i := range 200 {
 		items = append(items, fmt.Sprintf(`{"name":"tag %d","blank":"%d x 20 mm","count":1}`, i, 20+i%3))
 	}
-	y := decode[Yield](postJSON(t, "/v1/yield", `{"items":[`+strings.Join(items, ",")+`],"sheet":"a4","unit":"mm","effort_ms":50}`).ok())
+	y := decode[wire.Yield](postJSON(t, "/v1/yield", `{"items":[`+strings.Join(items, ",")+`],"sheet":"a4","unit":"mm","effort_ms":50}`).ok())
 	assert.Len(t, y.Items, 200)
 }
 
@@ -419,7 +420,7 @@ func TestYieldStopsWhenTheCallerIsGone(t *testing.T) {
 func TestYieldInOtherFormats(t *testing.T) {
 	query := url.Values{"unit": {"in"}, "sheet": {"12x12"}, "margin": {"1/4"}, "blank": {"3-1/2x5-1/16"}, "name": {"card & <tag>"}, "count": {"11"}}.Encode()
 	rows := get(t, "/v1/yield.csv?"+query).ok().Body.String()
-	y := decode[Yield](get(t, "/v1/yield?"+query).ok())
+	y := decode[wire.Yield](get(t, "/v1/yield?"+query).ok())
 	lines := strings.Split(strings.TrimSuffix(rows, "\r\n"), "\r\n")
 	steps := 0
 	for _, p := range y.Plans {
@@ -431,7 +432,7 @@ func TestYieldInOtherFormats(t *testing.T) {
 	}
 	assert.Contains(t, get(t, "/v1/yield?format=csv&decimal=comma&header=0&"+query).ok().Body.String(), ";11 3/4 in;11,75;298,45;")
 	text := get(t, "/v1/yield.txt?"+query).ok().Body.String()
-	assert.Equal(t, 1, strings.Count(text, caution))
+	assert.Equal(t, 1, strings.Count(text, "Keep your fingers behind the guard"))
 	for _, p := range y.Plans {
 		for _, step := range p.Steps {
 			assert.Contains(t, text, ". "+step+"\n")

@@ -25,8 +25,11 @@ var ranks = [][]string{
 	{"internal/enclosure", "internal/fold", "internal/sheet/search", "internal/sheet/verify", "internal/mail", "internal/settings"},
 	{"internal/solve", "internal/assembly"},
 	{"internal/guide", "internal/draw"},
-	{"internal/draw/*", "internal/web", "api/tell"},
-	{"api/ask", "api/edge"},
+	{"internal/draw/*", "internal/web"},
+	{"api/ask"},
+	{"api/wire"},
+	{"api/tell"},
+	{"api/edge"},
 	{"api", "openapi"},
 	{"cmd/creasefit"},
 }

@@ -69,6 +69,9 @@ func (f Format) MediaType() string {
 	return media
 }
 
+// IsPicture reports whether the format is drawn rather than written.
+func (f Format) IsPicture() bool { return f >= SVG }
+
 // FormatNames lists the formats as they are written on the wire.
 func FormatNames(list []Format) []string {
 	names := make([]string, len(list))

@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api"
+	"creasefit/api/wire"
 	"creasefit/internal/browser"
 	"creasefit/internal/web"
 )
@@ -136,7 +137,7 @@ func TestKitsAreAsTheyWereMade(t *testing.T) {
 	service, _ := serviceFor(t, "*")
 	for _, k := range kits(t) {
 		unit := map[string][]string{"unit": {"in"}}
-		s := ask[api.Solution](t, service, "solve", k.Kind, unit, lists(k.Made), lists(k.Paper))
+		s := ask[wire.Solution](t, service, "solve", k.Kind, unit, lists(k.Made), lists(k.Paper))
 		got := map[string][]string{}
 		for _, piece := range s.Pieces {
 			got["blank"] = append(got["blank"], strings.TrimSuffix(piece.Blank.Width.Reading, " in")+" x "+piece.Blank.Height.Reading)
@@ -148,7 +149,7 @@ func TestKitsAreAsTheyWereMade(t *testing.T) {
 		for name, list := range got {
 			assert.Equal(t, list, k.Printed[name], "%s of %s", name, k.ID)
 		}
-		c := ask[api.Check](t, service, "check", k.Kind, unit, lists(k.Made), lists(k.Paper), k.Printed)
+		c := ask[wire.Check](t, service, "check", k.Kind, unit, lists(k.Made), lists(k.Paper), k.Printed)
 		assert.True(t, c.Works, "%s: %s", k.ID, c.Words)
 	}
 }

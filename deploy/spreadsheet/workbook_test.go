@@ -20,6 +20,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"creasefit/api"
+	"creasefit/api/wire"
 )
 
 // service runs the API and returns its address.
@@ -30,12 +31,12 @@ func service(t *testing.T) string {
 }
 
 // solved asks the service for a product.
-func solved(t *testing.T, service string, p product) api.Solution {
+func solved(t *testing.T, service string, p product) wire.Solution {
 	query := url.Values{"width": {p.width}, "height": {p.height}, "thickness": {p.thickness}, "caliper": {p.caliper}, "fit": {p.fit}, "ruler": {p.ruler}}
 	response, err := http.Get(service + "/v1/solve/" + p.kind + "?" + query.Encode())
 	require.NoError(t, err)
 	defer response.Body.Close()
-	var s api.Solution
+	var s wire.Solution
 	require.NoError(t, json.NewDecoder(response.Body).Decode(&s))
 	require.NotEmpty(t, s.Pieces, p.name)
 	return s

@@ -4,11 +4,12 @@ import (
 	"strings"
 
 	"creasefit/api"
+	"creasefit/api/wire"
 )
 
 // queryParameter describes a name in a query string, where every value is
 // text.
-func (p *patch) queryParameter(call api.CallSpec, q api.Parameter) (object, error) {
+func (p *patch) queryParameter(call api.CallSpec, q wire.Parameter) (object, error) {
 	schema, err := p.value(call, q, false)
 	if err != nil {
 		return nil, err
@@ -22,7 +23,7 @@ func (p *patch) queryParameter(call api.CallSpec, q api.Parameter) (object, erro
 }
 
 // value refers to the shared schema of one value of a name.
-func (p *patch) value(call api.CallSpec, q api.Parameter, inJSON bool) (object, error) {
+func (p *patch) value(call api.CallSpec, q wire.Parameter, inJSON bool) (object, error) {
 	schema := schemaOf(q, inJSON)
 	schema["description"] = explain(q)
 	where := "Text"
@@ -33,7 +34,7 @@ func (p *patch) value(call api.CallSpec, q api.Parameter, inJSON bool) (object, 
 }
 
 // example is a value of the name's type.
-func example(q api.Parameter) any {
+func example(q wire.Parameter) any {
 	if q.Type == "count" || q.Type == "number" {
 		return number(q.Example)
 	}
@@ -69,7 +70,7 @@ func (p *patch) requestBody(call api.CallSpec) (object, error) {
 }
 
 // schemaOf is the schema of one value; in JSON a number may be a JSON number.
-func schemaOf(q api.Parameter, inJSON bool) object {
+func schemaOf(q wire.Parameter, inJSON bool) object {
 	switch q.Type {
 	case "choice":
 		return object{"type": "string", "enum": words(q.Choices)}
@@ -97,7 +98,7 @@ func schemaOf(q api.Parameter, inJSON bool) object {
 
 // objectSchema is the schema of an object in any of its forms; a query string
 // has it as JSON, or a plain text that stands for it.
-func objectSchema(q api.Parameter, inJSON bool) object {
+func objectSchema(q wire.Parameter, inJSON bool) object {
 	text := object{"type": "string", "minLength": 1, "maxLength": q.Longest}
 	if !inJSON {
 		return text
@@ -119,7 +120,7 @@ func objectSchema(q api.Parameter, inJSON bool) object {
 }
 
 // numberSchema is the schema of a number with its bounds.
-func numberSchema(q api.Parameter, inJSON bool) object {
+func numberSchema(q wire.Parameter, inJSON bool) object {
 	kind := map[string]string{"count": "integer", "number": "number"}[q.Type]
 	s := object{"type": kind, "minimum": *q.Least.Number, "maximum": *q.Greatest.Number}
 	if inJSON {
@@ -135,10 +136,10 @@ func numberSchema(q api.Parameter, inJSON bool) object {
 func reference(name string) object { return object{"$ref": "#/components/schemas/" + name} }
 
 // bound writes a bound of a length in both units.
-func bound(b *api.Bound) object { return object{"in": *b.In, "mm": *b.MM} }
+func bound(b *wire.Bound) object { return object{"in": *b.In, "mm": *b.MM} }
 
 // explain is the help with the default and the bounds in words.
-func explain(q api.Parameter) string {
+func explain(q wire.Parameter) string {
 	var b strings.Builder
 	b.WriteString(q.Help)
 	switch {

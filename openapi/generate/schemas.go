@@ -21,7 +21,7 @@ func schemaName(name string) string {
 	if part, ok := strings.CutPrefix(name, "guide."); ok && part != "Guide" {
 		return "Guide" + part
 	}
-	return strings.TrimPrefix(strings.TrimPrefix(name, "guide."), "api.")
+	return strings.TrimPrefix(strings.TrimPrefix(name, "guide."), "wire.")
 }
 
 // renameRefs does the same to every reference.
@@ -42,6 +42,10 @@ func renameRefs(node any) {
 	}
 }
 
+// membersRef is the type of the members of an object that a Go list stands for
+// because their order says something (see the member tag of package wire).
+const membersRef = "#/components/schemas/Given"
+
 // closeSchemas says that answers have no members but those listed, and drops
 // what only repeats a default.
 func closeSchemas(schemas object) {
@@ -53,7 +57,12 @@ func closeSchemas(schemas object) {
 		}
 		s["additionalProperties"] = false
 		for _, property := range properties {
-			delete(property.(object), "uniqueItems")
+			p := property.(object)
+			delete(p, "uniqueItems")
+			if items, ok := p["items"].(object); ok && items["$ref"] == membersRef {
+				delete(p, "items")
+				p["type"], p["additionalProperties"] = "object", items
+			}
 		}
 	}
 }

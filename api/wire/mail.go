@@ -1,13 +1,31 @@
-package api
+package wire
+
+import (
+	"creasefit/internal/mail"
+	"creasefit/internal/measure"
+)
 
 // Mail is the answer of /v1/mail.
 type Mail struct {
-	Unit   string           `json:"unit" validate:"required,oneof=in mm" example:"in"`
-	Given  map[string]Given `json:"given" validate:"required"`
-	Words  string           `json:"words" validate:"required" example:"us: letter, nonmachinable; de: perhaps standardbrief"` // all in one line
-	Posts  []PostVerdict    `json:"posts" validate:"required"`
-	Advice string           `json:"advice" validate:"required"`
-	Links  MailLinks        `json:"links" validate:"required"`
+	Unit   string        `json:"unit" validate:"required,oneof=in mm" example:"in"`
+	Given  Givens        `json:"given" validate:"required"`
+	Words  string        `json:"words" validate:"required" example:"us: letter, nonmachinable; de: perhaps standardbrief"` // all in one line
+	Posts  []PostVerdict `json:"posts" validate:"required"`
+	Advice string        `json:"advice" validate:"required"`
+	Links  MailLinks     `json:"links" validate:"required"`
+}
+
+// mailAdvice stands in every answer about mailing.
+const mailAdvice = "Confirm with your post office before mailing: rules change, and its own measuring decides."
+
+// OfMail is what posts make of a piece.
+func OfMail(list []mail.Judgement, unit measure.Unit, a *Asked) *Mail {
+	m := &Mail{Unit: unit.String(), Given: a.Given, Advice: mailAdvice, Links: MailLinks{a.Self(), "/v1/posts"}}
+	for i := range list {
+		m.Posts = append(m.Posts, verdict(&list[i], unit))
+	}
+	m.Words = mailWords(m.Posts)
+	return m
 }
 
 // MailLinks lead on from what posts make of a piece.
@@ -33,6 +51,27 @@ type PostVerdict struct {
 	NotConfirmed []string       `json:"not_confirmed" validate:"required"`                         // what the table does not have, or not for certain
 }
 
+func verdict(j *mail.Judgement, unit measure.Unit) PostVerdict {
+	v := PostVerdict{Post: j.Post.Name, Title: j.Post.Title, Edition: j.Post.Edition, Verdict: j.Verdict.String(),
+		Limits: standings(j.Limits, unit), NotConfirmed: j.Post.NotConfirmed}
+	if j.Class != nil {
+		v.Class, v.ClassTitle, v.Conditions = j.Class.Name, j.Class.Title, j.Class.Conditions
+	}
+	if f, ok := j.Nearest(); ok {
+		v.Nearest = new(standing(&f, unit))
+	}
+	for _, d := range j.Surcharges {
+		v.Surcharges = append(v.Surcharges, MailDue{d.Name, d.Certain, reasons(d.Limits, d.Rules, unit)})
+	}
+	for _, r := range j.Refusals {
+		v.NotIn = append(v.NotIn, MailNotIn{r.Class.Name, r.Class.Title, reasons(r.Limits, r.Rules, unit)})
+	}
+	for _, q := range j.Unknown {
+		v.Unknown = append(v.Unknown, q.String())
+	}
+	return v
+}
+
 // MailDue is a surcharge.
 type MailDue struct {
 	Name    string       `json:"name" validate:"required" example:"nonmachinable"`
@@ -54,6 +93,19 @@ type MailReason struct {
 	Limit  *MailStanding `json:"limit,omitempty"` // none: it is no matter of size or mass
 }
 
+// reasons joins limits and rules that a piece does not keep.
+func reasons(limits []mail.Finding, rules []*mail.Rule, unit measure.Unit) []MailReason {
+	var list []MailReason
+	for i := range limits {
+		s := standing(&limits[i], unit)
+		list = append(list, MailReason{s.Detail, limits[i].Source, &s})
+	}
+	for _, r := range rules {
+		list = append(list, MailReason{"it " + r.Why, r.Source, nil})
+	}
+	return list
+}
+
 // MailStanding is a limit and how the piece stands to it.
 type MailStanding struct {
 	MailLimit
@@ -61,6 +113,22 @@ type MailStanding struct {
 	Detail string      `json:"detail" validate:"required" example:"the mass is 18 g (at most 20 g): 2 g left"`
 	Value  *MailAmount `json:"value,omitempty"` // of the piece, if it is known
 	Left   *MailAmount `json:"left,omitempty"`  // below nothing: so much beyond it
+}
+
+func standing(f *mail.Finding, unit measure.Unit) MailStanding {
+	s := MailStanding{MailLimit: mailLimit(f.Limit, unit), State: f.State.String(), Detail: standingWords(f, unit)}
+	if f.State != mail.Unknown {
+		s.Value, s.Left = new(amount(f.Value, unit)), new(amount(f.Left, unit))
+	}
+	return s
+}
+
+func standings(list []mail.Finding, unit measure.Unit) []MailStanding {
+	standings := make([]MailStanding, len(list))
+	for i := range list {
+		standings[i] = standing(&list[i], unit)
+	}
+	return standings
 }
 
 // MailLimit is one bound of a class.
@@ -76,6 +144,26 @@ type MailLimit struct {
 	Source    string      `json:"source" validate:"required"`
 }
 
+func mailLimit(l *mail.Limit, unit measure.Unit) MailLimit {
+	w := MailLimit{Of: l.Bound.Of().String(), Bound: "greatest", At: amount(l.Bound, unit), Inclusive: !l.Open,
+		Doubt: l.Doubt, Confirmed: !l.Hearsay, Unless: mailLimits(l.Unless, unit), Source: l.Source}
+	if l.Least {
+		w.Bound = "least"
+	}
+	if !l.Grace.IsZero() {
+		w.Grace = new(amount(l.Grace, unit))
+	}
+	return w
+}
+
+func mailLimits(list []mail.Limit, unit measure.Unit) []MailLimit {
+	limits := make([]MailLimit, len(list))
+	for i := range list {
+		limits[i] = mailLimit(&list[i], unit)
+	}
+	return limits
+}
+
 // MailAmount is a length, a mass or a ratio.
 type MailAmount struct {
 	Text  string   `json:"text" validate:"required" example:"1/4 in"`
@@ -86,42 +174,16 @@ type MailAmount struct {
 	Ratio *float64 `json:"ratio,omitempty" example:"1.3"`
 }
 
-// PostList is the answer of /v1/posts.
-type PostList struct {
-	Posts []PostTable `json:"posts" validate:"required"`
-}
-
-// PostTable is the size classes of one post.
-type PostTable struct {
-	Name         string      `json:"name" validate:"required" example:"us"`
-	Title        string      `json:"title" validate:"required"`
-	Edition      string      `json:"edition" validate:"required"`
-	ByAddress    bool        `json:"by_address" validate:"required"` // the length is the side that the address reads along
-	Classes      []PostClass `json:"classes" validate:"required"`    // the cheapest first
-	NotConfirmed []string    `json:"not_confirmed" validate:"required"`
-}
-
-// PostClass is one size class.
-type PostClass struct {
-	Name       string          `json:"name" validate:"required" example:"letter"`
-	Title      string          `json:"title" validate:"required" example:"Letter"`
-	Limits     []MailLimit     `json:"limits" validate:"required"`
-	Rules      []PostRule      `json:"rules" validate:"required"`
-	Surcharges []PostSurcharge `json:"surcharges" validate:"required"`
-	Conditions []string        `json:"conditions" validate:"required"`
-}
-
-// PostRule is what keeps a piece out of a class, or makes it dearer, beside
-// sizes and mass.
-type PostRule struct {
-	Detail string `json:"detail" validate:"required" example:"it is a box"`
-	Source string `json:"source" validate:"required"`
-}
-
-// PostSurcharge is due beyond any of its limits, and if any of its rules
-// holds.
-type PostSurcharge struct {
-	Name   string      `json:"name" validate:"required" example:"nonmachinable"`
-	Limits []MailLimit `json:"limits" validate:"required"`
-	Rules  []PostRule  `json:"rules" validate:"required"`
+// amount is a length in both units, a mass in both, or a ratio.
+func amount(a mail.Amount, unit measure.Unit) MailAmount {
+	w := MailAmount{Text: amountText(a, unit)}
+	switch a.Of() {
+	case mail.OfMass:
+		w.G, w.Oz = new(round(a.Mass().Grams(), 4)), new(round(a.Mass().Ounces(), 4))
+	case mail.OfRatio:
+		w.Ratio = new(round(a.Ratio(), 4))
+	default:
+		w.In, w.MM = new(a.Length().Rounded(measure.Inch)), new(a.Length().Millimetres())
+	}
+	return w
 }

@@ -1,0 +1,142 @@
+package tell
+
+import (
+	"strconv"
+	"strings"
+
+	"creasefit/api/wire"
+)
+
+// row is one measurement of an answer: the same in CSV, XML and text.
+type row struct {
+	piece, what, name, from string
+	length                  *wire.Length
+}
+
+// rowsOf lists the measurements of an answer; none of one that is no set of
+// measurements.
+func rowsOf(answer any) []row {
+	switch a := answer.(type) {
+	case *wire.Solution:
+		return pieceRows(nil, a.Pieces)
+	case *wire.Portfolio:
+		return pieceRows(nil, a.Pieces)
+	case *wire.Ruler:
+		return rulerRows(a)
+	default:
+		return nil
+	}
+}
+
+// pieceRows lists of each piece the blank, the scores, the panels and the cuts.
+func pieceRows(rows []row, pieces []wire.Piece) []row {
+	for i := range pieces {
+		p := &pieces[i]
+		add := func(what, name, from string, l *wire.Length) {
+			rows = append(rows, row{pieceName(p, pieces), what, name, from, l})
+		}
+		add("blank", "width", "", &p.Blank.Width)
+		add("blank", "height", "", &p.Blank.Height)
+		for j := range p.Scores {
+			add("score", p.Scores[j].Name, p.Scores[j].From, &p.Scores[j].At)
+		}
+		for j := range p.Panels {
+			add("panel", p.Panels[j].Name, "", &p.Panels[j].Size)
+		}
+		for j := range p.Cuts {
+			c := &p.Cuts[j]
+			add(c.Kind, c.Name, c.From, &c.Depth)
+			if c.Width.MM != 0 {
+				add(c.Kind, c.Name+" width", "", &c.Width)
+			}
+		}
+	}
+	return rows
+}
+
+// pieceName names a piece of a portfolio after its layer and, where that has
+// several, itself.
+func pieceName(p *wire.Piece, pieces []wire.Piece) string {
+	if p.Layer == "" {
+		return p.Name
+	}
+	for i := range pieces {
+		if other := &pieces[i]; other != p && other.Layer == p.Layer {
+			return p.Layer + " " + p.Name
+		}
+	}
+	return p.Layer
+}
+
+// rulerRows lists the nearest marks of each length.
+func rulerRows(a *wire.Ruler) []row {
+	var rows []row
+	for i := range a.Lengths {
+		for j := range a.Lengths[i].Readings {
+			r := &a.Lengths[i].Readings[j]
+			rows = append(rows, row{"length " + strconv.Itoa(i+1), "reading", r.Step, "", &r.At})
+		}
+	}
+	return rows
+}
+
+// measurementTable is a table of measurements.
+func measurementTable(rows []row) table {
+	t := table{header: []string{"piece", "what", "name", "from", "reading", "in", "mm"}}
+	for _, r := range rows {
+		t.rows = append(t.rows, []any{r.piece, r.what, r.name, r.from, reading(r.length.Reading), r.length.In, r.length.MM})
+	}
+	return t
+}
+
+// appendXML appends one element for each measurement, its numbers as
+// attributes, so that number(//score[1]/@in) works in XPath 1.0.
+func appendXML(dst []byte, rows []row) []byte {
+	dst = append(dst, "<?xml version=\"1.0\" encoding=\"US-ASCII\"?>\n<measurements>\n"...)
+	for _, r := range rows {
+		dst = append(append(dst, "  <"...), r.what...)
+		for _, attribute := range [...][2]string{
+			{"piece", r.piece}, {"name", r.name}, {"from", r.from}, {"reading", r.length.Reading}, {"in", number(r.length.In)}, {"mm", number(r.length.MM)},
+		} {
+			if attribute[1] != "" {
+				dst = append(append(append(dst, ' '), attribute[0]...), `="`...)
+				dst = append(appendXMLText(dst, attribute[1]), '"')
+			}
+		}
+		dst = append(dst, "/>\n"...)
+	}
+	return append(dst, "</measurements>\n"...)
+}
+
+// appendXMLText appends a text as ASCII for an attribute.
+func appendXMLText(dst []byte, text string) []byte {
+	for _, c := range text {
+		if c < ' ' || c > '~' || c == '<' || c == '&' || c == '"' {
+			dst = append(strconv.AppendInt(append(dst, "&#"...), int64(c), 10), ';')
+			continue
+		}
+		dst = append(dst, byte(c))
+	}
+	return dst
+}
+
+// appendRowText appends one line to read aloud for each measurement.
+func appendRowText(dst []byte, s Style, rows []row) []byte {
+	for _, r := range rows {
+		dst = append(append(append(dst, r.piece...), ", "...), r.label()...)
+		dst = append(append(dst, ": "...), s.mark(r.length.Reading)...)
+		if r.from != "" {
+			dst = append(append(dst, " from the "...), r.from...)
+		}
+		dst = append(dst, '\n')
+	}
+	return dst
+}
+
+// label names a measurement in a line of text; most names say what they are.
+func (r *row) label() string {
+	if strings.Contains(r.name, r.what) || r.what == "panel" {
+		return r.name
+	}
+	return r.what + " " + r.name
+}

@@ -1,0 +1,155 @@
+package tell
+
+import (
+	"fmt"
+	"strings"
+
+	"creasefit/api/wire"
+)
+
+// appendText appends an answer in lines to read aloud.
+func appendText(dst []byte, s Style, answer any) []byte {
+	switch a := answer.(type) {
+	case *wire.Check:
+		return appendCheckText(dst, a)
+	case *wire.Yield:
+		return appendCuttingText(dst, a)
+	case *wire.Mail:
+		return appendMailText(dst, a)
+	default:
+		return appendRowText(dst, s, rowsOf(answer))
+	}
+}
+
+func appendCheckText(dst []byte, c *wire.Check) []byte {
+	dst = append(append(dst, c.Words...), '\n')
+	for i := range c.Mend {
+		m := &c.Mend[i]
+		dst = fmt.Appendf(dst, "change %s from %s to %s\n", m.Name, m.From.Reading, m.To.Reading)
+	}
+	return dst
+}
+
+// caution is said once, before the first cut.
+const caution = "Keep your fingers behind the guard and out of the blade's way, cut on a firm table, and lock the blade after the last cut."
+
+// appendCuttingText appends the steps of a cut plan.
+func appendCuttingText(dst []byte, y *wire.Yield) []byte {
+	dst = fmt.Appendf(dst, "%s %s\n%s\n", y.Summary, y.Proof, caution)
+	for _, w := range y.Warnings {
+		dst = append(append(dst, w.Detail...), '\n')
+	}
+	for i := range y.Plans {
+		p := &y.Plans[i]
+		sheets := "sheets"
+		if p.Times == 1 {
+			sheets = "sheet"
+		}
+		dst = fmt.Appendf(dst, "Plan %d: cut %d %s of %s like this.\n", i+1, p.Times, sheets, p.Sheet.Words)
+		for n, step := range p.Steps {
+			dst = fmt.Appendf(dst, "%d. %s\n", n+1, step)
+		}
+		if len(p.Steps) == 0 {
+			dst = append(dst, "Nothing to cut: the sheet is the blank.\n"...)
+		}
+	}
+	return dst
+}
+
+// cuttingTable has one row for each setting of the trimmer. There is no name of
+// the request's in it.
+func cuttingTable(y *wire.Yield) table {
+	t := table{header: []string{"plan", "sheets", "step", "across", "from", "reading", "in", "mm", "exact mm", "length in", "length mm", "trim", "stack", "cuts"}}
+	for i := range y.Plans {
+		p := &y.Plans[i]
+		for n := range p.Settings {
+			s := &p.Settings[n]
+			trim := "cut"
+			if s.Trim {
+				trim = "margin"
+			}
+			t.rows = append(t.rows, []any{i + 1, p.Times, n + 1, s.Across, s.From, reading(s.At.Reading), s.At.In, s.At.MM, s.At.ExactMM,
+				s.Length.In, s.Length.MM, trim, len(s.Parts), s.Repeat})
+		}
+	}
+	return t
+}
+
+// appendMailText appends what each post makes of the piece.
+func appendMailText(dst []byte, m *wire.Mail) []byte {
+	for i := range m.Posts {
+		dst = appendPostText(dst, &m.Posts[i])
+	}
+	return append(append(dst, m.Advice...), '\n')
+}
+
+func appendPostText(dst []byte, v *wire.PostVerdict) []byte {
+	say := func(words ...string) { dst = append(append(dst, strings.Join(words, "")...), '\n') }
+	title := "no class of the table takes it"
+	if v.Class != "" {
+		title = wire.Perhaps(v.Certain(), v.ClassTitle)
+	}
+	say(v.Title, ": ", title, ".")
+	for i, name := range v.DueNames() {
+		say("  Surcharge, ", name, ": ", details(v.Surcharges[i].Reasons), ".")
+	}
+	for _, r := range v.NotIn {
+		say("  Not ", r.Title, ": ", details(r.Reasons), ".")
+	}
+	const inside = "inside"
+	for i := range v.Limits {
+		if v.Limits[i].State != inside {
+			say("  Note: ", v.Limits[i].Detail, ".")
+		}
+	}
+	if v.Nearest != nil && v.Nearest.State == inside {
+		say("  Nearest limit: ", v.Nearest.Detail, ".")
+	}
+	if len(v.Conditions) > 0 {
+		say("  Also: ", strings.Join(v.Conditions, " "))
+	}
+	say("  Not confirmed: ", strings.Join(v.NotConfirmed, " "))
+	say("  By ", v.Edition, ".")
+	return dst
+}
+
+// details joins reasons into a line.
+func details(reasons []wire.MailReason) string {
+	list := make([]string, len(reasons))
+	for i := range reasons {
+		list[i] = reasons[i].Detail
+	}
+	return strings.Join(list, "; ")
+}
+
+// mailTable has one row for each post: its class, and the limit that the piece
+// is nearest to, in millimetres, grams or a bare ratio.
+func mailTable(m *wire.Mail) table {
+	t := table{header: []string{"post", "class", "verdict", "surcharges", "unknown", "nearest", "bound", "limit", "value", "left", "unit"}}
+	for i := range m.Posts {
+		v := &m.Posts[i]
+		cells := []any{v.Post, v.Class, v.Verdict, strings.Join(v.DueNames(), " "), strings.Join(v.Unknown, " ")}
+		if n := v.Nearest; n != nil {
+			x, unit := bare(&n.At)
+			value, _ := bare(n.Value)
+			left, _ := bare(n.Left)
+			cells = append(cells, n.Of, n.Bound, x, value, left, unit)
+		} else {
+			cells = append(cells, make([]any, 6)...)
+		}
+		t.rows = append(t.rows, cells)
+	}
+	return t
+}
+
+// bare is an amount as a number, with its unit.
+func bare(a *wire.MailAmount) (float64, string) {
+	switch {
+	case a.MM != nil:
+		return *a.MM, "mm"
+	case a.G != nil:
+		return *a.G, "g"
+	default:
+		return *a.Ratio, "ratio"
+	}
+}

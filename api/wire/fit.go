@@ -1,0 +1,72 @@
+package wire
+
+import (
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+// Fit is how the contents go in along one axis.
+type Fit struct {
+	Axis      string    `json:"axis" validate:"required,oneof=width height thickness diagonal"`
+	Between   string    `json:"between,omitempty" example:"lid over tray"` // which pieces, if not the contents and what holds them
+	Verdict   string    `json:"verdict" validate:"required,oneof=tight snug easy loose slack"`
+	Window    [2]Length `json:"window" validate:"required,min=2,max=2"` // the clearance that was asked for
+	Nominal   Length    `json:"nominal" validate:"required"`
+	WorstCase [2]Length `json:"worst_case" validate:"required,min=2,max=2"`
+	RSS       [2]Length `json:"rss" validate:"required,min=2,max=2"`                    // root-sum-square of the errors, three standard deviations
+	Chance    float64   `json:"chance" validate:"required,min=0,max=1" example:"0.993"` // that it goes in
+}
+
+func fits(step measure.Step, list []solve.Fit) []Fit {
+	fits := make([]Fit, len(list))
+	for i := range list {
+		f := &list[i]
+		fits[i] = Fit{
+			Axis:      f.Axis.String(),
+			Between:   f.Between,
+			Verdict:   f.Verdict,
+			Window:    span(step, f.Window.Min, f.Window.Max),
+			Nominal:   exact(step, f.Nominal),
+			WorstCase: span(step, f.WorstCase.Min, f.WorstCase.Max),
+			RSS:       span(step, f.RSS.Min, f.RSS.Max),
+			Chance:    round(f.Chance, 4),
+		}
+	}
+	return fits
+}
+
+// Alternative is the answer at a finer step.
+type Alternative struct {
+	Step string `json:"step" validate:"required" example:"1/16 in"`
+	Gain string `json:"gain" validate:"required"`
+	Fit  []Fit  `json:"fit" validate:"required"`
+	Link string `json:"link" validate:"required"`
+}
+
+// alternatives are the answers at finer steps, each with the address that
+// forces it.
+func alternatives(s *solve.Solution, self string) []Alternative {
+	list := make([]Alternative, len(s.Alternatives))
+	for i := range s.Alternatives {
+		a := &s.Alternatives[i]
+		list[i] = Alternative{
+			Step: a.Step.String(),
+			Gain: gain(a.Nearer, s.Request.Unit),
+			Fit:  fits(a.Step, a.Fits),
+			Link: self + "&step=" + a.Step.FormatURL(a.Step.Size()),
+		}
+	}
+	return list
+}
+
+// gain says what a finer step is worth.
+func gain(nearer measure.Length, unit measure.Unit) string {
+	if nearer.Sign() <= 0 {
+		return "the clearances come no nearer to the middle of their windows"
+	}
+	places := 2
+	if unit == measure.Inch {
+		places = 3
+	}
+	return "the clearances come " + Decimal(nearer, unit, places) + " nearer to the middle of their windows"
+}

@@ -1,0 +1,21 @@
+package wire
+
+// Limits is the answer of /v1/limits.
+type Limits struct {
+	URL            int   `json:"url_bytes" validate:"required" example:"8000"`
+	Names          int   `json:"names" validate:"required" example:"64"`
+	Value          int   `json:"value_characters" validate:"required" example:"64"`
+	Body           int64 `json:"body_bytes" validate:"required" example:"65536"`
+	YieldBody      int64 `json:"yield_body_bytes" validate:"required" example:"1048576"`
+	Items          int   `json:"yield_items" validate:"required" example:"200"`
+	Pieces         int   `json:"yield_pieces" validate:"required" example:"100000"`
+	EffortMillis   int64 `json:"yield_effort_ms" validate:"required" example:"10000"`
+	Planning       int   `json:"planning" validate:"required" example:"8"` // orders planned at once
+	Depth          int   `json:"json_depth" validate:"required" example:"16"`
+	Lengths        int   `json:"ruler_lengths" validate:"required" example:"50"`
+	SolveMillis    int64 `json:"solve_ms" validate:"required" example:"250"`
+	RequestMillis  int64 `json:"request_ms" validate:"required" example:"10000"`
+	Running        int   `json:"running" validate:"required" example:"64"`
+	Waiting        int   `json:"waiting" validate:"required" example:"256"`
+	ReportedAtOnce int   `json:"errors_at_once" validate:"required" example:"20"`
+}

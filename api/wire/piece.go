@@ -1,0 +1,157 @@
+package wire
+
+import (
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/solve"
+)
+
+// Piece is one part of the enclosure.
+type Piece struct {
+	Name     string  `json:"name" validate:"required" example:"band"`
+	Layer    string  `json:"layer,omitempty" example:"tray"` // of a portfolio
+	Quantity int     `json:"quantity" validate:"required,min=1" example:"1"`
+	Blank    Blank   `json:"blank" validate:"required"`
+	Panels   []Panel `json:"panels" validate:"required"`
+	Scores   []Score `json:"scores" validate:"required"` // from the left, or from the bottom
+	Cuts     []Cut   `json:"cuts" validate:"required"`
+}
+
+// appendPieces appends the pieces of a solution; layer is what they are part of
+// in a portfolio, else empty. Each piece has a twin on an endlessly fine ruler.
+func appendPieces(list []Piece, s *solve.Solution, layer string) []Piece {
+	for i := range s.Pattern.Pieces {
+		p, ideal := &s.Pattern.Pieces[i], &s.Ideal.Pieces[i]
+		list = append(list, Piece{
+			Name:     p.Name,
+			Layer:    layer,
+			Quantity: p.Quantity,
+			Blank:    Blank{length(s.Step, p.Width, ideal.Width), length(s.Step, p.Height, ideal.Height)},
+			Panels:   panels(s.Step, p, ideal),
+			Scores:   scores(s.Step, p, ideal),
+			Cuts:     cuts(s.Step, p, ideal),
+		})
+	}
+	return list
+}
+
+// Blank is the rectangle that a piece is cut from.
+type Blank struct {
+	Width  Length `json:"width" validate:"required"`
+	Height Length `json:"height" validate:"required"`
+}
+
+// Panel is one size along an edge of the blank.
+type Panel struct {
+	Name   string `json:"name" validate:"required" example:"left tab"`
+	Across string `json:"across" validate:"required,oneof=width height diagonal"`
+	Size   Length `json:"size" validate:"required"`
+}
+
+// panels are the sizes that follow one another along the edges.
+func panels(step measure.Step, p, ideal *pattern.Piece) []Panel {
+	most := 0
+	for i := range p.Strips {
+		most += len(p.Strips[i].Cells)
+	}
+	list := make([]Panel, 0, most)
+	for i := range p.Strips {
+		for j := range p.Strips[i].Cells {
+			cell := &p.Strips[i].Cells[j]
+			list = append(list, Panel{cell.Name, p.Strips[i].Across.String(), length(step, cell.Size, ideal.Strips[i].Cells[j].Size)})
+		}
+	}
+	return list
+}
+
+// Score is a pressed line across the blank.
+type Score struct {
+	Name   string  `json:"name" validate:"required" example:"score 1"`
+	Across string  `json:"across" validate:"required,oneof=width height diagonal"`
+	At     Length  `json:"at" validate:"required"`
+	From   string  `json:"from" validate:"required,oneof=left bottom"`
+	Fold   string  `json:"fold" validate:"required,oneof=valley mountain"`
+	Angle  float64 `json:"angle" validate:"required" example:"90"` // degrees folded when closed
+	Or     *Turned `json:"or,omitempty"`                           // plainer when the blank is turned end for end
+}
+
+// Turned is a score measured from the opposite edge.
+type Turned struct {
+	At   Length `json:"at" validate:"required"`
+	From string `json:"from" validate:"required,oneof=right top"`
+}
+
+// scores are the scores in the order of the blank from the left or the bottom,
+// each as its position from that edge.
+func scores(step measure.Step, p, ideal *pattern.Piece) []Score {
+	var list []Score
+	for i := range p.Strips {
+		strip, twin := &p.Strips[i], &ideal.Strips[i]
+		from, opposite := edges(strip.Across)
+		var at, idealAt measure.Length
+		for j := range strip.Scores {
+			at, idealAt = at.Add(strip.Cells[j].Size), idealAt.Add(twin.Cells[j].Size)
+			s := &strip.Scores[j]
+			if s.Fold == pattern.Flat {
+				continue
+			}
+			list = append(list, Score{s.Name, strip.Across.String(), length(step, at, idealAt), from, s.Fold.String(), round(s.Angle, 3),
+				turned(step, extent(strip).Sub(at), extent(twin).Sub(idealAt), at, opposite)})
+		}
+	}
+	return list
+}
+
+// turned is the score measured from the opposite edge, if it lies on a coarser
+// mark when the blank is turned end for end.
+func turned(step measure.Step, opposite, ideal, at measure.Length, edge string) *Turned {
+	own, _ := measure.CoarsestMark(at, step.Unit())
+	other, _ := measure.CoarsestMark(opposite, step.Unit())
+	if !own.Size().Less(other.Size()) {
+		return nil
+	}
+	return &Turned{length(step, opposite, ideal), edge}
+}
+
+// extent is the length of the whole edge.
+func extent(s *pattern.Strip) measure.Length {
+	var sum measure.Length
+	for i := range s.Cells {
+		sum = sum.Add(s.Cells[i].Size)
+	}
+	return sum
+}
+
+// edges returns the edge that positions across the axis are measured from,
+// and the one opposite.
+func edges(across pattern.Axis) (from, opposite string) {
+	if across == pattern.Height {
+		return "bottom", "top"
+	}
+	return "left", "right"
+}
+
+// Cut is a cut inside the blank.
+type Cut struct {
+	Name  string  `json:"name" validate:"required" example:"left slit"`
+	Kind  string  `json:"kind" validate:"required,oneof=slit slot notch window relief"`
+	On    string  `json:"on,omitempty" example:"score 1"` // the score that it lies on
+	At    *Length `json:"at,omitempty"`                   // where it lies, if on no score, from the left or the bottom
+	From  string  `json:"from" validate:"required,oneof=top bottom left right"`
+	Depth Length  `json:"depth" validate:"required"`
+	Width Length  `json:"width" validate:"required"` // zero for a slit
+}
+
+func cuts(step measure.Step, p, ideal *pattern.Piece) []Cut {
+	list := make([]Cut, len(p.Cuts))
+	for i := range p.Cuts {
+		c, twin := &p.Cuts[i], &ideal.Cuts[i]
+		list[i] = Cut{Name: c.Name, Kind: c.Kind.String(), On: c.On, From: c.From,
+			Depth: length(step, c.Depth, twin.Depth), Width: length(step, c.Width, twin.Width)}
+		if c.On == "" {
+			at := length(step, c.At, twin.At)
+			list[i].At = &at
+		}
+	}
+	return list
+}

@@ -1,0 +1,106 @@
+package wire
+
+import (
+	"fmt"
+
+	"creasefit/api/ask"
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+	"creasefit/internal/sheet"
+)
+
+// Yield is the answer of /v1/yield.
+type Yield struct {
+	Unit       string      `json:"unit" validate:"required,oneof=in mm" example:"in"`
+	Ruler      string      `json:"ruler" validate:"required" example:"1/16 in"` // that cuts are set to
+	Sheets     int         `json:"sheets" validate:"required" example:"6"`      // how many are cut
+	Proven     bool        `json:"proven" validate:"required"`                  // no plan needs less, or gives more
+	LowerBound float64     `json:"lower_bound" validate:"required" example:"6"` // nothing needs less: sheets, or cost if that is kept small
+	PerSheet   int         `json:"per_sheet,omitempty" example:"8"`             // blanks that one sheet gives at most, of a single blank
+	Cost       float64     `json:"cost,omitempty" example:"4.2"`                // of all sheets that are cut, if they have prices
+	Used       float64     `json:"used" validate:"required,min=0,max=1" example:"0.93"`
+	Items      []YieldItem `json:"items" validate:"required"`
+	Plans      []CutPlan   `json:"plans" validate:"required"`
+	Proof      string      `json:"proof" validate:"required"`
+	Warnings   []Warning   `json:"warnings" validate:"required"`
+	Links      YieldLinks  `json:"links" validate:"required"`
+
+	Summary string `json:"-"` // in a sentence or two
+}
+
+// OfYield is the answer to an order that was planned.
+func OfYield(o *sheet.Order, p *sheet.Answer, unit measure.Unit, warned []enclosure.Warning, a *Asked) *Yield {
+	c := cutting{o, p, o.Ruler}
+	return &Yield{
+		Unit:       unit.String(),
+		Ruler:      o.Ruler.String(),
+		Sheets:     p.Sheets,
+		Proven:     p.Proven,
+		LowerBound: c.bound(),
+		PerSheet:   p.PerSheet,
+		Cost:       price(p.Cost),
+		Used:       round(p.Used, 6),
+		Items:      c.items(),
+		Plans:      c.plans(),
+		Proof:      p.Proof,
+		Warnings:   warnings(warned, a),
+		Links:      YieldLinks{a.Self(), a.Self() + "&format=svg"},
+		Summary:    PlanSummary(o, p),
+	}
+}
+
+// PlanSummary says in a sentence or two what a plan comes to.
+func PlanSummary(o *sheet.Order, p *sheet.Answer) string {
+	sheets := Count(p.Sheets, "sheet", "sheets")
+	used := number(100*p.Used, 0) + " percent of the paper is used."
+	if o.Items[0].Count == 0 && p.PerSheet > 0 {
+		return fmt.Sprintf("One sheet gives %d. %s", p.PerSheet, used)
+	}
+	if o.Minimize == sheet.LeastCost {
+		sheets += " for " + number(price(p.Cost), 4)
+	}
+	return sheets + ". " + used
+}
+
+// YieldItem is one blank as it was understood, and how many are made of it.
+type YieldItem struct {
+	Name   string `json:"name" validate:"required" example:"band"`
+	Width  Length `json:"width" validate:"required"`
+	Height Length `json:"height" validate:"required"`
+	Grain  string `json:"grain" validate:"required,oneof=any width height"`
+	Wanted int    `json:"wanted,omitempty" example:"25"` // absent: as many as one sheet gives
+	Made   int    `json:"made" validate:"required" example:"25"`
+}
+
+// YieldLinks lead on from a plan.
+type YieldLinks struct {
+	Self    string `json:"self" validate:"required" example:"/v1/yield?unit=in"`
+	Picture string `json:"picture" validate:"required" example:"/v1/yield?unit=in&format=svg"`
+}
+
+// cutting is a planned order on its way to an answer.
+type cutting struct {
+	order *sheet.Order
+	plan  *sheet.Answer
+	step  measure.Step
+}
+
+func price(p int64) float64 { return round(float64(p)/ask.PriceUnit, 4) }
+
+// bound is the greatest proven lower bound, of sheets or of cost.
+func (c cutting) bound() float64 {
+	if c.order.Minimize == sheet.LeastCost {
+		return price(c.plan.LowerBound)
+	}
+	return float64(c.plan.LowerBound)
+}
+
+// items are the blanks and how many are made.
+func (c cutting) items() []YieldItem {
+	list := make([]YieldItem, len(c.order.Items))
+	for i, it := range c.order.Items {
+		grain := [...]string{"any", "width", "height"}[it.Grain]
+		list[i] = YieldItem{it.Name, exact(c.step, it.Width), exact(c.step, it.Height), grain, it.Count, c.plan.Made[i]}
+	}
+	return list
+}
