@@ -879,11 +879,13 @@ type CutNodeCut string
 
 // CutPart defines model for CutPart.
 type CutPart struct {
-	Item   string `json:"item,omitempty"`
-	Number *int   `json:"number,omitempty"`
-	Offcut *bool  `json:"offcut,omitempty"`
-	Part   int    `json:"part"`
-	Turned *bool  `json:"turned,omitempty"`
+	Item string `json:"item,omitempty"`
+
+	// Number the item's place in items, from 0
+	Number *int  `json:"number,omitempty"`
+	Offcut *bool `json:"offcut,omitempty"`
+	Part   int   `json:"part"`
+	Turned *bool `json:"turned,omitempty"`
 }
 
 // CutPlan defines model for CutPlan.
