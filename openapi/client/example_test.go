@@ -83,8 +83,7 @@ func ExampleClient_Yield() {
 	// Output:
 	// 2 of 12 in x 12 in
 	// 1 of 12 in x 12 in
-	// 1 of 12 in x 12 in
-	// 1 of 12 in x 12 in
+	// 2 of 12 in x 12 in
 	// cost 4
 }
 
