@@ -6,6 +6,7 @@ import (
 	"encoding/xml"
 	"image/png"
 	"net/http"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -143,4 +144,25 @@ func TestViews(t *testing.T) {
 	assert.Equal(t, "bed", small.Errors[0].Name)
 	wide := get(t, "/v1/drawing/slotted-band.svg?unit=mm&width=60&height=40&thickness=12&caliper=0.4&view=everything").problem(http.StatusBadRequest)
 	assert.Contains(t, wide.Errors[0].Expected, "template")
+}
+
+// Every step of a box has its picture, with words; what is beyond the last one
+// is refused with the number that there is.
+func TestStepPictures(t *testing.T) {
+	const box = "/v1/drawing/lidded-box.svg?unit=mm&width=60&height=40&thickness=12&caliper=0.4&view=step&picture="
+	for n := 1; ; n++ {
+		a := get(t, box+strconv.Itoa(n))
+		if a.Code != http.StatusOK {
+			p := a.problem(http.StatusBadRequest)
+			assert.Equal(t, "picture", p.Errors[0].Name)
+			assert.Equal(t, strconv.Itoa(n-1), p.Errors[0].Hint)
+			assert.Greater(t, n, 8)
+			break
+		}
+		checkFile[tell.SVG](t, a.Body.Bytes())
+		assert.Contains(t, a.Body.String(), "<desc")
+	}
+	german := get(t, box+"4&language=de").ok().Body.String()
+	assert.Contains(t, german, "auf dich zu")
+	get(t, strings.Replace(box, ".svg", ".png", 1)+"4").ok()
 }

@@ -4,7 +4,9 @@ import (
 	"context"
 
 	"creasefit/api/ask"
+	"creasefit/internal/assembly"
 	"creasefit/internal/draw"
+	"creasefit/internal/fault"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -17,14 +19,11 @@ type solved interface {
 	guide(guide.Options) (guide.Guide, error)
 	// draw lays the pattern out under a title, or its own if that is empty, in a
 	// language that was checked.
-	draw(title, language string, as layout) (*draw.Drawing, error)
+	draw(title, language string, as ask.Layout) (*draw.Drawing, error)
 }
 
-// layout lays a pattern out as a drawing for some purpose.
-type layout func(*pattern.Pattern, draw.Options) (*draw.Drawing, error)
-
 // dimensioned lays a pattern out with every length that is set on a ruler.
-func dimensioned(p *pattern.Pattern, o draw.Options) (*draw.Drawing, error) {
+func dimensioned(p *pattern.Pattern, o draw.Options, _ func() (*assembly.Order, error)) (*draw.Drawing, error) {
 	return draw.New(p, o), nil
 }
 
@@ -47,11 +46,16 @@ type oneSolved struct{ *solve.Solution }
 
 func (s oneSolved) guide(o guide.Options) (guide.Guide, error) { return guide.Write(s.Solution, o) }
 
-func (s oneSolved) draw(title, language string, as layout) (*draw.Drawing, error) {
+func (s oneSolved) draw(title, language string, as ask.Layout) (*draw.Drawing, error) {
 	if title == "" {
 		title = s.Request.Kind.Title
 	}
-	return as(&s.Pattern, draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language})
+	return as(&s.Pattern, draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language}, s.order)
+}
+
+// order finds the order of the work.
+func (s oneSolved) order() (*assembly.Order, error) {
+	return assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
 }
 
 func (a *portfolio) guide(o guide.Options) (guide.Guide, error) {
@@ -60,7 +64,7 @@ func (a *portfolio) guide(o guide.Options) (guide.Guide, error) {
 
 // draw draws the pieces of all layers. Readings are written for the finest of
 // their rulers, on which every one of them lies.
-func (a *portfolio) draw(title, language string, as layout) (*draw.Drawing, error) {
+func (a *portfolio) draw(title, language string, as ask.Layout) (*draw.Drawing, error) {
 	if title == "" {
 		title = portfolioTitle
 	}
@@ -71,7 +75,10 @@ func (a *portfolio) draw(title, language string, as layout) (*draw.Drawing, erro
 		}
 		return l.Title(say) + ": " + say(piece)
 	})
-	return as(&pieces, draw.Options{Title: title, Step: a.finest(), Say: say, Language: language})
+	return as(&pieces, draw.Options{Title: title, Step: a.finest(), Say: say, Language: language}, func() (*assembly.Order, error) {
+		return nil, fault.Fault{Code: fault.Impossible, Field: "view", Detail: "the steps of a portfolio are drawn one kind at a time",
+			Hint: "ask for the drawing of one of its kinds"}
+	})
 }
 
 // wordsOf returns how a language says the words of a drawing.

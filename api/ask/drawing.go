@@ -1,8 +1,12 @@
 package ask
 
 import (
+	"strconv"
+
+	"creasefit/internal/assembly"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/png"
+	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -19,6 +23,7 @@ type Drawing[Q Subject] struct {
 	Bed      Size // zero for one as large as needed
 	Kerf     Length
 	Folds    Word
+	Picture  Count
 }
 
 // NewDrawing is the form of a drawing of what such requests ask for.
@@ -35,7 +40,8 @@ func (q *Drawing[Q]) bind(b *Names) {
 	b.bind(&q.Paper, paperName())
 	b.bind(&q.Language, languageName("The language of the words in the drawing."))
 	b.bind(&q.View, Name{Name: "view", Choices: viewNames(), Example: draw.Template.String(), Default: Always(draw.Measured.String()),
-		Help: "What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine."})
+		Help: "What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work."})
+	b.bind(&q.Picture, Name{Name: "picture", Example: "3", Default: Always("1"), Help: "Which step of the work is drawn, from 1; of the view step."}.numbers(1, mostPictures))
 	b.bind(&q.Bed, Name{Name: "bed", Catalogue: "/v1/sheets/sizes", Example: "300x200mm",
 		Help: "The area that a cutting machine reaches; of the view cutter. Default: as large as needed."}.between(measure.Millimetres(20), measure.Millimetres(5000)))
 	b.bind(&q.Kerf, Name{Name: "kerf", Example: "0.2mm", Default: Default{Inch: "0 in", Millimetre: "0 mm"},
@@ -48,7 +54,10 @@ func (q *Drawing[Q]) bind(b *Names) {
 const foldsPerforate = "perforate"
 
 // views are how a pattern is drawn.
-var views = [...]draw.View{draw.Measured, draw.Template, draw.Cutter}
+var views = [...]draw.View{draw.Measured, draw.Template, draw.Cutter, draw.Picture}
+
+// mostPictures is more than any order of work has steps.
+const mostPictures = 500
 
 func viewNames() []string {
 	names := make([]string, len(views))
@@ -58,12 +67,27 @@ func viewNames() []string {
 	return names
 }
 
-// Layout returns how the pattern is laid out. Its error is a draw.CutterError.
-func (q *Drawing[Q]) Layout() func(*pattern.Pattern, draw.Options) (*draw.Drawing, error) {
+// Layout lays a pattern out as a drawing for some purpose; order finds the order
+// of its work where that is needed. The error is a draw.CutterError or a fault.
+type Layout func(p *pattern.Pattern, o draw.Options, order func() (*assembly.Order, error)) (*draw.Drawing, error)
+
+// Layout returns how the pattern is laid out.
+func (q *Drawing[Q]) Layout() Layout {
 	cutter := draw.CutterOptions{Kerf: q.Kerf.Length.Millimetres(), Perforate: q.Folds.Is(foldsPerforate)}
 	cutter.Bed = draw.Point{X: q.Bed.Width.Millimetres(), Y: q.Bed.Height.Millimetres()}
-	return func(p *pattern.Pattern, o draw.Options) (*draw.Drawing, error) {
+	picture := q.Picture.Count()
+	return func(p *pattern.Pattern, o draw.Options, order func() (*assembly.Order, error)) (*draw.Drawing, error) {
 		switch {
+		case q.View.Is(draw.Picture.String()):
+			work, err := order()
+			if err != nil {
+				return nil, err
+			}
+			if n := len(work.Steps); picture > n {
+				return nil, fault.Fault{Code: fault.OutOfRange, Field: "picture", Value: strconv.Itoa(picture), Detail: "the work has " + strconv.Itoa(n) + " steps",
+					Expected: "1 to " + strconv.Itoa(n), Hint: strconv.Itoa(n)}
+			}
+			return draw.NewPicture(p, work, picture-1, o), nil
 		case q.View.Is(draw.Template.String()):
 			return draw.NewTemplate(p, o), nil
 		case q.View.Is(draw.Cutter.String()):

@@ -29,10 +29,11 @@ const (
 	Measured View = iota // every length that is set on a ruler, for making it by hand
 	Template             // nothing but lines to cut, fold and glue by, to be printed at true scale
 	Cutter               // lines for a machine that cuts
+	Picture              // one step of the work
 )
 
 // String returns the view as it is written on the wire.
-func (v View) String() string { return [...]string{"measured", "template", "cutter"}[v] }
+func (v View) String() string { return [...]string{"measured", "template", "cutter", "step"}[v] }
 
 // Options are how a pattern is to be drawn.
 type Options struct {

@@ -77,10 +77,7 @@ func (f *figure) geometry() {
 
 // readings puts every length that is set on a ruler on a side of the blank.
 func (f *figure) readings() {
-	f.sides = [4]side{
-		{edge: below, size: f.w}, {edge: above, size: f.w, line: f.h, start: f.h},
-		{edge: leftOf, size: f.h}, {edge: rightOf, size: f.h, line: f.w, start: f.w},
-	}
+	f.sides = f.around()
 	for i := range f.piece.Strips {
 		f.strip(&f.piece.Strips[i])
 	}
@@ -102,27 +99,31 @@ func told(before []pattern.Cut, c *pattern.Cut) bool {
 
 // strip adds the positions of a strip's boundaries and what is folded there.
 func (f *figure) strip(s *pattern.Strip) {
+	for i, at := range s.Positions() {
+		if i > 0 {
+			f.boundary(s, i, at)
+		}
+	}
+}
+
+// boundary adds the position of one boundary and what is folded there.
+func (f *figure) boundary(s *pattern.Strip, i int, at measure.Length) {
 	ruler, folds := &f.sides[below], &f.sides[above]
 	if s.Across == pattern.Height {
 		ruler, folds = &f.sides[leftOf], &f.sides[rightOf]
 	}
-	for i, at := range s.Positions() {
-		if i == 0 {
-			continue
+	mm := at.Millimetres()
+	reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.length(at)}}
+	if i <= len(s.Scores) && s.Scores[i-1].Fold != pattern.Flat {
+		score := &s.Scores[i-1]
+		lines := []string{f.say(score.Name), f.say(score.Fold.String()) + " " + f.degrees(score.Angle)}
+		if s.Across == pattern.Diagonal { // the score reaches no other side at this distance
+			reading.lines = append(lines, reading.lines...)
+		} else {
+			folds.add(tag{at: mm, thing: f.nearest(folds, mm), lines: lines, quiet: true})
 		}
-		mm := at.Millimetres()
-		reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.length(at)}}
-		if i <= len(s.Scores) && s.Scores[i-1].Fold != pattern.Flat {
-			score := &s.Scores[i-1]
-			lines := []string{f.say(score.Name), f.say(score.Fold.String()) + " " + f.degrees(score.Angle)}
-			if s.Across == pattern.Diagonal { // the score reaches no other side at this distance
-				reading.lines = append(lines, reading.lines...)
-			} else {
-				folds.add(tag{at: mm, thing: f.nearest(folds, mm), lines: lines, quiet: true})
-			}
-		}
-		ruler.add(reading)
 	}
+	ruler.add(reading)
 }
 
 // degrees writes an angle, to a hundredth of a degree.

@@ -21,15 +21,26 @@ const (
 	ScorePath
 	PerforationPath
 	CutPath
+
+	// things in space
+	InsideFace  // of the paper
+	OutsideFace // the other side of the paper
+	GoodsFace   // the contents
+	GlueHatch
+	CreaseEdge // a fold that is not made yet
+	GoodsEdge
+	SolidEdge
+	MotionPath // arrows
 )
 
 // Layers is the number of layers.
-const Layers = int(CutPath) + 1
+const Layers = int(MotionPath) + 1
 
 // String returns the layer's plain name.
 func (l Layer) String() string {
 	return [...]string{"paper", "glue", "glue on the other side", "left over", "valley fold", "mountain fold", "slit", "cut", "dimension",
-		"mark", "glue", "score", "perforate", "cut"}[l]
+		"mark", "glue", "score", "perforate", "cut",
+		"inside", "outside", "contents", "glue", "crease", "contents", "edge", "motion"}[l]
 }
 
 // Style is how a layer's lines are drawn, in millimetres at lettering of
@@ -58,6 +69,8 @@ var styles = [Layers]Style{
 	Measures:     {Width: 0.25},
 
 	MarkPath: {Width: hairline}, GluePath: {Width: hairline}, ScorePath: {Width: hairline}, PerforationPath: {Width: hairline}, CutPath: {Width: hairline},
+
+	GlueHatch: {Width: 0.25}, CreaseEdge: {Width: 0.25, Dash: []float64{2, 1}}, GoodsEdge: {Width: 0.35}, SolidEdge: {Width: 0.5}, MotionPath: {Width: 0.7},
 }
 
 // hairline is the width of lines for a machine, which follows their middle.
@@ -95,6 +108,8 @@ var light = Palette{
 		ValleyFold: {0x12, 0x65, 0x80}, MountainFold: {0xa8, 0x3a, 0x22},
 		SlitCut: {0x24, 0x2b, 0x2e}, Outline: {0x24, 0x2b, 0x2e}, Measures: {0x56, 0x60, 0x64},
 		MarkPath: {0x56, 0x60, 0x64}, GluePath: {0x8a, 0x6a, 0x1c}, ScorePath: {0x12, 0x65, 0x80}, PerforationPath: {0xa8, 0x3a, 0x22}, CutPath: {0x24, 0x2b, 0x2e},
+		InsideFace: {0xf7, 0xf1, 0xe3}, OutsideFace: {0xb4, 0xcb, 0xcd}, GoodsFace: {0xe9, 0xc7, 0x9b}, GlueHatch: {0x8a, 0x6a, 0x1c},
+		CreaseEdge: {0x12, 0x65, 0x80}, GoodsEdge: {0x7a, 0x4b, 0x12}, SolidEdge: {0x24, 0x2b, 0x2e}, MotionPath: {0xa8, 0x3a, 0x22},
 	},
 }
 
@@ -105,5 +120,7 @@ var dark = Palette{
 		ValleyFold: {0x7b, 0xc8, 0xe0}, MountainFold: {0xf2, 0x99, 0x80},
 		SlitCut: {0xee, 0xe8, 0xdb}, Outline: {0xee, 0xe8, 0xdb}, Measures: {0xab, 0xb6, 0xb9},
 		MarkPath: {0xab, 0xb6, 0xb9}, GluePath: {0xd6, 0xb4, 0x5c}, ScorePath: {0x7b, 0xc8, 0xe0}, PerforationPath: {0xf2, 0x99, 0x80}, CutPath: {0xee, 0xe8, 0xdb},
+		InsideFace: {0x3a, 0x43, 0x45}, OutsideFace: {0x23, 0x4a, 0x50}, GoodsFace: {0x5c, 0x43, 0x22}, GlueHatch: {0xd6, 0xb4, 0x5c},
+		CreaseEdge: {0x7b, 0xc8, 0xe0}, GoodsEdge: {0xe2, 0xb0, 0x6b}, SolidEdge: {0xee, 0xe8, 0xdb}, MotionPath: {0xf2, 0x99, 0x80},
 	},
 }

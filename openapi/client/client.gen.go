@@ -655,6 +655,7 @@ const (
 const (
 	ViewValueCutter   ViewValue = "cutter"
 	ViewValueMeasured ViewValue = "measured"
+	ViewValueStep     ViewValue = "step"
 	ViewValueTemplate ViewValue = "template"
 )
 
@@ -2021,13 +2022,16 @@ type RequestDrawingBand struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2054,13 +2058,16 @@ type RequestDrawingDiagonalEnvelope struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2087,13 +2094,16 @@ type RequestDrawingDividers struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2120,13 +2130,16 @@ type RequestDrawingDrawerBox struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2153,13 +2166,16 @@ type RequestDrawingEnvelope struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2186,13 +2202,16 @@ type RequestDrawingFoldedCard struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2219,13 +2238,16 @@ type RequestDrawingGussetBag struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2252,13 +2274,16 @@ type RequestDrawingLiddedBox struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2285,13 +2310,16 @@ type RequestDrawingMatStack struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2318,13 +2346,16 @@ type RequestDrawingPillowPack struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2351,13 +2382,16 @@ type RequestDrawingPocket struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2384,13 +2418,16 @@ type RequestDrawingPortfolio struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2417,13 +2454,16 @@ type RequestDrawingPrismBox struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2450,13 +2490,16 @@ type RequestDrawingSleeve struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2483,13 +2526,16 @@ type RequestDrawingSlipcase struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2516,13 +2562,16 @@ type RequestDrawingSlottedBand struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2549,13 +2598,16 @@ type RequestDrawingTray struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2582,13 +2634,16 @@ type RequestDrawingTuckCarton struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
 	// Pixels Width of a PNG in pixels. Default: 800.
 	Pixels *int `json:"pixels,omitempty"`
 
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -4643,7 +4698,7 @@ type UnitValue string
 // UnitsValue The units of the guide. Default: those of the ruler.
 type UnitsValue string
 
-// ViewValue What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine. Default: measured.
+// ViewValue What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 type ViewValue string
 
 // WallsValue Double walls of the tray are rolled in over the tabs. Default: single.
