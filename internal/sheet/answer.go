@@ -85,7 +85,10 @@ type Answer struct {
 	Made       []int // blanks made of each item
 	Used       float64
 	Plans      []Sheets
-	Proof      string // one plain sentence
+	Settings   []Setting // of the trimmer over all plans, in order
+	Work       Work
+	Usable     []Usable // offcuts worth keeping, the largest first
+	Proof      string   // one plain sentence
 	Warnings   []Warning
 }
 

@@ -28,12 +28,21 @@ func (o Order) Divide(a Axis, at measure.Length, have Extent) (low, high Extent)
 }
 
 // Lay returns the plan of one sheet that is cut by a tree: where its blanks and
-// offcuts lie, and the steps that cut them.
-func (o Order) Lay(stock int, tree *Node) Sheets {
+// offcuts lie, and the steps that cut them, without words.
+func (o Order) Lay(stock int, tree *Node) Sheets { return o.lay(stock, tree, false) }
+
+// Described returns a plan with the words of its steps.
+func (o Order) Described(s Sheets) Sheets {
+	s.Steps = o.lay(s.Stock, s.Tree, true).Steps
+	return s
+}
+
+// lay plans one sheet, with words or without.
+func (o Order) lay(stock int, tree *Node, words bool) Sheets {
 	w, h := o.Usable(stock)
 	s := Sheets{Times: 1, Stock: stock, Usable: Rect{o.Margin, o.Margin, w, h}, Tree: tree}
 	s.place(o, tree, Rect{Width: w, Height: h})
-	st := &stepper{order: o}
+	st := &stepper{order: o, words: words}
 	j := st.trims(stock)
 	j.node = tree
 	st.run(j)

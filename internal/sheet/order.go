@@ -26,6 +26,17 @@ const (
 	LeastCost
 )
 
+// Preference says which of the plans of the same cost is taken.
+type Preference uint8
+
+// The preferences: the fewest settings of the trimmer, the largest usable
+// offcut, or the fewest stages; each time the others follow.
+const (
+	FewSettings Preference = iota
+	LargeOffcuts
+	FewStages
+)
+
 // Bounds of an order. The pieces are the counts of all items together; the
 // listed ones are those of one sheet in an order without counts.
 const (
@@ -67,7 +78,9 @@ type Order struct {
 	Ruler    measure.Step   // the marks that a cut is set to
 	Minimize Goal
 	Items    []Item
-	Effort   time.Duration // zero means DefaultEffort
+	Prefer   Preference
+	Least    measure.Length // both sides of a usable offcut are at least as long
+	Effort   time.Duration  // zero means DefaultEffort
 }
 
 // Counted reports whether the order says how many of each item it wants.

@@ -44,6 +44,7 @@ type stepper struct {
 	steps []Step
 	ends  []Part
 	next  int
+	words bool
 }
 
 // run orders the cuts of a job: first all parallel cuts, strip after strip,
@@ -109,7 +110,9 @@ func (s *stepper) cut(j job) (low job, rest *job) {
 	st.Parts, st.Repeat = j.parts, repeat
 	s.number(&st)
 	cut, left := job{st.Low, n.Low, lowHave}, job{st.Rest, after, have}
-	s.describe(&st, cut, left)
+	if s.words {
+		s.describe(&st, cut, left)
+	}
 	s.steps = append(s.steps, st)
 	return cut, &left
 }

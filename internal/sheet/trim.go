@@ -28,8 +28,10 @@ func (s *stepper) trim(j job, a Axis, turned bool) job {
 	st := s.setting(a, at, j.have.Along(a.Other()))
 	st.Trim, st.Turned, st.Parts, st.Repeat = true, turned, j.parts, 1
 	s.number(&st)
-	st.Text = s.set(st) + " Cut off the margin."
-	if turned {
+	if s.words {
+		st.Text = s.set(st) + " Cut off the margin."
+	}
+	if s.words && turned {
 		st.Text = "Turn the sheet half round. " + st.Text
 	}
 	s.ends = append(s.ends, Part{ID: st.Rest[0], Item: Offcut})

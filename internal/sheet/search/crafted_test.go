@@ -156,14 +156,22 @@ func newCrafter(seed uint64, low, high int, waste func(sheets int) float64) *cra
 
 func TestCraftedOrders(t *testing.T) {
 	for _, w := range craftWastes {
-		for seed := range uint64(12) {
+		for seed := range seeds(12) {
 			assertCrafted(t, newCrafter(seed, 5, 14, w.of))
 		}
 	}
 	half := craftWastes[len(craftWastes)-1]
-	for seed := range uint64(12) {
+	for seed := range seeds(12) {
 		assertCrafted(t, newCrafter(seed, 20, 70, half.of))
 	}
+}
+
+// seeds is how many random orders to plan.
+func seeds(n uint64) uint64 {
+	if testing.Short() {
+		return n / 4
+	}
+	return n
 }
 
 // assertCrafted plans an order on no more sheets than it was cut from.

@@ -5,6 +5,22 @@ import "creasefit/internal/sheet"
 // corner is the size of a rectangle that a set of pieces can be cut from.
 type corner struct{ w, h int32 }
 
+// along returns the side along an axis.
+func (c corner) along(a sheet.Axis) int32 {
+	if a == sheet.Width {
+		return c.w
+	}
+	return c.h
+}
+
+// sides is the rectangle that is so long along an axis and so long across it.
+func sides(a sheet.Axis, along, across int32) corner {
+	if a == sheet.Width {
+		return corner{along, across}
+	}
+	return corner{across, along}
+}
+
 // curve is the shape curve of a set of pieces: the least rectangles it can be
 // cut from, narrowest first, none inside another (R. Otten, Design Automation
 // Conference 1982; L. Stockmeyer, Information and Control 57 (1983) 91-101).

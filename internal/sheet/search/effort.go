@@ -43,6 +43,16 @@ func (e *effort) spend(steps int) bool {
 // ended reports whether nothing more may be done.
 func (e *effort) ended() bool { return !e.spend(1) }
 
+// within lets a way do a part of what is left, in time as in steps.
+func (e *effort) within(part, of int64, way func()) {
+	end := e.end
+	if now := time.Now(); !end.IsZero() && end.After(now) {
+		e.end = now.Add(end.Sub(now) * time.Duration(part) / time.Duration(of))
+	}
+	e.lend(e.left/of*part, way)
+	e.end, e.look, e.over = end, 0, false
+}
+
 // lend lets a way do no more than so many steps.
 func (e *effort) lend(steps int64, way func()) {
 	kept := e.left

@@ -18,6 +18,14 @@ type filler struct {
 	looked int // faces
 }
 
+// whole returns a layout for the board and takes its pieces from left.
+func (f *filler) whole(strips bool) *layout {
+	if !strips {
+		return f.fill(f.board.w, f.board.h)
+	}
+	return f.strip(corner{f.board.w, f.board.h}, sheet.Axis(f.random.IntN(2)))
+}
+
 // fill returns a layout for a rectangle and takes its pieces from left.
 func (f *filler) fill(w, h int32) *layout {
 	best := f.pick(w, h)

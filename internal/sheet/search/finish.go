@@ -15,18 +15,28 @@ type cutting struct {
 
 // finish turns layouts into plans. Pieces beyond what is wanted must have been
 // taken out of the layouts before.
-func (p *problem) finish(cuttings []cutting) sheet.Answer {
+func (p *problem) finish(cuttings []cutting, eager bool) sheet.Answer {
+	a := p.outline(cuttings, eager)
+	for i := range a.Plans {
+		a.Plans[i] = p.order.Described(a.Plans[i])
+	}
+	if p.coarse {
+		a.Warnings = append(a.Warnings, sheet.Warning{Code: "coarse-grid", Detail: fmt.Sprintf("The sizes share no length longer than a hair: they were planned as if rounded up to multiples of %g mm, so more blanks may be possible.", float64(p.unit)/1e6)})
+	}
+	return a
+}
+
+// outline turns layouts into plans whose steps have no words yet.
+func (p *problem) outline(cuttings []cutting, eager bool) sheet.Answer {
 	a := sheet.Answer{Made: make([]int, len(p.order.Items))}
-	f := finisher{problem: p, answer: &a, left: p.wanted()}
+	f := finisher{problem: p, answer: &a, left: p.wanted(), eager: eager}
 	for _, c := range cuttings {
 		if c.layout != nil {
 			f.add(c)
 		}
 	}
 	a.Used = f.used()
-	if p.coarse {
-		a.Warnings = append(a.Warnings, sheet.Warning{Code: "coarse-grid", Detail: fmt.Sprintf("The sizes share no length longer than a hair: they were planned as if rounded up to multiples of %g mm, so more blanks may be possible.", float64(p.unit)/1e6)})
-	}
+	p.order.Sum(&a)
 	return a
 }
 
@@ -35,6 +45,7 @@ type finisher struct {
 	*problem
 	answer *sheet.Answer
 	left   []int // of each item
+	eager  bool
 }
 
 // wanted returns the counts of all items; without counts, as many as come.
@@ -53,22 +64,40 @@ func (p *problem) wanted() []int {
 // plan.
 func (f *finisher) add(c cutting) {
 	tidied := f.tidy(c.layout).layout
-	for range c.times {
+	for left := c.times; left > 0; {
 		s := f.sheet(c.board, tidied)
-		f.answer.Sheets++
-		f.answer.Cost += f.order.Sheets[s.Stock].Price
+		s.Times = f.alike(c.layout, left)
+		left -= s.Times
+		f.answer.Sheets += s.Times
+		f.answer.Cost += int64(s.Times) * f.order.Sheets[s.Stock].Price
 		for _, pl := range s.Placed {
-			f.answer.Made[pl.Item]++
+			f.answer.Made[pl.Item] += s.Times
 		}
 		f.gather(s)
 	}
+}
+
+// alike is how many of the sheets left get the same items as the one just made:
+// all, if there is one item of every kind on them, whose demand it takes.
+func (f *finisher) alike(l *layout, left int) int {
+	counts := make([]int32, len(f.kinds))
+	tally(l, counts)
+	for k, n := range counts {
+		if n > 0 && len(f.kinds[k].items) > 1 {
+			return 1
+		}
+	}
+	for k, n := range counts {
+		f.left[f.kinds[k].items[0]] -= (left - 1) * int(n)
+	}
+	return left
 }
 
 // gather counts a sheet as a further copy of a plan, if it is one.
 func (f *finisher) gather(s sheet.Sheets) {
 	for i := range f.answer.Plans {
 		if p := &f.answer.Plans[i]; p.Stock == s.Stock && sheet.Same(p.Tree, s.Tree) {
-			p.Times++
+			p.Times += s.Times
 			return
 		}
 	}
@@ -78,7 +107,7 @@ func (f *finisher) gather(s sheet.Sheets) {
 // sheet plans one sheet.
 func (f *finisher) sheet(b *board, l *layout) sheet.Sheets {
 	w, h := f.order.Usable(b.stock)
-	r := &realizer{order: f.order, kinds: f.kinds, items: f.take, needs: map[*layout]sheet.Extent{}}
+	r := &realizer{order: f.order, kinds: f.kinds, items: f.take, needs: map[*layout]sheet.Extent{}, eager: f.eager}
 	return f.order.Lay(b.stock, r.tree(l, sheet.Extent{Width: w, Height: h}))
 }
 

@@ -59,7 +59,7 @@ func (p *problem) yield(ctx context.Context, b *board) (sheet.Answer, error) {
 	if _, ok := t.solve(newEffort(ctx, time.Time{}), p.worth()); !ok {
 		return sheet.Answer{}, ctx.Err()
 	}
-	a := p.finish([]cutting{{b, t.trace(), 1}})
+	a := p.finish([]cutting{{b, t.trace(), 1}}, false)
 	a.Proven = !p.coarse
 	describeYield(&a, len(p.kinds) == 1, b.cost)
 	return a, nil

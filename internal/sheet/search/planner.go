@@ -26,6 +26,8 @@ type planner struct {
 	sums    []bool // that sheets may cost together, in coins
 	coin    int64
 	rest    func(*planner) // plans what a part of a plan leaves
+	ways    []way          // that may do more
+	turn    int
 }
 
 // planCounts answers an order with counts by a time. The best plan there is
@@ -41,11 +43,17 @@ func (p *problem) planCounts(ctx context.Context, end time.Time) (sheet.Answer, 
 // planWith answers an order with counts with the effort there is.
 func (p *problem) planWith(e *effort) (sheet.Answer, error) {
 	pl := p.newPlanner(e)
-	pl.run()
+	pl.within(1, 2, pl.run)
+	hands := &easier{planner: pl}
+	if !pl.done() {
+		pl.within(1, 3, hands.ease)
+		pl.within(9, 10, pl.run)
+	}
+	hands.ease()
 	if pl.best == nil {
 		return sheet.Answer{}, pl.outOfStock()
 	}
-	a := p.finish(pl.best)
+	a := p.finish(hands.best, hands.eager)
 	a.LowerBound, a.Proof = pl.lower, pl.why
 	if p.coarse {
 		a.LowerBound, a.Proof = p.trueAreaBound(), tooLarge
@@ -131,13 +139,26 @@ func (pl *planner) tryGreedy(rounds, fills int) {
 
 // offer keeps a plan of patterns if it is cheaper than the best.
 func (pl *planner) offer(plan []use) {
-	cost := int64(0)
-	var cuttings []cutting
-	for _, u := range plan {
-		cost += int64(u.times) * u.pattern.board.cost
-		cuttings = append(cuttings, cutting{u.pattern.board, u.pattern.draw(), u.times})
-	}
-	if plan != nil && cost < pl.cost {
+	cuttings := cuttingsOf(plan)
+	if cost := costOf(cuttings); plan != nil && cost < pl.cost {
 		pl.best, pl.cost = cuttings, cost
 	}
+}
+
+// cuttingsOf draws the patterns of a plan.
+func cuttingsOf(plan []use) []cutting {
+	var list []cutting
+	for _, u := range plan {
+		list = append(list, cutting{u.pattern.board, u.pattern.draw(), u.times})
+	}
+	return list
+}
+
+// costOf is what the sheets of a plan cost.
+func costOf(plan []cutting) int64 {
+	cost := int64(0)
+	for _, c := range plan {
+		cost += int64(c.times) * c.board.cost
+	}
+	return cost
 }

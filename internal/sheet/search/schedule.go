@@ -13,19 +13,22 @@ const firstShare = 1 << 20
 // run has all ways take turns until the best plan is proven or time is up. The
 // order of work does not depend on the time there is: more of it only goes on.
 func (pl *planner) run() {
-	pl.rest = (*planner).runRest
-	pl.begin()
-	ways := []way{pl.fitOneSheet, pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
-	if pl.pieces() > manyPieces { // rounding a fractional plan loses little
-		ways = []way{pl.boundByRaster, pl.generating(), pl.reworking(), pl.enumerating(), pl.joining(), pl.peeling()}
+	if pl.weights == nil {
+		pl.rest = (*planner).runRest
+		pl.begin()
+		pl.ways = []way{pl.fitOneSheet, pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
+		if pl.pieces() > manyPieces { // rounding a fractional plan loses little
+			pl.ways = []way{pl.boundByRaster, pl.generating(), pl.reworking(), pl.enumerating(), pl.joining(), pl.peeling()}
+		}
 	}
-	pl.take(ways)
+	pl.take()
 }
 
 // runRest is run for what a part of a plan leaves.
 func (pl *planner) runRest() {
 	pl.begin()
-	pl.take([]way{pl.fitOneSheet, pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.joining()})
+	pl.ways = []way{pl.fitOneSheet, pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.joining()}
+	pl.take()
 }
 
 // begin proves cheap bounds and makes a first plan.
@@ -37,12 +40,12 @@ func (pl *planner) begin() {
 }
 
 // take gives the ways their turns.
-func (pl *planner) take(ways []way) {
-	for turn := 0; len(ways) > 0 && !pl.done() && !pl.ended(); turn++ {
-		ways = slices.DeleteFunc(ways, func(next way) bool {
+func (pl *planner) take() {
+	for ; len(pl.ways) > 0 && !pl.done() && !pl.ended(); pl.turn++ {
+		pl.ways = slices.DeleteFunc(pl.ways, func(next way) bool {
 			again := true
 			if !pl.done() && !pl.ended() {
-				pl.lend(firstShare<<min(turn, 40), func() { again = next(turn) })
+				pl.lend(firstShare<<min(pl.turn, 40), func() { again = next(pl.turn) })
 			}
 			return !again
 		})

@@ -11,15 +11,17 @@ type realizer struct {
 	items func(kind int32) int // names the item of the next piece of a kind
 	kinds []kind
 	needs map[*layout]sheet.Extent // of the layouts that were asked for
+	eager bool                     // trims all that is spare at once, for larger offcuts and fewer cuts
 }
 
-// tree cuts a rectangle into a layout: everything that the layout does not
-// need is trimmed off before it is divided.
+// tree cuts a rectangle into a layout. What the layout does not need is left at
+// the end of a run of strips, where it costs no setting of its own, unless the
+// strips must be trimmed anyway, or the trimmer is too short.
 func (r *realizer) tree(l *layout, have sheet.Extent) *sheet.Node {
-	need := r.need(l)
-	if a, spare := r.spare(need, have); spare {
-		low, _ := r.order.Divide(a, need.Along(a), have)
-		return &sheet.Node{Cut: a, At: need.Along(a), Low: r.tree(l, low), High: &sheet.Node{Item: sheet.Offcut}}
+	if a, spare := r.spare(l, have); spare {
+		at := r.need(l).Along(a)
+		low, _ := r.order.Divide(a, at, have)
+		return &sheet.Node{Cut: a, At: at, Low: r.tree(l, low), High: &sheet.Node{Item: sheet.Offcut}}
 	}
 	if l.low == nil {
 		return &sheet.Node{Item: r.items(l.kind), Turned: l.turned}
@@ -27,6 +29,30 @@ func (r *realizer) tree(l *layout, have sheet.Extent) *sheet.Node {
 	at := r.need(l.low).Along(l.axis)
 	low, high := r.order.Divide(l.axis, at, have)
 	return &sheet.Node{Cut: l.axis, At: at, Low: r.tree(l.low, low), High: r.tree(l.high, high)}
+}
+
+// atOnce reports whether what is spare along an axis is cut off a layout before
+// it is divided: a piece is always trimmed, strips if one of them is a piece of
+// that length.
+func (r *realizer) atOnce(l *layout, need sheet.Extent, a sheet.Axis) bool {
+	if l.low == nil || r.eager {
+		return true
+	}
+	if a == l.axis {
+		return false
+	}
+	for rest := l; ; rest = rest.high {
+		strip := rest
+		if rest.low != nil && rest.axis == l.axis {
+			strip = rest.low
+		}
+		if strip.low == nil && r.need(strip).Along(a) == need.Along(a) {
+			return true
+		}
+		if strip == rest {
+			return false
+		}
+	}
 }
 
 // need is the least rectangle of a layout. It is asked for at every cut, so
@@ -44,11 +70,13 @@ func (r *realizer) need(l *layout) sheet.Extent {
 	return known
 }
 
-// spare chooses the axis to trim along, if there is anything to trim that the
-// trimmer can reach: the one that leaves the larger offcut.
-func (r *realizer) spare(need, have sheet.Extent) (sheet.Axis, bool) {
-	wide := need.Width.Less(have.Width) && r.reaches(have.Height)
-	high := need.Height.Less(have.Height) && r.reaches(have.Width)
+// spare chooses the axis to trim along, if there is anything to trim at once
+// that the trimmer can reach: the one that leaves the larger offcut. What is
+// longer than the trimmer is trimmed first.
+func (r *realizer) spare(l *layout, have sheet.Extent) (sheet.Axis, bool) {
+	need, long := r.need(l), !r.reaches(have.Width) || !r.reaches(have.Height)
+	wide := need.Width.Less(have.Width) && r.reaches(have.Height) && (long || r.atOnce(l, need, sheet.Width))
+	high := need.Height.Less(have.Height) && r.reaches(have.Width) && (long || r.atOnce(l, need, sheet.Height))
 	if wide && high {
 		w, h := have.Width.Sub(need.Width).Millimetres(), have.Height.Sub(need.Height).Millimetres()
 		if w*have.Height.Millimetres() < h*have.Width.Millimetres() {

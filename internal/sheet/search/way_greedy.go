@@ -14,6 +14,7 @@ type greedy struct {
 	*effort
 	value  []float64
 	random *rand.Rand
+	strips bool // fills in strips, for few settings
 }
 
 // newGreedy begins with every kind worth its area.
@@ -59,6 +60,9 @@ type use struct {
 	times   int
 }
 
+// fillSteps is what a fill costs beside the faces that it looks at.
+const fillSteps = 400
+
 // sheet returns the best of some random fills of all boards in stock.
 func (g *greedy) sheet(left []int32, stock map[int]int, fills int, noise float64) (pattern, bool) {
 	var best pattern
@@ -72,7 +76,7 @@ func (g *greedy) sheet(left []int32, stock map[int]int, fills int, noise float64
 		for range fills {
 			copy(f.left, left)
 			f.shake(g.value, noise)
-			l := f.fill(b.w, b.h)
+			l := f.whole(g.strips)
 			sum := 0.0
 			for k := range left {
 				sum += float64(left[k]-f.left[k]) * g.value[k]
@@ -82,7 +86,7 @@ func (g *greedy) sheet(left []int32, stock map[int]int, fills int, noise float64
 				best = drawn(b, l, len(left))
 			}
 		}
-		g.spend(f.looked)
+		g.spend(4*f.looked + fillSteps*fills)
 	}
 	return best, most > 0
 }

@@ -23,6 +23,7 @@ func Plan(o sheet.Order, a sheet.Answer) error {
 	}
 	v.at = "answer"
 	v.totals(a)
+	v.work(a)
 	return errors.Join(v.wrong...)
 }
 
