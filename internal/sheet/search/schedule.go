@@ -16,7 +16,7 @@ func (pl *planner) run() {
 	if pl.weights == nil {
 		pl.rest = (*planner).runRest
 		pl.begin()
-		pl.ways = []way{pl.fitOneSheet, pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
+		pl.ways = []way{pl.reworking(), pl.boundByRaster, pl.fitOneSheet, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
 		if pl.pieces() > manyPieces { // rounding a fractional plan loses little
 			pl.ways = []way{pl.boundByRaster, pl.generating(), pl.reworking(), pl.enumerating(), pl.joining(), pl.peeling()}
 		}
@@ -27,7 +27,7 @@ func (pl *planner) run() {
 // runRest is run for what a part of a plan leaves.
 func (pl *planner) runRest() {
 	pl.begin()
-	pl.ways = []way{pl.fitOneSheet, pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.joining()}
+	pl.ways = []way{pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.joining()}
 	pl.take()
 }
 
@@ -37,6 +37,9 @@ func (pl *planner) begin() {
 	pl.boundByExtents()
 	pl.offer(pl.greedy.run(1, 0.3, pl.cost))
 	pl.tryGreedy(8, 4)
+	if !pl.done() { // it settles small orders, for work that is known before
+		pl.within(1, 2, func() { pl.fitOneSheet(0) })
+	}
 }
 
 // take gives the ways their turns.
