@@ -38,26 +38,28 @@ type bound struct {
 	at                  int     // the faults that were found before it
 }
 
-// bounded is what the validator is given.
-type bounded struct {
-	Values []bound `validate:"dive"`
-}
+// bounded is what the validator is given: the values of a request that have
+// bounds.
+type bounded struct{ Values []bound }
 
 // structs is the validator with the rule for bounds, which are those of the
 // names and no constants that a tag could hold.
 var structs = func() *validator.Validate {
 	v := validator.New(validator.WithRequiredStructEnabled())
-	v.RegisterStructValidation(keepsBounds, bound{})
+	v.RegisterStructValidation(keepBounds, bounded{})
 	return v
 }()
 
-// keepsBounds reports a value below its least or above its greatest.
-func keepsBounds(level validator.StructLevel) {
-	switch b := level.Current().Addr().Interface().(*bound); {
-	case b.is < b.least:
-		level.ReportError(*b, b.field.name, "is", "gte", number(b.least))
-	case b.is > b.greatest:
-		level.ReportError(*b, b.field.name, "is", "lte", number(b.greatest))
+// keepBounds reports the values below their least or above their greatest.
+func keepBounds(level validator.StructLevel) {
+	values := level.Current().Addr().Interface().(*bounded).Values
+	for i := range values {
+		switch b := &values[i]; {
+		case b.is < b.least:
+			level.ReportError(*b, b.field.name, "Values", "gte", number(b.least))
+		case b.is > b.greatest:
+			level.ReportError(*b, b.field.name, "Values", "lte", number(b.greatest))
+		}
 	}
 }
 

@@ -53,19 +53,25 @@ func (c *Contents) settle(r *Reading, q *solve.Request) {
 
 // require reports the sizes that a kind needs and nobody stated.
 func (c *Contents) require(r *Reading, needs []string) {
-	sizes := map[string]*Length{}
-	for _, size := range [...]*Length{&c.Width, &c.Height, &c.Thickness} {
-		sizes[size.name().Name] = size
-	}
 	for _, need := range needs {
-		size := sizes[need]
-		_, known := contents.Lookup(c.Preset.Word)
-		switch {
-		case size.Given || !size.Length.IsZero():
-		case known:
-			r.missing(size, "the source of these contents states no "+need, "add "+need+" to the request")
-		case !c.Preset.Given:
+		size := c.size(need)
+		if size.Given || !size.Length.IsZero() {
+			continue
+		}
+		if !c.Preset.Given {
 			r.missing(size, "the "+need+" of the contents is needed", "give "+need+", or contents by name")
+		} else if _, known := contents.Lookup(c.Preset.Word); known {
+			r.missing(size, "the source of these contents states no "+need, "add "+need+" to the request")
 		}
 	}
+}
+
+// size returns the size of that name.
+func (c *Contents) size(name string) *Length {
+	for _, size := range [...]*Length{&c.Width, &c.Height} {
+		if size.name().Name == name {
+			return size
+		}
+	}
+	return &c.Thickness
 }

@@ -176,9 +176,12 @@ func share[P interface {
 	*F
 	value
 }, F any](t *takings, own, beside P) {
-	*t = append(*t, func() string {
+	*t = append(*t, func() (taken string) {
+		if !own.field().Given { // else it is refused, as the layer's
+			taken = beside.field().name().Name
+		}
 		*own = *beside
-		return beside.field().name().Name
+		return taken
 	})
 }
 
