@@ -167,7 +167,7 @@ func TestDefaultsAreWhatIsComputedWith(t *testing.T) {
 		of := func() *Enclosure { k, _ := enclosure.Lookup("band"); return &Enclosure{Kind: k} }
 		alike(t, NewSolve(of().Kind), base+"&caliper=0.012in", func(q *Enclosure) any { q.Request.Options = nil; return q.Request }, defaulted(NewSolve(of().Kind).Names(), unit))
 		alike(t, NewDrawing(of, "svg"), base+"&caliper=0.012in", func(q *Drawing[*Enclosure]) any {
-			return []any{q.Dark(), q.Pixels.Count(), q.Closed.Number, q.Language.Word, q.View.Word, q.Folds.Word}
+			return []any{q.Dark(), q.Pixels.Count(), q.Picture.Count(), q.Closed.Number, q.Language.Word, q.View.Word, q.Folds.Word}
 		}, defaulted(NewDrawing(of, "svg").Names(), unit))
 		alike(t, NewGuide(of, "json"), base+"&caliper=0.012in", func(q *Guide[*Enclosure]) any { return q.Options() }, defaulted(NewGuide(of, "json").Names(), unit))
 		alike(t, NewMail("json"), base, func(q *Mail) any { return q.Piece() }, defaulted(NewMail("json").Names(), unit))

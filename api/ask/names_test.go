@@ -265,17 +265,18 @@ func TestEveryNameOfAGuideAndADrawing(t *testing.T) {
 		return struct {
 			Request                             *solve.Request
 			Dark                                bool
-			Pixels                              int
+			Pixels, Picture                     int
 			Closed                              float64
 			Language, View, Folds               string
 			Width, Height, Across, Beside, Kerf measure.Length
-		}{q.Of.Request, q.Dark(), q.Pixels.Count(), q.Closed.Number, q.Language.Word, q.View.Word, q.Folds.Word,
+		}{q.Of.Request, q.Dark(), q.Pixels.Count(), q.Picture.Count(), q.Closed.Number, q.Language.Word, q.View.Word, q.Folds.Word,
 			q.Paper.Width, q.Paper.Height, q.Bed.Width, q.Bed.Height, q.Kerf.Length}
 	}, append(slices.Clone(own),
 		effect{"theme", "dark", "", "", map[string]string{"Dark": "true"}},
 		effect{"pixels", "321", "", "", map[string]string{"Pixels": "321"}},
 		effect{"closed", "0.25", "", "", map[string]string{"Closed": "0.25"}},
 		effect{"view", "cutter", "", "", map[string]string{"View": "cutter"}},
+		effect{"picture", "3", "", "", map[string]string{"Picture": "3"}},
 		effect{"bed", "11 x 7 in", "", "", map[string]string{"Across": nm("11 in"), "Beside": nm("7 in")}},
 		effect{"kerf", "0.2 mm", "", "", map[string]string{"Kerf": nm("0.2 mm")}},
 		effect{"folds", "perforate", "", "", map[string]string{"Folds": "perforate"}},
