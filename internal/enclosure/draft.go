@@ -128,6 +128,16 @@ func (d *draft) even(a, b int) {
 	d.plan.Problem.Even = append(d.plan.Problem.Even, rounding.Pair{A: a, B: b})
 }
 
+// halvesOf adds the readings of what lies left and right of a point on a reading's
+// size: in its middle, if the ruler has a mark there.
+func (d *draft) halvesOf(what string, whole int) [2]int {
+	ideal := d.plan.Problem.Readings[whole].Ideal
+	left, right := d.reading("left "+what, ideal.Over(2)), d.reading("right "+what, ideal.Sub(ideal.Over(2)))
+	d.equal(what, measure.Length{}, times(1, left), times(1, right), times(-1, whole))
+	d.even(left, right)
+	return [2]int{left, right}
+}
+
 // strip states that readings follow one another along an edge of a piece.
 func (d *draft) strip(piece int, across pattern.Axis, readings ...int) {
 	d.plan.Strips = append(d.plan.Strips, Strip{Piece: piece, Across: across, Readings: readings})

@@ -63,9 +63,21 @@ type Plan struct {
 	Fits    []Fit
 	// Build lays out the flat pattern for the given sizes of the readings: the
 	// rounded ones, or the ideal ones.
-	Build    func(sizes []measure.Length) pattern.Pattern
+	Build func(sizes []measure.Length) pattern.Pattern
+	// OnRuler lays out as Build does what hands set: where a place follows from no
+	// reading, a whole number of papers beside one. It is nil for kinds that have no
+	// such place.
+	OnRuler  func(sizes []measure.Length) pattern.Pattern
 	Warnings []Warning
 	Ornament *Ornament // of a slotted band's closure; nil if none is asked for
+}
+
+// Lay lays out the flat pattern as hands set it.
+func (p *Plan) Lay(sizes []measure.Length) pattern.Pattern {
+	if p.OnRuler != nil {
+		return p.OnRuler(sizes)
+	}
+	return p.Build(sizes)
 }
 
 // Strip is a pattern strip in terms of the problem's readings: what the

@@ -1,6 +1,7 @@
 package enclosure
 
 import (
+	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -52,9 +53,10 @@ func planBand(in *Input) (*Plan, error) {
 	names := halves{left: "inner half", whole: "front", right: "outer half", lap: in.length("lap")}
 	var shape *row
 	var across []int
-	var err error
+	var err, wrong error
 	if in.oneScore(d) {
 		shape = &bandThin
+		wrong = in.paperOnly("a band with one score at each side")
 		across, err = d.thin(names, Need{Width: 1, Thickness: 1, HalfCalipers: 5})
 	} else {
 		shape = &bandThick
@@ -69,7 +71,7 @@ func planBand(in *Input) (*Plan, error) {
 		rounds := []measure.Length{in.Thickness, in.Thickness.Add(in.Caliper), {}, {}}
 		return d.wrapPattern(glueLap(shape.layReadings(across, height, sizes, rounds), sizes[lap]))
 	}
-	return d.plan, err
+	return d.plan, fault.Join(err, wrong)
 }
 
 // glueLap sticks the inside of the outer half's end onto the inner half.

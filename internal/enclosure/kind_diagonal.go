@@ -2,7 +2,6 @@ package enclosure
 
 import (
 	"math"
-	"slices"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -32,7 +31,8 @@ import (
 //
 // On the folded envelope the overlap is the width of each seam, and with none
 // s = (w + h) / sqrt 2. The two scores cross half of the overlap in from the
-// side; a notch is cut out along them up to there. A fit's form is measured
+// side; a notch is cut out beside them up to there, so wide that the flaps clear
+// the folds beside them. A fit's form is measured
 // along the side; Fit.Clearance makes it a clearance, to the nanometre.
 func diagonalEnvelope() *Kind {
 	return &Kind{
@@ -51,7 +51,7 @@ func diagonalEnvelope() *Kind {
 }
 
 // diagonalReadings are the indices of the readings along a side.
-type diagonalReadings struct{ first, overlap, rest int }
+type diagonalReadings struct{ first, overlap, rest, back int }
 
 func planDiagonal(in *Input) (*Plan, error) {
 	d, r := newDraft(in), &diagonalReadings{}
@@ -62,9 +62,17 @@ func planDiagonal(in *Input) (*Plan, error) {
 	r.rest = d.reading("from the second score", alongSide(width.Of(in).Add(in.middle())))
 	d.scaledFit(Fit{Axis: pattern.Width, Need: width, Scale: math.Sqrt2, Share: math.Sqrt2, Wanted: in.Fit}, width.Of(in), times(1, r.rest))
 	d.scaledFit(Fit{Axis: pattern.Height, Need: height, Scale: math.Sqrt2, Share: math.Sqrt2, Wanted: in.Fit}, height.Of(in), times(1, r.first))
+	r.back = d.cutBack()
 	d.strip(0, pattern.Diagonal, r.first, r.overlap, r.rest)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDiagonal(r, sizes) }
-	return d.plan, fault.Join(in.flat(d), in.checkDiagonal(width.span(in), height.span(in)))
+	return d.plan, fault.Join(in.paperOnly("an envelope"), in.flat(d), in.checkDiagonal(width.span(in), height.span(in)))
+}
+
+// cutBack adds the reading of how far the hinges of the flaps end before the
+// corners of the back, along the sides of the blank: clear of the folds beside
+// them.
+func (d *draft) cutBack() int {
+	return d.atLeast("flaps cut back", alongSide(d.in.clearOfFold(d.in.Thickness.Add(d.in.Caliper.Times(3)))))
 }
 
 // alongSide returns what a length across the folds is along the side of the
@@ -109,33 +117,35 @@ var diagonalScores = []pattern.Score{valley("1", 180), valley("2", 180)}
 func (d *draft) layDiagonal(r *diagonalReadings, sizes []measure.Length) pattern.Pattern {
 	in, none, t := d.in, measure.Length{}, d.in.Caliper
 	p, o, q := sizes[r.first], sizes[r.overlap], sizes[r.rest]
-	e, s := o.Over(2), measure.Sum(p, o, q)
+	e, s, h := o.Over(2), measure.Sum(p, o, q), sizes[r.back]
+	n := h.Times(2)
 	low, right := pattern.At(p.Add(e), e), pattern.At(measure.Sum(p, q, e), q.Add(e))
 	left, high := pattern.At(e, p.Add(e)), pattern.At(q.Add(e), measure.Sum(p, q, e))
 	piece := pattern.Piece{
 		Name: "envelope", Quantity: 1, Width: s, Height: s, Strips: diagonalStrip(p, o, q),
 		Panels: []pattern.Panel{
 			{Name: "back", Outline: pattern.Polygon(low, right, high, left)},
-			{Name: "right flap", Outline: flapOutline(right, pattern.At(s, q.Add(o)), pattern.At(s, s), pattern.At(q.Add(o), s), high)},
-			{Name: "bottom flap", Outline: flapOutline(low, pattern.At(p.Add(o), none), pattern.At(s, none), pattern.At(s, q), right)},
-			{Name: "left flap", Outline: flapOutline(left, pattern.At(none, p), pattern.At(none, none), pattern.At(p, none), low)},
-			{Name: "top flap", Outline: flapOutline(high, pattern.At(q, s), pattern.At(none, s), pattern.At(none, p.Add(o)), left)},
+			{Name: "right flap", Outline: pattern.Polygon(shifted(right, h.Neg(), h), pattern.At(s, measure.Sum(q, o, n)), pattern.At(s, s), pattern.At(measure.Sum(q, o, n), s), shifted(high, h, h.Neg()))},
+			{Name: "bottom flap", Outline: pattern.Polygon(shifted(low, h, h), pattern.At(measure.Sum(p, o, n), none), pattern.At(s, none), pattern.At(s, q.Sub(n)), shifted(right, h.Neg(), h.Neg()))},
+			{Name: "left flap", Outline: pattern.Polygon(shifted(left, h, h.Neg()), pattern.At(none, p.Sub(n)), pattern.At(none, none), pattern.At(p.Sub(n), none), shifted(low, h.Neg(), h))},
+			{Name: "top flap", Outline: pattern.Polygon(shifted(high, h.Neg(), h.Neg()), pattern.At(q.Sub(n), s), pattern.At(none, s), pattern.At(none, measure.Sum(p, o, n)), shifted(left, h, h))},
 		},
 		Creases: []pattern.Crease{
-			diagonalCrease(right, high, 1, in.Thickness), diagonalCrease(low, right, 2, in.Thickness.Add(t)),
-			diagonalCrease(left, low, 3, in.Thickness.Add(t.Times(2))), diagonalCrease(high, left, 4, in.Thickness.Add(t.Times(3))),
+			diagonalCrease(shifted(right, h.Neg(), h), shifted(high, h, h.Neg()), 1, in.Thickness),
+			diagonalCrease(shifted(low, h, h), shifted(right, h.Neg(), h.Neg()), 2, in.Thickness.Add(t)),
+			diagonalCrease(shifted(left, h, h.Neg()), shifted(low, h.Neg(), h), 3, in.Thickness.Add(t.Times(2))),
+			diagonalCrease(shifted(high, h.Neg(), h.Neg()), shifted(left, h, h), 4, in.Thickness.Add(t.Times(3))),
 		},
 	}
-	if o.Sign() > 0 {
-		piece.Cuts = []pattern.Cut{
-			notchBetween("lower notch", "bottom", low.X, e, pattern.At(p, none), low, pattern.At(p.Add(o), none)),
-			notchBetween("right notch", "right", right.Y, e, pattern.At(s, q), right, pattern.At(s, q.Add(o))),
-			notchBetween("upper notch", "top", high.X, e, pattern.At(q, s), high, pattern.At(q.Add(o), s)),
-			notchBetween("left notch", "left", left.Y, e, pattern.At(none, p), left, pattern.At(none, p.Add(o))),
-		}
-		piece.Glues = diagonalGlues(p, o, q, in.Thickness.Add(t.Times(4)))
+	for i, corner := range [...]pattern.Point{low, right, high, left} {
+		after, before := piece.Panels[[...]int{2, 1, 4, 3}[i]].Outline, piece.Panels[[...]int{3, 2, 1, 4}[i]].Outline
+		piece.Cuts = append(piece.Cuts, notchAt(i, corner, e, before, after))
 	}
-	piece.Seams = diagonalSeams(p, o, q, in.Thickness.Add(t.Times(4)), t)
+	folds := measure.Max(in.Thickness.Add(t.Times(4)), n)
+	if o.Sign() > 0 {
+		piece.Glues = diagonalGlues(p, o, q, folds)
+	}
+	piece.Seams = diagonalSeams(p, o, q, folds, t)
 	return pattern.Pattern{
 		Caliper: t, Pieces: []pattern.Piece{piece},
 		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Turned: 45},
@@ -170,10 +180,9 @@ func diagonalSeams(p, o, q, folds, apart measure.Length) []pattern.Seam {
 	}
 }
 
-// flapOutline is the outline of a flap between two corners of the back,
-// without the corners that fall together where the flaps do not overlap.
-func flapOutline(points ...pattern.Point) []pattern.Vertex {
-	return pattern.Polygon(slices.Compact(points)...)
+// shifted returns a point moved by x and y.
+func shifted(p pattern.Point, x, y measure.Length) pattern.Point {
+	return pattern.At(p.X.Add(x), p.Y.Add(y))
 }
 
 // diagonalCrease is the fold between two corners of the back. The folds of two
@@ -183,8 +192,15 @@ func diagonalCrease(a, b pattern.Point, panel int, round measure.Length) pattern
 	return pattern.Crease{Name: s.Name, A: a, B: b, To: panel, Fold: s.Fold, Angle: s.Angle, Round: round}
 }
 
-// notchBetween cuts out the corner between two scores that cross near an edge.
-func notchBetween(name, from string, at, depth measure.Length, a, apex, b pattern.Point) pattern.Cut {
-	width := b.X.Sub(a.X).Add(b.Y.Sub(a.Y))
-	return pattern.Cut{Name: name, Kind: pattern.Notch, From: from, At: at, Depth: depth, Width: width, Path: pattern.Polygon(a, apex, b)}
+// notchAt is what is cut out at corner i of the back, from the lowest one on,
+// between the flaps before and after it: from the edge of the blank to the hinge of
+// one, to the corner, and from the hinge of the other to the edge.
+func notchAt(i int, corner pattern.Point, depth measure.Length, before, after []pattern.Vertex) pattern.Cut {
+	names, from := [...]string{"lower notch", "right notch", "upper notch", "left notch"}, [...]string{"bottom", "right", "top", "left"}
+	a, b, at := before[3].Point, after[1].Point, corner.X
+	if i%2 == 1 {
+		at = corner.Y
+	}
+	return pattern.Cut{Name: names[i], Kind: pattern.Notch, From: from[i], At: at, Depth: depth, Width: b.X.Sub(a.X).Add(b.Y.Sub(a.Y)).Abs(),
+		Path: pattern.Polygon(a, before[4].Point, corner, after[0].Point, b)}
 }

@@ -59,6 +59,7 @@ type dividersReadings struct {
 	height           int // of all strips
 	fromTop, fromLow int // depths of the slots
 	slot             int // width of the slots, -1 for slits
+	before, after    int // what of a slot lies before and after its mark
 }
 
 // stripInSlot names the clearance between the strips.
@@ -104,13 +105,17 @@ func (d *draft) halfLap(r *dividersReadings, least measure.Length) {
 	r.fromLow = d.between("slots from the bottom", in.Thickness.Sub(half), measure.Nanometres(1), deepest)
 	d.nest(stripInSlot, pattern.Thickness, in.seating(), Need{}, times(1, r.fromTop), times(1, r.fromLow), times(-1, r.height))
 	d.even(r.fromTop, r.fromLow)
-	play := in.length("play")
+	play, none := in.length("play"), measure.Length{}
 	if choice := in.choice("slots"); choice == "slit" || choice == "auto" && in.Caliper.Add(play).Less(thinnestSlot) {
 		return
 	}
 	room := Range{play, play.Add(in.slotRoom())}
 	r.slot = d.between("slot width", in.Caliper.Add(room.Min.Add(room.Max).Over(2)), in.Caliper.Add(play), measure.Largest())
 	d.nest(stripInSlot, pattern.Width, room, Need{HalfCalipers: 2}, times(1, r.slot))
+	part := d.plan.Problem.Readings[r.slot].Ideal.Over(2)
+	r.before, r.after = d.between("slot before its mark", part, none, measure.Largest()), d.between("slot after its mark", part, none, measure.Largest())
+	d.equal("slot", none, times(1, r.before), times(1, r.after), times(-1, r.slot))
+	d.even(r.before, r.after)
 }
 
 // joined warns of strips that are longer than the sheet.
@@ -130,8 +135,9 @@ func (d *draft) joined(along string, length measure.Length) {
 func (d *draft) layDividers(r *dividersReadings, sizes []measure.Length) pattern.Pattern {
 	in, s := d.in, slottedStrip{height: sizes[r.height], slit: r.slot < 0}
 	if !s.slit {
-		s.open = sizes[r.slot]
+		s.before, s.after = sizes[r.before], sizes[r.slot].Sub(sizes[r.before])
 	}
+	aside := s.after.Sub(s.before).Over(2) // the middle of a slot, from its mark
 	across := s.lay("width strip", len(r.rows)-1, d.namesOf(r.columns), sizesOf(r.columns, sizes), sizes[r.fromTop], true)
 	up := s.lay("height strip", len(r.columns)-1, d.namesOf(r.rows), sizesOf(r.rows, sizes), sizes[r.fromLow], false)
 	p := pattern.Pattern{
@@ -142,10 +148,10 @@ func (d *draft) layDividers(r *dividersReadings, sizes []measure.Length) pattern
 	x, y := across.Strips[0].Positions(), up.Strips[0].Positions()
 	p.Places = make([]pattern.Place, 0, len(x)+len(y))
 	for _, at := range y[1 : len(y)-1] {
-		p.Places = append(p.Places, pattern.Place{Y: at, Lie: pattern.AlongWidth})
+		p.Places = append(p.Places, pattern.Place{Y: at.Add(aside), Lie: pattern.AlongWidth})
 	}
 	for _, at := range x[1 : len(x)-1] {
-		p.Places = append(p.Places, pattern.Place{Piece: 1, On: 1, X: at, Lie: pattern.AlongHeight})
+		p.Places = append(p.Places, pattern.Place{Piece: 1, On: 1, X: at.Add(aside), Lie: pattern.AlongHeight})
 	}
 	return p
 }
@@ -159,11 +165,12 @@ func (d *draft) namesOf(readings []int) []string {
 	return names
 }
 
-// slottedStrip is how strips are made: how high they are, and how wide their
-// slots are unless these are slits.
+// slottedStrip is how strips are made: how high they are, and how much of their
+// slots lies before and after their marks unless these are slits.
 type slottedStrip struct {
-	height, open measure.Length
-	slit         bool
+	height        measure.Length
+	before, after measure.Length
+	slit          bool
 }
 
 // lay lays out a strip with a slot between each two of its cells, from the top
@@ -206,8 +213,7 @@ func (s *slottedStrip) outline(width measure.Length, slots []measure.Length, dep
 func (s *slottedStrip) teeth(slots []measure.Length, y, inner measure.Length, fromRight bool) []pattern.Point {
 	corners := make([]pattern.Point, 0, 4*len(slots))
 	for _, x := range slots {
-		left := x.Sub(s.open.Over(2))
-		right := left.Add(s.open)
+		left, right := x.Sub(s.before), x.Add(s.after)
 		corners = append(corners, pattern.At(left, y), pattern.At(left, inner), pattern.At(right, inner), pattern.At(right, y))
 	}
 	if fromRight {
@@ -227,7 +233,7 @@ func (s *slottedStrip) cut(name string, x, depth measure.Length, top bool) patte
 		c.Path = pattern.Polygon(pattern.At(x, y), pattern.At(x, inner))
 		return c
 	}
-	c.Kind, c.Width = pattern.Slot, s.open
+	c.Kind, c.Width, c.Before = pattern.Slot, s.before.Add(s.after), s.before
 	c.Path = pattern.Polygon(s.teeth([]measure.Length{x}, y, inner, false)...)
 	return c
 }

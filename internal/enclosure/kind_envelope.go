@@ -22,7 +22,8 @@ import (
 //	bottom panel + closing flap = back height + overlap
 //
 // The relief cuts run from the corners of the back to the far edges of the
-// flaps.
+// flaps. Those of the side flaps begin inside the corners, clear of the folds of
+// the panels that go over them: T/2 + 2t or the next mark.
 func envelope() *Kind {
 	return &Kind{
 		Name:  "envelope",
@@ -59,9 +60,11 @@ var envelopeGrid = grid{
 
 // envelopeReadings are the indices of an envelope's readings in its problem.
 type envelopeReadings struct {
-	across, up    []int // from the left, from the bottom
-	relief, inset int   // inset is -1 for flaps that are not angled
-	overlap       int   // -1 if the bottom panel is given
+	across, up    []int  // from the left, from the bottom
+	relief, inset int    // inset is -1 for flaps that are not angled
+	near          int    // of the reliefs at the side flaps' scores, clear of the folds beside them
+	overlap       int    // -1 if the bottom panel is given
+	point         [2]int // what lies left and right of the point of a pointed flap
 }
 
 func planEnvelope(in *Input) (*Plan, error) {
@@ -74,8 +77,12 @@ func planEnvelope(in *Input) (*Plan, error) {
 	closing := d.fixed("closing flap", "closing_flap")
 	bottom := d.bottomPanel(r, backHeight, closing)
 	r.relief = d.fixed("relief", "relief")
+	r.near = d.pastFold("relief at the side flaps' scores", in.Thickness.Add(in.Caliper.Times(2)))
 	if in.choice("flap") == "angled" {
 		r.inset = d.fixed("flap inset", "flap_inset")
+	}
+	if in.choice("flap") == "pointed" {
+		r.point = d.halvesOf("of the point", backWidth)
 	}
 	r.across, r.up = []int{left, backWidth, right}, []int{bottom, backHeight, closing}
 	d.fit(pattern.Width, width, times(1, backWidth))
@@ -83,7 +90,7 @@ func planEnvelope(in *Input) (*Plan, error) {
 	d.strip(0, pattern.Width, r.across...)
 	d.strip(0, pattern.Height, r.up...)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layEnvelope(r, sizes) }
-	return d.plan, fault.Join(in.flat(d), in.checkEnvelope(width.span(in), height.span(in)))
+	return d.plan, fault.Join(in.paperOnly("an envelope"), in.flat(d), in.checkEnvelope(width.span(in), height.span(in)))
 }
 
 // checkEnvelope refuses flaps that do not meet or get in one another's way, at
@@ -95,8 +102,8 @@ func (in *Input) checkEnvelope(w, h Range) error {
 	glued := measure.Max(cut, fold.Over(2)).Add(leastGlue)
 	throat := in.Thickness.Add(in.Caliper.Times(2)) // what the closing flap's fold takes of the back
 	errs := []error{
-		in.bounded("relief", Range{none, measure.Min(w.Min, h.Min).Sub(fold).Sub(leastGlue).Over(2)},
-			"the relief cuts leave nothing of the flaps", "make the relief smaller"),
+		in.bounded("relief", Range{in.clearOfFold(in.Thickness.Add(in.Caliper.Times(2))), measure.Min(w.Min, h.Min).Sub(fold).Sub(leastGlue).Over(2)},
+			"the relief cuts do not clear the folds, or leave nothing of the flaps", "choose another relief"),
 		in.bounded("side_flap", Range{glued, w.Min.Over(2)},
 			"the side flaps leave no room for glue beside the relief cuts, or lie on one another", "make the side flaps fit the back"),
 	}
@@ -135,15 +142,15 @@ func (d *draft) layEnvelope(r *envelopeReadings, sizes []measure.Length) pattern
 	p := envelopeGrid.lay(
 		extents{sizesOf(r.across, sizes), []measure.Length{side, side}},
 		extents{sizesOf(r.up, sizes), []measure.Length{bottom, bottom.Add(in.Caliper)}})
-	for panel := 1; panel <= 3; panel++ {
-		envelopeGrid.taper(&p, panel, measure.Length{}, cut)
-	}
+	envelopeGrid.taper(&p, 1, sizes[r.near], cut)
+	envelopeGrid.taper(&p, 2, sizes[r.near], cut)
+	envelopeGrid.taper(&p, 3, measure.Length{}, cut)
 	switch closing := &p.Panels[4]; {
 	case r.inset >= 0:
 		envelopeGrid.taper(&p, 4, measure.Length{}, sizes[r.inset])
 	case in.choice("flap") == "pointed":
 		o := closing.Outline
-		closing.Outline = pattern.Polygon(o[0].Point, o[1].Point, pattern.At(p.Width.Over(2), p.Height))
+		closing.Outline = pattern.Polygon(o[0].Point, o[1].Point, pattern.At(o[0].X.Add(sizes[r.point[0]]), p.Height))
 	}
 	p.Cuts = envelopeCorners(&p)
 	if r.overlap >= 0 {
@@ -176,9 +183,9 @@ func envelopeCorners(p *pattern.Piece) []pattern.Cut {
 	left, right, bottom, closing := p.Panels[1].Outline, p.Panels[2].Outline, p.Panels[3].Outline, p.Panels[4].Outline
 	last := len(closing) - 1
 	return []pattern.Cut{
-		relief("lower left corner", "left", left[0].Point, left[1].Point, bottom[0].Point),
-		relief("lower right corner", "right", right[1].Point, right[0].Point, bottom[1].Point),
-		relief("upper left corner", "left", left[3].Point, left[2].Point, closing[last].Point),
-		relief("upper right corner", "right", right[2].Point, right[3].Point, closing[2].Point),
+		relief("lower left corner", "left", left[0].Point, left[1].Point, bottom[3].Point, bottom[0].Point),
+		relief("lower right corner", "right", right[1].Point, right[0].Point, bottom[2].Point, bottom[1].Point),
+		relief("upper left corner", "left", left[3].Point, left[2].Point, closing[0].Point, closing[last].Point),
+		relief("upper right corner", "right", right[2].Point, right[3].Point, closing[1].Point, closing[2].Point),
 	}
 }

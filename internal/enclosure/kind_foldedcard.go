@@ -90,7 +90,7 @@ func planFoldedCard(in *Input) (*Plan, error) {
 	d.strip(0, pattern.Width, r.across...)
 	d.strip(0, pattern.Height, r.height)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layCard(shape, fold, r, sizes) }
-	return d.plan, in.checkCard(fold)
+	return d.plan, fault.Join(in.paperOnly("a folded card"), in.checkCard(fold))
 }
 
 // cardSize adds a reading that is a size of the closed card and some half

@@ -107,7 +107,7 @@ func (in *Input) pastTurnOver() *Input {
 
 func planGussetBag(asked *Input) (*Plan, error) {
 	in := asked.pastTurnOver()
-	if err := in.checkBag(); err != nil {
+	if err := fault.Join(in.paperOnly("a bag"), in.checkBag()); err != nil {
 		return nil, err
 	}
 	d, r := newDraft(in), &bagReadings{}

@@ -36,7 +36,7 @@ func pillowPack() *Kind {
 			"Zwei Seiten mit gebogenen Rillen an den Enden, die sich zu einem Kissen wölben."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
-			{Name: "middle_height", Help: "How high the pack is in the middle, centre to centre of the stock; the next half inch or 5 mm over one and a quarter of the thickness and an eighth of the width if not given.",
+			{Name: "middle_height", Help: "How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given.",
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(500)},
 			{Name: "lap", Help: "How wide the glue lap is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
@@ -85,7 +85,7 @@ func planPillowPack(in *Input) (*Plan, error) {
 	if p.middle.IsZero() {
 		p.middle = in.defaultMiddle()
 	}
-	if err := p.check(); err != nil {
+	if err := fault.Join(in.paperOnly("a pillow pack"), p.check()); err != nil {
 		return nil, err
 	}
 	d := newDraft(in)
@@ -100,11 +100,13 @@ func planPillowPack(in *Input) (*Plan, error) {
 	for i, name := range [...]string{"bottom flap", "top flap"} {
 		flaps[i] = d.add(rounding.Reading{Name: name, Ideal: p.middle, Fixed: true}, "middle_height")
 	}
+	rise := d.reading("rise of a score", p.middle.Over(2)) // half of a flap: where the ends of its score lie
+	d.equal("rise of a score", measure.Length{}, times(2, rise), times(-1, flaps[0]))
 	lap := d.fixed("lap", "lap")
 	d.strip(0, pattern.Width, back, front, lap)
 	d.strip(0, pattern.Height, flaps[0], body, flaps[1])
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
-		return d.layPillow(sizes[front], sizes[back], sizes[lap], sizes[flaps[0]], sizes[body])
+		return d.layPillow(sizes[front], sizes[back], sizes[lap], sizes[flaps[0]], sizes[body], sizes[rise])
 	}
 	return d.plan, nil
 }
@@ -133,12 +135,12 @@ func (in *Input) leastMiddle() measure.Length {
 	return measure.Max(in.Thickness.Times(5).Over(4).Add(in.Caliper.Times(2)), in.Width.Over(12))
 }
 
-// defaultMiddle is the least half inch or 5 mm, on every ruler's marks, that the
-// contents go under and that is an eighth of the width.
+// defaultMiddle is the least half inch or 10 mm, half of which is on every ruler's
+// marks, that the contents go under and that is an eighth of the width.
 func (in *Input) defaultMiddle() measure.Length {
 	mark := measure.Sixtyfourths(32)
 	if in.Unit == measure.Millimetre {
-		mark = measure.Millimetres(5)
+		mark = measure.Millimetres(10)
 	}
 	least := measure.Max(in.leastMiddle(), in.Width.Over(8))
 	return mark.Times((least.Nanometres() + mark.Nanometres() - 1) / mark.Nanometres())
@@ -180,10 +182,10 @@ func (p pillow) flattest(least measure.Length) measure.Length {
 
 // layPillow lays the pack out, from the left: back, front, lap. The ends of the
 // side scores lie half of a flap in from the edges of the blank.
-func (d *draft) layPillow(front, back, lap, flap, body measure.Length) pattern.Pattern {
+func (d *draft) layPillow(front, back, lap, flap, body, rise measure.Length) pattern.Pattern {
 	in, none := d.in, measure.Length{}
 	high := measure.Sum(flap, body, flap)
-	low, top := flap.Over(2), high.Sub(flap.Over(2))
+	low, top := rise, high.Sub(rise)
 	x := []measure.Length{none, back, back.Add(front), measure.Sum(back, front, lap)}
 	chords := curvedScore(pattern.At(none, none), front, flap)
 	side := 180 - 2*180/math.Pi*pattern.Slope(chords[0], chords[1])

@@ -24,7 +24,8 @@ import (
 //	            page height   = H + t/2 and more, from the score of the gusset
 //
 // The relief cuts run from the corners of the pocket to the free edges of the
-// flaps; with a gusset they have come half of the way at the flaps' scores.
+// flaps: at the flaps' scores they begin clear of the bottom fold, T/2 + 1 1/2 t or
+// the next mark in; with a gusset they have come about half of the way there.
 func pocket() *Kind {
 	return &Kind{
 		Name:  "pocket",
@@ -68,6 +69,7 @@ var pocketDeep = grid{
 type pocketReadings struct {
 	across, up []int // from the left, from the bottom
 	relief     int
+	near       int // of the relief at the flaps' scores
 }
 
 func planPocket(in *Input) (*Plan, error) {
@@ -77,6 +79,9 @@ func planPocket(in *Input) (*Plan, error) {
 	gusset := in.choice("gusset") == "yes" || in.choice("gusset") == "auto" && oneCapacity.Less(in.Thickness)
 	var err error
 	if gusset {
+		cut := in.length("relief")
+		r.near = d.between("relief at the gussets", cut.Over(2), cut.Over(4), cut.Times(3).Over(4))
+		d.within("relief at the gussets", Range{cut.Over(4), cut.Times(3).Over(4)}, d.form(measure.Length{}, times(1, r.near)))
 		face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2}
 		width, leftSide, rightSide := d.pocketWidth(face), d.gusset("left gusset", depth, 0), d.gusset("right gusset", depth, 0)
 		bottom := d.gusset("bottom gusset", depth, 1)
@@ -87,10 +92,12 @@ func planPocket(in *Input) (*Plan, error) {
 		err = in.checkPocket(face.span(in), in.Caliper, in.Caliper)
 	} else {
 		face := Need{Width: 1, Thickness: 1, HalfCalipers: 4}
+		r.near = d.pastFold("relief at the side flaps' scores", in.Thickness.Add(in.Caliper))
 		width, bottom := d.pocketWidth(face), in.spine(in.Thickness.Add(in.Caliper))
 		r.across, r.up = []int{left, width, right}, []int{height, d.page(bottom.Add(in.Caliper).Over(2))}
 		err = fault.Join(in.flat(d), in.checkPocket(face.span(in), in.spine(in.Thickness), bottom))
 	}
+	err = fault.Join(in.paperOnly("a page with a pocket"), err)
 	d.strip(0, pattern.Width, r.across...)
 	d.strip(0, pattern.Height, r.up...)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layPocket(r, sizes, gusset) }
@@ -133,7 +140,7 @@ func (in *Input) checkPocket(w Range, side, bottom measure.Length) error {
 			"the pocket is higher than the page, or too low for glue beside the relief cuts", "choose another pocket height, page height or relief"),
 		in.bounded("side_flap", Range{measure.Max(side.Over(2).Add(leastGlue), in.Fit.Max), w.Min.Over(2)},
 			"the side flaps leave no room for glue behind the contents, or lie on one another", "make the side flaps fit the pocket"),
-		in.bounded("relief", Range{in.Caliper, measure.Min(high.Sub(leastGlue).Over(2), in.Height)},
+		in.bounded("relief", Range{in.clearOfFold(in.Thickness.Add(in.Caliper)), measure.Min(high.Sub(leastGlue).Over(2), in.Height)},
 			"the relief cuts do not clear the folds, or leave nothing of the flaps behind the contents", "choose another relief"),
 	)
 }
@@ -142,10 +149,10 @@ func (in *Input) checkPocket(w Range, side, bottom measure.Length) error {
 func (d *draft) layPocket(r *pocketReadings, sizes []measure.Length, gusset bool) pattern.Pattern {
 	in, cut, none := d.in, sizes[r.relief], measure.Length{}
 	across, up := extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: sizesOf(r.up, sizes)}
-	shape, near, fold, margin := &pocketDeep, cut.Over(2), none, cut
+	shape, near, fold, margin := &pocketDeep, sizes[r.near], none, cut
 	if !gusset {
 		side, bottom := in.Thickness, in.Thickness.Add(in.Caliper)
-		shape, near, fold, margin = &pocketFlat, none, in.spine(side).Over(2), measure.Max(cut, in.spine(bottom).Over(2))
+		shape, fold, margin = &pocketFlat, in.spine(side).Over(2), measure.Max(cut, in.spine(bottom).Over(2))
 		across.rounds, up.rounds = []measure.Length{side, side}, []measure.Length{bottom}
 	}
 	p := shape.lay(across, up)

@@ -30,8 +30,9 @@ import (
 //
 // The lap's score lies t / sin(360/n) within the line of the walls' scores, so
 // that the lap comes to lie one caliper inside the plane of the wall it is glued
-// to. It does not come off the ruler. The flaps are mitred by notches, as wide at
-// the edge as some quarters of their depth.
+// to. It is set by the nearest whole number of papers
+// beside that line. The flaps are mitred by notches, half of each at least
+// depth tan(180/n) wide.
 //
 // D is the diameter of round contents, or of the circle through the corners of
 // a rectangle; for contents with n sides that are measured from corner to corner
@@ -71,7 +72,9 @@ type prism struct {
 	need      Need
 	play      Range // of the lid
 	lap       int   // the reading of the laps and flaps of both
+	mitre     int   // the reading of half of a notch between two flaps
 	tray, lid ring
+	papers    bool // the lap's score is set by whole papers, instead of exactly
 }
 
 // angle is half of what the walls turn by at a corner, in radians.
@@ -120,7 +123,13 @@ func planPrismBox(in *Input) (*Plan, error) {
 		d.strip(2*i+1, pattern.Width, r.blank)
 		d.strip(2*i+1, pattern.Height, r.blank)
 	}
+	p.mitre = d.mitre(p)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layPrismBox(p, sizes) }
+	d.plan.OnRuler = func(sizes []measure.Length) pattern.Pattern {
+		set := *p
+		set.papers = true
+		return d.layPrismBox(&set, sizes)
+	}
 	d.warn("lap-score", "The glue lap is scored beside the line between it and the first wall, towards the wall: move the ruler by a scrap of the stock, by two from nine sides on.")
 	return d.plan, fault.Join(p.checkRoom(), p.checkWalls())
 }
@@ -198,6 +207,18 @@ func (d *draft) prismLap(p *prism, across measure.Length) int {
 	room := p.lapRoom(across)
 	least := measure.Max(p.leastLap(), measure.Min(measure.Sixtyfourths(24), room))
 	return d.between("lap", least, least, measure.Max(least, measure.Min(measure.Sixtyfourths(40), room)))
+}
+
+// mitre adds the reading of half of a notch between two flaps: enough for two
+// mitres that meet when they are folded in, at the most so much more that a plain
+// ruler has a mark for it.
+func (d *draft) mitre(p *prism) int {
+	lap := &d.plan.Problem.Readings[p.lap]
+	least := scaled(measure.Max(lap.Ideal, lap.Max), math.Tan(p.angle()))
+	most := measure.Max(least, measure.Min(least.Add(d.in.little().Times(2)), p.side(p.across).Times(7).Over(16)))
+	i := d.between("half of a notch", scaled(lap.Ideal, math.Tan(p.angle())), least, most)
+	d.within("half of a notch", Range{least.Times(2).Sub(most), most}, d.form(measure.Length{}, times(1, i)))
+	return i
 }
 
 // polygonBlank adds the reading of a square that a polygon, so far across from

@@ -2,6 +2,7 @@ package enclosure
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"creasefit/internal/measure"
@@ -20,9 +21,14 @@ const (
 func (p *prism) rooted() int { return (p.sides - 1) / 2 }
 
 // lapInset is how far within the line of the walls' scores that of the lap
-// lies, so that it comes to lie one caliper inside the last wall.
+// lies, so that it comes to lie one caliper inside the last wall; as hands set it,
+// so many whole papers.
 func (p *prism) lapInset() measure.Length {
-	return scaled(p.in.Caliper, 1/math.Sin(2*p.angle()))
+	papers := 1 / math.Sin(2*p.angle())
+	if p.papers {
+		papers = math.Round(papers)
+	}
+	return scaled(p.in.Caliper, papers)
 }
 
 // layPrismBox lays all pieces out, puts the polygons under the flaps and the lid
@@ -95,7 +101,7 @@ func (p *prism) layWalls(piece string, r ring, sizes []measure.Length) pattern.P
 			start = x.Add(p.lapInset())
 		}
 		p.layWall(&w, i, start, x.Add(side), lap, rim)
-		p.layFlap(&w, i)
+		p.layFlap(&w, i, sizes[p.mitre])
 		if i > 0 {
 			p.cutNotch(&w, i)
 		}
@@ -103,9 +109,9 @@ func (p *prism) layWalls(piece string, r ring, sizes []measure.Length) pattern.P
 	first, last := w.Panels[n].Outline, w.Panels[2*n-1].Outline
 	tab := w.Panels[2*n].Outline
 	w.Cuts = append(w.Cuts,
-		relief("lower left corner", "left", tab[0].Point, tab[1].Point, first[3].Point, first[0].Point),
+		relief("lower left corner", "left", tab[0].Point, tab[1].Point, w.Panels[0].Outline[0].Point, first[3].Point, first[0].Point),
 		relief("upper left corner", "left", tab[3].Point, tab[2].Point, pattern.At(tab[2].X, rim)),
-		relief("lower right corner", "right", last[2].Point, last[1].Point))
+		relief("lower right corner", "right", w.Panels[n-1].Outline[1].Point, last[2].Point, last[1].Point))
 	w.Seams = []pattern.Seam{{Name: "last corner", Apart: p.lapInset(), PanelA: n - 1, A1: pattern.At(w.Width, lap), A2: pattern.At(w.Width, rim),
 		PanelB: 2 * n, B1: pattern.At(tab[2].X, lap), B2: pattern.At(tab[2].X, rim)}}
 	return w
@@ -138,20 +144,12 @@ func (p *prism) layWall(w *pattern.Piece, i int, x, end, low, high measure.Lengt
 	}
 }
 
-// notch is how wide the notches between flaps are cut out at the edge: enough
-// quarters of their depth for two mitres that clear one another when they are
-// folded in.
-func (p *prism) notch(depth measure.Length) measure.Length {
-	quarters := 8*math.Tan(p.angle()) + 8*ratio(p.lapInset(), depth)
-	return depth.Times(int64(math.Ceil(quarters - 1e-9))).Over(4)
-}
-
 // layFlap hangs the flap of wall i on it.
-func (p *prism) layFlap(w *pattern.Piece, i int) {
+func (p *prism) layFlap(w *pattern.Piece, i int, back measure.Length) {
 	n, wall, name := p.sides, w.Panels[i].Outline, "flap "+strconv.Itoa(i+1)
 	a, b := wall[0].Point, wall[1].Point
-	back := p.notch(a.Y).Over(2)
-	outline := pattern.Polygon(pattern.At(a.X.Add(back), measure.Length{}), pattern.At(b.X.Sub(back), measure.Length{}), b, a)
+	a.X, b.X = a.X.Add(p.in.trim()), b.X.Sub(p.in.trim())
+	outline := pattern.Polygon(pattern.At(wall[0].X.Add(back), measure.Length{}), pattern.At(wall[1].X.Sub(back), measure.Length{}), b, a)
 	w.Panels[n+i] = pattern.Panel{Name: name, Outline: outline}
 	from, to := i, n+i
 	if i == p.rooted() {
@@ -174,7 +172,8 @@ func (p *prism) glued(name string, w *pattern.Piece, wall, polygon int) pattern.
 func (p *prism) cutNotch(w *pattern.Piece, i int) {
 	before, after := w.Panels[p.sides+i-1].Outline, w.Panels[p.sides+i].Outline
 	w.Cuts = append(w.Cuts, pattern.Cut{Name: "notch " + strconv.Itoa(i), Kind: pattern.Notch, On: w.Strips[0].Scores[i].Name, From: "bottom",
-		At: after[3].X, Depth: after[3].Y, Width: after[0].X.Sub(before[1].X), Path: pattern.Polygon(before[1].Point, after[3].Point, after[0].Point)})
+		At: after[3].X.Sub(p.in.trim()), Depth: after[3].Y, Width: after[0].X.Sub(before[1].X),
+		Path: pattern.Polygon(slices.Compact([]pattern.Point{before[1].Point, before[2].Point, after[3].Point, after[0].Point})...)})
 }
 
 // wallStrips lists the sizes of a strip of walls.

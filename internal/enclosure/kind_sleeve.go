@@ -58,9 +58,11 @@ type sleeveReadings struct {
 func planSleeve(in *Input) (*Plan, error) {
 	d, r := newDraft(in), &sleeveReadings{}
 	shape, glued := &sleeveThick, measure.Length{}
+	var flat error
 	if !in.inTwo() && in.oneScore(d) {
 		shape = &sleeveThin
 		r.across, glued = d.thinSleeve()
+		flat = in.paperOnly("a sleeve with one score at each side")
 	} else {
 		r.across, glued = d.thickSleeve()
 	}
@@ -73,7 +75,7 @@ func planSleeve(in *Input) (*Plan, error) {
 	var wrong error
 	r.notch, wrong = d.notched(r.across[0], measure.Max(in.beside(), in.length("lap")), in.beside(), height.Sub(in.little()))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySleeve(shape, r, sizes) }
-	return d.plan, fault.Join(in.checkSleeve(height, glued), in.twoScores(), wrong)
+	return d.plan, fault.Join(flat, in.checkSleeve(height, glued), in.twoScores(), wrong)
 }
 
 // thickSleeve adds the readings of a sleeve with two scores a side, and says

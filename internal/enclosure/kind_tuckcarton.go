@@ -204,16 +204,16 @@ func (d *draft) layCarton(shape *grid, r *cartonReadings, sizes []measure.Length
 	}
 	reverse := shape == &reverseCarton
 	front, back := in.layers(x[2].Sub(x[1]).Sub(x[4].Sub(x[3]))) // the laps' inside the faces
-	long, clear := sizes[r.dust], a.Times(2)
+	long, clear, butt := sizes[r.dust], a.Times(2), in.trim()
 	top, low := y[3].Sub(a), y[2].Add(a)
-	foldedFlap(&p, cartonDust, x[1], top, x[2].Sub(clear), top.Add(long))
-	foldedFlap(&p, cartonDust+1, x[3].Add(front).Add(clear), top, x[4], top.Add(long))
+	foldedFlap(&p, cartonDust, x[1].Add(butt), top, x[2].Sub(clear), top.Add(long))
+	foldedFlap(&p, cartonDust+1, x[3].Add(front).Add(clear), top, x[4].Sub(butt), top.Add(long))
 	if reverse {
-		foldedFlap(&p, cartonDust+2, x[1].Add(back).Add(clear), low, x[2], low.Sub(long))
-		foldedFlap(&p, cartonDust+3, x[3], low, x[4].Sub(clear), low.Sub(long))
+		foldedFlap(&p, cartonDust+2, x[1].Add(back).Add(clear), low, x[2].Sub(butt), low.Sub(long))
+		foldedFlap(&p, cartonDust+3, x[3].Add(butt), low, x[4].Sub(clear), low.Sub(long))
 	} else {
-		foldedFlap(&p, cartonDust+2, x[1], low, x[2].Sub(clear), low.Sub(long))
-		foldedFlap(&p, cartonDust+3, x[3].Add(front).Add(clear), low, x[4], low.Sub(long))
+		foldedFlap(&p, cartonDust+2, x[1].Add(butt), low, x[2].Sub(clear), low.Sub(long))
+		foldedFlap(&p, cartonDust+3, x[3].Add(front).Add(clear), low, x[4].Sub(butt), low.Sub(long))
 	}
 	p.Seams = cartonSeams(&p, x, y, in.Caliper, a, front, reverse)
 	p.Glues = []pattern.Glue{{Name: "lap", Panel: cartonLap, Face: pattern.Outside, To: cartonBack, ToFace: pattern.Inside,

@@ -268,7 +268,7 @@ func (b *box) whole(in *Input, sizes []measure.Length, height measure.Length) pa
 	for i := range 4 {
 		b.layTab(&p, i, long, t)
 		p.Seams = append(p.Seams, b.cornerSeam(&p, i, t))
-		p.Glues = append(p.Glues, b.tabGlue(&p, i))
+		p.Glues = append(p.Glues, b.tabGlue(&p, i, t))
 	}
 	if b.rolled {
 		b.layInner(&p, sizes[b.allowance], t)
@@ -289,6 +289,10 @@ func (b *box) layWalls(p *pattern.Piece, t measure.Length) {
 			c := &p.Creases[wall-1]
 			c.A.X, c.B.X = o[0].X, o[2].X
 		}
+	}
+	if b.outside { // the side walls stand between the ends of the others
+		b.shape.taper(p, boxLeft, t, t)
+		b.shape.taper(p, boxRight, t, t)
 	}
 }
 
@@ -313,12 +317,19 @@ func (b *box) layTab(p *pattern.Piece, i int, long, t measure.Length) {
 }
 
 // tabGlue glues a tab to its side wall.
-func (b *box) tabGlue(p *pattern.Piece, i int) pattern.Glue {
+func (b *box) tabGlue(p *pattern.Piece, i int, t measure.Length) pattern.Glue {
 	o := p.Panels[boxTabs+i].Outline
 	g := pattern.Glue{Name: p.Panels[boxTabs+i].Name, Panel: boxTabs + i, Face: pattern.Outside, To: boxLeft + i%2,
 		Area: pattern.Rectangle(o[0].X, o[0].Y, o[2].X, o[2].Y)}
 	if b.outside {
 		g.Face, g.ToFace = pattern.Inside, pattern.Outside
+		from, to := o[0].Point, o[2].Point // as far as the side wall's end
+		if i%2 == 0 {
+			to.X = to.X.Sub(t)
+		} else {
+			from.X = from.X.Add(t)
+		}
+		g.Area = pattern.Rectangle(from.X, from.Y, to.X, to.Y)
 	}
 	return g
 }
@@ -328,9 +339,12 @@ func (b *box) tabGlue(p *pattern.Piece, i int) pattern.Glue {
 func (b *box) cornerSeam(p *pattern.Piece, i int, t measure.Length) pattern.Seam {
 	side, end := i%2, i/2
 	wall, other := p.Panels[boxBottom+end].Outline, p.Panels[boxLeft+side].Outline
+	b1, b2 := cornerOf(other, side, end), cornerOf(other, 1-side, end)
+	b1.Y = cornerOf(p.Panels[boxBase].Outline, side, end).Y // the side wall may end before it
+	b2.Y = b1.Y
 	return pattern.Seam{Name: "corner of the " + p.Panels[boxTabs+i].Name, Apart: t,
 		PanelA: boxBottom + end, A1: cornerOf(wall, side, end), A2: cornerOf(wall, side, 1-end),
-		PanelB: boxLeft + side, B1: cornerOf(other, side, end), B2: cornerOf(other, 1-side, end)}
+		PanelB: boxLeft + side, B1: b1, B2: b2}
 }
 
 // corner is what is cut away round a tab, from the side of the blank to its
@@ -343,7 +357,7 @@ func (b *box) corner(p *pattern.Piece, i int) pattern.Cut {
 		path = append(path, at(boxInner+2+side, side, end), at(boxInner+2+side, 1-side, end))
 	}
 	tab, wall := boxTabs+i, boxBottom+end
-	path = append(path, at(boxLeft+side, side, end), at(boxLeft+side, 1-side, end),
+	path = append(path, at(boxLeft+side, side, end), at(boxLeft+side, 1-side, end), at(boxBase, side, end), at(wall, side, 1-end),
 		at(tab, 1-side, 1-end), at(tab, side, 1-end), at(tab, side, end), at(tab, 1-side, end), at(wall, side, end))
 	if b.rolled {
 		path = append(path, at(boxInner+end, side, 1-end), at(boxInner+end, side, end))

@@ -26,7 +26,7 @@ var (
 // oneScore decides between one and two scores a side.
 func (in *Input) oneScore(d *draft) bool {
 	choice := in.choice("scores")
-	one := choice == "one" || choice == "auto" && !oneCapacity.Less(in.Thickness)
+	one := choice == "one" || choice == "auto" && !oneCapacity.Less(in.Thickness) && !in.stiff()
 	if one && thinnest.Less(in.Thickness) {
 		d.warn("one-score", "One score at each side goes round contents thicker than 1.5 mm: the corners come out round. scores=two gives sharp ones.")
 	}

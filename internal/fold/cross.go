@@ -113,34 +113,27 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 	return m.partsOverlap(a, b, pa, pb)
 }
 
+// stiff is the caliper in mm from which stock does not give way (common practice).
+const stiff = 0.8
+
 // yields returns how far the edges of two plates give way to one another.
-// Rigid plates that are hung one beside the other meet at mid-caliper, half a
-// caliper too deep: there an edge of paper is pressed in, or mitred. Where
-// two creases meet in a corner, the panels also take the corner of the other
-// fold's spine, which is a notch or a crushed tip in paper.
+// Rigid plates that are hung one beside the other, or meet in a corner, meet at
+// mid-caliper, half a caliper too deep: there an edge of paper is pressed in, or
+// mitred. Board is not, and plates in one plane lie over one another instead.
 func (m *model) yields(i, j int) (a, b float64) {
 	x, y := &m.plates[i], &m.plates[j]
 	if !m.oneBody(x, y) {
 		return 0, 0
 	}
-	if m.meetInCorner(x, y) {
-		most := max(x.spine, y.spine)/2 + 2*m.half
-		return cornerYield(x, most, m.half), cornerYield(y, most, m.half)
+	if 2*m.half >= stiff || math.Abs(x.move.z.dot(y.move.z)) > 1-1e-9 {
+		return 0, 0
 	}
-	near := x.parent >= 0 && x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||
+	near := m.meetInCorner(x, y) || x.parent >= 0 && x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||
 		y.parent >= 0 && m.plates[y.parent].parent == i
 	if near || m.seamed(x, y) {
 		return m.half, m.half
 	}
 	return 0, 0
-}
-
-// cornerYield spares the spines, which would vanish.
-func cornerYield(pl *plate, most, half float64) float64 {
-	if pl.panel < 0 {
-		return half
-	}
-	return most
 }
 
 // seamed reports whether a seam brings two panels together.

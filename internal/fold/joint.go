@@ -81,6 +81,9 @@ func middle(p *pattern.Piece, c *pattern.Cut) (a, b spot) {
 		return place(c.Path[0].Point), place(c.Path[len(c.Path)-1].Point)
 	}
 	at, depth := c.At.Millimetres(), c.Depth.Millimetres()
+	if c.Before.Sign() > 0 {
+		at += c.Width.Over(2).Sub(c.Before).Millimetres()
+	}
 	w, h := p.Width.Millimetres(), p.Height.Millimetres()
 	switch c.From {
 	case "top":

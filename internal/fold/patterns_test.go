@@ -192,11 +192,12 @@ func (d diagonal) pattern() *pattern.Pattern {
 		return pt(d.square/2+(u-v)/math.Sqrt2, d.square/2+(u+v)/math.Sqrt2)
 	}
 	w, h, reach := d.w/2, d.h/2, d.square/math.Sqrt2
+	r := 2.5 * d.t     // the side flaps clear the folds of those that go over them
 	m := reach - w - h // from a corner of the rectangle to the blank's edge, along an axis
 	p := pattern.Piece{Name: "square", Quantity: 1, Panels: []pattern.Panel{
 		{Name: "back", Outline: poly(turn(-w, -h), turn(w, -h), turn(w, h), turn(-w, h))},
-		{Name: "right flap", Outline: poly(turn(w, -h), turn(w+m, -h), turn(reach, 0), turn(w+m, h), turn(w, h))},
-		{Name: "left flap", Outline: poly(turn(-w, h), turn(-w-m, h), turn(-reach, 0), turn(-w-m, -h), turn(-w, -h))},
+		{Name: "right flap", Outline: poly(turn(w, r-h), turn(w+m, r-h), turn(reach, 0), turn(w+m, h-r), turn(w, h-r))},
+		{Name: "left flap", Outline: poly(turn(-w, h-r), turn(-w-m, h-r), turn(-reach, 0), turn(-w-m, r-h), turn(-w, r-h))},
 		{Name: "bottom flap", Outline: poly(turn(-w, -h), turn(-w, -h-m), turn(0, -reach), turn(w, -h-m), turn(w, -h))},
 		{Name: "top flap", Outline: poly(turn(w, h), turn(w, h+m), turn(0, reach), turn(-w, h+m), turn(-w, h))},
 	}}
@@ -204,7 +205,7 @@ func (d diagonal) pattern() *pattern.Pattern {
 		return pattern.Crease{Name: name, A: a, B: b, To: to, Fold: pattern.Valley, Angle: 180, Round: mm(layers * d.t)}
 	}
 	p.Creases = []pattern.Crease{
-		crease("right", turn(w, -h), turn(w, h), 1, 0), crease("left", turn(-w, -h), turn(-w, h), 2, 1),
+		crease("right", turn(w, r-h), turn(w, h-r), 1, 0), crease("left", turn(-w, r-h), turn(-w, h-r), 2, 1),
 		crease("bottom", turn(-w, -h), turn(w, -h), 3, 2), crease("top", turn(-w, h), turn(w, h), 4, 3),
 	}
 	c := cavity(0, 120, 90, 0, pattern.Width, pattern.Height)

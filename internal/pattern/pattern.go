@@ -150,17 +150,18 @@ func (k CutKind) String() string {
 }
 
 // Cut is a cut inside the blank's rectangle. Depth is measured from the edge
-// named by From; At is where its middle lies along that edge, from the left or
-// the bottom.
+// named by From; At is where it is marked along that edge, from the left or the
+// bottom: its middle, unless Before says how much of it lies before the mark.
 type Cut struct {
-	Name  string
-	Kind  CutKind
-	On    string         // the score that it lies on, "" for none
-	From  string         // "top", "bottom", "left" or "right"
-	At    measure.Length // along that edge; what On says holds if On is set
-	Depth measure.Length // how far in from the edge
-	Width measure.Length // zero for a slit
-	Path  []Vertex       // the line the blade follows
+	Name   string
+	Kind   CutKind
+	On     string         // the score that it lies on, "" for none
+	From   string         // "top", "bottom", "left" or "right"
+	At     measure.Length // along that edge; what On says holds if On is set
+	Depth  measure.Length // how far in from the edge
+	Width  measure.Length // zero for a slit
+	Before measure.Length // of a slot, how much of Width lies before At; zero for half of it
+	Path   []Vertex       // the line the blade follows
 }
 
 // Face is a side of a panel.

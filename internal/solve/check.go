@@ -66,7 +66,7 @@ func CheckOwn(ctx context.Context, r *Request, own *Measurements) (*Check, error
 			return nil, err
 		}
 	}
-	c := &Check{Request: r, Pattern: plan.Build(sizes), Fits: r.judge(plan, sizes), measured: sizes}
+	c := &Check{Request: r, Pattern: plan.Lay(sizes), Fits: r.judge(plan, sizes), measured: sizes}
 	c.sums(plan)
 	c.limits(plan)
 	c.fold()

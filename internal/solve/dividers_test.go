@@ -23,7 +23,7 @@ func TestEveryCaliperOfDividersCounts(t *testing.T) {
 		t.Run(slots, func(t *testing.T) {
 			r := thick(t, "dividers")
 			r.Options = choices("slots", slots)
-			checkMutants(t, r)
+			checkMutants(t, r, "slot before its mark", "slot after its mark")
 		})
 	}
 }

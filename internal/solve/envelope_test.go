@@ -156,7 +156,7 @@ func TestEnvelopeRefusesFlapsThatDoNotMeet(t *testing.T) {
 		{"bottom_panel", "2 in", "bottom_panel", "from 4 3/32 in to 5 in"},
 		{"closing_flap", "9 in", "closing_flap", "from 17/32 in to 4 57/64 in"},
 		{"side_flap", "4 in", "side_flap", "from 5/8 in to 3 1/2 in"},
-		{"relief", "3 in", "relief", "at most 2 7/16 in"},
+		{"relief", "3 in", "relief", "from 1/32 in to 2 7/16 in"},
 	} {
 		t.Run(c.option, func(t *testing.T) {
 			k, _ := enclosure.Lookup("envelope")

@@ -210,8 +210,11 @@ func checkFolded(t testing.TB, s *solve.Solution) {
 	for i, f := range s.Fits {
 		require.Equal(t, f.Axis, rounded.Clearances[i].Axis)
 		require.Equal(t, f.Between, rounded.Clearances[i].Between)
-		off := f.Nominal.Sub(rounded.Clearances[i].Clearance).Abs()
-		require.LessOrEqual(t, off.Nanometres(), int64(1000), "%s: claimed %v, folded %v", f.Axis, f.Nominal, rounded.Clearances[i].Clearance)
+		off, flex := f.Nominal.Sub(rounded.Clearances[i].Clearance).Abs(), int64(1000)
+		if s.Pattern.Cavity.Sides > 0 { // laps are scored at whole papers and give up to three tenths of one
+			flex += s.Pattern.Caliper.Nanometres() * 6 / 10
+		}
+		require.LessOrEqual(t, off.Nanometres(), flex, "%s: claimed %v, folded %v", f.Axis, f.Nominal, rounded.Clearances[i].Clearance)
 		middle := exact.Clearances[i].Clearance.Sub(f.Window.Min.Add(f.Window.Max).Over(2)).Abs()
 		require.LessOrEqual(t, middle.Nanometres(), int64(1000), "the ideal %s is not in the middle of its window", f.Axis)
 	}

@@ -55,7 +55,7 @@ func TestEveryCaliperOfAPrismBoxCounts(t *testing.T) {
 			t.Run(fmt.Sprint(sides, " ", around), func(t *testing.T) {
 				r := jar(t, sides)
 				r.Width, r.Options["around"] = measure.MustParse("5 in"), enclosure.Value{Choice: around}
-				checkMutants(t, r, "lap", "base blank", "top blank", "lid wall")
+				checkMutants(t, r, "lap", "base blank", "top blank", "lid wall", "half of a notch+")
 				checkLayout(t, r)
 				checkPlaces(t, r)
 			})

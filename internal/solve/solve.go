@@ -96,7 +96,7 @@ func (r *Request) coarsest(plan *enclosure.Plan, found []answer) (s *Solution, f
 func (r *Request) layOut(plan *enclosure.Plan, first answer) (*Solution, error) {
 	s := &Solution{
 		Request: r, Step: first.step,
-		Pattern: plan.Build(first.sizes), Ideal: plan.Build(ideals(plan)),
+		Pattern: plan.Lay(first.sizes), Ideal: plan.Build(ideals(plan)),
 		Fits: r.judge(plan, first.sizes), Ornament: plan.Ornament,
 		plan: plan, sizes: first.sizes,
 	}

@@ -1,0 +1,49 @@
+package enclosure
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+)
+
+// stiff reports whether the stock is board, which does not give way.
+func (in *Input) stiff() bool { return !in.Caliper.Less(Board) }
+
+// trim is what is taken off an edge that would butt half of a caliper into its
+// neighbour: one caliper of board, none of paper, which is pressed in.
+func (in *Input) trim() measure.Length {
+	if in.stiff() {
+		return in.Caliper
+	}
+	return measure.Length{}
+}
+
+// paperOnly refuses board for what is bent, or folded flat on itself.
+func (in *Input) paperOnly(what string) error {
+	if !in.stiff() {
+		return nil
+	}
+	return fault.Fault{Code: fault.Impossible, Field: "caliper", Detail: what + " is made of paper: board does not give way, nor fold flat on itself",
+		Expected: "under " + in.describe(Board), Hint: "choose thinner stock, or a kind with walls such as a tray, a sleeve round something thicker or a slipcase"}
+}
+
+// pastFold adds the reading of how far the ends of a flap begin inside the scores
+// beside it, whose folds of 180 degrees round a thickness it must clear when it is
+// folded in.
+func (d *draft) pastFold(name string, round measure.Length) int {
+	return d.atLeast(name, d.in.clearOfFold(round))
+}
+
+// atLeast adds a reading that is as little over a need as the ruler has marks; some
+// mark of every step lies in its range.
+func (d *draft) atLeast(name string, need measure.Length) int {
+	most := need.Add(d.in.little().Times(2))
+	i := d.between(name, need, need, most)
+	d.within(name, Range{need.Times(2).Sub(most), most}, d.form(measure.Length{}, times(1, i)))
+	return i
+}
+
+// clearOfFold is how far a flap must begin inside a score whose fold of 180
+// degrees goes round a thickness: half of the spine and half of its own caliper.
+func (in *Input) clearOfFold(round measure.Length) measure.Length {
+	return in.spine(round).Add(in.Caliper).Over(2)
+}

@@ -1,0 +1,176 @@
+package pattern
+
+import (
+	"math"
+	"slices"
+)
+
+// Contours returns the edges round the paper of a piece, exactly: counterclockwise
+// round each part of it, clockwise round holes, each from its lowest corner, the
+// leftmost of these. Corners where an edge goes straight on are left out. Slits
+// have no width and leave no edge.
+func (p *Piece) Contours() [][]Vertex {
+	edges := p.rim()
+	var all [][]Vertex
+	for len(edges) > 0 {
+		var ring []Vertex
+		ring, edges = follow(edges)
+		if ring = straightened(ring); len(ring) > 1 {
+			all = append(all, lowestFirst(ring))
+		}
+	}
+	slices.SortStableFunc(all, func(a, b []Vertex) int { return compare(a[0].Point, b[0].Point) })
+	return all
+}
+
+// side is one edge of a panel, the panel on its left.
+type side struct {
+	from  Vertex
+	to    Point
+	panel int
+}
+
+// rim returns the edges of all panels that no other panel lies on the other side of.
+func (p *Piece) rim() []side {
+	var sides []side
+	for i := range p.Panels {
+		for _, ring := range [...][]Vertex{p.Panels[i].Outline, p.Panels[i].Hole} {
+			for k, v := range ring {
+				if to := ring[(k+1)%len(ring)].Point; to != v.Point || v.Bulge != 0 {
+					sides = append(sides, side{v, to, i})
+				}
+			}
+		}
+	}
+	sides = p.split(sides)
+	kept := sides[:0]
+	taken := make([]bool, len(sides))
+	for i, s := range sides {
+		for j := range sides[:i] {
+			if o := &sides[j]; !taken[j] && o.to == s.from.Point && o.from.Point == s.to && o.from.Bulge == -s.from.Bulge {
+				taken[i], taken[j] = true, true
+				break
+			}
+		}
+	}
+	for i, s := range sides {
+		if !taken[i] {
+			kept = append(kept, s)
+		}
+	}
+	return kept
+}
+
+// split parts straight sides at the corners of other panels that lie on them.
+func (p *Piece) split(sides []side) []side {
+	parted := make([]side, 0, 2*len(sides))
+	for _, s := range sides {
+		at := []Point{s.from.Point}
+		for _, o := range sides {
+			if s.from.Bulge == 0 && o.panel != s.panel && between(o.from.Point, s.from.Point, s.to) && !slices.Contains(at, o.from.Point) {
+				at = append(at, o.from.Point)
+			}
+		}
+		slices.SortFunc(at[1:], func(a, b Point) int { return along(s.from.Point, s.to, a, b) })
+		for i, q := range at {
+			to := s.to
+			if i+1 < len(at) {
+				to = at[i+1]
+			}
+			parted = append(parted, side{Vertex{q, s.from.Bulge}, to, s.panel})
+		}
+	}
+	return parted
+}
+
+// along orders two points on the way from a to b.
+func along(a, b, p, q Point) int {
+	if a.X != b.X {
+		return p.X.Sub(q.X).Sign() * b.X.Sub(a.X).Sign()
+	}
+	return p.Y.Sub(q.Y).Sign() * b.Y.Sub(a.Y).Sign()
+}
+
+// between reports whether a point lies on the straight way from a to b, to the
+// nanometre, and is neither end.
+func between(p, a, b Point) bool {
+	ax, ay := p.X.Sub(a.X).Millimetres(), p.Y.Sub(a.Y).Millimetres()
+	bx, by := b.X.Sub(a.X).Millimetres(), b.Y.Sub(a.Y).Millimetres()
+	dot, whole, off := ax*bx+ay*by, bx*bx+by*by, ax*by-ay*bx
+	const hair = 2e-6
+	return dot > 0 && dot < whole && off*off <= hair*hair*whole
+}
+
+// follow takes one ring out of the edges: at a corner where several parts of the
+// paper touch, it turns as far to the left as it can and so stays on its part.
+func follow(edges []side) (ring []Vertex, rest []side) {
+	at := edges[0]
+	start := at.from.Point
+	edges = edges[1:]
+	for {
+		ring = append(ring, at.from)
+		if at.to == start {
+			return ring, edges
+		}
+		best := -1
+		for i := range edges {
+			if edges[i].from.Point == at.to && (best < 0 || moreLeft(&at, &edges[i], &edges[best])) {
+				best = i
+			}
+		}
+		if best < 0 {
+			return ring, edges // a panel that is not closed; the proof refuses it
+		}
+		at = edges[best]
+		edges = slices.Delete(edges, best, best+1)
+	}
+}
+
+// moreLeft reports whether a turns more to the left than b from the edge before.
+func moreLeft(before, a, b *side) bool {
+	back := heading(before.to, before.from.Point)
+	turn := func(s *side) float64 {
+		t := heading(s.from.Point, s.to) - back
+		if t <= 1e-9 {
+			t += 2 * math.Pi
+		}
+		return t
+	}
+	return turn(a) > turn(b)
+}
+
+// heading is the direction from one point to another, in radians.
+func heading(a, b Point) float64 {
+	return math.Atan2(b.Y.Sub(a.Y).Millimetres(), b.X.Sub(a.X).Millimetres())
+}
+
+// straightened leaves out the corners of a ring where it goes straight on.
+func straightened(ring []Vertex) []Vertex {
+	kept := make([]Vertex, 0, len(ring))
+	for i, v := range ring {
+		before, after := ring[(i+len(ring)-1)%len(ring)], ring[(i+1)%len(ring)].Point
+		if before.Bulge != 0 || v.Bulge != 0 || !between(v.Point, before.Point, after) {
+			kept = append(kept, v)
+		}
+	}
+	return kept
+}
+
+// lowestFirst turns a ring so that it begins at its lowest corner.
+func lowestFirst(ring []Vertex) []Vertex {
+	first := 0
+	for i := range ring {
+		if compare(ring[i].Point, ring[first].Point) < 0 {
+			first = i
+		}
+	}
+	return append(ring[first:len(ring):len(ring)], ring[:first]...)
+}
+
+// compare orders points from the bottom up, and from the left at the same height.
+func compare(a, b Point) int {
+	if c := a.Y.Sub(b.Y).Sign(); c != 0 {
+		return c
+	}
+	return a.X.Sub(b.X).Sign()
+}
