@@ -101,6 +101,9 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 		tolerance = 0
 	}
 	yieldA, yieldB := m.yields(i, j)
+	if math.Abs(a.move.z.dot(b.move.z)) > 1-1e-9 { // in one plane nothing is pressed in
+		yieldA, yieldB = 0, 0
+	}
 	thin := min(tolerance/2, m.half/2)
 	pa := part{a.space, a.move.z, m.half - thin, yieldA + tolerance}
 	pb := part{b.space, b.move.z, m.half - thin, yieldB + tolerance}
@@ -119,13 +122,13 @@ const stiff = 0.8
 // yields returns how far the edges of two plates give way to one another.
 // Rigid plates that are hung one beside the other, or meet in a corner, meet at
 // mid-caliper, half a caliper too deep: there an edge of paper is pressed in, or
-// mitred. Board is not, and plates in one plane lie over one another instead.
+// mitred. Board is not.
 func (m *model) yields(i, j int) (a, b float64) {
 	x, y := &m.plates[i], &m.plates[j]
 	if !m.oneBody(x, y) {
 		return 0, 0
 	}
-	if 2*m.half >= stiff || math.Abs(x.move.z.dot(y.move.z)) > 1-1e-9 {
+	if 2*m.half >= stiff {
 		return 0, 0
 	}
 	near := m.meetInCorner(x, y) || x.parent >= 0 && x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||
