@@ -51,6 +51,18 @@ func (d *draft) fixed(name, param string) int {
 	return d.add(rounding.Reading{Name: name, Ideal: d.in.length(param), Fixed: true}, param)
 }
 
+// option adds a reading that a parameter says; where it is not given and its
+// default does not lie in the room that there is, the search chooses one that does.
+func (d *draft) option(name, param string, room Range) int {
+	size := d.in.length(param)
+	if d.in.given(param) || room.Max.Less(room.Min) || !size.Less(room.Min) && !room.Max.Less(size) {
+		return d.fixed(name, param)
+	}
+	i := d.between(name, room.Min.Add(room.Max).Over(2), room.Min, room.Max)
+	d.within(name, room, d.form(measure.Length{}, times(1, i)))
+	return i
+}
+
 func (d *draft) add(r rounding.Reading, source string) int {
 	d.plan.Problem.Readings = append(d.plan.Problem.Readings, r)
 	d.plan.Sources = append(d.plan.Sources, source)

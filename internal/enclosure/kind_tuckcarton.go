@@ -35,11 +35,11 @@ func tuckCarton() *Kind {
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
 			{Name: "style", Type: ChoiceParam, Choices: []string{"straight", "reverse"}, Help: "Straight: both lids hang on the back; reverse: the bottom one hangs on the front."},
-			{Name: "tuck", Help: "How far each tuck flap goes in.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+			{Name: "tuck", Help: "How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(300)},
 			{Name: "lap", Help: "How wide the glue lap is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
-			{Name: "dust_flap", Help: "How long each dust flap is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
+			{Name: "dust_flap", Help: "How long each dust flap is; shorter than the default if there is no room for that.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
 			{Name: "taper", Advanced: true, Help: "How far the sides of a tuck flap run in towards its free edge.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10),
 				Greatest: measure.Millimetres(300)},
@@ -114,7 +114,7 @@ func planTuckCarton(in *Input) (*Plan, error) {
 	r.allowance = d.between("allowance", in.Caliper, in.Caliper, measure.Min(room.Max, in.Thickness))
 	d.within("allowance", Range{in.Caliper.Times(2).Sub(room.Max), room.Max}, d.form(measure.Length{}, times(1, r.allowance)))
 	d.cartonBody(r, reverse)
-	r.dust, r.taper = d.fixed("dust flap", "dust_flap"), d.fixed("taper", "taper")
+	r.dust, r.taper = d.option("dust flap", "dust_flap", in.dustRoom()), d.fixed("taper", "taper")
 	if in.given("friction_slit") {
 		r.slit = d.fixed("friction slit", "friction_slit")
 	}
@@ -151,7 +151,12 @@ func (d *draft) cartonBody(r *cartonReadings, reverse bool) {
 	}
 	top, bottom := d.lid("top lid", left, r.allowance), d.lid("bottom lid", bottomSide, r.allowance)
 	r.across = []int{back, left, front, right, d.fixed("lap", "lap")}
-	r.up = []int{d.fixed("bottom tuck", "tuck"), bottom, body, top, d.fixed("top tuck", "tuck")}
+	room := in.tuckRoom(reverse)
+	low, high := d.option("bottom tuck", "tuck", room), d.option("top tuck", "tuck", room)
+	if !d.plan.Problem.Readings[low].Fixed {
+		d.equal("tucks", measure.Length{}, times(1, low), times(-1, high))
+	}
+	r.up = []int{low, bottom, body, top, high}
 }
 
 // lid adds the reading of a lid that spans a side, but for the allowance.
@@ -162,19 +167,45 @@ func (d *draft) lid(name string, side, allowance int) int {
 	return lid
 }
 
-// checkCarton refuses flaps that get in one another's way, at any size that the
-// fit allows.
-func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
-	half, depth, high := in.Width.Add(in.Fit.Min).Over(2), in.Thickness.Add(in.Fit.Min), in.Height.Add(in.Fit.Min)
+// tuckRoom is how long tuck flaps may be at any size that the fit allows: they
+// come down to the contents, do not meet, and are at most 1.2 times as long as their
+// lid, beyond which they do not go in (common practice: 1.1 to 1.3).
+func (in *Input) tuckRoom(reverse bool) Range {
+	high, lid := in.Height.Add(in.Fit.Min), measure.Sum(in.Thickness, in.Caliper, in.Fit.Min)
 	if !reverse {
 		high = high.Over(2) // the two tuck flaps lie in one plane
 	}
+	return Range{measure.Sum(in.allowance().Max, in.Caliper, in.Fit.Max.Over(2)), measure.Min(high, lid.Times(6).Over(5))}
+}
+
+// dustRoom is how long dust flaps may be at any size that the fit allows, beside
+// the shortest tuck flaps.
+func (in *Input) dustRoom() Range {
+	tuck := in.tuckRoom(true)
+	if in.given("tuck") {
+		tuck.Min = in.length("tuck")
+	}
+	return Range{in.Fit.Max.Over(2).Add(in.Caliper), measure.Min(in.Width.Add(in.Fit.Min).Over(2), measure.Sum(in.Thickness, in.Fit.Min, tuck.Min))}
+}
+
+// unless refuses an option that is given or has no room at all.
+func (in *Input) unless(field string, room Range, detail, hint string) error {
+	if !in.given(field) && !room.Max.Less(room.Min) {
+		return nil
+	}
+	return in.bounded(field, room, detail, hint)
+}
+
+// checkCarton refuses flaps that get in one another's way, at any size that the
+// fit allows.
+func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
+	half := in.Width.Add(in.Fit.Min).Over(2)
 	tip := half.Sub(allowance).Sub(in.beside()).Sub(in.Caliper)
 	errs := []error{
-		in.bounded("tuck", Range{measure.Sum(allowance, in.Caliper, in.Fit.Max.Over(2)), high},
-			"the tuck flaps do not come down to the contents, or are longer than the carton has room for", "choose another tuck or a closer fit"),
+		in.unless("tuck", in.tuckRoom(reverse),
+			"the tuck flaps do not come down to the contents, or are longer than goes in over their lid", "choose another tuck or a closer fit"),
 		in.bounded("lap", Range{in.leastLap(), half}, "the lap leaves no room for glue, or reaches under the far dust flaps", "make it fit half of the back"),
-		in.bounded("dust_flap", Range{in.Fit.Max.Over(2).Add(in.Caliper), measure.Min(half, depth.Add(in.length("tuck")))},
+		in.unless("dust_flap", in.dustRoom(),
 			"the dust flaps do not reach over the contents, would lie on one another or stand out of the blank", "choose another length"),
 		in.bounded("taper", Range{Max: tip}, "nothing is left of the tuck flaps' free edges", "make the taper smaller"),
 	}

@@ -131,7 +131,7 @@ func (m *model) yields(i, j int) (a, b float64) {
 	if 2*m.half >= stiff {
 		return 0, 0
 	}
-	near := m.meetInCorner(x, y) || x.parent >= 0 && x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||
+	near := x.parent >= 0 && x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||
 		y.parent >= 0 && m.plates[y.parent].parent == i
 	if near || m.seamed(x, y) {
 		return m.half, m.half
@@ -151,25 +151,6 @@ func (m *model) seamed(x, y *plate) bool {
 	for k := range seams {
 		if pair(seams[k].PanelA, seams[k].PanelB, x.panel, y.panel) {
 			return true
-		}
-	}
-	return false
-}
-
-// meetInCorner reports whether the creases that two plates hang by end at
-// the same corner, give or take what the folds take up there.
-func (m *model) meetInCorner(x, y *plate) bool {
-	if x.piece != y.piece || x.crease < 0 || y.crease < 0 || x.crease == y.crease {
-		return false
-	}
-	creases := m.pattern.Pieces[x.piece].Creases
-	c, d := &creases[x.crease], &creases[y.crease]
-	near := max(x.spine, y.spine)/2 + 2*m.half + touch
-	for _, p := range [...]pattern.Point{c.A, c.B} {
-		for _, q := range [...]pattern.Point{d.A, d.B} {
-			if place(p).sub(place(q)).length() < near {
-				return true
-			}
 		}
 	}
 	return false

@@ -119,7 +119,8 @@ var layered = map[string]bool{"outer side": true, "left side": true, "bottom gus
 var unseen = map[string]bool{"before the notch": true, "after the notch": true,
 	"half of the ribbon slit": true, "before the ribbon slit": true, "after the ribbon slit": true, "above the ribbon slit": true, "below the ribbon slit": true,
 	"inner half": true, "outer half": true,
-	"left of the point": true, "right of the point": true, "slot before its mark": true, "slot after its mark": true, "relief at the gussets": true}
+	"left of the point": true, "right of the point": true, "slot before its mark": true, "slot after its mark": true, "relief at the gussets": true,
+	"bottom tuck": true, "top tuck": true, "dust flap": true}
 
 // TestEveryCaliperOfEveryKindCounts makes one size after the other of the ideal
 // pattern one or two calipers too long or too short, and the stock thicker or
