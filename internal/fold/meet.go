@@ -1,6 +1,10 @@
 package fold
 
-import "math"
+import (
+	"math"
+
+	"creasefit/internal/pattern"
+)
 
 // pairing is what two plates of a rig are to one another in every pose.
 type pairing struct {
@@ -26,7 +30,7 @@ func (r *Rig) asked(i, j int) (p pairing) {
 	a, b := &r.m.plates[i], &r.m.plates[j]
 	p.free = a.parent == j || b.parent == i || r.Plates[i].Unit == r.Plates[j].Unit && (r.Bent(r.Plates[i].Unit) || r.locked(a, b))
 	if !p.free {
-		p.a, p.b = r.m.yields(i, j)
+		p.a, p.b = r.m.bends(i, j)
 	}
 	return p
 }
@@ -235,4 +239,33 @@ func reversed(ring []spot) []spot {
 		ring[i], ring[j] = ring[j], ring[i]
 	}
 	return ring
+}
+
+// bends returns how far the edges of two plates give way to one another while they
+// are moved: also where their creases meet in a corner.
+func (m *model) bends(i, j int) (a, b float64) {
+	a, b = m.yields(i, j)
+	if x, y := &m.plates[i], &m.plates[j]; a < m.half && 2*m.half < stiff && m.oneBody(x, y) && m.meetInCorner(x, y) {
+		return m.half, m.half
+	}
+	return a, b
+}
+
+// meetInCorner reports whether the creases that two plates hang by end at
+// the same corner, give or take what the folds take up there.
+func (m *model) meetInCorner(x, y *plate) bool {
+	if x.piece != y.piece || x.crease < 0 || y.crease < 0 || x.crease == y.crease {
+		return false
+	}
+	creases := m.pattern.Pieces[x.piece].Creases
+	c, d := &creases[x.crease], &creases[y.crease]
+	near := max(x.spine, y.spine)/2 + 2*m.half + touch
+	for _, p := range [...]pattern.Point{c.A, c.B} {
+		for _, q := range [...]pattern.Point{d.A, d.B} {
+			if place(p).sub(place(q)).length() < near {
+				return true
+			}
+		}
+	}
+	return false
 }
