@@ -7,33 +7,8 @@ import (
 	"strconv"
 	"strings"
 
-	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
-
-// Shape is one shape that an object may have. In a query string it is written
-// as JSON.
-type Shape struct {
-	Help     string
-	Names    []Name
-	Required []string
-	Short    string // the name that a plain text in the object's place stands for
-	Open     bool   // takes further names, which the specification does not list
-}
-
-// shapeOf is the shape of an object with these names.
-func shapeOf(help string, names []Name, required ...string) Shape {
-	return Shape{Help: help, Names: names, Required: required}
-}
-
-// pickNames returns some of the names, in the order asked for.
-func pickNames(names []Name, picked ...string) []Name {
-	some := make([]Name, len(picked))
-	for i, name := range picked {
-		some[i] = names[slices.IndexFunc(names, func(n Name) bool { return n.Name == name })]
-	}
-	return some
-}
 
 // compact writes valid JSON without its spaces.
 func compact(text []byte) string {
@@ -85,21 +60,3 @@ func (r *Reading) adopt(inner *Reading, name string, taken map[string]bool) {
 
 // entry writes the name of one entry of a list.
 func entry(list string, i int) string { return list + "[" + strconv.Itoa(i) + "]" }
-
-// kindNamed returns the kind that an object names, empty if it names none.
-func kindNamed(text string) string {
-	if _, ok := UnreadableJSON([]byte(text)); !ok {
-		return ""
-	}
-	return Member([]byte(text), "kind")
-}
-
-// noSuchKind is the fault of an object of a kind that there is not.
-func noSuchKind(field, name string) fault.Fault {
-	kinds := kindName()
-	f := fault.Fault{Code: fault.Unknown, Field: field, Value: name, Detail: "there is no such kind of enclosure", Expected: kinds.expected(measure.NoUnit)}
-	if nearest := fault.Nearest(strings.ToLower(name), kinds.Choices); nearest != "" {
-		f.Hint = "did you mean " + nearest + "?"
-	}
-	return f
-}

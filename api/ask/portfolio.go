@@ -64,16 +64,6 @@ func (q *Layer) bind(b *Names) {
 		Help: "How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or its end (width and thickness)."})
 }
 
-// kindName is the kind of an item or a layer.
-func kindName() Name {
-	n := Name{Name: "kind", Type: ChoiceType, Help: "What to make; its other names are those of /v1/solve/{kind}."}
-	for _, k := range enclosure.Kinds() {
-		n.Choices = append(n.Choices, k.Name)
-	}
-	n.Example = n.Choices[0]
-	return n
-}
-
 func (q *Portfolio) settle(r *Reading) {
 	q.Layers, q.Alone = nil, nil
 	if !q.Objects.Given {

@@ -1,0 +1,37 @@
+package ask
+
+import (
+	"strings"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+)
+
+// kindName is the kind of an item or a layer.
+func kindName() Name {
+	n := Name{Name: "kind", Type: ChoiceType, Help: "What to make; its other names are those of /v1/solve/{kind}."}
+	for _, k := range enclosure.Kinds() {
+		n.Choices = append(n.Choices, k.Name)
+	}
+	n.Example = n.Choices[0]
+	return n
+}
+
+// kindNamed returns the kind that an object names, empty if it names none.
+func kindNamed(text string) string {
+	if _, ok := UnreadableJSON([]byte(text)); !ok {
+		return ""
+	}
+	return Member([]byte(text), "kind")
+}
+
+// noSuchKind is the fault of an object of a kind that there is not.
+func noSuchKind(field, name string) fault.Fault {
+	kinds := kindName()
+	f := fault.Fault{Code: fault.Unknown, Field: field, Value: name, Detail: "there is no such kind of enclosure", Expected: kinds.expected(measure.NoUnit)}
+	if nearest := fault.Nearest(strings.ToLower(name), kinds.Choices); nearest != "" {
+		f.Hint = "did you mean " + nearest + "?"
+	}
+	return f
+}
