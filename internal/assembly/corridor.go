@@ -5,12 +5,19 @@ import "math"
 // over is how far beyond its angle the child of a pair may be bent meanwhile.
 const over = 1.5
 
-// mostPoses bounds the search for the way of a pair.
-const mostPoses = 4000
+// mostPoses bounds the search for the way of one pair, and mostTried that for all
+// pairs while one thing is taken apart.
+const (
+	mostPoses = 4000
+	mostTried = 16000
+)
 
 // corridor finds how a crease opens together with one beyond it, such as a lid
 // with its tuck: a way through the two angles, in steps of about a degree.
 func (t *taking) corridor(o *opening) bool {
+	if o.near {
+		return false
+	}
 	for c := range t.rig.Hinges {
 		if t.rig.Hinges[c].From == t.rig.Hinges[o.hinges[0]].To && t.folded(c) {
 			if o.child = c; t.findPath(o) {
@@ -72,11 +79,12 @@ func (w *walk) search() (end node, ok bool) {
 	stack := []node{{}}
 	seen := map[node]bool{{}: true}
 	low := -int(math.Round((over - 1) * float64(w.size.child)))
-	for poses := 0; len(stack) > 0 && poses < mostPoses; {
+	for poses := 0; len(stack) > 0 && poses < mostPoses && w.t.tried < mostTried; {
 		n := stack[len(stack)-1]
 		stack = stack[:len(stack)-1]
 		if n != (node{}) {
-			if poses++; !w.free(n) {
+			poses, w.t.tried = poses+1, w.t.tried+1
+			if !w.free(n) {
 				continue
 			}
 		}

@@ -72,6 +72,10 @@ func (t *taking) turned(o *opening, h, column, group int, from *state) Turn {
 	hinge := &t.rig.Hinges[h]
 	unit := &t.rig.Units[hinge.Unit]
 	turn := Turn{Piece: unit.Piece, Copy: unit.Copy, Crease: hinge.Crease, To: from.turned[h], Group: group}
+	crease := &t.p.Pieces[unit.Piece].Creases[hinge.Crease]
+	if turn.Panel = crease.To; o.near {
+		turn.Panel = crease.From
+	}
 	for k := len(o.path) - 1; k >= 0; k-- {
 		turn.Path = append(turn.Path, o.path[k][column])
 	}
@@ -98,13 +102,16 @@ func (t *taking) joining(l *leaving) Step {
 		s.Pieces = []int{t.p.Cavity.Piece}
 	}
 	t.addLinked(&s, l.parted)
-	if s.Do != PutIn && len(l.nests) == 0 { // it comes onto what is there
-		for piece := range s.Pieces[0] {
-			s.Pieces = append(s.Pieces, piece)
-		}
-	}
 	for _, k := range l.nests {
 		s.Pieces = append(s.Pieces, t.p.Nests[k].Inner, t.p.Nests[k].Outer)
+	}
+	for _, k := range l.locks {
+		s.Pieces = append(s.Pieces, t.p.Locks[k].A, t.p.Locks[k].B)
+	}
+	for _, at := range t.p.Places {
+		if s.Do == Glue && len(s.Travels) > 0 && at.Piece == s.Travels[0].Piece && len(l.parted) == 0 {
+			s.Pieces = append(s.Pieces, at.On)
+		}
 	}
 	t.settle(&s)
 	return s

@@ -111,7 +111,7 @@ func (t *taking) looks(openings []opening) []float64 {
 func (t *taking) layered(openings []opening) bool {
 	for k := range openings {
 		o := &openings[k]
-		at, along := t.opens(o.hinges[0])
+		at, along := t.axis(o)
 		for _, i := range o.far {
 			for _, j := range t.others {
 				if t.pose.Nears(i, j, at, along) {
@@ -192,10 +192,23 @@ func (t *taking) lay(o *opening, before state) {
 	for _, h := range o.hinges {
 		t.pose.Lay(t.rig.Hinges[h].Far)
 	}
+	if o.near {
+		t.holdFar(o, before)
+	}
 	for k, u := range o.carried {
 		t.pose.Away[u] = before.away[u].Carried(o.grips[k].before, t.pose.Where(o.grips[k].plate))
 		t.pose.Lay(t.rig.Units[u].Plates)
 	}
+}
+
+// holdFar moves the unit of an opening so that the far side of its crease stays
+// where it was before.
+func (t *taking) holdFar(o *opening, before state) {
+	h := &t.rig.Hinges[o.hinges[0]]
+	t.pose.Away[h.Unit] = before.away[h.Unit]
+	t.pose.Lay(t.rig.Units[h.Unit].Plates)
+	t.pose.Away[h.Unit] = before.away[h.Unit].Carried(t.pose.Where(h.To), o.stays)
+	t.pose.Lay(t.rig.Units[h.Unit].Plates)
 }
 
 // flexes are the amounts in millimetres, from none, that a panel of the stock may

@@ -2,14 +2,17 @@ package assembly
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/fold"
 )
 
 // opening is a crease that may be opened, with all that turns alike with it.
 type opening struct {
-	hinges  []int // creases of pieces that are glued together, on one line
-	child   int   // a hinge beyond it that is turned with it, -1 for none
+	hinges  []int     // creases of pieces that are glued together, on one line
+	near    bool      // the root's side turns, since the other is glued to what stays
+	stays   fold.Move // where the far side is then
+	child   int       // a hinge beyond it that is turned with it, -1 for none
 	path    [][2]float64
 	far     []int // the plates that turn
 	carried []int // units that are carried along
@@ -54,16 +57,32 @@ func (t *taking) opening(h int) (opening, bool) {
 	return o, t.gather(&o)
 }
 
+// nearOpening returns what opens with a hinge of a piece whose far side is glued to
+// a piece that stays: the rest of its piece turns.
+func (t *taking) nearOpening(h int) (opening, bool) {
+	o := opening{hinges: []int{h}, near: true, child: -1}
+	unit := t.rig.Hinges[h].Unit
+	if unit == t.rig.Units[unit].Body || t.rig.Bent(unit) {
+		return o, false
+	}
+	for k := range t.links {
+		if from, _, ok := t.links[k].leads(t.rig, unit); ok && holds(t.rig.Hinges[h].Far, from) {
+			return o, t.gather(&o)
+		}
+	}
+	return o, false
+}
+
 // gather works out what moves with the creases of an opening, and what they
 // part; it is false where a glued area would slide.
 func (t *taking) gather(o *opening) bool {
-	o.far = o.far[:0]
+	o.far, o.stays = o.far[:0], t.pose.Where(t.rig.Hinges[o.hinges[0]].To)
 	clear(t.moving)
 	for _, h := range o.hinges {
 		t.take(o, h)
 	}
 	t.carry(o)
-	at, along := t.opens(o.hinges[0])
+	at, along := t.axis(o)
 	for k := range t.links {
 		l := &t.links[k]
 		if !l.crosses(t.moving) {
@@ -78,9 +97,14 @@ func (t *taking) gather(o *opening) bool {
 	return true
 }
 
-// take marks the plates beyond a hinge.
+// take marks the plates that turn about a hinge.
 func (t *taking) take(o *opening, h int) {
-	for _, i := range t.rig.Hinges[h].Far {
+	turn := t.rig.Hinges[h].Far
+	if o.near {
+		unit := t.rig.Units[t.rig.Hinges[h].Unit].Plates
+		turn = slices.DeleteFunc(slices.Clone(unit), func(i int) bool { return holds(t.rig.Hinges[h].Far, i) })
+	}
+	for _, i := range turn {
 		if !t.moving[i] {
 			t.moving[i], o.far = true, append(o.far, i)
 		}
@@ -141,6 +165,15 @@ func (t *taking) opens(h int) (at, along fold.Vec) {
 	return at, along
 }
 
+// axis returns the axis about which what turns opens right-handed.
+func (t *taking) axis(o *opening) (at, along fold.Vec) {
+	at, along = t.opens(o.hinges[0])
+	if o.near {
+		along = along.Times(-1)
+	}
+	return at, along
+}
+
 // carry finds the units that hang on what turns alone, and takes them along.
 func (t *taking) carry(o *opening) {
 	for u := range t.rig.Units {
@@ -179,7 +212,7 @@ func (t *taking) hangsOn(unit int, o *opening) (by int, hangs bool) {
 				if seen[k] == unit && !t.moving[from] {
 					by = to
 				}
-			case t.turnsIn(next, o):
+			case t.turnsIn(next, o) || next == t.rig.Units[unit].Body:
 				return -1, false
 			case !holds(seen, next):
 				seen = append(seen, next)

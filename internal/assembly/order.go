@@ -63,6 +63,7 @@ type Step struct {
 // flat, 1 is closed.
 type Turn struct {
 	Piece, Copy, Crease int
+	Panel               int // that turns: the crease's To, or its From where To is glued to what stays
 	From, To            float64
 	Path                []float64 // fractions at equal times; nil where it turns evenly
 	Group               int       // from 0; what has one number moves together

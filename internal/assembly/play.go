@@ -46,7 +46,7 @@ func (t *taking) opensAgain(m *move) (move, bool) {
 	long := 0.0
 	for k := range m.openings {
 		o := &again.openings[k]
-		*o = opening{hinges: m.openings[k].hinges, child: m.openings[k].child, path: m.openings[k].path}
+		*o = opening{hinges: m.openings[k].hinges, near: m.openings[k].near, child: m.openings[k].child, path: m.openings[k].path}
 		t.gather(o)
 		long = max(long, t.reach(o))
 	}

@@ -312,6 +312,9 @@ func (t *taking) open(body int) (move, bool) {
 			if o, ok := t.opening(h); ok {
 				openings = append(openings, o)
 			}
+			if o, ok := t.nearOpening(h); ok {
+				openings = append(openings, o)
+			}
 		}
 	}
 	for c := loose; c <= hem; c++ {
@@ -403,7 +406,7 @@ func (o *opening) settle(t *taking, pair bool, flex float64) bool {
 // like reports whether two openings are told as one.
 func (t *taking) like(a, b *opening) bool {
 	g, h := &t.rig.Hinges[a.hinges[0]], &t.rig.Hinges[b.hinges[0]]
-	if a.hinges[0] == b.hinges[0] || a.class != b.class || math.Abs(math.Abs(g.Degrees)-math.Abs(h.Degrees)) > 1e-6 {
+	if a.hinges[0] == b.hinges[0] || a.near || b.near || a.class != b.class || math.Abs(math.Abs(g.Degrees)-math.Abs(h.Degrees)) > 1e-6 {
 		return false
 	}
 	apart := disjoint(a, b)

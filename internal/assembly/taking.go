@@ -19,6 +19,7 @@ type taking struct {
 	nests  []bool   // by nesting of the pattern: it has been parted
 	locks  []bool   // by lock of the pattern: it has been parted
 	slack  float64  // mm by which rounded plates may press into one another
+	tried  int      // poses of pairs, in all
 
 	// Of the move that is looked at:
 	moving  []bool   // by plate

@@ -26,6 +26,7 @@ type catalogue struct {
 	Numbered map[string]string `json:"numbered"`
 
 	Names    map[string]map[string]string `json:"names"`    // of pieces, panels, cuts; by case, "" the bare name
+	Many     map[string]*message          `json:"many"`     // several parts {n} by the last English word of their names, as an object
 	Drawing  map[string]string            `json:"drawing"`  // by the English words of a drawing, of units too, and of "."
 	Joined   map[string]*message          `json:"joined"`   // names {of} with a joint behind: " height"; or between {of} and {on}: " on the "
 	Warnings map[string]*message          `json:"warnings"` // by code; a warning without one stays as it is

@@ -26,6 +26,7 @@ type words struct {
 	Cases    map[string]string            `json:"cases"`
 	Numbered map[string]string            `json:"numbered"`
 	Names    map[string]map[string]string `json:"names"`
+	Many     map[string]any               `json:"many"`
 	Drawing  map[string]string            `json:"drawing"`
 	Joined   map[string]string            `json:"joined"`
 	Warnings map[string]any               `json:"warnings"`
@@ -88,6 +89,9 @@ func TestEveryMessageInEveryLanguage(t *testing.T) {
 		}
 		for key := range w.Messages {
 			assert.Contains(t, all["en"].Messages, key, "%s has a message that English has not", name)
+		}
+		for key, many := range all["en"].Many {
+			assert.Equal(t, placeholders(many), placeholders(w.Many[key]), "%s: %s", name, key)
 		}
 		assert.NotEmpty(t, w.Decimal)
 		assert.NotEmpty(t, w.Units["in"])

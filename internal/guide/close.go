@@ -8,32 +8,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-// close is putting the contents in and closing the enclosure, or trying it in
-// what it goes into.
-func (w *writer) close(*pattern.Piece) (Step, bool) {
-	p := &w.s.Pattern
-	a := args{"root": noun(w.floor().Name)}
-	if p.Cavity.Into {
-		a["sizes"] = w.contents()
-	}
-	step := Step{Title: w.say("close.title"+w.flat(), nil), Text: w.say(w.closing(), a)}
-	for i := range p.Pieces {
-		piece := &p.Pieces[i]
-		step.Lines = append(step.Lines, w.flaps(i)...)
-		step.Lines = append(step.Lines, w.joints(piece)...)
-		step.Lines = append(step.Lines, w.seams(piece, piece, piece.Seams)...)
-	}
-	for i := range p.Bonds {
-		b := &p.Bonds[i]
-		step.Lines = append(step.Lines, w.seams(&p.Pieces[b.A], &p.Pieces[b.B], b.Seams)...)
-	}
-	step.Lines = once(step.Lines)
-	for i := range w.s.Fits {
-		step.Lines = append(step.Lines, w.spare(&w.s.Fits[i]))
-	}
-	return step, true
-}
-
 // floor returns the panel that the contents lie on, or that the lap is glued to
 // which they lie on.
 func (w *writer) floor() *pattern.Panel {
@@ -49,24 +23,6 @@ func (w *writer) floor() *pattern.Panel {
 		}
 	}
 	return &p.Pieces[c.Piece].Panels[c.Panel]
-}
-
-// closing names the message about how the contents come in, or the whole into
-// its place.
-func (w *writer) closing() string {
-	p := &w.s.Pattern
-	switch {
-	case p.Cavity.Into && len(p.Locks) > 0:
-		return "close.stand"
-	case p.Cavity.Into:
-		return "close.into" + w.flat()
-	case len(p.Nests) > 0:
-		return "close.nested"
-	case w.glued():
-		return "close.slide"
-	default:
-		return "close.lay"
-	}
 }
 
 // flat is the ending of messages about what has no folds to be closed.
@@ -100,56 +56,8 @@ func once(lines []string) []string {
 	return kept
 }
 
-// flaps says which panels are folded over at the end: those that nothing hangs
-// on, that are not glued and that no joint holds, in the order that the pattern
-// folds them in.
-func (w *writer) flaps(piece int) []string {
-	p := &w.s.Pattern.Pieces[piece]
-	held := make([]bool, len(p.Panels))
-	for i := range p.Creases {
-		held[p.Creases[i].From] = true
-	}
-	for i := range p.Glues {
-		held[p.Glues[i].Panel], held[p.Glues[i].To] = true, true
-	}
-	for i := range w.s.Pattern.Bonds {
-		b := &w.s.Pattern.Bonds[i]
-		for k := range b.Glues {
-			if b.A == piece {
-				held[b.Glues[k].Panel] = true
-			}
-			if b.B == piece {
-				held[b.Glues[k].To] = true
-			}
-		}
-	}
-	for i := range p.Joints {
-		held[p.Joints[i].PanelA], held[p.Joints[i].PanelB] = true, true
-	}
-	var lines []string
-	for i := range p.Creases {
-		if to := p.Creases[i].To; !held[to] {
-			lines = append(lines, w.say("close.flap", args{"of": noun(p.Panels[to].Name)}))
-		}
-	}
-	return lines
-}
-
-// joints says how cuts lock into each other.
-func (w *writer) joints(p *pattern.Piece) []string {
-	var lines []string
-	for i := range p.Joints {
-		j := &p.Joints[i]
-		lines = append(lines, w.say("close.joint", args{
-			"a": noun(p.Cuts[j.A].Name), "b": noun(p.Cuts[j.B].Name),
-			"pa": noun(p.Panels[j.PanelA].Name), "pb": noun(p.Panels[j.PanelB].Name),
-		}))
-	}
-	return lines
-}
-
-// seams says which edges of two pieces, or of one, meet, how far they stay
-// apart, or how far one lies in from the other. What is glued has been told.
+// seams says how far edges of two pieces, or of one, stay apart, or how far one
+// lies in from the other. What is glued has been told.
 func (w *writer) seams(p, other *pattern.Piece, seams []pattern.Seam) []string {
 	var lines []string
 	for i := range seams {
@@ -158,13 +66,12 @@ func (w *writer) seams(p, other *pattern.Piece, seams []pattern.Seam) []string {
 			continue
 		}
 		a := args{"of": noun(p.Panels[s.PanelA].Name), "to": noun(other.Panels[s.PanelB].Name), "apart": s.Apart}
-		key := "close.seam"
 		if by, over := inFrom(&other.Panels[s.PanelB], s.B1, s.B2); over {
-			key, a["by"] = "close.over", by
+			a["by"] = by
+			lines = append(lines, sentence(w.say("close.over", a)))
 		} else if w.s.Pattern.Caliper.Times(2).Less(s.Apart) {
-			key = "close.gap"
+			lines = append(lines, sentence(w.say("close.gap", a)))
 		}
-		lines = append(lines, sentence(w.say(key, a)))
 	}
 	return lines
 }

@@ -1,8 +1,8 @@
 package guide
 
 import (
-	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/solve"
 )
 
 // cut is cutting the blanks of a piece.
@@ -10,11 +10,8 @@ func (w *writer) cut(p *pattern.Piece) (Step, bool) {
 	step := Step{Title: w.title("cut", p)}
 	step.Text = w.say("cut.blank", args{"n": p.Quantity, "of": noun(p.Name), "width": p.Width, "height": p.Height})
 	step.Lines = append(step.Lines, w.say("cut.square", nil))
-	switch up, across := creased(p); {
-	case across.Less(up):
-		step.Lines = append(step.Lines, w.say("cut.grain.up", nil))
-	case up.Less(across):
-		step.Lines = append(step.Lines, w.say("cut.grain.across", nil))
+	if grain := w.grain(p); grain != "" {
+		step.Lines = append(step.Lines, grain)
 	}
 	mark := "cut.mark"
 	if len(p.Creases) == 0 {
@@ -24,12 +21,19 @@ func (w *writer) cut(p *pattern.Piece) (Step, bool) {
 	return step, true
 }
 
-// creased returns how much crease of a piece runs up and across.
-func creased(p *pattern.Piece) (up, across measure.Length) {
-	for i := range p.Creases {
-		c := &p.Creases[i]
-		up = up.Add(c.B.Y.Sub(c.A.Y).Abs())
-		across = across.Add(c.B.X.Sub(c.A.X).Abs())
+// grain says how the grain ought to run: along most of the scores. Where it is
+// known that it cannot, a warning says so.
+func (w *writer) grain(p *pattern.Piece) string {
+	key, ok := map[solve.Grain]string{solve.GrainHeight: "up", solve.GrainWidth: "across"}[solve.FoldSide(p)]
+	if !ok {
+		return ""
 	}
-	return up, across
+	r := w.s.Request
+	switch kept := r.KeepsGrain(p); {
+	case kept == solve.GrainAcross:
+		return ""
+	case r.Grain == solve.GrainUnknown:
+		return w.say("cut.grain."+key, nil)
+	}
+	return w.say("cut.grain.given."+key, args{"side": noun(r.Grain.String())})
 }

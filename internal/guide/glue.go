@@ -3,64 +3,61 @@ package guide
 import (
 	"slices"
 
+	"creasefit/internal/assembly"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
 
-// glue is gluing a piece. An area of glue goes down to the next mark of the
-// ruler: it does not matter how far exactly, but it must not come out at the
+// spread is where glue is spread in one move: on areas that are alike.
+type spread struct {
+	key  string
+	a    args
+	text string // what tells it from others: all but the panels
+	on   parts
+}
+
+// spreads says where glue is spread. An area of glue goes down to the next mark of
+// the ruler: it does not matter how far exactly, but it must not come out at the
 // edge.
-func (w *writer) glue(p *pattern.Piece) (Step, bool) {
-	if len(p.Glues) == 0 {
-		return Step{}, false
+func (w *writer) spreads(s *assembly.Step) (lines []string) {
+	var all []spread
+	for _, a := range s.Glues {
+		g, own, _ := w.glueOf(a)
+		one := w.spread(&w.s.Pattern.Pieces[own], g)
+		one.on = one.on.with(w.part(s, own, g.Panel))
+		i := slices.IndexFunc(all, func(s spread) bool { return s.text == one.text })
+		if i < 0 {
+			all = append(all, one)
+		} else {
+			all[i].on = all[i].on.with(one.on[0])
+		}
 	}
-	step := Step{Title: w.title("glue", p), Text: w.say("glue.text", nil), After: w.say("glue.dry", nil)}
-	for i := range p.Glues {
-		g := &p.Glues[i]
-		step.Lines = append(step.Lines, w.area(p, g, noun(p.Panels[g.Panel].Name), noun(p.Panels[g.To].Name)))
+	w.take()
+	for _, one := range all {
+		one.a["parts"], one.a["n"] = one.on, len(one.on)
+		lines = append(lines, sentence(w.say(one.key, one.a)))
 	}
-	return step, true
+	return lines
 }
 
-// bond is gluing the pieces to one another that make something together:
-// halves, or a flat piece and what stands on it.
-func (w *writer) bond(name string) Step {
-	p := &w.s.Pattern
-	key := "glue.bond"
-	if slices.ContainsFunc(p.Bonds, func(b pattern.Bond) bool { return b.Name == name && len(p.Pieces[b.B].Creases) == 0 }) {
-		key = "glue.plate"
-	}
-	step := Step{
-		Title: sentence(w.say(key+".title", args{"piece": noun(name)})),
-		Text:  w.say(key, nil) + " " + w.say("glue.text", nil), After: w.say("glue.dry", nil),
-	}
-	part := func(piece *pattern.Piece, panel int) any {
-		if len(piece.Panels) == 1 {
-			return noun(piece.Name)
-		}
-		return told{"part", args{"of": noun(piece.Panels[panel].Name), "piece": noun(piece.Name)}}
-	}
-	for _, b := range p.Bonds {
-		if b.Name != name {
-			continue
-		}
-		own, other := &p.Pieces[b.A], &p.Pieces[b.B]
-		for k := range b.Glues {
-			g := &b.Glues[k]
-			step.Lines = append(step.Lines, w.area(own, g, part(own, g.Panel), part(other, g.To)))
-		}
-	}
-	return step
-}
-
-// area says what of a piece is glued, and where to.
-func (w *writer) area(p *pattern.Piece, g *pattern.Glue, of, to any) string {
+// spread says where on its panel an area lies.
+func (w *writer) spread(p *pattern.Piece, g *pattern.Glue) spread {
 	low, high := box(g.Area)
 	ruler := w.s.Request.Ruler
-	return sentence(w.say("glue."+where(p, g), args{
-		"of": of, "face": told{key: "face." + g.Face.String()}, "to": to, "toface": told{key: "face." + g.ToFace.String()},
-		"width": ruler.Down(high.X.Sub(low.X)), "height": ruler.Down(high.Y.Sub(low.Y)), "place": w.spot(p, g),
-	}))
+	s := spread{key: "glue." + where(p, g)}
+	s.a = args{"face": told{key: "face." + g.Face.String()}, "width": ruler.Down(high.X.Sub(low.X)), "height": ruler.Down(high.Y.Sub(low.Y)), "place": w.spot(p, g)}
+	s.text = w.say(s.key, args{"face": s.a["face"], "width": s.a["width"], "height": s.a["height"], "place": s.a["place"], "parts": parts{}})
+	return s
+}
+
+// laid says how a flat piece is laid on another one or pressed onto what is glued.
+func (w *writer) laid(s *assembly.Step) string {
+	piece := s.Travels[0].Piece
+	if len(s.Glues) > 0 {
+		return sentence(w.say("place.press", args{"of": noun(w.s.Pattern.Pieces[piece].Name), "to": w.onto(s)}))
+	}
+	at := w.s.Pattern.Places[slices.IndexFunc(w.s.Pattern.Places, func(at pattern.Place) bool { return at.Piece == piece })]
+	return sentence(w.say("place.layer", args{"of": noun(w.s.Pattern.Pieces[piece].Name), "on": noun(w.s.Pattern.Pieces[at.On].Name), "x": at.X, "y": at.Y}))
 }
 
 // spot says how far in an area of glue lies from the nearer sides of its panel.

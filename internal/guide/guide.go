@@ -62,16 +62,14 @@ type Blank struct {
 // Stage is what the hands are doing.
 type Stage string
 
-// The stages, in the order of a guide. A piece goes through the first four
-// before the next piece begins.
+// The stages. What goes into another thing is made before that.
 const (
 	StageCut   Stage = "cut"
 	StageScore Stage = "score"
 	StageSlit  Stage = "slit" // every cut inside the blank, and its outline
 	StageFold  Stage = "fold"
-	StageGlue  Stage = "glue"
-	StagePlace Stage = "place" // a further piece onto another
-	StageClose Stage = "close"
+	StageGlue  Stage = "glue"  // folded and glued
+	StageClose Stage = "close" // filled and closed, and pieces put into one another
 	StageDress Stage = "dress" // an ornament
 )
 
@@ -84,6 +82,7 @@ type Step struct {
 	Lines   []string `json:"lines,omitempty"`
 	After   string   `json:"after,omitempty"` // what to look out for when the lines are done
 	Numbers []Number `json:"numbers,omitempty"`
+	Order   []int    `json:"order,omitempty"` // the steps of the order of work that it tells, from 0
 }
 
 // Number is a length as it stands in a text.

@@ -47,13 +47,13 @@ func ExampleWrite() {
 	// - Score 1: 1/2 in from the left edge.
 	// - Score 2: 2 1/4 in from the left edge.
 	// - Score 3: 5 7/8 in from the left edge.
-	// - Now turn the blank end for end: the last one is plainer to measure from the edge that was on the right.
+	// - Now give the blank half a turn, the same side up: the last one is plainer to measure from the edge that was on the right.
 	// - Score 4: 1/2 in from this edge.
-	// - Turn the blank back again, so that the pencil mark is at the top again.
+	// - Give it another half turn, so that the pencil mark is at the top again.
 }
 
 func TestStepsComeInTheOrderOfHands(t *testing.T) {
-	order := []guide.Stage{guide.StageCut, guide.StageScore, guide.StageSlit, guide.StageFold, guide.StageGlue, guide.StagePlace, guide.StageClose, guide.StageDress}
+	order := []guide.Stage{guide.StageCut, guide.StageScore, guide.StageSlit, guide.StageFold, guide.StageClose, guide.StageDress}
 	s := practice()
 	g, err := guide.Write(s, guide.Options{})
 	require.NoError(t, err)
@@ -110,13 +110,14 @@ func TestOfferInWords(t *testing.T) {
 	}
 }
 
-// Two pieces that are glued to one another have a step for that, and the
+// Two pieces that are glued to one another are glued flat and folded as one, and the
 // contents lie on the face that the second lap is glued to.
 func TestGuideInTwoPieces(t *testing.T) {
-	for kind, words := range map[string][3]string{"sleeve": {"back", "sleeve", "outside of the second lap of the front"}, "tuck-carton": {"top tuck", "carton", "outside of the lap of the front"},
-		"lidded-box": {"base", "lid", "outside of the top wall of the left"}, "gusset-bag": {"front", "bag", "inside of the base of the back"}} {
+	for kind, words := range map[string][3]string{"sleeve": {"back", "front half of the sleeve", "outside of the second lap"},
+		"tuck-carton": {"top tuck", "back half of the carton", "outside of the second lap"},
+		"lidded-box":  {"base", "right half of the lid", "outside of the bottom wall of the left half of the lid"},
+		"gusset-bag":  {"front", "back half of the bag", "outside of the second lap"}} {
 		k, _ := enclosure.Lookup(kind)
-		floor, whole, glued := words[0], words[1], words[2]
 		r := usual(k, measure.Inch)
 		r.Thickness = measure.MustParse("1 in")
 		r.Options["join"] = enclosure.Value{Choice: "two-pieces"}
@@ -125,11 +126,26 @@ func TestGuideInTwoPieces(t *testing.T) {
 		g, err := guide.Write(s, guide.Options{})
 		require.NoError(t, err)
 		text := flowed(g.Text())
-		assert.Contains(t, text, "Glue the halves of the "+whole+" to one another")
-		assert.Contains(t, text, "Put glue on the "+glued+" half of the "+whole)
-		assert.Contains(t, text, "against the inside of the "+floor)
-		assert.NotContains(t, text, "Fold the lap in")
+		set := strings.Index(text, "Set the "+words[1]+" down")
+		assert.Positive(t, set, "%s: %s", kind, text)
+		assert.Less(t, set, strings.LastIndex(text, "up to a right angle"))
+		assert.Contains(t, text, "Put glue on the "+words[2])
+		assert.Contains(t, text, "the inside of the "+words[0])
 	}
+}
+
+// Nothing is filled before it is made, nor put into what is not made.
+func TestPortfolioIsMadeBeforeItIsFilled(t *testing.T) {
+	g, err := guide.WritePortfolio(nested(t, measure.Inch, "dividers", "tray", "sleeve"), guide.Options{})
+	require.NoError(t, err)
+	text := flowed(g.Text())
+	at := func(what string) int {
+		assert.Contains(t, text, what)
+		return strings.Index(text, what)
+	}
+	order := []int{at("Fold and glue the tray"), at("Fold and glue the sleeve"), at("Stand the width strip on edge"),
+		at("Lay the dividers on the inside of the base"), at("Slide the tray in from the top edge")}
+	assert.IsIncreasing(t, order)
 }
 
 func TestLanguageChoice(t *testing.T) {

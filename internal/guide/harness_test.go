@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"creasefit/internal/assembly"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
@@ -28,13 +29,23 @@ func usual(k *enclosure.Kind, unit measure.Unit) *solve.Request {
 		r.SheetWidth, r.SheetHeight = measure.Millimetres(297), measure.Millimetres(420)
 	}
 	r.Fit = enclosure.NamedFits()[1].Range(unit)
-	if _, err := solve.Solve(context.Background(), r); err != nil { // a kind that is not for cards
+	if !made(r) { // a kind that is not for cards
 		r.Thickness = measure.MustParse("1 1/2 in")
-		if _, err := solve.Solve(context.Background(), r); err != nil { // whose sides need fine marks
+		if !made(r) { // whose sides need fine marks
 			r.Ruler = measure.Marks(unit)[len(measure.Marks(unit))-1]
 		}
 	}
 	return r
+}
+
+// made reports whether a request has a solution that can be made by hand.
+func made(r *solve.Request) bool {
+	s, err := solve.Solve(context.Background(), r)
+	if err != nil {
+		return false
+	}
+	_, err = assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
+	return err == nil
 }
 
 // solved solves a usual request.

@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"creasefit/internal/assembly"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -136,6 +137,11 @@ func known(s *solve.Solution) book {
 	}
 	for _, p := range s.Pattern.Places {
 		b.add(p.X, p.Y, p.Above)
+	}
+	if o, err := assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance); err == nil {
+		for i := range o.Steps {
+			b.add(measure.Micrometres(int64(math.Round(1000 * o.Steps[i].Flex))))
+		}
 	}
 	return b
 }

@@ -2,58 +2,14 @@ package guide
 
 import (
 	"slices"
-	"strings"
 
 	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
 
-// place is putting further pieces to earlier ones: a flat one that lies is a
-// layer that is glued on, those that cross go into one another's slots, a
-// folded one goes over or into the other.
-func (w *writer) place(*pattern.Piece) (Step, bool) {
-	p := &w.s.Pattern
-	var text, lines []string
-	if layers := w.layers(); len(layers) > 0 {
-		text, lines = append(text, w.say("place.layers", args{"n": len(layers)})), append(lines, layers...)
-	}
-	if len(p.Locks) > 0 {
-		text = append(text, w.say("place.slotted", nil))
-	}
-	for i := range p.Locks {
-		lines = append(lines, w.lock(&p.Locks[i])...)
-	}
-	if len(p.Nests) > 0 {
-		text = append(text, w.say("place.fitted", nil))
-	}
-	for i := range p.Nests {
-		lines = append(lines, w.nest(&p.Nests[i]))
-	}
-	return Step{Title: w.say("place.title", nil), Text: strings.Join(text, " "), Lines: lines}, len(lines) > 0
-}
-
-// layers says where each flat piece lies on another one.
-func (w *writer) layers() []string {
-	var lines []string
-	pieces := w.s.Pattern.Pieces
-	for _, at := range w.s.Pattern.Places {
-		if layer(&pieces[at.Piece], at.Lie) && !w.stuck(at.Piece) {
-			lines = append(lines, sentence(w.say("place.layer", args{
-				"of": noun(pieces[at.Piece].Name), "on": noun(pieces[at.On].Name), "x": at.X, "y": at.Y,
-			})))
-		}
-	}
-	return lines
-}
-
 // layer reports whether a piece that lies so is a layer, which is glued on.
 func layer(p *pattern.Piece, lie pattern.Lie) bool {
 	return len(p.Creases) == 0 && lie <= pattern.FaceDown
-}
-
-// stuck reports whether another piece is glued onto a piece, which has been told.
-func (w *writer) stuck(piece int) bool {
-	return slices.ContainsFunc(w.s.Pattern.Bonds, func(b pattern.Bond) bool { return b.B == piece })
 }
 
 // layered reports whether there are layers.
@@ -79,12 +35,11 @@ func (w *writer) lock(l *pattern.Lock) []string {
 	return lines
 }
 
-// nest says how one piece goes into another: a lid is turned over, all else
-// slides.
-func (w *writer) nest(n *pattern.Nesting) string {
-	p := &w.s.Pattern
+// nest says how one piece goes into another: what is turned over goes over it,
+// all else slides.
+func (w *writer) nest(n *pattern.Nesting, turned bool) string {
 	key := "place.slide"
-	if slices.ContainsFunc(p.Places, func(at pattern.Place) bool { return at.Piece == n.Outer && at.Lie == pattern.FaceDown }) {
+	if turned {
 		key = "place.over"
 	}
 	return w.say(key, args{"in": w.together(n.Inner), "out": w.together(n.Outer)})

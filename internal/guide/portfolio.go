@@ -2,13 +2,16 @@ package guide
 
 import (
 	"slices"
+	"strings"
 
+	"creasefit/internal/fault"
 	"creasefit/internal/solve"
 )
 
 // WritePortfolio writes the making instructions of enclosures round one
-// another: those of each, from the inside out, in one. The error is a
-// fault.Fault for a language that there is no catalogue of.
+// another: each is made, from the inside out, before one goes into another.
+// The error is a fault.Fault for a language that there is no catalogue of, and for
+// a layer that no order of work is found for.
 func WritePortfolio(p *solve.Portfolio, o Options) (Guide, error) {
 	c, err := catalogueOf(o.Language)
 	if err != nil {
@@ -17,27 +20,49 @@ func WritePortfolio(p *solve.Portfolio, o Options) (Guide, error) {
 	w := newWriter(p.Solutions[len(p.Solutions)-1], c, o.Units)
 	whole := Guide{Language: c.Language, Kind: "portfolio", Labels: w.labels(), Title: w.say("portfolio.title", nil)}
 	var titles []string
+	var finishing []Step
+	said := w.said
 	for i, s := range p.Solutions {
-		g, err := Write(s, o)
+		own := newWriter(s, c, o.Units)
+		own.said = said
+		if i > 0 {
+			own.inside = outermost(p.Solutions[i-1], titles[i-1], c.Language)
+		}
+		g, err := own.guide()
 		if err != nil {
-			return Guide{}, err
+			return Guide{}, fault.Under(p.Layers[i].Place, err)
 		}
 		title := p.Layers[i].Title(c.word)
 		titles = append(titles, title)
 		if i > 0 { // what goes in is the layer before
 			g.Materials = g.Materials[:len(g.Materials)-1]
 		}
-		whole.join(&g, title)
+		finishing = append(finishing, whole.join(&g, title)...)
 	}
+	whole.Steps = append(whole.Steps, finishing...)
 	out := &w.s.Outside
 	whole.Summary = w.say("portfolio.summary", args{"layers": w.list(titles)}) + " " +
 		w.say("summary.outside", args{"sizes": w.sizes(out.Width, out.Height, out.Thickness)})
 	return whole, nil
 }
 
-// join adds the guide of one layer. What all layers have in common is said
-// once, all else is said of the layer.
-func (g *Guide) join(layer *Guide, title string) {
+// outermost names what is seen of a layer: its piece, or the layer if it is made of
+// several.
+func outermost(s *solve.Solution, title, language string) noun {
+	w := writer{s: s}
+	switch name := w.together(0); {
+	case len(s.Pattern.Nests)+len(s.Pattern.Locks) == 0:
+		return name
+	case language == "en": // which writes the names of things small
+		return noun(strings.ToLower(title))
+	}
+	return noun(title)
+}
+
+// join adds the guide of one layer, and returns the steps in which it is filled and
+// closed: each layer is made before one goes into another. What all layers have in
+// common is said once, all else is said of the layer.
+func (g *Guide) join(layer *Guide, title string) (finishing []Step) {
 	of := title + ": "
 	for _, m := range layer.Materials {
 		if len(m.Numbers) > 0 {
@@ -60,7 +85,11 @@ func (g *Guide) join(layer *Guide, title string) {
 	}
 	for _, s := range layer.Steps {
 		s.Title = of + s.Title
-		g.Steps = append(g.Steps, s)
+		if s.Stage == StageClose || s.Stage == StageDress {
+			finishing = append(finishing, s)
+		} else {
+			g.Steps = append(g.Steps, s)
+		}
 	}
 	for _, caution := range layer.Cautions {
 		if !slices.Contains(g.Cautions, caution) {
@@ -74,6 +103,7 @@ func (g *Guide) join(layer *Guide, title string) {
 		warning.Text = of + warning.Text
 		g.Warnings = append(g.Warnings, warning)
 	}
+	return finishing
 }
 
 // same reports whether two items are told in the same words.

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
 	"creasefit/internal/guide"
 	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
@@ -28,6 +29,11 @@ func TestGuidesOfRandomRequests(t *testing.T) {
 				s, err := solve.Solve(context.Background(), drawRequest(t, k))
 				if err != nil {
 					return // no such enclosure
+				}
+				if _, err := guide.Write(s, guide.Options{}); err != nil {
+					var none fault.Fault
+					require.ErrorAs(t, err, &none)
+					return // it cannot be made by hand
 				}
 				done++
 				eachWay(t, s, func(g guide.Guide) {

@@ -40,6 +40,10 @@ func (w *writer) cutLine(p *pattern.Piece, c *pattern.Cut) string {
 		a["x"], a["y"], a["width"], a["height"] = low.X, low.Y, high.X.Sub(low.X), high.Y.Sub(low.Y)
 		return w.say("cut.window", a)
 	}
+	if c.Kind == pattern.Slit && len(c.Path) == 2 && !atEdge(p, c.Path[0].Point) && !atEdge(p, c.Path[1].Point) {
+		a["from"], a["to"] = point(p, c.Path[0].Point), point(p, c.Path[1].Point)
+		return w.say("cut.slit.inside", a)
+	}
 	a["edge"], a["side"] = told{key: "edge." + c.From}, told{key: "edge." + side(c.From)}
 	key := "cut." + c.Kind.String()
 	if c.Kind == pattern.Notch {
@@ -50,6 +54,11 @@ func (w *writer) cutLine(p *pattern.Piece, c *pattern.Cut) string {
 		return w.say(key+".on", a)
 	}
 	return w.say(key+".at", a)
+}
+
+// atEdge reports whether a point lies on an edge of the blank.
+func atEdge(p *pattern.Piece, at pattern.Point) bool {
+	return at.X.IsZero() || at.Y.IsZero() || at.X == p.Width || at.Y == p.Height
 }
 
 // byPoints reports whether a cut is told by the points that it goes through.

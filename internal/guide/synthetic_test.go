@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -39,15 +40,17 @@ func stand() *solve.Solution {
 	}
 	mat := pattern.Piece{Name: "mat", Quantity: 1, Width: mm(60), Height: mm(40), Panels: []pattern.Panel{{Name: "mat", Outline: pattern.Rectangle(mm(0), mm(0), mm(60), mm(40))}}}
 	kind := &enclosure.Kind{Name: "stand", Title: "Stand", Help: "A made-up stand."}
-	return &solve.Solution{
+	s := &solve.Solution{
 		Request: &solve.Request{Kind: kind, Unit: measure.Millimetre, Caliper: measure.Micrometres(300), Ruler: measure.Marks(measure.Millimetre)[2]},
 		Step:    measure.Marks(measure.Millimetre)[2],
 		Pattern: pattern.Pattern{
 			Caliper: measure.Micrometres(300), Pieces: []pattern.Piece{card, mat}, Cavity: pattern.Cavity{Panel: 0},
-			Places: []pattern.Place{{Piece: 1, On: 0, X: mm(30), Y: mm(20)}},
+			Places: []pattern.Place{{Piece: 1, On: 0, X: mm(50), Y: mm(20), Above: measure.Micrometres(300)}},
 		},
 		Warnings: []enclosure.Warning{{Code: "made-up", Detail: "A warning without words of its own."}},
 	}
+	s.Ideal = s.Pattern
+	return s
 }
 
 func TestWhatKindsSeldomHave(t *testing.T) {
@@ -64,9 +67,9 @@ func TestWhatKindsSeldomHave(t *testing.T) {
 		"Notch 1: 10 mm wide and 5 mm deep from the bottom edge, with score 1 in its middle.",
 		"Window 1: an opening 20 mm wide and 30 mm high, 80 mm from the left edge and 10 mm from the bottom edge.",
 		"Panel 2: 40 mm across and 50 mm up – straight to 20 mm across and 50 mm up – in an even curve through 6 mm across and 44 mm up to the left edge, 30 mm up.",
-		"Score 1: fold back by 60°.",
+		"Fold panel 2 back by 60°.",
 		"Between panel 1 and panel 2 a gap of 3 mm stays open.",
-		"The mat: on panel 1, 30 mm from its left edge and 20 mm up from its bottom edge.",
+		"Glue the mat onto panel 1, the inside up, 50 mm from its left edge and 20 mm up from its bottom edge.",
 		"A warning without words of its own.",
 	} {
 		assert.Contains(t, text, want)
@@ -77,6 +80,21 @@ func TestWhatKindsSeldomHave(t *testing.T) {
 	assert.Contains(t, flowed(german.Text()), "„mat“ zuschneiden", "a name that the catalogue does not have stands in quotation marks")
 }
 
+// hemmed is a mat with a flap that is folded over and glued to it, on an area that
+// is said from the flap's lower left corner.
+func hemmed(area []pattern.Vertex) *solve.Solution {
+	s := stand()
+	mat := pattern.Piece{Name: "mat", Quantity: 1, Width: mm(60), Height: mm(80), Panels: []pattern.Panel{
+		{Name: "base", Outline: pattern.Rectangle(mm(0), mm(30), mm(60), mm(80))},
+		{Name: "flap", Outline: pattern.Rectangle(mm(0), mm(0), mm(40), mm(30))},
+	}}
+	mat.Creases = []pattern.Crease{{Name: "score 1", A: at(0, 30), B: at(40, 30), To: 1, Fold: pattern.Valley, Angle: 180}}
+	mat.Glues = []pattern.Glue{{Panel: 1, Face: pattern.Inside, Area: area, ToFace: pattern.Inside}}
+	s.Pattern.Pieces, s.Pattern.Places = []pattern.Piece{mat}, nil
+	s.Ideal = s.Pattern
+	return s
+}
+
 // Glue is told by the edge of the panel that it lies along, else by how far in
 // it lies.
 func TestWhereGlueGoes(t *testing.T) {
@@ -84,61 +102,52 @@ func TestWhereGlueGoes(t *testing.T) {
 		x0, y0, x1, y1 int64
 		want           string
 	}{
-		{0, 0, 40, 30, "all over it (40 mm by 30 mm)"},
-		{0, 0, 8, 30, "along its left edge, 8 mm wide and 30 mm long"},
-		{32, 0, 40, 30, "along its right edge, 8 mm wide and 30 mm long"},
-		{0, 22, 40, 30, "along its top edge, 40 mm long and 8 mm wide"},
-		{0, 0, 40, 8, "along its bottom edge, 40 mm long and 8 mm wide"},
-		{5, 6, 20, 20, "on an area 15 mm wide and 14 mm high, 5 mm from its left side and 6 mm up from its lower side"},
-		{20, 12, 37, 28, "on an area 17 mm wide and 16 mm high, 3 mm from its right side and 2 mm down from its upper side"},
-		{0, 16, 9, 30, "on an area 9 mm wide and 14 mm high, right at its left side and up to its upper side"},
+		{0, 0, 40, 30, "all over (40 mm by 30 mm)"},
+		{0, 0, 8, 30, "along the left edge, 8 mm wide and 30 mm long"},
+		{32, 0, 40, 30, "along the right edge, 8 mm wide and 30 mm long"},
+		{0, 22, 40, 30, "along the top edge, 40 mm long and 8 mm wide"},
+		{0, 0, 40, 8, "along the bottom edge, 40 mm long and 8 mm wide"},
+		{5, 6, 20, 20, "15 mm wide and 14 mm high, 5 mm from its left side and 6 mm up from its lower side"},
+		{20, 12, 37, 28, "17 mm wide and 16 mm high, 3 mm from its right side and 2 mm down from its upper side"},
+		{0, 16, 9, 30, "9 mm wide and 14 mm high, right at its left side and up to its upper side"},
 	} {
-		s := stand()
-		p := &s.Pattern.Pieces[1]
-		p.Panels = append(p.Panels, pattern.Panel{Name: "flap", Outline: pattern.Rectangle(mm(0), mm(0), mm(40), mm(30))})
-		p.Glues = []pattern.Glue{{Panel: 1, Face: pattern.Outside, Area: pattern.Rectangle(mm(row.x0), mm(row.y0), mm(row.x1), mm(row.y1))}}
+		s := hemmed(pattern.Rectangle(mm(row.x0), mm(row.y0), mm(row.x1), mm(row.y1)))
 		g, err := guide.Write(s, guide.Options{})
 		require.NoError(t, err)
-		assert.Contains(t, flowed(g.Text()), "Put glue on the outside of the flap, "+row.want+", and press it onto the inside of the mat.")
+		assert.Contains(t, flowed(g.Text()), "Put glue on the inside of the flap, "+row.want+".")
+		assert.Contains(t, flowed(g.Text()), "Fold the flap up and right over and press it down.")
 		assertNumbersFound(t, s, g)
 	}
 }
 
+// What cannot be put together by hand has no guide.
+func TestNoGuideWithoutAnOrder(t *testing.T) {
+	s := hemmed(pattern.Rectangle(mm(0), mm(0), mm(40), mm(30)))
+	s.Pattern.Pieces[0].Glues[0].Panel, s.Pattern.Pieces[0].Glues[0].To = 0, 0 // glued to itself
+	s.Ideal = s.Pattern
+	for _, language := range guide.Languages() {
+		_, err := guide.Write(s, guide.Options{Language: language})
+		var f fault.Fault
+		require.ErrorAs(t, err, &f)
+		assert.Equal(t, fault.NoProof, f.Code)
+	}
+}
+
 // A lid is turned over, all else slides; what crosses in slots is stood up and
-// pushed together, whichever of the two is cut from the top, and never glued.
+// pushed together, and never glued.
 func TestPiecesThatGoIntoOneAnother(t *testing.T) {
-	said := func(change func(p *pattern.Pattern)) string {
-		s := stand()
-		change(&s.Pattern)
-		g, err := guide.Write(s, guide.Options{})
+	for kind, want := range map[string][]string{
+		"lidded-box": {"Turn the lid over and put it over the tray, open side to open side."},
+		"drawer-box": {"Slide the tray into the sleeve."},
+		"dividers": {"Stand the width strip on edge, its cuts facing up.", "Push the 2 copies of the height strip down across the width strip, one at each cut of it, their own cuts facing down",
+			"ease each open"},
+	} {
+		g, err := guide.Write(solved(t, kind, measure.Inch), guide.Options{})
 		require.NoError(t, err)
-		assertNumbersFound(t, s, g)
-		return flowed(g.Text())
-	}
-	nested := func(lie pattern.Lie) func(p *pattern.Pattern) {
-		return func(p *pattern.Pattern) {
-			p.Places[0] = pattern.Place{Piece: 0, On: 1, Lie: lie}
-			p.Nests = []pattern.Nesting{{Name: "panel over mat", Inner: 1, Outer: 0}}
+		for _, text := range want {
+			assert.Contains(t, flowed(g.Text()), text)
 		}
 	}
-	assert.Contains(t, said(nested(pattern.FaceUp)), "Slide the mat into panel 1.")
-	assert.Contains(t, said(nested(pattern.FaceDown)), "Turn panel 1 over and put it over the mat, open side to open side.")
-	crossing := func(from string, slotted bool) func(p *pattern.Pattern) {
-		return func(p *pattern.Pattern) {
-			p.Pieces[0].Cuts, p.Pieces[1].Cuts = nil, []pattern.Cut{{Name: "slit 1", From: from, Depth: mm(9)}}
-			p.Places[0] = pattern.Place{Piece: 1, On: 1, Lie: pattern.AlongHeight}
-			p.Locks = []pattern.Lock{{Name: "panel in mat", A: 0, B: 1, Slotted: slotted}}
-		}
-	}
-	text := said(crossing("bottom", true))
-	assert.Contains(t, text, "Stand the 2 copies of panel 1 on edge side by side, their cuts facing up, as far apart as the cuts in the mat.")
-	assert.Contains(t, text, "Push the mat down across, its cuts facing down")
-	assert.NotContains(t, text, "ease each open")
-	assert.NotContains(t, text, "glue it.")
-	text = said(crossing("top", false))
-	assert.Contains(t, text, "Stand the mat on edge, its cuts facing up.")
-	assert.Contains(t, text, "Push the 2 copies of panel 1 down across the mat")
-	assert.Contains(t, text, "ease each open")
 }
 
 // What is between two pieces is named in the words of the language, the

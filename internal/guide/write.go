@@ -1,6 +1,7 @@
 package guide
 
 import (
+	"creasefit/internal/assembly"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -8,19 +9,29 @@ import (
 )
 
 // Write writes the making instructions of a solution. The error is a
-// fault.Fault for a language that there is no catalogue of.
+// fault.Fault for a language that there is no catalogue of, and for a solution that
+// no order of work is found for.
 func Write(s *solve.Solution, o Options) (Guide, error) {
 	c, err := catalogueOf(o.Language)
 	if err != nil {
 		return Guide{}, err
 	}
-	w := newWriter(s, c, o.Units)
+	return newWriter(s, c, o.Units).guide()
+}
+
+// guide writes the guide.
+func (w *writer) guide() (Guide, error) {
+	s, c := w.s, w.c
+	steps, err := w.steps()
+	if err != nil {
+		return Guide{}, err
+	}
 	kind := s.Request.Kind.In(c.Language)
 	return Guide{
 		Language: c.Language, Kind: s.Request.Kind.Name,
 		Title: kind.Title, Summary: w.summary(kind),
 		Labels: w.labels(), Materials: w.materials(), Tools: w.tools(), CutList: w.cutList(),
-		Steps: w.steps(), Cautions: w.cautions(), FitNotes: w.fitNotes(), Warnings: w.warnings(),
+		Steps: steps, Cautions: w.cautions(), FitNotes: w.fitNotes(), Warnings: w.warnings(),
 	}, nil
 }
 
@@ -105,31 +116,14 @@ func (w *writer) cutList() []Blank {
 	return blanks
 }
 
-// steps writes all steps: piece by piece up to the folds, then what is glued,
-// put together and closed.
-func (w *writer) steps() []Step {
-	var steps []Step
-	pieces := w.s.Pattern.Pieces
-	for i := range pieces {
-		p := &pieces[i]
-		steps = w.add(steps, StageCut, p, w.cut)
-		steps = w.add(steps, StageScore, p, w.score)
-		steps = w.add(steps, StageSlit, p, w.slit)
-		steps = w.add(steps, StageSlit, p, w.outline)
-		steps = w.add(steps, StageFold, p, w.fold)
+// steps writes all steps in the order of work, and what comes on top of it. The
+// error is a fault.Fault if there is no order.
+func (w *writer) steps() ([]Step, error) {
+	o, err := assembly.Find(&w.s.Ideal, &w.s.Pattern, w.s.Proof.Tolerance)
+	if err != nil {
+		return nil, err
 	}
-	for i := range pieces {
-		steps = w.add(steps, StageGlue, &pieces[i], w.glue)
-	}
-	for i, b := range w.s.Pattern.Bonds {
-		if i == 0 || b.Name != w.s.Pattern.Bonds[i-1].Name {
-			steps = w.add(steps, StageGlue, nil, func(*pattern.Piece) (Step, bool) { return w.bond(b.Name), true })
-		}
-	}
-	first := &pieces[0]
-	steps = w.add(steps, StagePlace, first, w.place)
-	steps = w.add(steps, StageClose, first, w.close)
-	return w.add(steps, StageDress, first, w.dress)
+	return w.add(w.work(o), StageDress, &w.s.Pattern.Pieces[0], w.dress), nil
 }
 
 // add appends a step if there is anything to do in it.

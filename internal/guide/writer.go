@@ -14,9 +14,11 @@ import (
 type writer struct {
 	s       *solve.Solution
 	c       *catalogue
-	ruler   measure.Unit   // that readings are exact in
-	units   []measure.Unit // to write, in order
-	numbers []Number       // written since they were last taken
+	ruler   measure.Unit    // that readings are exact in
+	units   []measure.Unit  // to write, in order
+	numbers []Number        // written since they were last taken
+	said    map[string]bool // messages that are said only once
+	inside  noun            // what goes in
 }
 
 // fine is a size that no ruler shows: a caliper or a clearance. It is written
@@ -33,7 +35,7 @@ func newWriter(s *solve.Solution, c *catalogue, u Units) *writer {
 	units := [...][]measure.Unit{
 		OfRuler: {ruler}, Inches: {measure.Inch}, Millimetres: {measure.Millimetre}, Both: {ruler, other},
 	}
-	return &writer{s: s, c: c, ruler: ruler, units: units[u]}
+	return &writer{s: s, c: c, ruler: ruler, units: units[u], said: map[string]bool{}, inside: "contents"}
 }
 
 // argument writes one argument of a message.
@@ -51,6 +53,8 @@ func (w *writer) argument(p piece, a args) string {
 		return v
 	case told:
 		return w.tell(v)
+	case parts:
+		return w.listed(v, p.form)
 	default:
 		return "{" + p.key + "}"
 	}
@@ -133,8 +137,8 @@ func (w *writer) name(n noun, form string) string { return w.c.name(n, form) }
 // list joins names: "score 1, score 2 and score 3".
 func (w *writer) list(parts []string) string {
 	last := len(parts) - 1
-	if last == 0 {
-		return parts[0]
+	if last < 1 {
+		return strings.Join(parts, "")
 	}
 	return strings.Join(parts[:last], ", ") + " " + w.say("and", nil) + " " + parts[last]
 }

@@ -57,19 +57,24 @@ func (r *Request) warnSheet(warnings []enclosure.Warning, p *pattern.Piece) []en
 		return append(warnings, enclosure.Warning{Code: tooLarge,
 			Detail: "The " + p.Name + " does not come out of the sheet in one piece."})
 	}
-	along := mainFolds(p)
-	if r.Grain == GrainUnknown || along == pattern.Thickness {
-		return warnings
-	}
-	alongGrain := turned
-	if (along == pattern.Height) == (r.Grain == GrainHeight) {
-		alongGrain = upright
-	}
-	if !alongGrain {
+	if r.KeepsGrain(p) == GrainAcross {
 		warnings = append(warnings, enclosure.Warning{Code: "across-grain",
 			Detail: "The " + p.Name + " only comes out of the sheet with its main folds across the grain, where stock may crack: score it well and try one first."})
 	}
 	return warnings
+}
+
+// KeepsGrain says how the main folds of a blank lie to the grain of the sheet.
+func (r *Request) KeepsGrain(p *pattern.Piece) GrainKept {
+	along := mainFolds(p)
+	if r.SheetWidth.IsZero() || r.Grain == GrainUnknown || along == pattern.Thickness {
+		return GrainUnasked
+	}
+	upright := (along == pattern.Height) == (r.Grain == GrainHeight)
+	if upright && within(p.Width, p.Height, r.SheetWidth, r.SheetHeight) || !upright && within(p.Height, p.Width, r.SheetWidth, r.SheetHeight) {
+		return GrainAlong
+	}
+	return GrainAcross
 }
 
 // within reports whether a blank lies inside a sheet.

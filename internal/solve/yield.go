@@ -54,9 +54,7 @@ func (s *Solution) CountYields(ctx context.Context) error {
 
 // FoldSide returns the side of a piece's blank that its main folds run along,
 // GrainUnknown if they run along neither: the grain ought to run with them.
-func (s *Solution) FoldSide(piece int) Grain { return foldSide(&s.Pattern.Pieces[piece]) }
-
-func foldSide(p *pattern.Piece) Grain {
+func FoldSide(p *pattern.Piece) Grain {
 	switch mainFolds(p) {
 	case pattern.Width:
 		return GrainWidth
@@ -72,7 +70,7 @@ func (r *Request) yield(ctx context.Context, p *pattern.Piece) (Yield, error) {
 	if area(r.SheetWidth, r.SheetHeight) > MostCounted*area(p.Width, p.Height) {
 		return Yield{}, nil
 	}
-	side := foldSide(p)
+	side := FoldSide(p)
 	if r.Grain == GrainUnknown || side == GrainUnknown {
 		return r.count(ctx, p, sheet.AnySide)
 	}

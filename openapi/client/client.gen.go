@@ -225,7 +225,6 @@ const (
 	GuideStageStageDress GuideStage = "dress"
 	GuideStageStageFold  GuideStage = "fold"
 	GuideStageStageGlue  GuideStage = "glue"
-	GuideStageStagePlace GuideStage = "place"
 	GuideStageStageScore GuideStage = "score"
 	GuideStageStageSlit  GuideStage = "slit"
 )
@@ -1062,9 +1061,12 @@ type GuideStep struct {
 	After   string        `json:"after,omitempty"`
 	Lines   []string      `json:"lines,omitempty"`
 	Numbers []GuideNumber `json:"numbers,omitempty"`
-	Stage   GuideStage    `json:"stage,omitempty"`
-	Text    string        `json:"text,omitempty"`
-	Title   string        `json:"title,omitempty"`
+
+	// Order the steps of the order of work that it tells, from 0
+	Order []int      `json:"order,omitempty"`
+	Stage GuideStage `json:"stage,omitempty"`
+	Text  string     `json:"text,omitempty"`
+	Title string     `json:"title,omitempty"`
 }
 
 // GuideWarning defines model for GuideWarning.
