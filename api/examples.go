@@ -4,10 +4,8 @@ import (
 	"context"
 	"encoding/json"
 	"net/url"
-	"sync"
 
 	"creasefit/api/ask"
-	"creasefit/internal/assembly"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
@@ -31,27 +29,8 @@ func checkExample(k *enclosure.Kind) (query, body string) {
 	return measured(query, body, s.ReadOff())
 }
 
-// example is a request in both forms with its solution.
-type example struct {
-	query, body string
-	solution    *solve.Solution
-}
-
-// examples are those of all kinds that have been asked for: they do not change.
-var examples sync.Map
-
 // solvedExample is the example of a kind with its solution, nil if it has none.
 func solvedExample(k *enclosure.Kind) (query, body string, s *solve.Solution) {
-	known, ok := examples.Load(k)
-	if !ok {
-		query, body, s = newExample(k)
-		known, _ = examples.LoadOrStore(k, example{query, body, s})
-	}
-	e := known.(example)
-	return e.query, e.body, e.solution
-}
-
-func newExample(k *enclosure.Kind) (query, body string, s *solve.Solution) {
 	for _, thickness := range [...]string{"0.09", "1"} {
 		query = "unit=in&width=3-1/2&height=5&thickness=" + thickness + "&caliper=0.012&fit=easy&ruler=1/64in"
 		body = `{"unit":"in","width":"3-1/2","height":5,"thickness":` + thickness + `,"caliper":0.012,"fit":"easy","ruler":"1/64in"}`
@@ -62,8 +41,7 @@ func newExample(k *enclosure.Kind) (query, body string, s *solve.Solution) {
 	return query, body, s
 }
 
-// exampleOf returns the solution of a query, nil if there is none that can be made
-// by hand.
+// exampleOf returns the solution of a query, nil if there is none.
 func exampleOf(k *enclosure.Kind, query string) *solve.Solution {
 	asked := ask.NewSolve(k).Take()
 	asked.AddQuery(query)
@@ -73,9 +51,6 @@ func exampleOf(k *enclosure.Kind, query string) *solve.Solution {
 	}
 	s, err := solve.Solve(context.Background(), asked.Q.Request)
 	if err != nil {
-		return nil
-	}
-	if _, err := assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance); err != nil {
 		return nil
 	}
 	return s

@@ -71,7 +71,7 @@ func yieldLink(s *solve.Solution, sheet string) string {
 	for i := range pieces {
 		item := linkedItem{pieces[i].Name, blankInLink(s, &pieces[i]), pieces[i].Quantity, ""}
 		if s.Yields[i].Grain == solve.GrainAlong {
-			item.Grain = solve.FoldSide(&s.Pattern.Pieces[i]).String()
+			item.Grain = s.FoldSide(i).String()
 		}
 		if len(pieces) == 1 && item.Count == 1 {
 			return link + item.single()

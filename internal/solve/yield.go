@@ -54,6 +54,9 @@ func (s *Solution) CountYields(ctx context.Context) error {
 
 // FoldSide returns the side of a piece's blank that its main folds run along,
 // GrainUnknown if they run along neither: the grain ought to run with them.
+func (s *Solution) FoldSide(piece int) Grain { return FoldSide(&s.Pattern.Pieces[piece]) }
+
+// FoldSide is that of any piece.
 func FoldSide(p *pattern.Piece) Grain {
 	switch mainFolds(p) {
 	case pattern.Width:
