@@ -20,6 +20,8 @@ func (in *Input) bounded(field string, bound Range, detail, hint string) error {
 	if v := in.length(field); !v.Less(bound.Min) && !bound.Max.Less(v) {
 		return nil
 	}
+	p := in.param(field) // what the parameter itself allows
+	bound = Range{measure.Max(bound.Min, p.Least), measure.Min(bound.Max, p.Greatest)}
 	return fault.Fault{Code: fault.Impossible, Field: field, Detail: detail, Expected: in.describeRange(bound), Hint: hint}
 }
 

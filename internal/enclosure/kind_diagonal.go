@@ -148,7 +148,7 @@ func (d *draft) layDiagonal(r *diagonalReadings, sizes []measure.Length) pattern
 	piece.Seams = diagonalSeams(p, o, q, folds, t)
 	return pattern.Pattern{
 		Caliper: t, Pieces: []pattern.Piece{piece},
-		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Turned: 45},
+		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Turned: 45, Covered: []pattern.Axis{pattern.Thickness}},
 	}
 }
 

@@ -75,7 +75,7 @@ func planEnvelope(in *Input) (*Plan, error) {
 	backWidth := d.reading("back width", width.Of(in).Add(in.middle()))
 	backHeight := d.reading("back height", height.Of(in).Add(in.middle()))
 	closing := d.fixed("closing flap", "closing_flap")
-	bottom := d.bottomPanel(r, backHeight, closing)
+	bottom := d.bottomPanel(r, backHeight, closing, width.span(in).Max)
 	r.relief = d.fixed("relief", "relief")
 	r.near = d.pastFold("relief at the side flaps' scores", in.Thickness.Add(in.Caliper.Times(2)))
 	if in.choice("flap") == "angled" {
@@ -97,15 +97,21 @@ func planEnvelope(in *Input) (*Plan, error) {
 // any size of the back that the fit allows.
 func (in *Input) checkEnvelope(w, h Range) error {
 	none := measure.Length{}
-	cut, overlap, closing := in.length("relief"), in.length("overlap"), in.length("closing_flap")
-	fold := in.spine(in.Thickness.Add(in.Caliper)) // of the bottom panel, the wider one
-	glued := measure.Max(cut, fold.Over(2)).Add(leastGlue)
+	cut, closing, overlap := in.length("relief"), in.length("closing_flap"), measure.Max(in.length("overlap"), in.overlapRoom(w.Max).Min)
+	glued := cut.Add(leastGlue)
 	throat := in.Thickness.Add(in.Caliper.Times(2)) // what the closing flap's fold takes of the back
+	reliefs := Range{in.clearOfFold(in.Thickness.Add(in.Caliper.Times(2))), measure.Min(w.Min, h.Min).Sub(leastGlue).Over(2)}
+	if inset := in.slant(w.Max); inset.Sign() > 0 { // deeper ones reach beyond where the flap meets the side flaps
+		reliefs.Max = measure.Min(reliefs.Max, in.meets(inset))
+	}
 	errs := []error{
-		in.bounded("relief", Range{in.clearOfFold(in.Thickness.Add(in.Caliper.Times(2))), measure.Min(w.Min, h.Min).Sub(fold).Sub(leastGlue).Over(2)},
-			"the relief cuts do not clear the folds, or leave nothing of the flaps", "choose another relief"),
+		in.bounded("relief", reliefs, "the relief cuts do not clear the folds, or leave nothing of the flaps or holes", "choose another relief or wider side flaps"),
 		in.bounded("side_flap", Range{glued, w.Min.Over(2)},
 			"the side flaps leave no room for glue beside the relief cuts, or lie on one another", "make the side flaps fit the back"),
+	}
+	if in.given("overlap") && in.choice("flap") != "square" {
+		errs = append(errs, in.bounded("overlap", in.overlapRoom(w.Max), "the closing flap leaves holes beside it, or does not meet the bottom panel",
+			"make the side flaps or the overlap larger, or choose another flap"))
 	}
 	if in.given("bottom_panel") {
 		errs = append(errs, in.bounded("closing_flap", Range{none, h.Min}, "the closing flap is longer than the back", "make it shorter"),
@@ -121,15 +127,47 @@ func (in *Input) checkEnvelope(w, h Range) error {
 	return fault.Join(errs...)
 }
 
+// overlapRoom is how far a closing flap may reach over the bottom panel of a back
+// of a width: as far as asked for, and where its sides slant so far that they meet
+// the side flaps' where the bottom panel ends.
+func (in *Input) overlapRoom(backWidth measure.Length) Range {
+	closing, inset := in.length("closing_flap"), in.slant(backWidth)
+	if inset.IsZero() {
+		return Range{in.length("overlap"), measure.Largest()}
+	}
+	return Range{measure.Max(in.param("overlap").Least, closing.Sub(in.meets(inset))), closing.Sub(in.Thickness).Sub(in.Caliper.Times(2))}
+}
+
+// slant is how far each side of the closing flap runs in towards its free edge.
+func (in *Input) slant(backWidth measure.Length) measure.Length {
+	switch in.choice("flap") {
+	case "pointed":
+		return backWidth.Over(2)
+	case "angled":
+		return in.length("flap_inset")
+	}
+	return measure.Length{}
+}
+
+// meets is how far down the sides of a closing flap meet the edges of the side
+// flaps, at most at its free edge.
+func (in *Input) meets(inset measure.Length) measure.Length {
+	return scaled(in.length("closing_flap"), min(1, ratio(in.length("side_flap"), inset)))
+}
+
 // bottomPanel adds the bottom panel's reading: as given, or so that the
 // closing flap reaches over it by the overlap.
-func (d *draft) bottomPanel(r *envelopeReadings, backHeight, closing int) int {
+func (d *draft) bottomPanel(r *envelopeReadings, backHeight, closing int, backWidth measure.Length) int {
 	if d.in.given("bottom_panel") {
 		return d.fixed("bottom panel", "bottom_panel")
 	}
-	r.overlap = d.fixed("overlap", "overlap")
+	if room := d.in.overlapRoom(backWidth); d.in.given("overlap") || !d.in.length("overlap").Less(room.Min) {
+		r.overlap = d.fixed("overlap", "overlap")
+	} else {
+		r.overlap = d.atLeast("overlap", room.Min)
+	}
 	back := d.plan.Problem.Readings[backHeight].Ideal
-	bottom := d.reading("bottom panel", back.Add(d.in.length("overlap")).Sub(d.in.length("closing_flap")))
+	bottom := d.reading("bottom panel", back.Add(d.plan.Problem.Readings[r.overlap].Ideal).Sub(d.in.length("closing_flap")))
 	d.equal("flaps", measure.Length{}, times(1, bottom), times(1, closing), times(-1, backHeight), times(-1, r.overlap))
 	return bottom
 }
@@ -165,7 +203,7 @@ func (d *draft) layEnvelope(r *envelopeReadings, sizes []measure.Length) pattern
 	}
 	return pattern.Pattern{
 		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
-		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
+		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Covered: []pattern.Axis{pattern.Thickness}},
 	}
 }
 

@@ -23,7 +23,7 @@ func (in *Input) paperOnly(what string) error {
 		return nil
 	}
 	return fault.Fault{Code: fault.Impossible, Field: "caliper", Detail: what + " is made of paper: board does not give way, nor fold flat on itself",
-		Expected: "under " + in.describe(Board), Hint: "choose thinner stock, or a kind with walls such as a tray, a sleeve round something thicker or a slipcase"}
+		Expected: "under " + string(measure.AppendDecimal(nil, Board, measure.Millimetre, 1)) + " mm", Hint: "choose thinner stock, or a kind with walls such as a tray, a sleeve round something thicker or a slipcase"}
 }
 
 // pastFold adds the reading of how far the ends of a flap begin inside the scores

@@ -77,7 +77,7 @@ func (m *model) contents() (clearances []Clearance, holds bool) {
 		left[axis] = free.high - free.low - r.size[axis]
 	}
 	clearances, holds = m.bounded(left)
-	return clearances, holds && r.untouched()
+	return clearances, r.untouched() && r.covered() && holds
 }
 
 // search finds the room of the contents. It looks along one axis after the

@@ -217,6 +217,9 @@ type Cavity struct {
 	Thickness    measure.Length
 	// Bounded lists the axes along which plates hold the contents on both sides.
 	Bounded []Axis
+	// Covered lists the axes along which plates must cover the whole of the contents
+	// on both sides; along others they may be seen.
+	Covered []Axis
 	// Sides is the number of equal sides of an upright prism that stands over the
 	// middle of the panel, one of them towards the top of the blank: contents that
 	// are Width from each side to the middle and as far again. Pieces that nest are

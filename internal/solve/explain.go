@@ -3,6 +3,7 @@ package solve
 import (
 	"context"
 	"errors"
+	"slices"
 	"strings"
 
 	"creasefit/internal/enclosure"
@@ -26,13 +27,12 @@ func (r *Request) explain(ctx context.Context, plan *enclosure.Plan, search *rou
 		return err
 	}
 	for _, off := range miss.Windows {
-		faults = append(faults, missedWindow(plan, off, step, help))
+		if f := missedWindow(plan, off, step, help); !slices.Contains(faults, f) { // two slits may miss alike
+			faults = append(faults, f)
+		}
 	}
 	if len(faults) == 0 {
-		faults = append(faults, fault.Fault{
-			Code: fault.NoFit, Hint: help,
-			Detail: "no readings at " + step.String() + " make the parts add up: " + closureNames(plan),
-		})
+		faults = append(faults, fault.Fault{Code: fault.NoFit, Hint: help, Detail: "no readings at " + step.String() + " " + closureNames(plan)})
 	}
 	return faults.Err()
 }
@@ -81,13 +81,18 @@ func missedWindow(plan *enclosure.Plan, off rounding.Off, step measure.Step, hel
 	}
 }
 
-// closureNames lists what has to add up.
+// closureNames says what has to add up, or that every size has to lie within its
+// limits where nothing has to.
 func closureNames(plan *enclosure.Plan) string {
+	if len(plan.Problem.Closures) == 0 {
+		return "lie within the limits of every size"
+	}
 	names := make([]string, len(plan.Problem.Closures))
 	for i, c := range plan.Problem.Closures {
 		names[i] = c.Name
 	}
-	return strings.Join(names, ", ")
+	slices.Sort(names)
+	return "make the parts add up: " + strings.Join(slices.Compact(names), ", ")
 }
 
 // decimals writes a length as a decimal number with its unit, to the

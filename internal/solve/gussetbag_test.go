@@ -56,9 +56,9 @@ func TestGussetBagMouth(t *testing.T) {
 // in, the lap to 3 - 1/2 in, the turn-over to half of 2 in less 0.036 in.
 func TestGussetBagRefusals(t *testing.T) {
 	for _, c := range []struct{ option, value, field, expected string }{
-		{"base_flap", "2 in", "base_flap", "from 5/64 in to 5/8 in"},
+		{"base_flap", "2 in", "base_flap", "from 1/8 in to 5/8 in"},
 		{"lap", "3 in", "lap", "from 1/8 in to 2 3/4 in"},
-		{"turn_over", "1 in", "turn_over", "from 1/32 in to 61/64 in"},
+		{"turn_over", "1 in", "turn_over", "from 1/8 in to 61/64 in"},
 	} {
 		t.Run(c.option, func(t *testing.T) {
 			r := thick(t, "gusset-bag")

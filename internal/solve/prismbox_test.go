@@ -160,7 +160,7 @@ func TestPrismBoxRefusals(t *testing.T) {
 	for _, c := range []struct{ option, value, expected string }{
 		{"lap", "2 in", "from 3/8 in to 55/64 in"},
 		{"lap", "1/4 in", "from 3/8 in to 55/64 in"},
-		{"lid_depth", "2 in", "from 11/64 in to 1 37/64 in"},
+		{"lid_depth", "2 in", "from 13/64 in to 1 37/64 in"},
 	} {
 		r := jar(t, 6)
 		r.Options[c.option] = enclosure.Value{Length: measure.MustParse(c.value)}

@@ -1,0 +1,100 @@
+package fold
+
+import (
+	"math"
+)
+
+// hole is the width in mm from which an opening over the contents is one: what
+// reliefs at the corners leave is narrower.
+const hole = 4
+
+// covered looks along the axes that the cavity must be covered along whether the
+// plates on both sides together cover the whole face of the contents.
+func (r *room) covered() bool {
+	whole := true
+	for _, axis := range r.m.pattern.Cavity.Covered {
+		for _, up := range [...]bool{false, true} {
+			if width := r.open(int(axis), up); width > hole {
+				r.m.find("contents", axis.String(), "are not covered: there is a hole as wide as", width)
+				whole = false
+			}
+		}
+	}
+	return whole
+}
+
+// open returns the width of the widest opening over one face of the contents:
+// the face less all plates that lie beyond it, square to the axis.
+func (r *room) open(axis int, up bool) float64 {
+	i, j := (axis+1)%3, (axis+2)%3
+	a, b := r.at[i], r.at[j]
+	left := [][]spot{{{a.low, b.low}, {a.high, b.low}, {a.high, b.high}, {a.low, b.high}}}
+	for k := range r.m.plates {
+		pl := &r.m.plates[k]
+		beyond := pl.low[axis] >= r.at[axis].high-touch
+		if !up {
+			beyond = pl.high[axis] <= r.at[axis].low+touch
+		}
+		if !beyond || math.Abs(pl.move.z[axis]) < 1-1e-9 {
+			continue
+		}
+		r.m.cutUp(pl)
+		for p := range pl.parts {
+			left = without(left, flattened(pl.parts[p].corners, i, j))
+		}
+	}
+	widest := 0.0
+	for _, ring := range left {
+		widest = max(widest, width(ring))
+	}
+	return widest
+}
+
+// flattened is a ring of corners seen along the third axis, counterclockwise.
+func flattened(corners []Vec, i, j int) []spot {
+	ring := make([]spot, len(corners))
+	for k, c := range corners {
+		ring[k] = spot{c[i], c[j]}
+	}
+	if area(ring) < 0 {
+		for k := range len(ring) / 2 {
+			ring[k], ring[len(ring)-1-k] = ring[len(ring)-1-k], ring[k]
+		}
+	}
+	return ring
+}
+
+// without returns what convex rings have outside a convex one, in convex parts.
+func without(rings [][]spot, taken []spot) (left [][]spot) {
+	for _, ring := range rings {
+		for k, p := range taken {
+			e := taken[(k+1)%len(taken)].sub(p)
+			if e.length() < hair || len(ring) < 3 {
+				continue
+			}
+			out := spot{e.y, -e.x} // away from the taken ring, which runs counterclockwise
+			if outside := clip(nil, ring, p, out.by(-1)); len(outside) > 2 && area(outside) > hair {
+				left = append(left, outside)
+			}
+			ring = clip(nil, ring, p, out)
+		}
+	}
+	return left
+}
+
+// width is how wide a convex ring is at its narrowest.
+func width(ring []spot) float64 {
+	least := math.Inf(1)
+	for k, p := range ring {
+		e := ring[(k+1)%len(ring)].sub(p)
+		if e.length() < hair {
+			continue
+		}
+		far := 0.0
+		for _, q := range ring {
+			far = max(far, math.Abs(e.cross(q.sub(p)))/e.length())
+		}
+		least = min(least, far)
+	}
+	return least
+}

@@ -1,0 +1,161 @@
+package solve_test
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/fold"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+// asked is a request in millimetres, snug to half a millimetre.
+func asked(t testing.TB, kind string, width, height, thickness, caliper int64, options ...string) *solve.Request {
+	k, ok := enclosure.Lookup(kind)
+	require.True(t, ok)
+	r := &solve.Request{Kind: k, Unit: measure.Millimetre, Width: measure.Micrometres(width), Height: measure.Micrometres(height),
+		Thickness: measure.Micrometres(thickness), Caliper: measure.Micrometres(caliper), FitName: "snug", Fit: enclosure.NamedFits()[0].Range(measure.Millimetre),
+		CutError: measure.Micrometres(400), ScoreError: measure.Micrometres(400), Options: map[string]enclosure.Value{}}
+	marks := measure.Marks(measure.Millimetre)
+	r.Ruler = marks[len(marks)-1]
+	for i := 0; i < len(options); i += 2 {
+		v := enclosure.Value{Choice: options[i+1]}
+		if l, err := measure.Parse(options[i+1], measure.Millimetre, measure.ClearComma); err == nil {
+			v = enclosure.Value{Length: l}
+		}
+		r.Options[options[i]] = v
+	}
+	return r
+}
+
+// refusal is the first fault of a request that has no solution.
+func refusal(t *testing.T, r *solve.Request) fault.Fault {
+	t.Helper()
+	_, err := solve.Solve(context.Background(), r)
+	var faults fault.Faults
+	require.NoError(t, faults.Add(err))
+	require.NotEmpty(t, faults)
+	return faults[0]
+}
+
+// Side flaps of an envelope end clear of the folds of the panels over them: half of
+// the spine of the closing flap's fold and half of their own caliper, 3/2 + 2 x 0.3 =
+// 2.1 mm. They reached 1.4 mm into them.
+func TestSideFlapsClearTheFolds(t *testing.T) {
+	s, err := solve.Solve(context.Background(), asked(t, "envelope", 120_000, 90_000, 3_000, 300))
+	require.NoError(t, err)
+	flap, back := s.Pattern.Pieces[0].Panels[1].Outline, s.Pattern.Pieces[0].Panels[0].Outline
+	assert.GreaterOrEqual(t, flap[1].Y.Sub(back[0].Y).Millimetres(), 2.1)
+	assert.GreaterOrEqual(t, back[3].Y.Sub(flap[2].Y).Millimetres(), 2.1)
+	for panel := 1; panel <= 2; panel++ { // as they were, they do not pass
+		p := &s.Ideal.Pieces[0].Panels[panel]
+		for i, v := range p.Outline {
+			for _, corner := range s.Ideal.Pieces[0].Panels[0].Outline {
+				if v.X == corner.X && v.Y.Sub(corner.Y).Abs().Less(measure.Millimetres(4)) {
+					p.Outline[i].Y = corner.Y
+				}
+			}
+		}
+	}
+	assert.NotEmpty(t, fold.Prove(&s.Ideal, measure.Length{}).Faults)
+}
+
+// A pointed flap left two open holes beside it: the bottom panel now comes up to
+// where its sides meet the side flaps. With the overlap that was taken, 15 mm, it is
+// refused.
+func TestPointedFlapLeavesNoHoles(t *testing.T) {
+	r := asked(t, "envelope", 180_000, 125_000, 0, 200, "flap", "pointed")
+	s, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	across, up := s.Pattern.Pieces[0].Strips[0].Cells, s.Pattern.Pieces[0].Strips[1].Cells
+	meet := up[2].Size.Millimetres() * across[0].Size.Millimetres() / (across[1].Size.Millimetres() / 2) // similar triangles
+	assert.LessOrEqual(t, up[1].Size.Sub(up[0].Size).Millimetres(), meet)
+	r.Options["overlap"] = enclosure.Value{Length: measure.Millimetres(15)}
+	f := refusal(t, r)
+	assert.Equal(t, "overlap", f.Field)
+	assert.Contains(t, f.Detail, "holes")
+}
+
+// Board does not give way: what is bent or folded flat says so, and what is made of
+// board is folded up without any edge pressed into another.
+func TestBoard(t *testing.T) {
+	for _, kind := range []string{"slotted-band", "envelope", "diagonal-envelope", "pocket", "folded-card", "gusset-bag", "pillow-pack"} {
+		f := refusal(t, asked(t, kind, 120_000, 90_000, 2_000, 1_500))
+		assert.Equal(t, "caliper", f.Field, kind)
+		assert.Equal(t, "under 0.8 mm", f.Expected, kind)
+	}
+	for _, kind := range []string{"tray", "lidded-box", "drawer-box", "slipcase", "tuck-carton", "prism-box", "sleeve", "dividers"} {
+		r := asked(t, kind, 120_000, 90_000, 60_000, 1_500)
+		if kind == "prism-box" {
+			r.Height = measure.Length{}
+		}
+		s, err := solve.Solve(context.Background(), r)
+		require.NoError(t, err, kind)
+		exact := fold.Prove(&s.Ideal, measure.Length{})
+		assert.Empty(t, exact.Faults, kind)
+	}
+}
+
+// Side walls end between outside tabs: the blank is one part, without crumbs, and
+// nothing is slit that is not said.
+func TestOutsideTabsLeaveNoCrumbs(t *testing.T) {
+	s, err := solve.Solve(context.Background(), asked(t, "tray", 76_000, 102_000, 25_000, 400, "corners", "outside"))
+	require.NoError(t, err)
+	assert.Len(t, s.Outline(0), 1)
+	assert.Len(t, s.Outline(0)[0], 36)
+}
+
+// A tuck of 15 mm does not go into a carton of 2.8 mm: at most 1.2 times its lid.
+func TestTuckGoesInOverItsLid(t *testing.T) {
+	f := refusal(t, asked(t, "tuck-carton", 60_000, 90_000, 2_800, 300, "tuck", "15 mm"))
+	assert.Equal(t, "tuck", f.Field)
+	s, err := solve.Solve(context.Background(), asked(t, "tuck-carton", 60_000, 90_000, 8_000, 300))
+	require.NoError(t, err)
+	up := s.Pattern.Pieces[0].Strips[1].Cells
+	assert.LessOrEqual(t, up[4].Size.Millimetres(), 1.2*up[3].Size.Millimetres(), "the default gives way to the lid")
+}
+
+// The least inset of a slipcase's laps is what the folded case needs: with it the
+// proof passes, with half a caliper less than the end wall asks for it does not.
+func TestLeastInsetIsWhatTheCaseNeeds(t *testing.T) {
+	r := asked(t, "slipcase", 120_000, 90_000, 20_000, 400)
+	plan, sizes := planned(t, r, r.Caliper)
+	for i, reading := range plan.Problem.Readings {
+		if reading.Name != "inset of the laps" {
+			continue
+		}
+		for _, w := range plan.Problem.Windows {
+			if w.Name == reading.Name {
+				sizes[i] = w.Min
+			}
+		}
+		p := plan.Build(sizes)
+		assert.Empty(t, fold.Prove(&p, measure.Length{}).Faults)
+		sizes[i] = measure.Length{}
+		p = plan.Build(sizes)
+		assert.NotEmpty(t, fold.Prove(&p, measure.Length{}).Faults)
+	}
+}
+
+// The inner panel of a letter fold is shorter by 2t or the next mark, at most 6 mm
+// more: a creep of a centimetre is not given.
+func TestGreatestCreep(t *testing.T) {
+	r := asked(t, "folded-card", 211_000, 111_000, 0, 200, "fold", "letter")
+	r.FitName, r.Fit = "", enclosure.Range{Min: measure.Millimetres(1), Max: measure.Millimetres(12)}
+	plan, _ := planned(t, r, r.Caliper)
+	for _, reading := range plan.Problem.Readings {
+		if reading.Name == "creep" {
+			assert.InDelta(t, 0.4, reading.Min.Millimetres(), 1e-9)
+			assert.LessOrEqual(t, reading.Max.Millimetres(), 0.4+6)
+		}
+	}
+	s, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	cells := s.Pattern.Pieces[0].Strips[0].Cells
+	assert.LessOrEqual(t, cells[1].Size.Sub(cells[2].Size).Millimetres(), 6.4)
+}
