@@ -22,10 +22,10 @@ type yieldAnswer struct {
 	warnings []enclosure.Warning
 }
 
-// timed reports whether more time might have found a better plan: one of an
-// order with counts that is not proven.
+// timed reports whether more time might have found another plan, of an order
+// with counts.
 func (a *yieldAnswer) timed() bool {
-	return !a.plan.Proven && slices.ContainsFunc(a.order.Items, func(it sheet.Item) bool { return it.Count > 0 })
+	return !a.plan.Settled && slices.ContainsFunc(a.order.Items, func(it sheet.Item) bool { return it.Count > 0 })
 }
 
 // planOrder solves the items that are enclosures and plans the order.

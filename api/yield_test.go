@@ -61,6 +61,14 @@ func planned(y wire.Yield) sheet.Answer {
 	for i := range y.Plans {
 		a.Plans = append(a.Plans, plannedSheets(&y.Plans[i]))
 	}
+	a.Work = sheet.Work{Settings: y.Work.Settings, Cuts: y.Work.Cuts, Turns: y.Work.Turns, Stages: y.Work.Stages}
+	for _, s := range y.CutList {
+		set := sheet.Setting{Reading: asSet(s.At), Cuts: s.Cuts}
+		for _, at := range s.Steps {
+			set.Steps = append(set.Steps, sheet.StepAt{Plan: at.Plan - 1, Step: at.Step - 1})
+		}
+		a.Settings = append(a.Settings, set)
+	}
 	return a
 }
 

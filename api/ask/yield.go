@@ -25,6 +25,8 @@ type Yield struct {
 	Ruler      Step
 	Trimmer    Length
 	Minimize   Word
+	Prefer     Word
+	Offcut     Length
 	Effort     Count
 	Theme      Word
 	Items      Objects
@@ -79,6 +81,10 @@ func (q *Yield) bind(b *Names) {
 		between(measure.Millimetres(10), measure.Millimetres(10_000)))
 	b.bind(&q.Minimize, Name{Name: "minimize", Choices: []string{"sheets", "cost"}, Example: "sheets", Default: Always("sheets"),
 		Help: "What to keep small: the number of sheets, or the sum of their prices."})
+	b.bind(&q.Prefer, Name{Name: "prefer", Choices: []string{"settings", "offcut", "stages"}, Example: "settings", Default: Always("settings"),
+		Help: "Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages."})
+	b.bind(&q.Offcut, Name{Name: "offcut_least", Example: "2 in", Default: Default{"2 in", "50 mm"}, Help: "An offcut is usable if neither side is shorter."}.
+		between(nothing, measure.Millimetres(10_000)))
 	usual := strconv.FormatInt(sheet.DefaultEffort.Milliseconds(), 10)
 	b.bind(&q.Effort, Name{Name: "effort_ms", Example: usual, Default: Always(usual), Advanced: true,
 		Help: "How long to look for a proof that no plan needs less, in milliseconds."}.numbers(1, float64(sheet.MostEffort.Milliseconds())))
@@ -110,6 +116,13 @@ func (f *yieldForms) itemShapes() []Shape {
 
 func (q *Yield) settle(r *Reading) {
 	q.Order = sheet.Order{Margin: q.Margin.On(r.unit), Kerf: q.Kerf.On(r.unit), Trimmer: q.Trimmer.Length, Effort: time.Duration(q.Effort.Count()) * time.Millisecond}
+	q.Order.Least = q.Offcut.On(r.unit)
+	switch {
+	case q.Prefer.Is("offcut"):
+		q.Order.Prefer = sheet.LargeOffcuts
+	case q.Prefer.Is("stages"):
+		q.Order.Prefer = sheet.FewStages
+	}
 	if q.Minimize.Is("cost") {
 		q.Order.Minimize = sheet.LeastCost
 	}

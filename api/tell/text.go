@@ -39,6 +39,10 @@ func appendCuttingText(dst []byte, y *wire.Yield) []byte {
 	for _, w := range y.Warnings {
 		dst = append(append(dst, w.Detail...), '\n')
 	}
+	for i := range y.CutList {
+		s := &y.CutList[i]
+		dst = fmt.Appendf(dst, "Set %s: %s (%s).\n", s.At.Reading, wire.Count(s.Cuts, "cut", "cuts"), stepRefs(s.Steps))
+	}
 	for i := range y.Plans {
 		p := &y.Plans[i]
 		sheets := "sheets"
@@ -152,4 +156,20 @@ func bare(a *wire.MailAmount) (float64, string) {
 	default:
 		return *a.Ratio, "ratio"
 	}
+}
+
+// stepRefs names steps of plans.
+func stepRefs(steps []wire.StepRef) string {
+	var b strings.Builder
+	for i, s := range steps {
+		switch {
+		case i == 0:
+			fmt.Fprintf(&b, "plan %d step %d", s.Plan, s.Step)
+		case s.Plan == steps[i-1].Plan:
+			fmt.Fprintf(&b, ", %d", s.Step)
+		default:
+			fmt.Fprintf(&b, "; plan %d step %d", s.Plan, s.Step)
+		}
+	}
+	return b.String()
 }

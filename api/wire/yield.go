@@ -11,19 +11,23 @@ import (
 
 // Yield is the answer of /v1/yield.
 type Yield struct {
-	Unit       string      `json:"unit" validate:"required,oneof=in mm" example:"in"`
-	Ruler      string      `json:"ruler" validate:"required" example:"1/16 in"` // that cuts are set to
-	Sheets     int         `json:"sheets" validate:"required" example:"6"`      // how many are cut
-	Proven     bool        `json:"proven" validate:"required"`                  // no plan needs less, or gives more
-	LowerBound float64     `json:"lower_bound" validate:"required" example:"6"` // nothing needs less: sheets, or cost if that is kept small
-	PerSheet   int         `json:"per_sheet,omitempty" example:"8"`             // blanks that one sheet gives at most, of a single blank
-	Cost       float64     `json:"cost,omitempty" example:"4.2"`                // of all sheets that are cut, if they have prices
-	Used       float64     `json:"used" validate:"required,min=0,max=1" example:"0.93"`
-	Items      []YieldItem `json:"items" validate:"required"`
-	Plans      []CutPlan   `json:"plans" validate:"required"`
-	Proof      string      `json:"proof" validate:"required"`
-	Warnings   []Warning   `json:"warnings" validate:"required"`
-	Links      YieldLinks  `json:"links" validate:"required"`
+	Unit          string         `json:"unit" validate:"required,oneof=in mm" example:"in"`
+	Ruler         string         `json:"ruler" validate:"required" example:"1/16 in"` // that cuts are set to
+	Sheets        int            `json:"sheets" validate:"required" example:"6"`      // how many are cut
+	Proven        bool           `json:"proven" validate:"required"`                  // no plan needs less, or gives more
+	LowerBound    float64        `json:"lower_bound" validate:"required" example:"6"` // nothing needs less: sheets, or cost if that is kept small
+	PerSheet      int            `json:"per_sheet,omitempty" example:"8"`             // blanks that one sheet gives at most, of a single blank
+	Cost          float64        `json:"cost,omitempty" example:"4.2"`                // of all sheets that are cut, if they have prices
+	Used          float64        `json:"used" validate:"required,min=0,max=1" example:"0.93"`
+	UsedPercent   float64        `json:"used_percent" validate:"required,min=0,max=100" example:"93"` // of the paper that is cut
+	Work          YieldWork      `json:"work" validate:"required"`
+	CutList       []YieldSetting `json:"cut_list" validate:"required"`       // every setting of the trimmer over all plans, in order
+	UsableOffcuts []UsableOffcut `json:"usable_offcuts" validate:"required"` // no side shorter than offcut_least, the largest first
+	Items         []YieldItem    `json:"items" validate:"required"`
+	Plans         []CutPlan      `json:"plans" validate:"required"`
+	Proof         string         `json:"proof" validate:"required"`
+	Warnings      []Warning      `json:"warnings" validate:"required"`
+	Links         YieldLinks     `json:"links" validate:"required"`
 
 	Summary string `json:"-"` // in a sentence or two
 }
@@ -32,20 +36,24 @@ type Yield struct {
 func OfYield(o *sheet.Order, p *sheet.Answer, unit measure.Unit, warned []enclosure.Warning, a *Asked) *Yield {
 	c := cutting{o, p, o.Ruler}
 	return &Yield{
-		Unit:       unit.String(),
-		Ruler:      o.Ruler.String(),
-		Sheets:     p.Sheets,
-		Proven:     p.Proven,
-		LowerBound: c.bound(),
-		PerSheet:   p.PerSheet,
-		Cost:       price(p.Cost),
-		Used:       round(p.Used, 6),
-		Items:      c.items(),
-		Plans:      c.plans(),
-		Proof:      p.Proof,
-		Warnings:   warnings(warned, a),
-		Links:      YieldLinks{a.Self(), a.Self() + "&format=svg"},
-		Summary:    PlanSummary(o, p),
+		Unit:          unit.String(),
+		Ruler:         o.Ruler.String(),
+		Sheets:        p.Sheets,
+		Proven:        p.Proven,
+		LowerBound:    c.bound(),
+		PerSheet:      p.PerSheet,
+		Cost:          price(p.Cost),
+		Used:          round(p.Used, 6),
+		UsedPercent:   round(100*p.Used, 1),
+		Work:          YieldWork{p.Work.Settings, p.Work.Cuts, p.Work.Turns, p.Work.Stages},
+		CutList:       c.cutList(),
+		UsableOffcuts: c.usable(),
+		Items:         c.items(),
+		Plans:         c.plans(),
+		Proof:         p.Proof,
+		Warnings:      warnings(warned, a),
+		Links:         YieldLinks{a.Self(), a.Self() + "&format=svg"},
+		Summary:       PlanSummary(o, p),
 	}
 }
 
@@ -70,6 +78,36 @@ type YieldItem struct {
 	Grain  string `json:"grain" validate:"required,oneof=any width height"`
 	Wanted int    `json:"wanted,omitempty" example:"25"` // absent: as many as one sheet gives
 	Made   int    `json:"made" validate:"required" example:"25"`
+}
+
+// YieldWork is what an order asks of a person, one sheet at a time; a stack
+// saves its share.
+type YieldWork struct {
+	Settings int `json:"settings" validate:"required" example:"11"` // positions that the trimmer is set to, one after another
+	Cuts     int `json:"cuts" validate:"required" example:"72"`
+	Turns    int `json:"turns" validate:"required" example:"26"` // of a part between two cuts
+	Stages   int `json:"stages" validate:"required" example:"2"` // most directions of cutting one after another, from a trimmed sheet to a blank
+}
+
+// YieldSetting is one position of the trimmer and all that is cut at it before it
+// is set anew.
+type YieldSetting struct {
+	At    Length    `json:"at" validate:"required"`
+	Cuts  int       `json:"cuts" validate:"required" example:"14"`
+	Steps []StepRef `json:"steps" validate:"required"`
+}
+
+// StepRef is a step of a plan; both are counted from one.
+type StepRef struct {
+	Plan int `json:"plan" validate:"required,min=1" example:"1"`
+	Step int `json:"step" validate:"required,min=1" example:"5"`
+}
+
+// UsableOffcut is an offcut worth keeping, and how many there are of it.
+type UsableOffcut struct {
+	Width  Length `json:"width" validate:"required"`
+	Height Length `json:"height" validate:"required"`
+	Count  int    `json:"count" validate:"required" example:"2"`
 }
 
 // YieldLinks lead on from a plan.
@@ -101,6 +139,27 @@ func (c cutting) items() []YieldItem {
 	for i, it := range c.order.Items {
 		grain := [...]string{"any", "width", "height"}[it.Grain]
 		list[i] = YieldItem{it.Name, exact(c.step, it.Width), exact(c.step, it.Height), grain, it.Count, c.plan.Made[i]}
+	}
+	return list
+}
+
+// cutList is the settings of the trimmer over all plans.
+func (c cutting) cutList() []YieldSetting {
+	list := make([]YieldSetting, len(c.plan.Settings))
+	for i, s := range c.plan.Settings {
+		list[i] = YieldSetting{At: exact(c.step, s.Reading), Cuts: s.Cuts}
+		for _, at := range s.Steps {
+			list[i].Steps = append(list[i].Steps, StepRef{at.Plan + 1, at.Step + 1})
+		}
+	}
+	return list
+}
+
+// usable are the offcuts worth keeping.
+func (c cutting) usable() []UsableOffcut {
+	list := make([]UsableOffcut, len(c.plan.Usable))
+	for i, u := range c.plan.Usable {
+		list[i] = UsableOffcut{exact(c.step, u.Width), exact(c.step, u.Height), u.Times}
 	}
 	return list
 }

@@ -87,6 +87,7 @@ type Answer struct {
 	Plans      []Sheets
 	Settings   []Setting // of the trimmer over all plans, in order
 	Work       Work
+	Settled    bool     // more time would change nothing
 	Usable     []Usable // offcuts worth keeping, the largest first
 	Proof      string   // one plain sentence
 	Warnings   []Warning

@@ -440,6 +440,13 @@ const (
 	PostVerdictVerdictTakes   PostVerdictVerdict = "takes"
 )
 
+// Defines values for PreferValue.
+const (
+	PreferValueOffcut   PreferValue = "offcut"
+	PreferValueSettings PreferValue = "settings"
+	PreferValueStages   PreferValue = "stages"
+)
+
 // Defines values for RigidValue.
 const (
 	RigidValueNo  RigidValue = "no"
@@ -1665,6 +1672,9 @@ type PostVerdict struct {
 
 // PostVerdictVerdict may-take: a limit of the class is unsure or disputed
 type PostVerdictVerdict string
+
+// PreferValue Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages. Default: settings.
+type PreferValue string
 
 // Problem defines model for Problem.
 type Problem struct {
@@ -4431,6 +4441,12 @@ type RequestYield struct {
 	// Name What the blank is called in the plan.
 	Name string `json:"name,omitempty"`
 
+	// OffcutLeast An offcut is usable if neither side is shorter. Default: 2 in on inch rulers, 50 mm on millimetre rulers. From 0 to 10000 mm.
+	OffcutLeast string `json:"offcut_least,omitempty"`
+
+	// Prefer Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages. Default: settings.
+	Prefer PreferValue `json:"prefer,omitempty"`
+
 	// Ruler The finest mark of the ruler that cuts are set to. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
 
@@ -4628,6 +4644,12 @@ type Solution struct {
 // SolutionUnit defines model for Solution.Unit.
 type SolutionUnit string
 
+// StepRef defines model for StepRef.
+type StepRef struct {
+	Plan int `json:"plan"`
+	Step int `json:"step"`
+}
+
 // StockList defines model for StockList.
 type StockList struct {
 	Stocks []StockPreset `json:"stocks"`
@@ -4698,6 +4720,13 @@ type UnitValue string
 // UnitsValue The units of the guide. Default: those of the ruler.
 type UnitsValue string
 
+// UsableOffcut defines model for UsableOffcut.
+type UsableOffcut struct {
+	Count  int    `json:"count"`
+	Height Length `json:"height"`
+	Width  Length `json:"width"`
+}
+
 // ViewValue What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 type ViewValue string
 
@@ -4716,9 +4745,12 @@ type Warning struct {
 // Yield defines model for Yield.
 type Yield struct {
 	// Cost of all sheets that are cut, if they have prices
-	Cost  *float64    `json:"cost,omitempty"`
-	Items []YieldItem `json:"items"`
-	Links YieldLinks  `json:"links"`
+	Cost *float64 `json:"cost,omitempty"`
+
+	// CutList every setting of the trimmer over all plans, in order
+	CutList []YieldSetting `json:"cut_list"`
+	Items   []YieldItem    `json:"items"`
+	Links   YieldLinks     `json:"links"`
 
 	// LowerBound nothing needs less: sheets, or cost if that is kept small
 	LowerBound float64 `json:"lower_bound"`
@@ -4735,10 +4767,17 @@ type Yield struct {
 	Ruler string `json:"ruler"`
 
 	// Sheets how many are cut
-	Sheets   int       `json:"sheets"`
-	Unit     YieldUnit `json:"unit"`
-	Used     float64   `json:"used"`
-	Warnings []Warning `json:"warnings"`
+	Sheets int       `json:"sheets"`
+	Unit   YieldUnit `json:"unit"`
+
+	// UsableOffcuts no side shorter than offcut_least, the largest first
+	UsableOffcuts []UsableOffcut `json:"usable_offcuts"`
+	Used          float64        `json:"used"`
+
+	// UsedPercent of the paper that is cut
+	UsedPercent float64   `json:"used_percent"`
+	Warnings    []Warning `json:"warnings"`
+	Work        YieldWork `json:"work"`
 }
 
 // YieldUnit defines model for Yield.Unit.
@@ -4763,6 +4802,27 @@ type YieldItemGrain string
 type YieldLinks struct {
 	Picture string `json:"picture"`
 	Self    string `json:"self"`
+}
+
+// YieldSetting defines model for YieldSetting.
+type YieldSetting struct {
+	At    Length    `json:"at"`
+	Cuts  int       `json:"cuts"`
+	Steps []StepRef `json:"steps"`
+}
+
+// YieldWork defines model for YieldWork.
+type YieldWork struct {
+	Cuts int `json:"cuts"`
+
+	// Settings positions that the trimmer is set to, one after another
+	Settings int `json:"settings"`
+
+	// Stages most directions of cutting one after another, from a trimmed sheet to a blank
+	Stages int `json:"stages"`
+
+	// Turns of a part between two cuts
+	Turns int `json:"turns"`
 }
 
 // Yields defines model for Yields.

@@ -82,8 +82,8 @@ func ExampleClient_Yield() {
 	fmt.Println("cost", *plan.Cost)
 	// Output:
 	// 2 of 12 in x 12 in
-	// 1 of 12 in x 12 in
 	// 2 of 12 in x 12 in
+	// 1 of 12 in x 12 in
 	// cost 4
 }
 

@@ -62,11 +62,16 @@ func (e *easier) ease() {
 		e.strips.strips = true
 	}
 	noises := [...]float64{0.3, 1, 0.1}
-	for ; e.pieces() <= mostEased && e.spent-e.found < leastEased+4*(e.found-e.since) && !e.ended(); e.tries++ {
+	for ; !e.settled() && !e.ended(); e.tries++ {
 		if plan := e.strips.run(1<<(e.tries%6), noises[e.tries%3], e.cost+1); plan != nil {
 			e.consider(cuttingsOf(plan))
 		}
 	}
+}
+
+// settled reports whether the search has come to its own end.
+func (e *easier) settled() bool {
+	return e.pieces() > mostEased || e.spent-e.found >= leastEased+4*(e.found-e.since)
 }
 
 // mostEased bounds the orders whose plans are made easier, and leastEased is the

@@ -59,6 +59,7 @@ func (p *problem) planWith(e *effort) (sheet.Answer, error) {
 		a.LowerBound, a.Proof = p.trueAreaBound(), tooLarge
 	}
 	a.Proven = a.LowerBound >= pl.cost
+	a.Settled = pl.done() && hands.settled()
 	return a, nil
 }
 
