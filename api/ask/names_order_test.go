@@ -26,7 +26,7 @@ func ordered(q *Yield) any {
 
 func TestEveryNameOfAnOrder(t *testing.T) {
 	checkEffects(t, NewYield("json"), "unit=in&sheet=12x12in&blank=2x3in", ordered, []effect{
-		{"unit", "mm", "", "", map[string]string{"Order.Ruler": "0.5 mm"}},
+		{"unit", "mm", "", "", map[string]string{"Order.Ruler": "0.5 mm", "Order.Least": nm("50 mm")}},
 		{"sheet", "8 x 10 in", "", "", map[string]string{"Order.Sheets[0].Width": nm("8 in"), "Order.Sheets[0].Height": nm("10 in")}},
 		{"sheet_grain", "height", "", "", map[string]string{"Order.Sheets[0].Grain": fmt.Sprint(sheet.AlongHeight)}},
 		{"margin", "1/4 in", "", "", map[string]string{"Order.Margin": nm("1/4 in")}},
@@ -34,6 +34,8 @@ func TestEveryNameOfAnOrder(t *testing.T) {
 		{"ruler", "1/8 in", "", "", map[string]string{"Order.Ruler": "1/8 in"}},
 		{"trimmer_length", "11 in", "", "", map[string]string{"Order.Trimmer": nm("11 in")}},
 		{"minimize", "cost", "", "", map[string]string{"Order.Minimize": "*"}},
+		{"prefer", "stages", "", "", map[string]string{"Order.Prefer": fmt.Sprint(sheet.FewStages)}},
+		{"offcut_least", "3 in", "", "", map[string]string{"Order.Least": nm("3 in")}},
 		{"effort_ms", "700", "", "", map[string]string{"Order.Effort": "700ms"}},
 		{"theme", "dark", "", "", map[string]string{"Dark": "true"}},
 		{"items", `{"blank":"2 x 3 in","count":7}`, "", "blank", map[string]string{"Wanted[0].Item.Count": "7", "Wanted[0].Place": "items[0]"}},

@@ -3748,7 +3748,7 @@ type RequestSolvePillowPack struct {
 	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
-	// MiddleHeight How high the pack is in the middle, centre to centre of the stock; the next half inch or 5 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm.
+	// MiddleHeight How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm.
 	MiddleHeight string `json:"middle_height,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -4327,7 +4327,7 @@ type RequestSolveTuckCarton struct {
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
 	CutTolerance string `json:"cut_tolerance,omitempty"`
 
-	// DustFlap How long each dust flap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
+	// DustFlap How long each dust flap is; shorter than the default if there is no room for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	DustFlap string `json:"dust_flap,omitempty"`
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
@@ -4375,7 +4375,7 @@ type RequestSolveTuckCarton struct {
 	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
 	Thickness string `json:"thickness,omitempty"`
 
-	// Tuck How far each tuck flap goes in. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 5 to 300 mm.
+	// Tuck How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 5 to 300 mm.
 	Tuck string `json:"tuck,omitempty"`
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
