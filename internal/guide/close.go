@@ -33,16 +33,13 @@ func (w *writer) flat() string {
 	return ".flat"
 }
 
-// spare says what room a fit leaves.
-func (w *writer) spare(f *solve.Fit) string {
-	key := "close.room"
-	switch {
-	case w.slotted(f):
-		key = "close.slots." + f.Axis.String()
-	case f.Between == "" && !w.s.Pattern.Cavity.Into:
-		key = "close.spare"
+// spare says how much deeper or wider than the paper a fit makes slots; what room
+// the others leave stands in the notes.
+func (w *writer) spare(f *solve.Fit) (line string, ok bool) {
+	if !w.slotted(f) {
+		return "", false
 	}
-	return sentence(w.say(key, args{"of": noun(f.Axis.String()), "where": w.where(f), "clearance": fine(f.Nominal)}))
+	return w.say("close.slots."+f.Axis.String(), args{"clearance": fine(f.Nominal)}), true
 }
 
 // once drops what has been said before.

@@ -9,7 +9,9 @@ import (
 func (w *writer) cut(p *pattern.Piece) (Step, bool) {
 	step := Step{Title: w.title("cut", p)}
 	step.Text = w.say("cut.blank", args{"n": p.Quantity, "of": noun(p.Name), "width": p.Width, "height": p.Height})
-	step.Lines = append(step.Lines, w.say("cut.square", nil))
+	if square := w.onceOnly("cut.square"); square != "" {
+		step.Lines = append(step.Lines, square)
+	}
 	if grain := w.grain(p); grain != "" {
 		step.Lines = append(step.Lines, grain)
 	}
@@ -17,7 +19,9 @@ func (w *writer) cut(p *pattern.Piece) (Step, bool) {
 	if len(p.Creases) == 0 {
 		mark = "cut.mark.flat"
 	}
-	step.Lines = append(step.Lines, w.say(mark, nil))
+	if mark := w.onceOnly(mark); mark != "" {
+		step.Lines = append(step.Lines, mark)
+	}
 	return step, true
 }
 

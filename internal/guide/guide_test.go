@@ -44,12 +44,9 @@ func ExampleWrite() {
 	}
 	// Output:
 	// Score the band
-	// - Score 1: 1/2 in from the left edge.
+	// - Score 1 and score 4: 1/2 in from the left edge and the right edge, in this order.
 	// - Score 2: 2 1/4 in from the left edge.
 	// - Score 3: 5 7/8 in from the left edge.
-	// - Now give the blank half a turn, the same side up: the last one is plainer to measure from the edge that was on the right.
-	// - Score 4: 1/2 in from this edge.
-	// - Give it another half turn, so that the pencil mark is at the top again.
 }
 
 func TestStepsComeInTheOrderOfHands(t *testing.T) {
@@ -74,7 +71,7 @@ func TestNumbersOfASteps(t *testing.T) {
 	g, err := guide.Write(practice(), guide.Options{Units: guide.Both})
 	require.NoError(t, err)
 	score := g.Steps[1].Numbers
-	require.Len(t, score, 4)
+	require.Len(t, score, 3)
 	assert.Equal(t, guide.Number{What: "at", Text: "2\u00a01/4\u00a0in (57.2\u00a0mm)", In: 2.25, MM: 57.15}, score[1])
 	slit := g.Steps[2].Numbers
 	assert.Equal(t, "Left slit", strings.ToUpper(slit[0].Of[:1])+slit[0].Of[1:])

@@ -25,7 +25,9 @@ func (w *writer) score(p *pattern.Piece) (Step, bool) {
 	if len(lines) == 0 {
 		return Step{}, false
 	}
-	step := Step{Title: w.title("score", p), Text: w.say("score.text", args{"n": len(lines)})}
+	step := Step{Title: w.title("score", p), Text: joined([]string{w.say("score.text", args{"n": len(lines)}), w.onceOnly("score.measure")})}
+	alike, lines := w.scoresAlike(p, lines)
+	step.Lines = append(step.Lines, alike...)
 	for _, upright := range []bool{true, false} {
 		step.Lines = append(step.Lines, w.scoreAlong(p, lines, upright)...)
 	}
@@ -38,6 +40,65 @@ func (w *writer) score(p *pattern.Piece) (Step, bool) {
 		}
 	}
 	return step, true
+}
+
+// scoresAlike writes the scores that lie as far from different edges, several in
+// one line with one stop, and returns those that are left.
+func (w *writer) scoresAlike(p *pattern.Piece, lines []line) (text []string, left []line) {
+	done := make([]bool, len(lines))
+	for i, l := range lines {
+		if done[i] {
+			continue
+		}
+		var group []int
+		for j := i; j < len(lines); j++ {
+			if !done[j] && l.stopAlike(p, &lines[j]) {
+				group = append(group, j)
+			}
+		}
+		if len(group) < 2 {
+			left = append(left, l)
+			continue
+		}
+		var edges, names []string
+		for _, j := range group {
+			done[j] = true
+			_, edge := lines[j].near(p)
+			edges, names = append(edges, w.say("edge."+edge, nil)), append(names, lines[j].names...)
+		}
+		at, _ := l.near(p)
+		key := "score.alike"
+		if !l.whole {
+			key = "score.alike.part." + map[bool]string{true: "bottom", false: "left"}[l.upright]
+		}
+		text = append(text, sentence(w.say(key, args{"scores": w.list(once(names)), "at": at, "edges": w.list(edges), "from": l.low, "to": l.top})))
+	}
+	return text, left
+}
+
+// near returns how far a line lies from the nearer edge, and which that is.
+func (l *line) near(p *pattern.Piece) (measure.Length, string) {
+	other := l.across(p).Sub(l.at)
+	switch {
+	case l.upright && other.Less(l.at):
+		return other, "right"
+	case l.upright:
+		return l.at, "left"
+	case other.Less(l.at):
+		return other, "top"
+	default:
+		return l.at, "bottom"
+	}
+}
+
+// stopAlike reports whether two lines are scored with one stop, from two edges.
+func (l *line) stopAlike(p *pattern.Piece, other *line) bool {
+	if l.slanted || other.slanted || l.whole != other.whole {
+		return false
+	}
+	a, _ := l.near(p)
+	b, _ := other.near(p)
+	return a == b && (l.whole || l.upright == other.upright && l.low == other.low && l.top == other.top)
 }
 
 // scoreAlong writes the scores of one direction: from the left or the bottom,

@@ -2,6 +2,7 @@ package guide
 
 import (
 	"slices"
+	"strings"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -12,20 +13,69 @@ func (w *writer) slit(p *pattern.Piece) (Step, bool) {
 	if len(p.Cuts) == 0 {
 		return Step{}, false
 	}
-	step := Step{Title: w.title("slit", p), Text: w.say("slit.text", nil)}
+	step := Step{Title: w.title("slit", p), Text: w.onceOnly("slit.text")}
 	if slices.ContainsFunc(p.Cuts, byDepth) {
 		step.Text += " " + w.say("slit.depth", nil)
 	}
 	if slices.ContainsFunc(p.Cuts, byPoints) {
 		step.Text += " " + w.say("slit.points", nil)
 	}
+	if step.Text = strings.TrimSpace(step.Text); step.Text == "" {
+		step.Text = w.say("slit.text", nil)
+	}
 	for i := range p.Cuts {
+		like := func(j int) bool {
+			return byPoints(p.Cuts[i]) && byPoints(p.Cuts[j]) && mirrored(p, &p.Cuts[i], &p.Cuts[j])
+		}
+		if slices.ContainsFunc(upTo(i), like) {
+			continue
+		}
 		step.Lines = append(step.Lines, sentence(w.cutLine(p, &p.Cuts[i])))
+		var alike parts
+		for j := i + 1; j < len(p.Cuts); j++ {
+			if like(j) {
+				alike = alike.with(noun(p.Cuts[j].Name))
+			}
+		}
+		if len(alike) > 0 {
+			step.Lines = append(step.Lines, sentence(w.say("cut.alike", args{"parts": alike})))
+		}
 	}
 	if len(p.Joints) > 0 {
 		step.After = w.say("slit.joint", args{"n": len(p.Joints)})
 	}
 	return step, true
+}
+
+// upTo lists the numbers before n.
+func upTo(n int) []int {
+	numbers := make([]int, n)
+	for i := range numbers {
+		numbers[i] = i
+	}
+	return numbers
+}
+
+// mirrored reports whether two cuts are the same, each from the edges beside it.
+func mirrored(p *pattern.Piece, a, b *pattern.Cut) bool {
+	x, y := fromEdges(p, a.Path), fromEdges(p, b.Path)
+	if slices.Equal(x, y) {
+		return true
+	}
+	slices.Reverse(y)
+	return slices.Equal(x, y)
+}
+
+// fromEdges says how far the corners of a straight way are from the edges beside
+// them; nothing of one that is curved.
+func fromEdges(p *pattern.Piece, way []pattern.Vertex) (corners []pattern.Point) {
+	for _, v := range way {
+		if v.Bulge < 0 || v.Bulge > 0 {
+			return []pattern.Point{v.Point}
+		}
+		corners = append(corners, pattern.At(measure.Min(v.X, p.Width.Sub(v.X)), measure.Min(v.Y, p.Height.Sub(v.Y))))
+	}
+	return corners
 }
 
 // cutLine says where one cut lies and how far it goes.

@@ -150,12 +150,11 @@ func TestPiecesThatGoIntoOneAnother(t *testing.T) {
 	}
 }
 
-// What is between two pieces is named in the words of the language, the
-// contents' clearance is not.
+// What is between two pieces is named in the words of the language.
 func TestFitsBetweenPieces(t *testing.T) {
 	for language, want := range map[string][]string{
-		"en": {"the contents have", "Lid over tray, along the width, there is", "Lid over tray, along the width, the fit is"},
-		"de": {"hat der Inhalt", "Bei „Deckel über Kasten“ der Breite nach bleiben", "Bei „Deckel über Kasten“ der Breite nach sitzt es"},
+		"en": {"Lid over tray, along the width, the fit is"},
+		"de": {"Bei „Deckel über Kasten“ der Breite nach sitzt es"},
 	} {
 		g, err := guide.Write(solved(t, "lidded-box", 1), guide.Options{Language: language})
 		require.NoError(t, err)

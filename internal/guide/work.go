@@ -151,7 +151,7 @@ func (w *writer) finishing(_ *pattern.Piece, moves []assembly.Step) Step {
 }
 
 // measures says how the finished thing is tried: what stays open, what it goes
-// into and what room there is.
+// into and how its slots are.
 func (w *writer) measures() (lines []string) {
 	p := &w.s.Pattern
 	for i := range p.Pieces {
@@ -171,7 +171,9 @@ func (w *writer) measures() (lines []string) {
 	}
 	lines = once(lines)
 	for i := range w.s.Fits {
-		lines = append(lines, w.spare(&w.s.Fits[i]))
+		if line, ok := w.spare(&w.s.Fits[i]); ok {
+			lines = append(lines, line)
+		}
 	}
 	return lines
 }

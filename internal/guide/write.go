@@ -134,6 +134,9 @@ func (w *writer) add(steps []Step, stage Stage, p *pattern.Piece, write func(*pa
 		return steps
 	}
 	step.Stage, step.Numbers = stage, w.take()
+	if w.papers {
+		step.After = joined([]string{step.After, w.onceOnly("papers.text")})
+	}
 	return append(steps, step)
 }
 

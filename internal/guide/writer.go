@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
 
@@ -18,6 +19,7 @@ type writer struct {
 	units   []measure.Unit  // to write, in order
 	numbers []Number        // written since they were last taken
 	said    map[string]bool // messages that are said only once
+	papers  bool            // some length is set with papers
 	inside  noun            // what goes in
 }
 
@@ -42,7 +44,7 @@ func newWriter(s *solve.Solution, c *catalogue, u Units) *writer {
 func (w *writer) argument(p piece, a args) string {
 	switch v := a[p.key].(type) {
 	case measure.Length:
-		return w.note(p.key, a, w.each(v, w.reading), v)
+		return w.note(p.key, a, w.set(v), v)
 	case fine:
 		return w.note(p.key, a, w.each(measure.Length(v), w.decimal), measure.Length(v))
 	case noun:
@@ -57,6 +59,25 @@ func (w *writer) argument(p piece, a args) string {
 		return w.listed(v, p.form)
 	default:
 		return "{" + p.key + "}"
+	}
+}
+
+// set writes a length as a hand sets it: a mark of the ruler, and papers where it
+// is set by a scrap of the stock or cut just inside the line.
+func (w *writer) set(l measure.Length) string {
+	set, ok := pattern.SetOf(l, w.s.Request.Caliper, w.s.Step)
+	if !ok || set.Papers == 0 || l.IsMultipleOf(w.s.Request.Ruler) {
+		return w.each(l, w.reading)
+	}
+	w.papers = true
+	a := args{"mark": w.each(set.Mark, w.reading), "n": max(set.Papers, -set.Papers)}
+	switch {
+	case set.Mark.IsZero():
+		return w.say("papers.only", a)
+	case set.Papers > 0:
+		return w.say("papers.more", a)
+	default:
+		return w.say("papers.less", a)
 	}
 }
 

@@ -1,0 +1,76 @@
+package guide_test
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/guide"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+// stepLines counts the lines of text in the steps of a guide.
+func stepLines(t *testing.T, s *solve.Solution) (lines int) {
+	g, err := guide.Write(s, guide.Options{})
+	require.NoError(t, err)
+	text := string(g.Text())
+	_, text, _ = strings.Cut(text, "\nSteps\n-----\n")
+	text, _, _ = strings.Cut(text, "\nTake care\n")
+	for _, line := range strings.Split(text, "\n") {
+		if line != "" {
+			lines++
+		}
+	}
+	return lines
+}
+
+// Strangers read few lines.
+func TestGuidesStayShort(t *testing.T) {
+	for kind, most := range map[string]int{"band": 32, "tray": 54, "lidded-box": 95} {
+		assert.LessOrEqual(t, stepLines(t, solved(t, kind, measure.Inch)), most, kind)
+	}
+}
+
+// Every length in cutting, scoring and folding is on the ruler, or a mark and
+// papers.
+func TestLengthsOfStepsAreOnTheRuler(t *testing.T) {
+	told := []string{"gives way", "their cuts together", "in its place"} // what nobody sets
+	off := regexp.MustCompile(`\d\.\d+\x{a0}in`)
+	for _, k := range enclosure.Kinds() {
+		g, err := guide.Write(solved(t, k.Name, measure.Inch), guide.Options{})
+		require.NoError(t, err)
+		for i := range g.Steps {
+			for _, line := range g.Steps[i].Lines {
+				polygon := k.Name == "prism-box" && strings.Contains(line, "across") // whose corners lie on no mark
+				if !polygon && !slices.ContainsFunc(told, func(w string) bool { return strings.Contains(line, w) }) {
+					assert.NotRegexp(t, off, line, k.Name)
+				}
+			}
+		}
+	}
+}
+
+// The grain that is given is believed, and where it cannot be kept the warning
+// alone speaks of it.
+func TestGivenGrainIsBelieved(t *testing.T) {
+	r := usual(kindOf(t, "sleeve"), measure.Inch)
+	r.SheetWidth, r.SheetHeight, r.Grain = measure.MustParse("12 in"), measure.MustParse("18 in"), solve.GrainHeight
+	s, err := solve.Solve(t.Context(), r)
+	require.NoError(t, err)
+	g, err := guide.Write(s, guide.Options{})
+	require.NoError(t, err)
+	assert.Contains(t, g.Steps[0].Whole(), "the grain, which runs along the height of your sheet")
+	assert.NotContains(t, g.Steps[0].Whole(), "if it shows")
+}
+
+func kindOf(t *testing.T, name string) *enclosure.Kind {
+	k, ok := enclosure.Lookup(name)
+	require.True(t, ok)
+	return k
+}
