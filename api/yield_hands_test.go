@@ -12,7 +12,7 @@ import (
 
 // craft is an order of a market stall that takes three sheets and, by hand,
 // eleven settings of the trimmer.
-const craft = `{"unit":"in","sheet":"12 x 18 in","sheet_grain":"height","margin":"1/4 in","trimmer_length":"18 in","items":[
+const craft = `{"unit":"in","effort_ms":10000,"sheet":"12 x 18 in","sheet_grain":"height","margin":"1/4 in","trimmer_length":"18 in","items":[
 	{"name":"band","blank":"8 1/4 x 1 3/4 in","grain":"width","count":14},{"name":"card","blank":"5 x 3 in","count":11},{"name":"tag","blank":"2 x 3 1/2 in","count":20}]}`
 
 // A plan is as easy on the hands as one made by hand, and says so.

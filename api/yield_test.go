@@ -455,6 +455,7 @@ func TestYieldInOtherFormats(t *testing.T) {
 
 func TestYieldGolden(t *testing.T) {
 	for name, format := range map[string]string{"yield.json": "json", "yield.csv": "csv", "yield.txt": "text", "yield.svg": "svg"} {
-		t.Run(name, func(t *testing.T) { golden(t, name, postJSON(t, "/v1/yield?format="+format, stall).ok().Body.String()) })
+		order := strings.Replace(stall, "{", `{"effort_ms":10000,`, 1) // never used up: the plan is the same on any machine
+		t.Run(name, func(t *testing.T) { golden(t, name, postJSON(t, "/v1/yield?format="+format, order).ok().Body.String()) })
 	}
 }

@@ -140,11 +140,27 @@ func (c *checker) item(i int, it Item) {
 		c.add(fault.OutOfRange, field+".blank", c.size(it.Width, it.Height), c.name(i)+" is larger than every sheet allows.",
 			"at most the sheet inside its margins, with the grain as asked")
 	case !c.order.cuttable(i):
-		c.add(fault.Impossible, "trimmer_length", c.text(c.order.Trimmer), c.name(i)+" needs a cut longer than the trimmer.",
-			"a trimmer at least as long as the shorter side of the sheet")
+		c.tooShort(i)
 	case it.Count == 0:
 		c.crowd(i)
 	}
+}
+
+// tooShort says why the trimmer is too short for a blank: for every first cut
+// across a sheet, or for the cut along the blank.
+func (c *checker) tooShort(i int) {
+	shortest := measure.Largest()
+	for _, s := range c.order.Sheets {
+		if side := measure.Min(s.Width, s.Height); side.Less(shortest) {
+			shortest = side
+		}
+	}
+	detail, least := "even the shortest first cut across a sheet is "+c.text(shortest)+" long", shortest
+	if side := measure.Max(c.order.Items[i].Width, c.order.Items[i].Height); !c.order.Trimmer.Less(shortest) {
+		detail, least = "the cut along its side is "+c.text(side)+" long", side
+	}
+	c.add(fault.Impossible, "trimmer_length", c.text(c.order.Trimmer), c.name(i)+" cannot be cut out: "+detail+", longer than the trimmer.",
+		"at least "+c.text(least))
 }
 
 // crowd checks that a plan can list what comes out of a sheet, by areas.

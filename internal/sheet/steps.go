@@ -36,6 +36,7 @@ type job struct {
 	parts []int
 	node  *Node
 	have  Extent
+	sides bool // the margins at the sides of cuts across the sheet's long side are still there
 }
 
 // stepper turns a cut tree into steps.
@@ -45,11 +46,16 @@ type stepper struct {
 	ends  []Part
 	next  int
 	words bool
+	long  Axis // the sheet's side that is longer than the trimmer, where that matters
 }
 
 // run orders the cuts of a job: first all parallel cuts, strip after strip,
 // then every group of equal strips.
 func (s *stepper) run(j job) {
+	if j.sides && !(j.node.IsCut() && j.node.Cut == s.long) {
+		s.trimSides(j)
+		return
+	}
 	var groups []job
 	for rest := &j; rest != nil; {
 		if !rest.node.IsCut() || rest.node.Cut != j.node.Cut {
@@ -61,13 +67,18 @@ func (s *stepper) run(j job) {
 		groups = merge(groups, low)
 	}
 	for _, g := range groups {
-		if g.node.IsCut() {
+		if g.node.IsCut() || g.sides {
 			s.run(g)
 			continue
 		}
-		for _, id := range g.parts {
-			s.ends = append(s.ends, Part{id, g.node.Item, g.node.Turned})
-		}
+		s.end(g)
+	}
+}
+
+// end says what becomes of the parts of a job that are not cut any further.
+func (s *stepper) end(j job) {
+	for _, id := range j.parts {
+		s.ends = append(s.ends, Part{id, j.node.Item, j.node.Turned})
 	}
 }
 
@@ -83,7 +94,7 @@ func merge(groups []job, j job) []job {
 }
 
 // alike reports whether two jobs can be cut in one stack.
-func (j job) alike(k job) bool { return j.have == k.have && Same(j.node, k.node) }
+func (j job) alike(k job) bool { return j.have == k.have && j.sides == k.sides && Same(j.node, k.node) }
 
 // Same reports whether two trees are cut alike into the same items.
 func Same(a, b *Node) bool {
@@ -109,7 +120,7 @@ func (s *stepper) cut(j job) (low job, rest *job) {
 	st := s.setting(n.Cut, n.At, j.have.Along(n.Cut.Other()))
 	st.Parts, st.Repeat = j.parts, repeat
 	s.number(&st)
-	cut, left := job{st.Low, n.Low, lowHave}, job{st.Rest, after, have}
+	cut, left := job{st.Low, n.Low, lowHave, j.sides}, job{st.Rest, after, have, j.sides}
 	if s.words {
 		s.describe(&st, cut, left)
 	}
@@ -155,7 +166,7 @@ func (s *stepper) describe(st *Step, low, rest job) {
 
 // what names the parts of a job: a blank, or a size.
 func (s *stepper) what(j job) string {
-	if !j.node.IsCut() && j.node.Item != Offcut {
+	if !j.node.IsCut() && j.node.Item != Offcut && !j.sides {
 		return s.order.ItemName(j.node.Item)
 	}
 	return fmt.Sprintf("%s by %s", s.text(j.have.Width), s.text(j.have.Height))

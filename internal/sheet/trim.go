@@ -12,6 +12,12 @@ func (s *stepper) trims(stock int) job {
 	if s.order.Margin.IsZero() {
 		return j
 	}
+	if long, late := s.order.trimsLate(stock); late {
+		s.long = long
+		j = s.trim(s.trim(j, long, false), long, true)
+		j.sides = true
+		return j
+	}
 	first := Width
 	if !s.order.trimsFirst(stock, Width) {
 		first = Height
@@ -34,10 +40,42 @@ func (s *stepper) trim(j job, a Axis, turned bool) job {
 	if s.words && turned {
 		st.Text = "Turn the sheet half round. " + st.Text
 	}
-	s.ends = append(s.ends, Part{ID: st.Rest[0], Item: Offcut})
+	for _, id := range st.Rest {
+		s.ends = append(s.ends, Part{ID: id, Item: Offcut})
+	}
 	s.steps = append(s.steps, st)
 	low, _ := s.order.Divide(a, at, j.have)
-	return job{parts: st.Low, have: low}
+	return job{parts: st.Low, node: j.node, have: low}
+}
+
+// trimSides takes the margins at the sides off parts that were cut across the
+// sheet before, and goes on with them. An offcut keeps its margins.
+func (s *stepper) trimSides(j job) {
+	if !j.node.IsCut() && j.node.Item == Offcut {
+		s.end(j)
+		return
+	}
+	across := s.long.Other()
+	j = s.trim(s.trim(j, across, false), across, true)
+	if j.node.IsCut() {
+		s.run(j)
+	} else {
+		s.end(j)
+	}
+}
+
+// trimsLate reports whether a sheet is cut across its long side first and the
+// margins there are trimmed off the parts, since the trimmer is too short for
+// the whole side; long is that side.
+func (o Order) trimsLate(stock int) (long Axis, late bool) {
+	if o.trimsFirst(stock, Width) || o.trimsFirst(stock, Height) {
+		return Width, false
+	}
+	s := o.Sheets[stock]
+	if s.Width.Less(s.Height) {
+		long = Height
+	}
+	return long, !o.Trimmer.Less(Extent{s.Width, s.Height}.Along(long.Other()))
 }
 
 // trimsFirst reports whether the margins can be trimmed off a sheet beginning

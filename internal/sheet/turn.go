@@ -40,7 +40,7 @@ func (o Order) Reachable(item, stock int, turned bool) bool {
 	if o.Trimmer.IsZero() {
 		return true
 	}
-	if !o.trimsFirst(stock, Width) && !o.trimsFirst(stock, Height) {
+	if _, late := o.trimsLate(stock); !late && !o.trimsFirst(stock, Width) && !o.trimsFirst(stock, Height) {
 		return false
 	}
 	s := o.Sheets[stock]

@@ -13,7 +13,7 @@ import (
 func Plan() (*sheet.Order, *sheet.Answer) {
 	order := &sheet.Order{
 		Sheets: []sheet.Stock{{Width: measure.Inches(12), Height: measure.Inches(12)}},
-		Margin: measure.Sixtyfourths(16), Ruler: measure.Marks(measure.Inch)[4],
+		Margin: measure.Sixtyfourths(16), Ruler: measure.Marks(measure.Inch)[4], Effort: sheet.MostEffort, // never used up: the plan is the same on any machine
 		Items: []sheet.Item{
 			{Name: "belly band for sachets", Width: measure.Sixtyfourths(8*64 + 24), Height: measure.Sixtyfourths(96), Count: 9},
 			{Name: "tasting card", Width: measure.Sixtyfourths(4*64 + 16), Height: measure.Sixtyfourths(5*64 + 32), Count: 3},
