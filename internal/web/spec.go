@@ -16,6 +16,7 @@ type specification struct {
 	Paths      map[string]map[string]operation
 	Components struct {
 		Parameters map[string]parameter
+		Responses  map[string]response
 	}
 }
 
@@ -28,10 +29,13 @@ type operation struct {
 			Example json.RawMessage
 		}
 	}
-	Responses map[string]struct {
-		Description string
-		Content     map[string]json.RawMessage
-	}
+	Responses map[string]response
+}
+
+type response struct {
+	Ref         string `json:"$ref"`
+	Description string
+	Content     map[string]json.RawMessage
 }
 
 type parameter struct {
@@ -53,7 +57,7 @@ type schema struct {
 	AnyOf, OneOf     []schema
 }
 
-// read decodes a document and puts the shared parameters in place.
+// read decodes a document and puts the shared parameters and responses in place.
 func read(document []byte) (*specification, error) {
 	s := &specification{}
 	if err := json.Unmarshal(document, s); err != nil {
@@ -64,6 +68,11 @@ func read(document []byte) (*specification, error) {
 			for i, p := range o.Parameters {
 				if name, ok := strings.CutPrefix(p.Ref, "#/components/parameters/"); ok {
 					o.Parameters[i] = s.Components.Parameters[name]
+				}
+			}
+			for status, r := range o.Responses {
+				if name, ok := strings.CutPrefix(r.Ref, "#/components/responses/"); ok {
+					o.Responses[status] = s.Components.Responses[name]
 				}
 			}
 		}

@@ -4831,6 +4831,57 @@ type Yields struct {
 	Sheet  Blank        `json:"sheet"`
 }
 
+// AnswerBenchList defines model for AnswerBenchList.
+type AnswerBenchList = BenchList
+
+// AnswerCheck defines model for AnswerCheck.
+type AnswerCheck = Check
+
+// AnswerContentsList defines model for AnswerContentsList.
+type AnswerContentsList = ContentsList
+
+// AnswerGuide defines model for AnswerGuide.
+type AnswerGuide = Guide
+
+// AnswerKind defines model for AnswerKind.
+type AnswerKind = Kind
+
+// AnswerKindList defines model for AnswerKindList.
+type AnswerKindList = KindList
+
+// AnswerLimits defines model for AnswerLimits.
+type AnswerLimits = Limits
+
+// AnswerMail defines model for AnswerMail.
+type AnswerMail = Mail
+
+// AnswerPaper defines model for AnswerPaper.
+type AnswerPaper = Paper
+
+// AnswerPortfolio defines model for AnswerPortfolio.
+type AnswerPortfolio = Portfolio
+
+// AnswerPostList defines model for AnswerPostList.
+type AnswerPostList = PostList
+
+// AnswerRuler defines model for AnswerRuler.
+type AnswerRuler = Ruler
+
+// AnswerSheetList defines model for AnswerSheetList.
+type AnswerSheetList = SheetList
+
+// AnswerSolution defines model for AnswerSolution.
+type AnswerSolution = Solution
+
+// AnswerStockList defines model for AnswerStockList.
+type AnswerStockList = StockList
+
+// AnswerYield defines model for AnswerYield.
+type AnswerYield = Yield
+
+// BadRequest defines model for BadRequest.
+type BadRequest = Problem
+
 // KindParamsKind defines parameters for Kind.
 type KindParamsKind string
 

@@ -3,7 +3,6 @@ package main
 import (
 	"maps"
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -28,7 +27,6 @@ func clientSpec(spec object) object {
 	}
 	c.simplify(c.components["schemas"])
 	c.dropEnclosed()
-	c.embedSolve()
 	return reduced
 }
 
@@ -42,11 +40,9 @@ func (c clientPatch) reduce(o object) bool {
 	o["operationId"] = strings.TrimSuffix(o["operationId"].(string), "-post")
 	responses := o["responses"].(object)
 	maps.DeleteFunc(responses, func(status string, _ any) bool { return status != "200" && status != "400" })
-	shaped := onlyShapes(responses["200"].(object))
+	shaped := onlyShapes(c.resolve("responses", responses["200"]))
 	if body, ok := o["requestBody"].(object); ok {
-		if shaped = onlyShapes(body); shaped {
-			c.describeBody(o)
-		}
+		shaped = onlyShapes(body)
 	}
 	o["parameters"] = slices.DeleteFunc(asList(o["parameters"]), func(p any) bool { return p.(object)["in"] != "path" })
 	return shaped
@@ -60,16 +56,6 @@ func onlyShapes(body object) bool {
 		return !isJSON(media) || entry.(object)["schema"].(object)["$ref"] == nil
 	})
 	return len(content) > 0
-}
-
-// describeBody says what a body is for, and drops the names that may stand in
-// the address as well: they say how to answer, which the client does itself.
-func (c clientPatch) describeBody(o object) {
-	body := c.resolve("schemas", o["requestBody"].(object)["content"].(object)["application/json"].(object)["schema"])
-	body["description"] = "asks for: " + o["summary"].(string) + "."
-	for _, p := range asList(o["parameters"]) {
-		delete(body["properties"].(object), c.resolve("parameters", p)["name"].(string))
-	}
 }
 
 // resolve follows a reference to a component; nil if the node is none.
@@ -165,23 +151,4 @@ func (c clientPatch) help(schema any) any {
 		return target["description"]
 	}
 	return schema.(object)["description"]
-}
-
-// embedSolve makes the names of a kind's solution one part of its other
-// requests, so that a Go program states an enclosure once.
-func (c clientPatch) embedSolve() {
-	schemas := c.components["schemas"].(object)
-	calls := regexp.MustCompile("^Request(Check|Drawing|Guide)")
-	for name, schema := range schemas {
-		solve := calls.ReplaceAllString(name, "RequestSolve")
-		shared, ok := schemas[solve].(object)
-		if !ok || solve == name {
-			continue
-		}
-		own := schema.(object)
-		for q := range shared["properties"].(object) {
-			delete(own["properties"].(object), q)
-		}
-		schemas[name] = object{"allOf": list{reference(solve), own}, "description": own["description"]}
-	}
 }

@@ -19,7 +19,7 @@ type (
 )
 
 // complete adds to the annotations what the swag tool cannot say: the names
-// of every call, media types, closed schemas, examples, HEAD.
+// of every call, media types, examples, and what operations have in common.
 func complete(spec object) (object, error) {
 	delete(spec, "externalDocs")
 	spec["security"] = list{}
@@ -27,8 +27,9 @@ func complete(spec object) (object, error) {
 	spec["jsonSchemaDialect"] = "https://json-schema.org/draft/2020-12/schema"
 	renameSchemas(spec)
 	components := spec["components"].(object)
-	components["parameters"], components["examples"] = object{}, object{}
-	closeSchemas(components["schemas"].(object))
+	components["parameters"], components["examples"], components["responses"] = object{}, object{}, object{}
+	tidySchemas(components["schemas"].(object))
+	components["schemas"].(object)["Form"] = form
 	p := patch{paths: spec["paths"].(object), components: components, named: map[string]bool{}, try: newTrial()}
 	for _, call := range api.CallSpecs() {
 		if err := p.describe(call); err != nil {
@@ -96,6 +97,9 @@ func (p *patch) describeOperation(call api.CallSpec, method string, o object) er
 	if call.Summary != "" {
 		o["summary"] = call.Summary
 	}
+	if method == "post" {
+		o["description"] = "The same names in a body, and the same answer, as by GET."
+	}
 	var parameters list
 	for _, existing := range asList(o["parameters"]) {
 		if strings.Contains(call.Path, "{"+existing.(object)["name"].(string)+"}") {
@@ -116,7 +120,7 @@ func (p *patch) describeOperation(call api.CallSpec, method string, o object) er
 	o["parameters"] = parameters
 	delete(o, "requestBody")
 	if method == "post" {
-		body, err := p.requestBody(call)
+		body, err := p.requestBody(call, o["summary"].(string))
 		if err != nil {
 			return err
 		}
@@ -172,15 +176,7 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 		if err != nil {
 			return err
 		}
-		if call.Body == "" {
-			entry["example"] = answer
-			continue
-		}
-		shared, err := p.share("examples", camel(call.Path)+camel(media), "/v1/"+method, object{"value": answer})
-		if err != nil {
-			return err
-		}
-		entry["examples"] = object{"example": shared}
+		p.exemplify(content, media, answer)
 	}
 	if _, ok := content["text/plain"]; !ok {
 		content["text/plain"] = object{"schema": object{"type": "string"}, "example": "in"}
@@ -192,24 +188,76 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 	return nil
 }
 
-// finish gives every response its own description and adds HEAD to every GET.
+// exemplify gives an answer in a media type the one example of its type: that
+// of the call which is described first.
+func (p *patch) exemplify(content object, media string, answer any) {
+	name := answerName(content) + camel(media)
+	if known := p.components["examples"].(object); known[name] == nil {
+		known[name] = object{"value": shortened(answer)}
+	}
+	content[media].(object)["examples"] = object{"example": object{"$ref": "#/components/examples/" + name}}
+}
+
+// shortened leaves the first entries of a long table: an example shows a form.
+func shortened(answer any) any {
+	table, ok := answer.(object)
+	if !ok || len(table) > 1 {
+		return answer
+	}
+	for name, entries := range table {
+		if l := asList(entries); len(l) > 2 {
+			table[name] = l[:2]
+		}
+	}
+	return table
+}
+
+// answerName is the name of the type of an answer in JSON.
+func answerName(content object) string {
+	entry, _ := content["application/json"].(object)
+	schema, _ := entry["schema"].(object)
+	ref, _ := schema["$ref"].(string)
+	return ref[strings.LastIndexByte(ref, '/')+1:]
+}
+
+// finish gives every response its own description, and puts responses into the
+// components.
 func (p *patch) finish() error {
-	for path, item := range p.paths {
-		for _, o := range item.(object) {
-			fillIn(o.(object))
-			describeResponses(o.(object))
-			textSchemas(o.(object))
-		}
-		get, ok := item.(object)["get"].(object)
-		if !ok {
-			continue // a call that takes a stream
-		}
-		if !p.named[path] {
-			if err := p.fillExamples(path, get); err != nil {
+	for _, path := range slices.Sorted(maps.Keys(p.paths)) {
+		item := p.paths[path].(object)
+		for _, method := range slices.Sorted(maps.Keys(item)) {
+			o := item[method].(object)
+			fillIn(o)
+			describeResponses(o)
+			textSchemas(o)
+			if !p.named[path] && method == "get" {
+				if err := p.fillExamples(path, o); err != nil {
+					return err
+				}
+			}
+			if err := p.shareResponses(path, o); err != nil {
 				return err
 			}
 		}
-		item.(object)["head"] = headOf(get)
+	}
+	return nil
+}
+
+// shareResponses moves the responses of an operation into the components.
+func (p *patch) shareResponses(path string, o object) error {
+	responses := o["responses"].(object)
+	for _, status := range slices.Sorted(maps.Keys(responses)) {
+		r := responses[status].(object)
+		name := camel(r["description"].(string))
+		if status == "200" {
+			content, _ := r["content"].(object)
+			name = "Answer" + answerName(content)
+		}
+		shared, err := p.share("responses", strings.ReplaceAll(name, " ", ""), path, r)
+		if err != nil {
+			return err
+		}
+		responses[status] = shared
 	}
 	return nil
 }
@@ -234,18 +282,6 @@ func describeResponses(o object) {
 			r["description"] = http.StatusText(code)
 		}
 	}
-}
-
-// headOf is the HEAD that belongs to a GET: the same without bodies.
-func headOf(get object) object {
-	head := clone(get).(object)
-	id := strings.TrimSuffix(get["operationId"].(string), "-get")
-	head["operationId"] = id + "-head"
-	head["summary"] = "The headers of: " + get["summary"].(string)
-	for _, response := range head["responses"].(object) {
-		delete(response.(object), "content")
-	}
-	return head
 }
 
 // kindNames lists the kinds that calls are described for.

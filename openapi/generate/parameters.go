@@ -1,6 +1,7 @@
 package main
 
 import (
+	"regexp"
 	"strings"
 
 	"creasefit/api"
@@ -10,10 +11,7 @@ import (
 // queryParameter describes a name in a query string, where every value is
 // text.
 func (p *patch) queryParameter(call api.CallSpec, q wire.Parameter) (object, error) {
-	schema, err := p.value(call, q, false)
-	if err != nil {
-		return nil, err
-	}
+	schema := schemaOf(q, false)
 	parameter := object{"name": q.Name, "in": "query", "description": explain(q), "schema": schema, "example": example(q)}
 	if q.List {
 		parameter["schema"] = object{"type": "array", "items": schema, "maxItems": q.Most}
@@ -22,15 +20,11 @@ func (p *patch) queryParameter(call api.CallSpec, q wire.Parameter) (object, err
 	return p.share("parameters", q.Name, call.Path, parameter)
 }
 
-// value refers to the shared schema of one value of a name.
-func (p *patch) value(call api.CallSpec, q wire.Parameter, inJSON bool) (object, error) {
-	schema := schemaOf(q, inJSON)
+// value refers to the shared schema of one value of a name in JSON.
+func (p *patch) value(call api.CallSpec, q wire.Parameter) (object, error) {
+	schema := schemaOf(q, true)
 	schema["description"] = explain(q)
-	where := "Text"
-	if inJSON {
-		where = "Value"
-	}
-	return p.share("schemas", camel(q.Name)+where, call.Path, schema)
+	return p.share("schemas", camel(q.Name)+"Value", call.Path, schema)
 }
 
 // example is a value of the name's type.
@@ -41,33 +35,45 @@ func example(q wire.Parameter) any {
 	return q.Example
 }
 
-// requestBody describes the same names as one JSON object or form.
-func (p *patch) requestBody(call api.CallSpec) (object, error) {
-	inJSON, inForm := object{}, object{}
+// requestBody describes the names of a calculation as one JSON object. Those
+// that say how to answer stand in the address, and the same names as a form are
+// told in words. The other calls about what is solved have its names as a part,
+// so that a program states an enclosure once.
+func (p *patch) requestBody(call api.CallSpec, summary string) (object, error) {
+	name, schemas := "Request"+camel(call.Path), p.components["schemas"].(object)
+	solve := enclosureCall.ReplaceAllString(name, "RequestSolve")
+	part, _ := schemas[solve].(object)
+	own := object{}
 	for _, q := range call.Parameters {
-		value, err := p.value(call, q, true)
+		if shared, _ := part["properties"].(object); q.About == "answer" || shared[q.Name] != nil {
+			continue
+		}
+		value, err := p.value(call, q)
 		if err != nil {
 			return nil, err
 		}
-		text, err := p.value(call, q, false)
-		if err != nil {
-			return nil, err
-		}
-		inJSON[q.Name], inForm[q.Name] = value, text
-		if q.List {
-			inJSON[q.Name] = object{"oneOf": list{value, object{"type": "array", "items": value, "minItems": 1, "maxItems": q.Most}}}
-			inForm[q.Name] = object{"type": "array", "items": text}
+		if own[q.Name] = value; q.List {
+			own[q.Name] = object{"oneOf": list{value, object{"type": "array", "items": value, "minItems": 1, "maxItems": q.Most}}}
 		}
 	}
-	name := "Request" + camel(call.Path)
-	schemas := p.components["schemas"].(object)
-	schemas[name] = object{"type": "object", "additionalProperties": false, "properties": inJSON}
-	schemas[name+"Form"] = object{"type": "object", "additionalProperties": false, "properties": inForm}
+	schema := object{"type": "object", "properties": own}
+	if part != nil {
+		schema = object{"allOf": list{reference(solve), schema}}
+	}
+	schema["description"] = "asks for: " + summary + "."
+	schemas[name] = schema
 	return object{"required": false, "content": object{
 		"application/json":                  object{"schema": reference(name), "example": decoded([]byte(call.Body))},
-		"application/x-www-form-urlencoded": object{"schema": reference(name + "Form")},
+		"application/x-www-form-urlencoded": object{"schema": reference("Form")},
 	}}, nil
 }
+
+// enclosureCall begins the name of a request about what the call that solves
+// takes as well.
+var enclosureCall = regexp.MustCompile("^Request(Check|Drawing|Guide)")
+
+// form is what an HTML form sends.
+var form = object{"type": "object", "additionalProperties": true, "description": "The names of the JSON body, each value as text; a list by giving its name several times."}
 
 // schemaOf is the schema of one value; in JSON a number may be a JSON number.
 func schemaOf(q wire.Parameter, inJSON bool) object {

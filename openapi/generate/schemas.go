@@ -46,16 +46,15 @@ func renameRefs(node any) {
 // because their order says something (see the member tag of package wire).
 const membersRef = "#/components/schemas/Given"
 
-// closeSchemas says that answers have no members but those listed, and drops
-// what only repeats a default.
-func closeSchemas(schemas object) {
+// tidySchemas drops what only repeats a default. Answers are open: they may get
+// further members.
+func tidySchemas(schemas object) {
 	for _, schema := range schemas {
 		s := schema.(object)
 		properties, ok := s["properties"].(object)
 		if !ok {
 			continue
 		}
-		s["additionalProperties"] = false
 		for _, property := range properties {
 			p := property.(object)
 			delete(p, "uniqueItems")
