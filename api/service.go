@@ -115,6 +115,8 @@ func (s *Service) routes() {
 	s.get("/v1/posts", s.listPosts)
 	s.get("/v1/limits", s.listLimits)
 	s.get("/openapi.json", s.specJSON)
+	s.get("/openapi-text.json", s.specText)
+	s.get("/openapi/:kind", s.specOfKind)
 	s.get("/openapi.yaml", s.specYAML)
 	s.get("/problems/:code", s.showProblem)
 	s.pages()

@@ -3,6 +3,7 @@ package api
 import (
 	"html"
 	"strconv"
+	"strings"
 	"sync"
 
 	"github.com/labstack/echo/v4"
@@ -14,14 +15,15 @@ import (
 
 // documents are the files that never change while the service runs.
 type documents struct {
-	specJSON, specYAML *edge.File
-	problems           map[string]*edge.File
+	specJSON, specText, specYAML *edge.File
+	problems                     map[string]*edge.File
 }
 
 // newDocuments writes them once for all services of the process.
 var newDocuments = sync.OnceValue(func() documents {
 	d := documents{
 		specJSON: edge.NewFile("application/json", openapi.JSON(), cachePublic[0]),
+		specText: edge.NewFile("application/json", openapi.Text(), cachePublic[0]),
 		specYAML: edge.NewFile("application/yaml", openapi.YAML(), cachePublic[0]),
 		problems: map[string]*edge.File{},
 	}
@@ -55,6 +57,38 @@ func problemPage(k *problemKind) string {
 //	@Success	200	{object}	object
 //	@Router		/openapi.json [get]
 func (s *Service) specJSON(c echo.Context) error { return s.documents.specJSON.Serve(c) }
+
+// specText answers with the specification in one form of each value.
+//
+//	@Summary		The specification for generators
+//	@Description	One form of each value, lengths as texts, calculations by POST and answers in JSON alone, so that each operation has one type.
+//	@ID				spec-text
+//	@Tags			service
+//	@Produce		json
+//	@Success		200	{object}	object
+//	@Router			/openapi-text.json [get]
+func (s *Service) specText(c echo.Context) error { return s.documents.specText.Serve(c) }
+
+// specOfKind answers with what the specification says of one kind.
+//
+//	@Summary	The specification of one kind's calls
+//	@ID			spec-kind
+//	@Tags		service
+//	@Param		kind	path	string	true	"kind of enclosure"
+//	@Produce	json
+//	@Success	200	{object}	object
+//	@Produce	application/problem+json
+//	@Failure	404	{object}	wire.Problem
+//	@Produce	json
+//	@Router		/openapi/{kind}.json [get]
+func (s *Service) specOfKind(c echo.Context) error {
+	kind, ok := strings.CutSuffix(c.Param("kind"), ".json")
+	document := openapi.OfKind(kind)
+	if !ok || document == nil {
+		return s.answerProblem(c, s.noSuchKind(c, kind))
+	}
+	return edge.NewFile("application/json", document, cachePublic[0]).Serve(c)
+}
 
 // specYAML answers with the specification.
 //

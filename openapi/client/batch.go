@@ -45,7 +45,7 @@ func (c *Client) Batch(ctx context.Context, lines iter.Seq[Line]) iter.Seq2[Line
 		body, sink := io.Pipe()
 		defer body.Close()
 		go func() { sink.CloseWithError(writeLines(sink, lines)) }()
-		response, err := c.send(sending, http.MethodPost, "/v1/batch", "application/x-ndjson", body)
+		response, err := c.stream(sending, body)
 		if err != nil {
 			yield(LineAnswer{}, err)
 			return
@@ -53,6 +53,16 @@ func (c *Client) Batch(ctx context.Context, lines iter.Seq[Line]) iter.Seq2[Line
 		defer response.Body.Close()
 		readAnswers(ctx, response.Body, yield)
 	}
+}
+
+// stream sends the lines of a batch; it ends with the context.
+func (c *Client) stream(ctx context.Context, lines io.Reader) (*http.Response, error) {
+	request, err := http.NewRequestWithContext(ctx, http.MethodPost, c.base+"/v1/batch", lines)
+	if err != nil {
+		return nil, err
+	}
+	request.Header.Set("Content-Type", "application/x-ndjson")
+	return c.send(request)
 }
 
 // writeLines writes a line of JSON for each calculation.

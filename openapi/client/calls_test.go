@@ -50,7 +50,7 @@ func TestEmptyValuesAreNotSent(t *testing.T) {
 			RequestSolveSleeve: tin, Closed: new(0.0)},
 		`{"sheet":[{"size":"letter"}],"items":[{"blank":"3 x 5 in"},{"kind":"band","contents":"tea-tin","count":2,"name":"tins"}]}`: client.RequestYield{
 			Sheet: []client.SheetValueYield{{Size: "letter"}},
-			Items: []client.ItemsValue{{Blank: "3 x 5 in"}, {Enclosure: client.RequestSolveBand{Contents: client.ContentsValueTeaTin}, Count: new(2), Name: "tins"}},
+			Items: []client.ItemsValue{{Blank: new("3 x 5 in")}, itemOf(client.RequestSolveBand{Contents: client.ContentsValueTeaTin}, new(2), "tins")},
 		},
 	} {
 		written, err := json.Marshal(value)
@@ -64,7 +64,7 @@ func TestEmptyValuesAreNotSent(t *testing.T) {
 func TestMixedOrderIsPlanned(t *testing.T) {
 	plan, err := dial(t).Yield(t.Context(), client.RequestYield{
 		Sheet: []client.SheetValueYield{{Size: "a4"}},
-		Items: []client.ItemsValue{{Enclosure: tin, Count: new(3)}, {Name: "card", Blank: "90 x 120 mm", Count: new(7)}},
+		Items: []client.ItemsValue{itemOf(tin, new(3), ""), {Name: new("card"), Blank: new("90 x 120 mm"), Count: new(7)}},
 		Unit:  "mm",
 	})
 	require.NoError(t, err)
@@ -135,4 +135,13 @@ func TestAddressesAreChecked(t *testing.T) {
 		_, err := client.New(address, nil)
 		assert.Error(t, err, address)
 	}
+}
+
+// itemOf is an item of an order.
+func itemOf(enclosure client.Request, count *int, name string) client.ItemsValue {
+	item := client.ItemOf(enclosure)
+	if item.Count = count; name != "" {
+		item.Name = &name
+	}
+	return item
 }

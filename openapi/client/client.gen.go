@@ -4,6 +4,8 @@ package client
 
 import (
 	"context"
+	"encoding/json"
+	"fmt"
 )
 
 // Defines values for AddressAlongValue.
@@ -244,6 +246,27 @@ const (
 	ItemsValueGrainWidth  ItemsValueGrain = "width"
 )
 
+// Defines values for ItemsValueKind.
+const (
+	ItemsValueKindBand             ItemsValueKind = "band"
+	ItemsValueKindDiagonalEnvelope ItemsValueKind = "diagonal-envelope"
+	ItemsValueKindDividers         ItemsValueKind = "dividers"
+	ItemsValueKindDrawerBox        ItemsValueKind = "drawer-box"
+	ItemsValueKindEnvelope         ItemsValueKind = "envelope"
+	ItemsValueKindFoldedCard       ItemsValueKind = "folded-card"
+	ItemsValueKindGussetBag        ItemsValueKind = "gusset-bag"
+	ItemsValueKindLiddedBox        ItemsValueKind = "lidded-box"
+	ItemsValueKindMatStack         ItemsValueKind = "mat-stack"
+	ItemsValueKindPillowPack       ItemsValueKind = "pillow-pack"
+	ItemsValueKindPocket           ItemsValueKind = "pocket"
+	ItemsValueKindPrismBox         ItemsValueKind = "prism-box"
+	ItemsValueKindSleeve           ItemsValueKind = "sleeve"
+	ItemsValueKindSlipcase         ItemsValueKind = "slipcase"
+	ItemsValueKindSlottedBand      ItemsValueKind = "slotted-band"
+	ItemsValueKindTray             ItemsValueKind = "tray"
+	ItemsValueKindTuckCarton       ItemsValueKind = "tuck-carton"
+)
+
 // Defines values for JoinValue.
 const (
 	JoinValueOnePiece  JoinValue = "one-piece"
@@ -266,6 +289,79 @@ const (
 const (
 	LanguageValueDrawingDe LanguageValueDrawing = "de"
 	LanguageValueDrawingEn LanguageValueDrawing = "en"
+)
+
+// Defines values for LayersValueSolveFit.
+const (
+	LayersValueSolveFitEasy  LayersValueSolveFit = "easy"
+	LayersValueSolveFitLoose LayersValueSolveFit = "loose"
+	LayersValueSolveFitSnug  LayersValueSolveFit = "snug"
+)
+
+// Defines values for LayersValueSolveGrain.
+const (
+	LayersValueSolveGrainHeight LayersValueSolveGrain = "height"
+	LayersValueSolveGrainWidth  LayersValueSolveGrain = "width"
+)
+
+// Defines values for LayersValueSolveKind.
+const (
+	LayersValueSolveKindBand             LayersValueSolveKind = "band"
+	LayersValueSolveKindDiagonalEnvelope LayersValueSolveKind = "diagonal-envelope"
+	LayersValueSolveKindDividers         LayersValueSolveKind = "dividers"
+	LayersValueSolveKindDrawerBox        LayersValueSolveKind = "drawer-box"
+	LayersValueSolveKindEnvelope         LayersValueSolveKind = "envelope"
+	LayersValueSolveKindFoldedCard       LayersValueSolveKind = "folded-card"
+	LayersValueSolveKindGussetBag        LayersValueSolveKind = "gusset-bag"
+	LayersValueSolveKindLiddedBox        LayersValueSolveKind = "lidded-box"
+	LayersValueSolveKindMatStack         LayersValueSolveKind = "mat-stack"
+	LayersValueSolveKindPillowPack       LayersValueSolveKind = "pillow-pack"
+	LayersValueSolveKindPocket           LayersValueSolveKind = "pocket"
+	LayersValueSolveKindPrismBox         LayersValueSolveKind = "prism-box"
+	LayersValueSolveKindSleeve           LayersValueSolveKind = "sleeve"
+	LayersValueSolveKindSlipcase         LayersValueSolveKind = "slipcase"
+	LayersValueSolveKindSlottedBand      LayersValueSolveKind = "slotted-band"
+	LayersValueSolveKindTray             LayersValueSolveKind = "tray"
+	LayersValueSolveKindTuckCarton       LayersValueSolveKind = "tuck-carton"
+)
+
+// Defines values for LayersValueSolveStock.
+const (
+	LayersValueSolveStockCastCoatedCover10Pt LayersValueSolveStock = "cast-coated-cover-10pt"
+	LayersValueSolveStockCoatedCover10Pt     LayersValueSolveStock = "coated-cover-10pt"
+	LayersValueSolveStockCoatedCover12Pt     LayersValueSolveStock = "coated-cover-12pt"
+	LayersValueSolveStockCoatedCover15Pt     LayersValueSolveStock = "coated-cover-15pt"
+	LayersValueSolveStockCoatedCover24Pt     LayersValueSolveStock = "coated-cover-24pt"
+	LayersValueSolveStockCoatedCover8Pt      LayersValueSolveStock = "coated-cover-8pt"
+	LayersValueSolveStockCover100            LayersValueSolveStock = "cover-100"
+	LayersValueSolveStockCover105            LayersValueSolveStock = "cover-105"
+	LayersValueSolveStockCover120            LayersValueSolveStock = "cover-120"
+	LayersValueSolveStockCover65             LayersValueSolveStock = "cover-65"
+	LayersValueSolveStockCover80             LayersValueSolveStock = "cover-80"
+	LayersValueSolveStockCover90             LayersValueSolveStock = "cover-90"
+	LayersValueSolveStockDisplayBoard18Pt    LayersValueSolveStock = "display-board-18pt"
+	LayersValueSolveStockDisplayBoard30Pt    LayersValueSolveStock = "display-board-30pt"
+	LayersValueSolveStockDisplayBoard48Pt    LayersValueSolveStock = "display-board-48pt"
+	LayersValueSolveStockFolder105           LayersValueSolveStock = "folder-105"
+	LayersValueSolveStockFolder150           LayersValueSolveStock = "folder-150"
+	LayersValueSolveStockFolder165           LayersValueSolveStock = "folder-165"
+	LayersValueSolveStockFolder250           LayersValueSolveStock = "folder-250"
+	LayersValueSolveStockGlossBook38         LayersValueSolveStock = "gloss-book-38"
+	LayersValueSolveStockHighBulkWriting175  LayersValueSolveStock = "high-bulk-writing-17.5"
+	LayersValueSolveStockHighBulkWriting21   LayersValueSolveStock = "high-bulk-writing-21"
+	LayersValueSolveStockIndex110            LayersValueSolveStock = "index-110"
+	LayersValueSolveStockIndex140            LayersValueSolveStock = "index-140"
+	LayersValueSolveStockIndex170            LayersValueSolveStock = "index-170"
+	LayersValueSolveStockIndex90             LayersValueSolveStock = "index-90"
+	LayersValueSolveStockOffset40            LayersValueSolveStock = "offset-40"
+	LayersValueSolveStockOffset50            LayersValueSolveStock = "offset-50"
+	LayersValueSolveStockOffset60            LayersValueSolveStock = "offset-60"
+	LayersValueSolveStockOffset70            LayersValueSolveStock = "offset-70"
+	LayersValueSolveStockOffset80            LayersValueSolveStock = "offset-80"
+	LayersValueSolveStockRecycledOffset40    LayersValueSolveStock = "recycled-offset-40"
+	LayersValueSolveStockRecycledOffset45    LayersValueSolveStock = "recycled-offset-45"
+	LayersValueSolveStockRecycledOffset50    LayersValueSolveStock = "recycled-offset-50"
+	LayersValueSolveStockRecycledOffset60    LayersValueSolveStock = "recycled-offset-60"
 )
 
 // Defines values for LayersValueSolveTurned.
@@ -1098,23 +1194,27 @@ type Invalid struct {
 // ItemsValue The blanks wanted, or enclosures of which every piece is wanted. For a single one blank, count and grain can be given instead.
 type ItemsValue struct {
 	// Blank Width and height of the blank. From 1 to 10000 mm.
-	Blank string `json:"blank,omitempty"`
+	Blank *string `json:"blank,omitempty"`
 
 	// Count How many are wanted. May be left out if the kind is one piece: as many as one sheet gives.
 	Count *int `json:"count,omitempty"`
 
-	// Enclosure A kind with its names: a RequestSolveBand or its like.
-	Enclosure Request `json:"-"`
-
 	// Grain The side of the blank that the grain must run along; any lets it be turned. Default: any.
-	Grain ItemsValueGrain `json:"grain,omitempty"`
+	Grain *ItemsValueGrain `json:"grain,omitempty"`
+
+	// Kind What to make; its other names are those of /v1/solve/{kind}.
+	Kind *ItemsValueKind `json:"kind,omitempty"`
 
 	// Name What the blank is called in the plan.
-	Name string `json:"name,omitempty"`
+	Name                 *string                `json:"name,omitempty"`
+	AdditionalProperties map[string]interface{} `json:"-"`
 }
 
 // ItemsValueGrain The side of the blank that the grain must run along; any lets it be turned. Default: any.
 type ItemsValueGrain string
+
+// ItemsValueKind What to make; its other names are those of /v1/solve/{kind}.
+type ItemsValueKind string
 
 // JoinValue One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
 type JoinValue string
@@ -1163,12 +1263,52 @@ type LanguageValueDrawing string
 
 // LayersValueSolve The enclosures, the innermost first: a kind by name, or with names of its own. What a layer does not say is taken from beside the layers.
 type LayersValueSolve struct {
-	// Enclosure A kind with its names: a RequestSolveBand or its like.
-	Enclosure Request `json:"-"`
+	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
+	Caliper *string `json:"caliper,omitempty"`
+
+	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
+	ClearanceMax *string `json:"clearance_max,omitempty"`
+
+	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
+	ClearanceMin *string `json:"clearance_min,omitempty"`
+
+	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
+	Fit *LayersValueSolveFit `json:"fit,omitempty"`
+
+	// Grain The side of the sheet that the grain runs along.
+	Grain *LayersValueSolveGrain `json:"grain,omitempty"`
+
+	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
+	Grammage *float64 `json:"grammage,omitempty"`
+
+	// Kind What to make; its other names are those of /v1/solve/{kind}.
+	Kind *LayersValueSolveKind `json:"kind,omitempty"`
+
+	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Sheet *string `json:"sheet,omitempty"`
+
+	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
+	Step *string `json:"step,omitempty"`
+
+	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
+	Stock *LayersValueSolveStock `json:"stock,omitempty"`
 
 	// Turned How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or its end (width and thickness). Default: no.
-	Turned LayersValueSolveTurned `json:"turned,omitempty"`
+	Turned               *LayersValueSolveTurned `json:"turned,omitempty"`
+	AdditionalProperties map[string]interface{}  `json:"-"`
 }
+
+// LayersValueSolveFit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
+type LayersValueSolveFit string
+
+// LayersValueSolveGrain The side of the sheet that the grain runs along.
+type LayersValueSolveGrain string
+
+// LayersValueSolveKind What to make; its other names are those of /v1/solve/{kind}.
+type LayersValueSolveKind string
+
+// LayersValueSolveStock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
+type LayersValueSolveStock string
 
 // LayersValueSolveTurned How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or its end (width and thickness). Default: no.
 type LayersValueSolveTurned string
@@ -1708,17 +1848,10 @@ type RequestCheckBand struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveBand)
 	RequestSolveBand `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckDiagonalEnvelope asks for: Check own measurements of a diagonal-envelope.
@@ -1726,17 +1859,10 @@ type RequestCheckDiagonalEnvelope struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDiagonalEnvelope)
 	RequestSolveDiagonalEnvelope `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckDividers asks for: Check own measurements of a dividers.
@@ -1744,17 +1870,10 @@ type RequestCheckDividers struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDividers)
 	RequestSolveDividers `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckDrawerBox asks for: Check own measurements of a drawer-box.
@@ -1762,17 +1881,10 @@ type RequestCheckDrawerBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDrawerBox)
 	RequestSolveDrawerBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckEnvelope asks for: Check own measurements of a envelope.
@@ -1780,17 +1892,10 @@ type RequestCheckEnvelope struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveEnvelope)
 	RequestSolveEnvelope `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckFoldedCard asks for: Check own measurements of a folded-card.
@@ -1798,17 +1903,10 @@ type RequestCheckFoldedCard struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveFoldedCard)
 	RequestSolveFoldedCard `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckGussetBag asks for: Check own measurements of a gusset-bag.
@@ -1816,17 +1914,10 @@ type RequestCheckGussetBag struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveGussetBag)
 	RequestSolveGussetBag `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckLiddedBox asks for: Check own measurements of a lidded-box.
@@ -1834,17 +1925,10 @@ type RequestCheckLiddedBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveLiddedBox)
 	RequestSolveLiddedBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckMatStack asks for: Check own measurements of a mat-stack.
@@ -1852,17 +1936,10 @@ type RequestCheckMatStack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveMatStack)
 	RequestSolveMatStack `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckPillowPack asks for: Check own measurements of a pillow-pack.
@@ -1870,17 +1947,10 @@ type RequestCheckPillowPack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePillowPack)
 	RequestSolvePillowPack `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckPocket asks for: Check own measurements of a pocket.
@@ -1888,17 +1958,10 @@ type RequestCheckPocket struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePocket)
 	RequestSolvePocket `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckPrismBox asks for: Check own measurements of a prism-box.
@@ -1906,17 +1969,10 @@ type RequestCheckPrismBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePrismBox)
 	RequestSolvePrismBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckSleeve asks for: Check own measurements of a sleeve.
@@ -1924,17 +1980,10 @@ type RequestCheckSleeve struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSleeve)
 	RequestSolveSleeve `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckSlipcase asks for: Check own measurements of a slipcase.
@@ -1942,17 +1991,10 @@ type RequestCheckSlipcase struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlipcase)
 	RequestSolveSlipcase `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckSlottedBand asks for: Check own measurements of a slotted-band.
@@ -1960,17 +2002,10 @@ type RequestCheckSlottedBand struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlottedBand)
 	RequestSolveSlottedBand `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckTray asks for: Check own measurements of a tray.
@@ -1978,17 +2013,10 @@ type RequestCheckTray struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveTray)
 	RequestSolveTray `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestCheckTuckCarton asks for: Check own measurements of a tuck-carton.
@@ -1996,17 +2024,10 @@ type RequestCheckTuckCarton struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveTuckCarton)
 	RequestSolveTuckCarton `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	// Blank Width and height of each piece's blank, in the order of the solution's pieces. From 1 to 5000 mm.
-	Blank []string `json:"blank,omitempty"`
-
-	// Depths The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm.
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Marks Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm.
-	Marks []string `json:"marks,omitempty"`
-
-	// Rises Where each score across the height lies, from the bottom, piece after piece; may be given several times. From 0 to 5000 mm.
-	Rises []string `json:"rises,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
 }
 
 // RequestDrawingBand asks for: Drawing of a band.
@@ -2955,9 +2976,7 @@ type RequestMail struct {
 
 	// Plastic Its outside is not paper. Default: no.
 	Plastic PlasticValue `json:"plastic,omitempty"`
-
-	// Post The post to ask; may be given several times, in JSON as a list. Default: all. Names are listed at /v1/posts.
-	Post []PostValue `json:"post,omitempty"`
+	Post    []PostValue  `json:"post,omitempty"`
 
 	// Rigid It does not bend. Default: no.
 	Rigid RigidValue `json:"rigid,omitempty"`
@@ -2986,7 +3005,6 @@ type RequestMail struct {
 
 // RequestRuler asks for: A length on every ruler.
 type RequestRuler struct {
-	// Length The length; may be given up to 50 times, in JSON as a list. From 0 to 100000 mm.
 	Length []string `json:"length,omitempty"`
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
@@ -3884,9 +3902,7 @@ type RequestSolvePortfolio struct {
 	Grammage *float64 `json:"grammage,omitempty"`
 
 	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
-
-	// Layers The enclosures, the innermost first: a kind by name, or with names of its own. What a layer does not say is taken from beside the layers.
+	Height string             `json:"height,omitempty"`
 	Layers []LayersValueSolve `json:"layers,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -4425,9 +4441,7 @@ type RequestYield struct {
 
 	// Grain The side of the blank that the grain must run along; any lets it be turned. Default: any.
 	Grain GrainValueYield `json:"grain,omitempty"`
-
-	// Items The blanks wanted, or enclosures of which every piece is wanted. For a single one blank, count and grain can be given instead.
-	Items []ItemsValue `json:"items,omitempty"`
+	Items []ItemsValue    `json:"items,omitempty"`
 
 	// Kerf What a cut takes away; a trimmer takes nothing. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 20 mm.
 	Kerf string `json:"kerf,omitempty"`
@@ -4448,9 +4462,7 @@ type RequestYield struct {
 	Prefer PreferValue `json:"prefer,omitempty"`
 
 	// Ruler The finest mark of the ruler that cuts are set to. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name; or several, each with its price, its grain and the number in stock.
+	Ruler string            `json:"ruler,omitempty"`
 	Sheet []SheetValueYield `json:"sheet,omitempty"`
 
 	// SheetGrain The side of the sheet that the grain runs along. Needed if an item must keep it.
@@ -4882,8 +4894,381 @@ type AnswerYield = Yield
 // BadRequest defines model for BadRequest.
 type BadRequest = Problem
 
+// InternalServerError defines model for InternalServerError.
+type InternalServerError = Problem
+
+// NotFound defines model for NotFound.
+type NotFound = Problem
+
+// RequestEntityTooLarge defines model for RequestEntityTooLarge.
+type RequestEntityTooLarge = Problem
+
+// RequestTimeout defines model for RequestTimeout.
+type RequestTimeout = Problem
+
+// RequestURITooLong defines model for RequestURITooLong.
+type RequestURITooLong = Problem
+
+// ServiceUnavailable defines model for ServiceUnavailable.
+type ServiceUnavailable = Problem
+
+// TooManyRequests defines model for TooManyRequests.
+type TooManyRequests = Problem
+
+// UnprocessableEntity defines model for UnprocessableEntity.
+type UnprocessableEntity = Problem
+
+// UnsupportedMediaType defines model for UnsupportedMediaType.
+type UnsupportedMediaType = Problem
+
 // KindParamsKind defines parameters for Kind.
 type KindParamsKind string
+
+// Getter for additional properties for ItemsValue. Returns the specified
+// element and whether it was found
+func (a ItemsValue) Get(fieldName string) (value interface{}, found bool) {
+	if a.AdditionalProperties != nil {
+		value, found = a.AdditionalProperties[fieldName]
+	}
+	return
+}
+
+// Setter for additional properties for ItemsValue
+func (a *ItemsValue) Set(fieldName string, value interface{}) {
+	if a.AdditionalProperties == nil {
+		a.AdditionalProperties = make(map[string]interface{})
+	}
+	a.AdditionalProperties[fieldName] = value
+}
+
+// Override default JSON handling for ItemsValue to handle AdditionalProperties
+func (a *ItemsValue) UnmarshalJSON(b []byte) error {
+	object := make(map[string]json.RawMessage)
+	err := json.Unmarshal(b, &object)
+	if err != nil {
+		return err
+	}
+
+	if raw, found := object["blank"]; found {
+		err = json.Unmarshal(raw, &a.Blank)
+		if err != nil {
+			return fmt.Errorf("error reading 'blank': %w", err)
+		}
+		delete(object, "blank")
+	}
+
+	if raw, found := object["count"]; found {
+		err = json.Unmarshal(raw, &a.Count)
+		if err != nil {
+			return fmt.Errorf("error reading 'count': %w", err)
+		}
+		delete(object, "count")
+	}
+
+	if raw, found := object["grain"]; found {
+		err = json.Unmarshal(raw, &a.Grain)
+		if err != nil {
+			return fmt.Errorf("error reading 'grain': %w", err)
+		}
+		delete(object, "grain")
+	}
+
+	if raw, found := object["kind"]; found {
+		err = json.Unmarshal(raw, &a.Kind)
+		if err != nil {
+			return fmt.Errorf("error reading 'kind': %w", err)
+		}
+		delete(object, "kind")
+	}
+
+	if raw, found := object["name"]; found {
+		err = json.Unmarshal(raw, &a.Name)
+		if err != nil {
+			return fmt.Errorf("error reading 'name': %w", err)
+		}
+		delete(object, "name")
+	}
+
+	if len(object) != 0 {
+		a.AdditionalProperties = make(map[string]interface{})
+		for fieldName, fieldBuf := range object {
+			var fieldVal interface{}
+			err := json.Unmarshal(fieldBuf, &fieldVal)
+			if err != nil {
+				return fmt.Errorf("error unmarshaling field %s: %w", fieldName, err)
+			}
+			a.AdditionalProperties[fieldName] = fieldVal
+		}
+	}
+	return nil
+}
+
+// Override default JSON handling for ItemsValue to handle AdditionalProperties
+func (a ItemsValue) MarshalJSON() ([]byte, error) {
+	var err error
+	object := make(map[string]json.RawMessage)
+
+	if a.Blank != nil {
+		object["blank"], err = json.Marshal(a.Blank)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'blank': %w", err)
+		}
+	}
+
+	if a.Count != nil {
+		object["count"], err = json.Marshal(a.Count)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'count': %w", err)
+		}
+	}
+
+	if a.Grain != nil {
+		object["grain"], err = json.Marshal(a.Grain)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'grain': %w", err)
+		}
+	}
+
+	if a.Kind != nil {
+		object["kind"], err = json.Marshal(a.Kind)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'kind': %w", err)
+		}
+	}
+
+	if a.Name != nil {
+		object["name"], err = json.Marshal(a.Name)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'name': %w", err)
+		}
+	}
+
+	for fieldName, field := range a.AdditionalProperties {
+		object[fieldName], err = json.Marshal(field)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling '%s': %w", fieldName, err)
+		}
+	}
+	return json.Marshal(object)
+}
+
+// Getter for additional properties for LayersValueSolve. Returns the specified
+// element and whether it was found
+func (a LayersValueSolve) Get(fieldName string) (value interface{}, found bool) {
+	if a.AdditionalProperties != nil {
+		value, found = a.AdditionalProperties[fieldName]
+	}
+	return
+}
+
+// Setter for additional properties for LayersValueSolve
+func (a *LayersValueSolve) Set(fieldName string, value interface{}) {
+	if a.AdditionalProperties == nil {
+		a.AdditionalProperties = make(map[string]interface{})
+	}
+	a.AdditionalProperties[fieldName] = value
+}
+
+// Override default JSON handling for LayersValueSolve to handle AdditionalProperties
+func (a *LayersValueSolve) UnmarshalJSON(b []byte) error {
+	object := make(map[string]json.RawMessage)
+	err := json.Unmarshal(b, &object)
+	if err != nil {
+		return err
+	}
+
+	if raw, found := object["caliper"]; found {
+		err = json.Unmarshal(raw, &a.Caliper)
+		if err != nil {
+			return fmt.Errorf("error reading 'caliper': %w", err)
+		}
+		delete(object, "caliper")
+	}
+
+	if raw, found := object["clearance_max"]; found {
+		err = json.Unmarshal(raw, &a.ClearanceMax)
+		if err != nil {
+			return fmt.Errorf("error reading 'clearance_max': %w", err)
+		}
+		delete(object, "clearance_max")
+	}
+
+	if raw, found := object["clearance_min"]; found {
+		err = json.Unmarshal(raw, &a.ClearanceMin)
+		if err != nil {
+			return fmt.Errorf("error reading 'clearance_min': %w", err)
+		}
+		delete(object, "clearance_min")
+	}
+
+	if raw, found := object["fit"]; found {
+		err = json.Unmarshal(raw, &a.Fit)
+		if err != nil {
+			return fmt.Errorf("error reading 'fit': %w", err)
+		}
+		delete(object, "fit")
+	}
+
+	if raw, found := object["grain"]; found {
+		err = json.Unmarshal(raw, &a.Grain)
+		if err != nil {
+			return fmt.Errorf("error reading 'grain': %w", err)
+		}
+		delete(object, "grain")
+	}
+
+	if raw, found := object["grammage"]; found {
+		err = json.Unmarshal(raw, &a.Grammage)
+		if err != nil {
+			return fmt.Errorf("error reading 'grammage': %w", err)
+		}
+		delete(object, "grammage")
+	}
+
+	if raw, found := object["kind"]; found {
+		err = json.Unmarshal(raw, &a.Kind)
+		if err != nil {
+			return fmt.Errorf("error reading 'kind': %w", err)
+		}
+		delete(object, "kind")
+	}
+
+	if raw, found := object["sheet"]; found {
+		err = json.Unmarshal(raw, &a.Sheet)
+		if err != nil {
+			return fmt.Errorf("error reading 'sheet': %w", err)
+		}
+		delete(object, "sheet")
+	}
+
+	if raw, found := object["step"]; found {
+		err = json.Unmarshal(raw, &a.Step)
+		if err != nil {
+			return fmt.Errorf("error reading 'step': %w", err)
+		}
+		delete(object, "step")
+	}
+
+	if raw, found := object["stock"]; found {
+		err = json.Unmarshal(raw, &a.Stock)
+		if err != nil {
+			return fmt.Errorf("error reading 'stock': %w", err)
+		}
+		delete(object, "stock")
+	}
+
+	if raw, found := object["turned"]; found {
+		err = json.Unmarshal(raw, &a.Turned)
+		if err != nil {
+			return fmt.Errorf("error reading 'turned': %w", err)
+		}
+		delete(object, "turned")
+	}
+
+	if len(object) != 0 {
+		a.AdditionalProperties = make(map[string]interface{})
+		for fieldName, fieldBuf := range object {
+			var fieldVal interface{}
+			err := json.Unmarshal(fieldBuf, &fieldVal)
+			if err != nil {
+				return fmt.Errorf("error unmarshaling field %s: %w", fieldName, err)
+			}
+			a.AdditionalProperties[fieldName] = fieldVal
+		}
+	}
+	return nil
+}
+
+// Override default JSON handling for LayersValueSolve to handle AdditionalProperties
+func (a LayersValueSolve) MarshalJSON() ([]byte, error) {
+	var err error
+	object := make(map[string]json.RawMessage)
+
+	if a.Caliper != nil {
+		object["caliper"], err = json.Marshal(a.Caliper)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'caliper': %w", err)
+		}
+	}
+
+	if a.ClearanceMax != nil {
+		object["clearance_max"], err = json.Marshal(a.ClearanceMax)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'clearance_max': %w", err)
+		}
+	}
+
+	if a.ClearanceMin != nil {
+		object["clearance_min"], err = json.Marshal(a.ClearanceMin)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'clearance_min': %w", err)
+		}
+	}
+
+	if a.Fit != nil {
+		object["fit"], err = json.Marshal(a.Fit)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'fit': %w", err)
+		}
+	}
+
+	if a.Grain != nil {
+		object["grain"], err = json.Marshal(a.Grain)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'grain': %w", err)
+		}
+	}
+
+	if a.Grammage != nil {
+		object["grammage"], err = json.Marshal(a.Grammage)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'grammage': %w", err)
+		}
+	}
+
+	if a.Kind != nil {
+		object["kind"], err = json.Marshal(a.Kind)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'kind': %w", err)
+		}
+	}
+
+	if a.Sheet != nil {
+		object["sheet"], err = json.Marshal(a.Sheet)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'sheet': %w", err)
+		}
+	}
+
+	if a.Step != nil {
+		object["step"], err = json.Marshal(a.Step)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'step': %w", err)
+		}
+	}
+
+	if a.Stock != nil {
+		object["stock"], err = json.Marshal(a.Stock)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'stock': %w", err)
+		}
+	}
+
+	if a.Turned != nil {
+		object["turned"], err = json.Marshal(a.Turned)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'turned': %w", err)
+		}
+	}
+
+	for fieldName, field := range a.AdditionalProperties {
+		object[fieldName], err = json.Marshal(field)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling '%s': %w", fieldName, err)
+		}
+	}
+	return json.Marshal(object)
+}
 
 // Benches asks for: Benches by name.
 func (c *Client) Benches(ctx context.Context) (*BenchList, error) {

@@ -4,9 +4,10 @@
 //
 // Lengths are texts as people write them ("3 5/8 in", "92.1 mm"); what is left
 // empty takes the service's default. An answer that is none is an error that
-// errors.As finds as *Problem.
+// errors.As finds as *Problem. A busy service is asked again after as long as
+// it says.
 //
-// It checks nothing itself, sends no request twice and keeps no answers.
+// It checks nothing itself, and keeps no answers unless it is told to.
 package client
 
 import (
@@ -23,8 +24,9 @@ import (
 
 // Client calls one service. Several goroutines may use it at once.
 type Client struct {
-	base string // without a slash at its end
-	http *http.Client
+	base  string // without a slash at its end
+	http  *http.Client
+	known *memory // nil: nothing is remembered
 }
 
 // New returns a client of the service at an address such as
@@ -50,6 +52,24 @@ type Request interface {
 	path() string
 }
 
+// named is a request whose kind is known when the program runs.
+type named struct {
+	kind  string
+	names any
+}
+
+func (n named) path() string { return "/v1/solve/" + url.PathEscape(n.kind) }
+
+// MarshalJSON writes the names alone.
+func (n named) MarshalJSON() ([]byte, error) { return json.Marshal(n.names) }
+
+// Solve asks for the measurements of an enclosure of a kind, by name; names is
+// what becomes a JSON object of the kind's names, such as a map or one of the
+// types whose name begins with RequestSolve.
+func (c *Client) Solve(ctx context.Context, kind string, names any) (*Solution, error) {
+	return post[Solution](ctx, c, named{kind, names})
+}
+
 // File is an answer in another format than JSON.
 type File struct {
 	MediaType string // without parameters: "image/svg+xml"
@@ -59,23 +79,18 @@ type File struct {
 // File asks for the answer to a request in one of the formats that the
 // specification lists for it: a drawing as "svg", a guide as "pdf".
 func (c *Client) File(ctx context.Context, request Request, format string) (*File, error) {
-	response, err := c.calculate(ctx, request, format)
+	content, media, err := c.calculate(ctx, request, format)
 	if err != nil {
 		return nil, err
 	}
-	defer response.Body.Close()
-	content, err := io.ReadAll(response.Body)
-	if err != nil {
-		return nil, err
-	}
-	media, _, err := mime.ParseMediaType(response.Header.Get("Content-Type"))
+	media, _, err = mime.ParseMediaType(media)
 	return &File{media, content}, err
 }
 
 // post asks for the answer to a request.
 func post[A any](ctx context.Context, c *Client, request Request) (*A, error) {
-	response, err := c.calculate(ctx, request, "json")
-	return read[A](response, err)
+	content, _, err := c.calculate(ctx, request, "json")
+	return decoded[A](content, err)
 }
 
 // get asks for a list; the values fill the gaps of the path.
@@ -83,59 +98,67 @@ func get[A any](ctx context.Context, c *Client, path string, values ...any) (*A,
 	for i, v := range values {
 		values[i] = url.PathEscape(fmt.Sprint(v))
 	}
-	response, err := c.send(ctx, http.MethodGet, fmt.Sprintf(path, values...), "", nil)
-	return read[A](response, err)
+	target := fmt.Sprintf(path, values...)
+	content, _, err := c.ask(ctx, target, nil)
+	return decoded[A](content, err)
 }
 
-// read reads an answer, if there is one.
-func read[A any](response *http.Response, err error) (*A, error) {
+// decoded reads an answer, if there is one.
+func decoded[A any](content []byte, err error) (*A, error) {
 	if err != nil {
 		return nil, err
 	}
-	defer response.Body.Close()
 	answer := new(A)
-	return answer, json.NewDecoder(response.Body).Decode(answer)
+	return answer, json.Unmarshal(content, answer)
 }
 
-// calculate sends a request.
-func (c *Client) calculate(ctx context.Context, request Request, format string) (*http.Response, error) {
+// calculate asks for the answer to a request in a format: by POST, or by GET if
+// answers are remembered and the address is short enough.
+func (c *Client) calculate(ctx context.Context, request Request, format string) (content []byte, media string, err error) {
+	target := request.path() + "?format=" + url.QueryEscape(format)
+	if c.known != nil {
+		query, err := queryOf(request)
+		if err != nil {
+			return nil, "", err
+		}
+		if len(query) <= mostQuery {
+			return c.ask(ctx, target+"&"+query, nil)
+		}
+	}
 	body, err := json.Marshal(request)
 	if err != nil {
-		return nil, err
+		return nil, "", err
 	}
-	return c.send(ctx, http.MethodPost, request.path()+"?format="+url.QueryEscape(format), "application/json", bytes.NewReader(body))
+	return c.ask(ctx, target, body)
 }
 
-// send returns the answer, whose body is to be closed, or the problem.
-func (c *Client) send(ctx context.Context, method, target, media string, body io.Reader) (*http.Response, error) {
-	request, err := http.NewRequestWithContext(ctx, method, c.base+target, body)
+// ask sends a request, by POST if it has a body, and returns the answer with its
+// media type. What is remembered is asked for only if it has changed.
+func (c *Client) ask(ctx context.Context, target string, body []byte) (content []byte, media string, err error) {
+	method, known := http.MethodPost, (*remembered)(nil)
+	if body == nil {
+		method, known = http.MethodGet, c.known.find(target)
+	}
+	request, err := http.NewRequestWithContext(ctx, method, c.base+target, bytes.NewReader(body))
 	if err != nil {
-		return nil, err
+		return nil, "", err
 	}
-	if media != "" {
-		request.Header.Set("Content-Type", media)
+	if body != nil {
+		request.Header.Set("Content-Type", "application/json")
 	}
-	response, err := c.http.Do(request)
+	if known != nil {
+		request.Header.Set("If-None-Match", known.tag)
+	}
+	response, err := c.send(request)
 	if err != nil {
-		return nil, err
+		return nil, "", err
 	}
-	if response.StatusCode != http.StatusOK {
-		defer response.Body.Close()
-		return nil, refusal(response)
+	defer response.Body.Close()
+	if response.StatusCode == http.StatusNotModified && known != nil {
+		return known.body, known.media, nil
 	}
-	return response, nil
+	if content, err = io.ReadAll(response.Body); err == nil && method == http.MethodGet {
+		c.known.keep(target, response.Header, content)
+	}
+	return content, response.Header.Get("Content-Type"), err
 }
-
-// refusal is the problem that the service answered with, or what something
-// before it said.
-func refusal(response *http.Response) error {
-	p := new(Problem)
-	media, _, _ := mime.ParseMediaType(response.Header.Get("Content-Type"))
-	if media == "application/problem+json" && json.NewDecoder(response.Body).Decode(p) == nil {
-		return p
-	}
-	return fmt.Errorf("creasefit: %s %s: answered %s", response.Request.Method, response.Request.URL.Path, response.Status)
-}
-
-// Error is the sentence that says what is wrong; Errors names each value.
-func (p *Problem) Error() string { return "creasefit: " + p.Detail }

@@ -7,7 +7,6 @@ import (
 	"net/http"
 	"reflect"
 	"regexp"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -34,7 +33,7 @@ func specPaths(t *testing.T) map[string]map[string]operation {
 	var spec struct {
 		Paths map[string]map[string]operation `json:"paths"`
 	}
-	require.NoError(t, json.Unmarshal(openapi.JSON(), &spec))
+	require.NoError(t, json.Unmarshal(openapi.Text(), &spec))
 	return spec.Paths
 }
 
@@ -80,10 +79,10 @@ func TestPortfolioIsItsExample(t *testing.T) {
 	request := client.RequestSolvePortfolio{
 		Unit: "in", Width: "5", Height: "4", Thickness: "2", Caliper: "0.012", Fit: "easy",
 		Layers: []client.LayersValueSolve{
-			{Enclosure: client.RequestSolveDividers{Columns: new(3)}},
-			{Enclosure: client.RequestSolveTray{Corners: "outside"}},
-			{Enclosure: client.RequestSolveSleeve{}},
-			{Enclosure: client.RequestSolveBand{Caliper: "0.006", Fit: "snug"}},
+			client.LayerOf(client.RequestSolveDividers{Columns: new(3)}),
+			client.LayerOf(client.RequestSolveTray{Corners: "outside"}),
+			client.LayerOf(client.RequestSolveSleeve{}),
+			client.LayerOf(client.RequestSolveBand{Caliper: "0.006", Fit: "snug"}),
 		},
 	}
 	portfolio, err := dial(t).Portfolio(t.Context(), request)
@@ -98,29 +97,6 @@ func TestPortfolioIsItsExample(t *testing.T) {
 	guide, err := dial(t).GuidePortfolio(t.Context(), client.RequestGuidePortfolio{RequestSolvePortfolio: request})
 	require.NoError(t, err)
 	assert.Len(t, guide.CutList, len(portfolio.Pieces))
-}
-
-// TestEnclosuresAreWritten looks into the lists of every request: what has an
-// enclosure writes it.
-func TestEnclosuresAreWritten(t *testing.T) {
-	calls := reflect.TypeFor[*client.Client]()
-	found := 0
-	for method := range calls.Methods() {
-		request := method.Type.In(method.Type.NumIn() - 1)
-		if request.Kind() != reflect.Struct {
-			continue
-		}
-		for _, field := range reflect.VisibleFields(request) {
-			if field.Type.Kind() != reflect.Slice || field.Type.Elem().Kind() != reflect.Struct {
-				continue
-			}
-			if _, ok := field.Type.Elem().FieldByName("Enclosure"); ok {
-				found++
-				assert.True(t, field.Type.Elem().Implements(reflect.TypeFor[json.Marshaler]()), field.Type.String())
-			}
-		}
-	}
-	assert.GreaterOrEqual(t, found, 2, "items of an order, layers of a portfolio")
 }
 
 // goName is the name that the generator gives an operation.
@@ -146,34 +122,12 @@ func arguments(t *testing.T, call reflect.Type, post operation) []reflect.Value 
 		return []reflect.Value{argument.Elem()}
 	}
 	example := post.Body.Content["application/json"].Example.(map[string]any)
-	for _, field := range reflect.VisibleFields(shape) {
-		name, _, _ := strings.Cut(field.Tag.Get("json"), ",")
-		if value, ok := example[name]; ok {
-			example[name] = inForm(field.Type.Kind(), value)
-		}
-	}
 	text, err := json.Marshal(example)
 	require.NoError(t, err)
 	d := json.NewDecoder(bytes.NewReader(text))
 	d.DisallowUnknownFields()
 	require.NoError(t, d.Decode(argument.Interface()))
 	return []reflect.Value{argument.Elem()}
-}
-
-// inForm writes a value in the one form that the client has for it: a length
-// as text, a sheet as an object in a list.
-func inForm(kind reflect.Kind, value any) any {
-	switch v := value.(type) {
-	case float64:
-		if kind == reflect.String {
-			return strconv.FormatFloat(v, 'f', -1, 64)
-		}
-	case string:
-		if kind == reflect.Slice {
-			return []any{map[string]any{"size": v}}
-		}
-	}
-	return value
 }
 
 // byHand makes a call without the client: by POST if there is a body.

@@ -68,10 +68,12 @@ func ExampleClient_Yield() {
 		log.Fatal(err)
 	}
 	band := client.RequestSolveSlottedBand{Width: "3 1/2 in", Thickness: "0.09 in", Caliper: "0.012 in", BandHeight: "1 3/4 in"}
+	bands := client.ItemOf(band)
+	bands.Count = new(12)
 	plan, err := stall.Yield(context.Background(), client.RequestYield{
 		Unit: "in", EffortMs: new(10_000),
 		Sheet: []client.SheetValueYield{{Size: "12 x 12 in", Price: new(0.8)}, {Size: "letter", Price: new(0.5)}},
-		Items: []client.ItemsValue{{Enclosure: band, Count: new(12)}, {Name: "card", Blank: "3 1/2 x 5 in", Count: new(20)}},
+		Items: []client.ItemsValue{bands, {Name: new("card"), Blank: new("3 1/2 x 5 in"), Count: new(20)}},
 	})
 	if err != nil {
 		log.Fatal(err)

@@ -5,38 +5,28 @@ import (
 	"strings"
 )
 
-// MarshalJSON writes an item of an order, with the names of its enclosure
-// among its own.
-func (i ItemsValue) MarshalJSON() ([]byte, error) {
-	type own ItemsValue // without this method
-	return withEnclosure(own(i), i.Enclosure)
-}
+// LayerOf is an enclosure as a layer of a portfolio, with the names of its own
+// request: a RequestSolveTray or its like.
+func LayerOf(enclosure Request) LayersValueSolve { return partOf[LayersValueSolve](enclosure) }
 
-// MarshalJSON writes a layer of a portfolio in the same way.
-func (l LayersValueSolve) MarshalJSON() ([]byte, error) {
-	type own LayersValueSolve
-	return withEnclosure(own(l), l.Enclosure)
-}
+// ItemOf is an enclosure as an item of an order, of which every piece is wanted.
+func ItemOf(enclosure Request) ItemsValue { return partOf[ItemsValue](enclosure) }
 
-// withEnclosure writes a value with the kind and the names of an enclosure, if
-// there is one, among its own members.
-func withEnclosure(own any, enclosure Request) ([]byte, error) {
-	if enclosure == nil {
-		return json.Marshal(own)
-	}
+// partOf writes an enclosure with its kind among its names, and reads that as a
+// part of another request.
+func partOf[P any](enclosure Request) (part P) {
 	names, err := members(enclosure)
+	if err == nil {
+		names["kind"] = strings.TrimPrefix(enclosure.path(), "/v1/solve/")
+		var text []byte
+		if text, err = json.Marshal(names); err == nil {
+			err = json.Unmarshal(text, &part)
+		}
+	}
 	if err != nil {
-		return nil, err
+		panic(err) // a request is texts and numbers
 	}
-	text, err := json.Marshal(own)
-	if err != nil {
-		return nil, err
-	}
-	names["kind"] = strings.TrimPrefix(enclosure.path(), "/v1/solve/")
-	if err := json.Unmarshal(text, &names); err != nil { // adds its members
-		return nil, err
-	}
-	return json.Marshal(names)
+	return part
 }
 
 // members lists what a request names.

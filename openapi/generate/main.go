@@ -1,4 +1,4 @@
-// Command generate writes openapi.json and openapi.yaml: the annotations of
+// Command generate writes openapi.json, openapi-text.json and openapi.yaml: the annotations of
 // package api as the swag tool reads them, then what that tool cannot say. From
 // these it writes the Go client.
 //
@@ -49,7 +49,15 @@ func write(root, folder string) error {
 	if err := os.WriteFile(filepath.Join(folder, "openapi.yaml"), asYAML, 0o644); err != nil {
 		return err
 	}
-	return writeClient(root, spec, filepath.Join(folder, "client", "client.gen.go"))
+	asText, err := encode(textSpec(spec))
+	if err != nil {
+		return err
+	}
+	text := filepath.Join(folder, "openapi-text.json")
+	if err := os.WriteFile(text, asText, 0o644); err != nil {
+		return err
+	}
+	return writeClient(root, text, filepath.Join(folder, "client", "client.gen.go"))
 }
 
 // encode writes JSON with sorted members, the same bytes every time.

@@ -119,7 +119,7 @@ func objectSchema(q wire.Parameter, inJSON bool) object {
 		}
 		forms = append(forms, object{"type": "object", "description": f.Help, "properties": members, "required": words(f.Required), "additionalProperties": f.Open})
 		if f.Short != "" {
-			forms = append(forms, text)
+			forms = append(forms, object{"type": "string", "minLength": 1, "maxLength": q.Longest, standsFor: f.Short})
 		}
 	}
 	return object{"oneOf": forms}

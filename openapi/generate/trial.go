@@ -76,8 +76,11 @@ func (p *patch) fillExamples(path string, get object) error {
 		e["example"] = answer
 	}
 	for _, parameter := range asList(get["parameters"]) {
-		if q := parameter.(object); q["name"] == "code" {
+		switch q := parameter.(object); q["name"] {
+		case "code":
 			q["example"] = "no-fit"
+		case "kind":
+			q["example"] = kindNames()[0]
 		}
 	}
 	return nil
