@@ -227,7 +227,6 @@ const (
 	GuideStageStageDress GuideStage = "dress"
 	GuideStageStageFold  GuideStage = "fold"
 	GuideStageStageGlue  GuideStage = "glue"
-	GuideStageStagePlace GuideStage = "place"
 	GuideStageStageScore GuideStage = "score"
 	GuideStageStageSlit  GuideStage = "slit"
 )
