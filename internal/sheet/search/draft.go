@@ -157,3 +157,10 @@ func (t *draft) layout(at int16) *layout {
 	}
 	return &layout{axis: n.axis, low: t.layout(n.low), high: t.layout(n.high)}
 }
+
+// place is where a piece may be joined: along an axis to a knot of a draft.
+type place struct {
+	draft, knot int16
+	face        int16
+	axis        sheet.Axis
+}

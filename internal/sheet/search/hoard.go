@@ -19,32 +19,14 @@ type hoardKey struct {
 // mostHoarded bounds the memory of a hoard.
 const mostHoarded = 20_000
 
-// hoardFor is the hoard for a cost; that for another cost is dropped.
-func (pl *planner) hoardFor(target int64) *hoard {
-	if pl.hoard != nil && pl.hoard.target == target {
-		return pl.hoard
-	}
-	need := make([]int, len(pl.kinds))
-	for k := range pl.kinds {
-		need[k] = pl.kinds[k].need
-	}
-	h := &hoard{target: target, allow: make([]int64, len(pl.order.Sheets)), seen: map[hoardKey]bool{}}
-	h.pack, _ = newPacking(need)
-	for i := range pl.boards {
-		h.allow[pl.boards[i].stock] = pl.affordable(target, &pl.boards[i])
-	}
-	pl.hoard = h
-	return h
-}
-
 // keep takes the changed sheets of a step.
-func (h *hoard) keep(r *rework) {
+func (h *hoard) keep(drafts []draft, changed []bool, kinds int) {
 	if h.pack == nil || len(h.patterns) >= mostHoarded {
 		return
 	}
-	for i, changed := range r.dirty {
-		if t := &r.drafts[i]; changed && t.root != none && t.free <= h.allow[t.board.stock] {
-			h.add(t, len(r.kinds))
+	for i, now := range changed {
+		if t := &drafts[i]; now && t.root != none && t.free <= h.allow[t.board.stock] {
+			h.add(t, kinds)
 		}
 	}
 }

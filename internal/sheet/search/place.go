@@ -6,13 +6,6 @@ import (
 	"creasefit/internal/sheet"
 )
 
-// place is where a piece may be joined: along an axis to a knot of a draft.
-type place struct {
-	draft, knot int16
-	face        int16
-	axis        sheet.Axis
-}
-
 // placing looks for the place of one piece that loses the least, more or less.
 type placing struct {
 	*rework

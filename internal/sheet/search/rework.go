@@ -84,7 +84,7 @@ func (r *rework) step() {
 	late := &r.late[r.number%lateSteps]
 	if score := r.rate(); score <= max(*late, r.score) {
 		r.score = score
-		r.hoard.keep(r)
+		r.hoard.keep(r.drafts, r.dirty, len(r.kinds))
 	} else {
 		r.restore()
 	}

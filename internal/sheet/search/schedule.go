@@ -2,10 +2,6 @@ package search
 
 import "slices"
 
-// way looks for a cheaper plan or proves a greater bound within the effort lent
-// to it in a turn, and says whether it may do more in another.
-type way func(turn int) (again bool)
-
 // firstShare is the effort that every way is lent in its first turn, about three
 // milliseconds; it doubles from turn to turn.
 const firstShare = 1 << 20

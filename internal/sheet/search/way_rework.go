@@ -85,3 +85,21 @@ func (pl *planner) draw(target int64) []*board {
 		drawn = append(drawn, b)
 	}
 }
+
+// hoardFor is the hoard for a cost; that for another cost is dropped.
+func (pl *planner) hoardFor(target int64) *hoard {
+	if pl.hoard != nil && pl.hoard.target == target {
+		return pl.hoard
+	}
+	need := make([]int, len(pl.kinds))
+	for k := range pl.kinds {
+		need[k] = pl.kinds[k].need
+	}
+	h := &hoard{target: target, allow: make([]int64, len(pl.order.Sheets)), seen: map[hoardKey]bool{}}
+	h.pack, _ = newPacking(need)
+	for i := range pl.boards {
+		h.allow[pl.boards[i].stock] = pl.affordable(target, &pl.boards[i])
+	}
+	pl.hoard = h
+	return h
+}
