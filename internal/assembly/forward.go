@@ -84,7 +84,7 @@ func (t *taking) turned(o *opening, h, column, group int, from *state) Turn {
 
 // joining tells how something that was moved away comes to its place.
 func (t *taking) joining(l *leaving) Step {
-	s := Step{Do: Glue, Groups: 1, Nests: l.nests, Locks: l.locks}
+	s := Step{Do: Glue, Groups: 1, Nests: l.nests, Locks: l.locks, Flex: l.flex}
 	for _, u := range l.units {
 		unit := &t.rig.Units[u]
 		s.Travels = append(s.Travels, Travel{Piece: unit.Piece, Copy: unit.Copy, Way: l.way.Times(-1), By: l.by, Turned: t.pose.Normal(unit.Root)[2] < -0.5})

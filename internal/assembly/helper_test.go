@@ -3,7 +3,6 @@ package assembly_test
 import (
 	"context"
 	"fmt"
-	"math"
 	"strings"
 	"testing"
 
@@ -106,15 +105,4 @@ func toldStep(p *pattern.Pattern, s *assembly.Step) string {
 		}
 	}
 	return s.Do.String() + ": " + strings.Join(parts, ", ")
-}
-
-// far returns how far an outline reaches from the line through two points, in mm.
-func far(outline []pattern.Vertex, a, b pattern.Point) (most float64) {
-	x, y := a.X.Millimetres(), a.Y.Millimetres()
-	dx, dy := b.X.Millimetres()-x, b.Y.Millimetres()-y
-	for _, v := range outline {
-		d := ((v.X.Millimetres()-x)*dy - (v.Y.Millimetres()-y)*dx) / math.Hypot(dx, dy)
-		most = max(most, math.Abs(d))
-	}
-	return most
 }

@@ -13,6 +13,7 @@ type leaving struct {
 	first  fold.Vec // a shift to where the way begins, within the room of the contents
 	way    fold.Vec // a unit direction
 	by     float64  // mm
+	flex   float64  // mm by which the stock must give way
 	parted []int    // links
 	locks  []int    // of the pattern
 	nests  []int    // of the pattern
@@ -44,7 +45,7 @@ func (t *taking) clears(plates []int, way fold.Vec) (by float64, blockers []int)
 	hit := make([]bool, len(t.rig.Plates))
 	for _, i := range plates {
 		for _, j := range t.others {
-			if !hit[j] && t.pose.Sweep(i, j, whole, t.slack) {
+			if !hit[j] && t.pose.Sweep(i, j, whole, t.slack+t.flex) {
 				hit[j], blockers = true, append(blockers, j)
 			}
 		}

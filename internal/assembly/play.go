@@ -96,7 +96,7 @@ func (t *taking) leavesAgain(known *leaving) *leaving {
 }
 
 // emptiesAgain takes the contents out the same way, from wherever in their room
-// they can go.
+// they can go, past a mouth that gives way as little as it must.
 func (t *taking) emptiesAgain(l *leaving, plates []int) *leaving {
 	contents := l.units[0]
 	before := t.pose.Away[contents]
@@ -104,17 +104,20 @@ func (t *taking) emptiesAgain(l *leaving, plates []int) *leaving {
 		t.pose.Away[contents] = before
 		t.pose.Lay(plates)
 	}()
-	for axis, way := range t.rig.Room.Ways {
-		if d := way.Dot(l.way); d < 0.5 && d > -0.5 {
-			continue
-		}
-		for _, first := range t.places(axis) {
-			l.first = first.Minus(t.offset)
-			t.pose.Away[contents] = before.Shifted(l.first)
-			t.pose.Lay(plates)
-			by, blockers := t.clears(plates, l.way)
-			if l.by = by; len(blockers) == 0 {
-				return l
+	defer func() { t.flex = 0 }()
+	for _, t.flex = range t.flexes(t.rig.Room.Size.Length()) {
+		for axis, way := range t.rig.Room.Ways {
+			if d := way.Dot(l.way); d < 0.5 && d > -0.5 {
+				continue
+			}
+			for _, first := range t.places(axis) {
+				l.first, l.flex = first.Minus(t.offset), t.flex
+				t.pose.Away[contents] = before.Shifted(l.first)
+				t.pose.Lay(plates)
+				by, blockers := t.clears(plates, l.way)
+				if l.by = by; len(blockers) == 0 {
+					return l
+				}
 			}
 		}
 	}

@@ -83,7 +83,7 @@ func TestEverySolutionHasAnOrder(t *testing.T) {
 				o, err := assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
 				if err != nil {
 					refused++
-					assert.True(t, tightTuck(s), "%v: %v", s.Request.Options, err)
+					assert.True(t, deepRoll(s), "%v: %v", s.Request.Options, err)
 					return
 				}
 				if found++; found <= 5 {
@@ -95,20 +95,10 @@ func TestEverySolutionHasAnOrder(t *testing.T) {
 	}
 }
 
-// tightTuck reports whether a panel is to be tucked in that is longer than what it
-// hangs on: it cannot be put in without bending it sharply (common practice).
-func tightTuck(s *solve.Solution) bool {
-	for i := range s.Ideal.Pieces {
-		p := &s.Ideal.Pieces[i]
-		for _, c := range p.Creases {
-			for _, d := range p.Creases {
-				if d.From == c.To && c.Angle > 89 && d.Angle > 89 && far(p.Panels[d.To].Outline, d.A, d.B) > far(p.Panels[c.To].Outline, c.A, c.B) {
-					return true
-				}
-			}
-		}
-	}
-	return false
+// deepRoll reports whether a wall of two layers is to be rolled in that is higher
+// than the tray is wide or long: it meets the wall across from it (common practice).
+func deepRoll(s *solve.Solution) bool {
+	return s.Request.Options["walls"].Choice == "double" && measure.Min(s.Request.Width, s.Request.Height).Less(s.Request.Thickness)
 }
 
 // assertFollows checks the frames of an order.

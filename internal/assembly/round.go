@@ -1,0 +1,81 @@
+package assembly
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// round chooses the opening that moves least, with all that are like it: alone,
+// with a crease beyond it, or with the stock giving way. What is not glued opens
+// with what hangs on it.
+func (t *taking) round(openings []opening, flex bool) (move, bool) {
+	slices.SortStableFunc(openings, func(a, b opening) int { return cmp.Compare(len(a.far), len(b.far)) })
+	o, ok := t.first(openings, flex)
+	if !ok {
+		return move{}, false
+	}
+	all := []opening{o}
+	for _, other := range openings {
+		if !t.like(&o, &other) || !other.settle(t, o.child >= 0, o.flex) {
+			continue
+		}
+		if more := append(all[:len(all):len(all)], other); t.frees(more, true) {
+			all = more
+		}
+	}
+	slices.SortStableFunc(all, func(a, b opening) int { return cmp.Compare(len(b.far), len(a.far)) })
+	return move{openings: all, place: t.offset}, true
+}
+
+// first returns the first opening that is free; if the stock may give way, as
+// little as it must.
+func (t *taking) first(openings []opening, flex bool) (opening, bool) {
+	for _, o := range openings {
+		if t.frees([]opening{o}, true) {
+			return o, true
+		}
+	}
+	for _, o := range openings {
+		if len(o.parted) == 0 && len(o.hinges) == 1 && t.corridor(&o) {
+			return o, true
+		}
+	}
+	for k := 1; flex && k < mostFlexes; k++ {
+		for _, o := range openings {
+			flexes := t.flexes(t.reach(&o))
+			if k >= len(flexes) {
+				continue
+			}
+			o.flex = flexes[k]
+			if t.frees([]opening{o}, true) || len(o.parted) == 0 && len(o.hinges) == 1 && t.corridor(&o) {
+				return o, true
+			}
+		}
+	}
+	return opening{}, false
+}
+
+// settle makes an opening free the way that another one like it is.
+func (o *opening) settle(t *taking, pair bool, flex float64) bool {
+	if o.flex = flex; pair {
+		return t.corridor(o)
+	}
+	return t.frees([]opening{*o}, true)
+}
+
+// like reports whether two openings are told as one.
+func (t *taking) like(a, b *opening) bool {
+	g, h := &t.rig.Hinges[a.hinges[0]], &t.rig.Hinges[b.hinges[0]]
+	if a.hinges[0] == b.hinges[0] || a.near || b.near || a.class != b.class || math.Abs(math.Abs(g.Degrees)-math.Abs(h.Degrees)) > 1e-6 {
+		return false
+	}
+	apart := disjoint(a, b)
+	return apart && len(a.far) == len(b.far) && len(a.parted) == len(b.parted) ||
+		a.child < 0 && len(a.parted) == 0 && len(b.parted) == 0 && len(a.carried) == 0 && len(b.carried) == 0
+}
+
+// disjoint reports whether two openings move nothing together.
+func disjoint(a, b *opening) bool {
+	return !slices.ContainsFunc(a.far, func(i int) bool { return holds(b.far, i) })
+}
