@@ -21,9 +21,9 @@ import (
 // may ask for is refused before it is begun, with the limit, the price and what
 // is within it, which is then answered.
 func TestDearRequestsAreRefusedWithTheirPrice(t *testing.T) {
-	const bag = "/v1/drawing/gusset-bag.pdf?unit=mm&width=2000&height=2000&thickness=500&caliper=0.5&fit=easy&paper="
+	const bag = "/v1/drawing/gusset-bag.pdf?unit=mm&width=2000&height=2000&thickness=500&caliper=0.5&fit=easy&view=template&paper="
 	for _, c := range []struct{ target, name, price, limit, within, again string }{
-		{bag + "140x140mm", "paper", "the drawing takes 2173 pages of this paper", "at most 500 pages", "paper=a0 takes", bag + "a0"},
+		{bag + "140x140mm", "paper", "the drawing takes 1400 pages of this paper", "at most 500 pages", "paper=a0 takes", bag + "a0"},
 		{"/v1/yield?unit=mm&sheet=5000x5000&blank=83x31", "blank", "come out of a sheet 9716 times", "at most 6000 times", "a blank of 106 mm x 39.5 mm is within it",
 			"/v1/yield?unit=mm&sheet=5000x5000&blank=106x39.5"},
 	} {

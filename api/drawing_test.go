@@ -106,7 +106,7 @@ func TestDrawingOptions(t *testing.T) {
 }
 
 func TestDrawingSpeaksALanguage(t *testing.T) {
-	for language, words := range map[string][]string{"en": {"<title", ">Slotted belly band<", "valley 180°", " in</text>"}, "de": {">Bauchbinde mit Steckschlitzen<", "Talfalz 180°", " Zoll</text>"}} {
+	for language, words := range map[string][]string{"en": {"<title", ">Slotted belly band<", "towards you 180°", " in</text>"}, "de": {">Bauchbinde mit Steckschlitzen<", "auf dich zu 180°", " Zoll</text>"}} {
 		picture := get(t, "/v1/drawing/slotted-band?"+cards+"&language="+language).ok().Body.String()
 		for _, word := range append(words, `lang="`+language+`"`) {
 			assert.Contains(t, picture, word)

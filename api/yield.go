@@ -72,5 +72,5 @@ func appendCutPicture(dst []byte, f tell.Format, a *yieldAnswer, x *answering) [
 	if f == tell.SVG {
 		return svg.Append(dst, picture, svg.Options{Dark: a.request.Dark()})
 	}
-	return x.encoded(dst, func(w io.Writer) error { return pdf.Encode(w, picture, pdf.Options{Fit: true, Context: x.ctx}) })
+	return x.encoded(dst, func(w io.Writer) error { return pdf.Encode(w, picture, pdf.Options{Context: x.ctx}) })
 }

@@ -106,7 +106,7 @@ func (p *page) drawing(name string, d *draw.Drawing) error {
 		{"light.svg", func(w io.Writer) error { return svg.Encode(w, d, svg.Options{}) }, nil},
 		{"dark.svg", func(w io.Writer) error { return svg.Encode(w, d, svg.Options{Dark: true}) }, nil},
 		{"preview.png", func(w io.Writer) error { return png.Encode(w, d, png.Options{Width: 520}) }, nil},
-		{"print.pdf", func(w io.Writer) error { return pdf.Encode(w, d, pdf.Options{Fit: d.Pattern == nil}) }, nil},
+		{"print.pdf", func(w io.Writer) error { return pdf.Encode(w, d, pdf.Options{}) }, nil},
 		{"cut.dxf", func(w io.Writer) error { return dxf.Encode(w, d, dxf.Options{}) }, viewDXF},
 		{"flat.fold", func(w io.Writer) error { return foldfile.Encode(w, d, foldfile.Options{}) }, viewFOLD},
 		{"half.glb", func(w io.Writer) error { return glb.Encode(w, d, glb.Options{Closed: 0.5}) }, viewGLB},

@@ -155,7 +155,7 @@ func (l *layout) machined(p *pattern.Pattern, piece int, how CutterOptions) (Fig
 	for _, s := range f.slits() {
 		lines = append(lines, Line{Layer: CutPath, Name: s.Name, Path: s.Path})
 	}
-	for k, c := range f.mesh.Contours() {
+	for k, c := range f.contours {
 		path, narrow := offset(c, how.Kerf/2)
 		if path == nil {
 			return f.fig, &CutterError{Kerf: true, Piece: f.fig.Name, Size: narrow}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -23,17 +24,24 @@ type Figure struct {
 // figure is a figure in the making.
 type figure struct {
 	*layout
-	piece *pattern.Piece
-	glues []pattern.Glue
-	mesh  *Mesh
-	fig   Figure
-	sides [4]side
-	w, h  float64 // of the blank
+	piece    *pattern.Piece
+	glues    []pattern.Glue
+	mesh     *Mesh
+	fig      Figure
+	sides    [4]side
+	keys     []string   // what letters in small panels stand for
+	contours [][]Vertex // round the paper
+	rings    [][]Point  // the same, arcs as chords
+	w, h     float64    // of the blank
 }
 
 // figure begins the figure of a piece.
 func (l *layout) figure(piece *pattern.Piece, glues []pattern.Glue) *figure {
 	f := &figure{layout: l, piece: piece, glues: glues, mesh: NewMesh(piece)}
+	f.contours = f.mesh.Contours()
+	for _, c := range f.contours {
+		f.rings = append(f.rings, Flatten(nil, c, true, 0.1))
+	}
 	f.w, f.h = piece.Width.Millimetres(), piece.Height.Millimetres()
 	f.fig.Name = f.say(piece.Name)
 	f.fig.Size = Point{f.w, f.h}
@@ -61,7 +69,7 @@ func (l *layout) drawPiece(piece *pattern.Piece, glues []pattern.Glue) Figure {
 
 // geometry draws the paper, its outline, its cuts and its folds.
 func (f *figure) geometry() {
-	contours := f.mesh.Contours()
+	contours := f.contours
 	f.fig.Lines = make([]Line, 0, 24+2*len(contours)+len(f.mesh.Edges))
 	for _, c := range contours {
 		f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Path: c, Closed: true, Fill: true})
@@ -70,8 +78,20 @@ func (f *figure) geometry() {
 	f.fig.Lines = append(f.fig.Lines, f.folds(Mountain, MountainFold)...)
 	f.fig.Lines = append(f.fig.Lines, f.slits()...)
 	f.fig.Lines = append(f.fig.Lines, f.stops()...)
+	f.blankEdge()
 	for _, c := range contours {
 		f.fig.Lines = append(f.fig.Lines, Line{Layer: Outline, Name: f.say("outline"), Path: c, Closed: true})
+	}
+}
+
+// blankEdge draws the blank's rectangle, which lengths are measured from, where
+// it is cut away.
+func (f *figure) blankEdge() {
+	corners := rectangle2(f.w, f.h)
+	for i, a := range corners {
+		for _, part := range f.outside(a.Point, corners[(i+1)%4].Point) {
+			f.fig.Lines = append(f.fig.Lines, Line{Layer: BlankEdge, Path: []Vertex{{Point: part[0]}, {Point: part[1]}}})
+		}
 	}
 }
 
@@ -116,7 +136,7 @@ func (f *figure) boundary(s *pattern.Strip, i int, at measure.Length) {
 	reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.length(at)}}
 	if i <= len(s.Scores) && s.Scores[i-1].Fold != pattern.Flat {
 		score := &s.Scores[i-1]
-		lines := []string{f.say(score.Name), f.say(score.Fold.String()) + " " + f.degrees(score.Angle)}
+		lines := []string{f.say(score.Name), f.say(toward(score.Fold)) + " " + f.degrees(score.Angle)}
 		if s.Across == pattern.Diagonal { // the score reaches no other side at this distance
 			reading.lines = append(lines, reading.lines...)
 		} else {
@@ -205,23 +225,29 @@ func (f *figure) cutText(c *pattern.Cut) []string {
 	return lines
 }
 
-// mostCorners is how many corners a side takes besides the strips' positions.
-const mostCorners = 24
+// mostCorners is how many readings a side takes for them to be told apart.
+const mostCorners = 18
 
 // corners adds the corners of the outline that lie on a mark of the ruler and
-// are no strip's position.
+// are no strip's position, on each side that has room for all of them.
 func (f *figure) corners() {
 	finest := f.finest()
-	below, left := &f.sides[below], &f.sides[leftOf]
-	if len(f.mesh.Vertices) > mostCorners {
-		return
-	}
-	for v, p := range f.mesh.Vertices {
-		if !f.onRim(v) || f.onCut(p) {
-			continue
+	for _, edge := range [...]edge{below, leftOf} {
+		s := &f.sides[edge]
+		before := len(s.tags)
+		for v, p := range f.mesh.Vertices {
+			if !f.turns(v) || f.onCut(p) {
+				continue
+			}
+			if edge == below {
+				f.corner(s, p.X, finest)
+			} else {
+				f.corner(s, p.Y, finest)
+			}
 		}
-		f.corner(below, p.X, finest)
-		f.corner(left, p.Y, finest)
+		if len(s.tags) > max(before, mostCorners) {
+			s.tags = s.tags[:before]
+		}
 	}
 }
 
@@ -242,9 +268,12 @@ func (f *figure) corner(s *side, at measure.Length, finest measure.Step) {
 	}
 }
 
-// onRim reports whether a vertex lies on the outline.
-func (f *figure) onRim(v int) bool {
-	return slices.ContainsFunc(f.mesh.Edges, func(e Edge) bool { return e.Role == Border && (e.A == v || e.B == v) })
+// turns reports whether the outline has a corner at a vertex.
+func (f *figure) turns(v int) bool {
+	at := f.mesh.At(v)
+	return slices.ContainsFunc(f.contours, func(c []Vertex) bool {
+		return slices.ContainsFunc(c, func(w Vertex) bool { return w.Point == at })
+	})
 }
 
 // onCut reports whether a cut with readings of its own has a corner there.
@@ -271,7 +300,11 @@ func (f *figure) surround() {
 
 // head writes the piece's name, size and number above it.
 func (f *figure) head() {
-	f.title(f.size(f.piece.Width, f.piece.Height) + ", " + f.say("make") + " " + strconv.Itoa(max(1, f.piece.Quantity)))
+	text := f.size(f.piece.Width, f.piece.Height) + ", " + f.say("make") + " " + strconv.Itoa(max(1, f.piece.Quantity))
+	if len(f.keys) > 0 {
+		text += ". " + strings.Join(f.keys, ", ")
+	}
+	f.title(text)
 }
 
 // title writes the figure's name, and a line about it, above all that is there.

@@ -9,6 +9,7 @@ const (
 	Pasted                   // hatching of glue on the side that is seen
 	PastedUnder              // hatching of glue on the side that is not seen
 	Waste                    // hatching of what is left over of a sheet
+	BlankEdge                // of the blank, where it is cut away
 	ValleyFold
 	MountainFold
 	SlitCut  // cuts inside the outline, and a dot where the blade stops
@@ -38,7 +39,7 @@ const Layers = int(MotionPath) + 1
 
 // String returns the layer's plain name.
 func (l Layer) String() string {
-	return [...]string{"paper", "glue", "glue on the other side", "left over", "valley fold", "mountain fold", "slit", "cut", "dimension",
+	return [...]string{"paper", "glue", "glue on the other side", "left over", "edge of the blank", "valley fold", "mountain fold", "slit", "cut", "dimension",
 		"mark", "glue", "score", "perforate", "cut",
 		"inside", "outside", "contents", "glue", "crease", "contents", "edge", "motion"}[l]
 }
@@ -48,10 +49,10 @@ func (l Layer) String() string {
 // is a continuous line.
 //
 // Widths are of the series of ISO 128-2 (0.18, 0.25, 0.35, 0.5 mm). Outlines
-// are continuous wide lines, dimensions and hatching continuous narrow ones.
-// Valley folds are dashed, mountain folds chain lines with two dots, and slits
-// wide lines with short gaps and a dot where they end in the paper, so that
-// all differ without colour.
+// and slits are continuous wide lines, slits with a dot where they end in the
+// paper; dimensions and hatching are continuous narrow ones. Valley folds are
+// dashed and mountain folds chain lines with two dots, with periods short enough
+// to tell them apart on a fold of 6 mm, so that all differ without colour.
 type Style struct {
 	Width float64
 	Dash  []float64
@@ -62,11 +63,12 @@ var styles = [Layers]Style{
 	Pasted:       {Width: 0.18},
 	PastedUnder:  {Width: 0.18, Dash: []float64{1.2, 0.8}},
 	Waste:        {Width: 0.18},
-	ValleyFold:   {Width: 0.35, Dash: []float64{3.2, 1.4}},
-	MountainFold: {Width: 0.35, Dash: []float64{6, 1.1, 0.5, 1.1, 0.5, 1.1}},
-	SlitCut:      {Width: 0.5, Dash: []float64{4.2, 0.8}},
+	BlankEdge:    {Width: 0.25, Dash: []float64{0.4, 1.2}},
+	ValleyFold:   {Width: 0.35, Dash: []float64{2.4, 1.4}},
+	MountainFold: {Width: 0.35, Dash: []float64{2.4, 0.7, 0.4, 0.7, 0.4, 0.7}},
+	SlitCut:      {Width: 0.5},
 	Outline:      {Width: 0.5},
-	Measures:     {Width: 0.25},
+	Measures:     {Width: 0.18},
 
 	MarkPath: {Width: hairline}, GluePath: {Width: hairline}, ScorePath: {Width: hairline}, PerforationPath: {Width: hairline}, CutPath: {Width: hairline},
 
@@ -104,7 +106,7 @@ func Dark() *Palette { return &dark }
 var light = Palette{
 	Ground: Colour{0xff, 0xff, 0xff}, Text: Colour{0x24, 0x2b, 0x2e}, Quiet: Colour{0x56, 0x60, 0x64},
 	layers: [Layers]Colour{
-		Paper: {0xf7, 0xf1, 0xe3}, Pasted: {0x8a, 0x6a, 0x1c}, PastedUnder: {0x8a, 0x6a, 0x1c}, Waste: {0x6f, 0x78, 0x7b},
+		Paper: {0xf7, 0xf1, 0xe3}, Pasted: {0x8a, 0x6a, 0x1c}, PastedUnder: {0x8a, 0x6a, 0x1c}, Waste: {0x6f, 0x78, 0x7b}, BlankEdge: {0x56, 0x60, 0x64},
 		ValleyFold: {0x12, 0x65, 0x80}, MountainFold: {0xa8, 0x3a, 0x22},
 		SlitCut: {0x24, 0x2b, 0x2e}, Outline: {0x24, 0x2b, 0x2e}, Measures: {0x56, 0x60, 0x64},
 		MarkPath: {0x56, 0x60, 0x64}, GluePath: {0x8a, 0x6a, 0x1c}, ScorePath: {0x12, 0x65, 0x80}, PerforationPath: {0xa8, 0x3a, 0x22}, CutPath: {0x24, 0x2b, 0x2e},
@@ -116,7 +118,7 @@ var light = Palette{
 var dark = Palette{
 	Ground: Colour{0x14, 0x19, 0x1b}, Text: Colour{0xee, 0xe8, 0xdb}, Quiet: Colour{0xab, 0xb6, 0xb9},
 	layers: [Layers]Colour{
-		Paper: {0x26, 0x2e, 0x30}, Pasted: {0xd6, 0xb4, 0x5c}, PastedUnder: {0xd6, 0xb4, 0x5c}, Waste: {0x8e, 0x99, 0x9c},
+		Paper: {0x26, 0x2e, 0x30}, Pasted: {0xd6, 0xb4, 0x5c}, PastedUnder: {0xd6, 0xb4, 0x5c}, Waste: {0x8e, 0x99, 0x9c}, BlankEdge: {0xab, 0xb6, 0xb9},
 		ValleyFold: {0x7b, 0xc8, 0xe0}, MountainFold: {0xf2, 0x99, 0x80},
 		SlitCut: {0xee, 0xe8, 0xdb}, Outline: {0xee, 0xe8, 0xdb}, Measures: {0xab, 0xb6, 0xb9},
 		MarkPath: {0xab, 0xb6, 0xb9}, GluePath: {0xd6, 0xb4, 0x5c}, ScorePath: {0x7b, 0xc8, 0xe0}, PerforationPath: {0xf2, 0x99, 0x80}, CutPath: {0xee, 0xe8, 0xdb},

@@ -18,6 +18,7 @@ type Spot struct {
 // and most is how many rectangles are distributed by a complete search.
 const (
 	nodes = 40_000
+	few   = 1_500 // where there are more than most rectangles
 	most  = 10
 )
 
@@ -28,7 +29,10 @@ const (
 // rectangles are distributed by a complete search, more by the first area that
 // each fits on, the largest first.
 func Nest(sizes []Point, area, each Point) (spots, more []Spot, ok bool) {
-	n := nest{sizes: append(sizes[:len(sizes):len(sizes)], each), area: area, order: make([]int, len(sizes)), known: map[string][]Spot{}}
+	n := nest{sizes: append(sizes[:len(sizes):len(sizes)], each), area: area, order: make([]int, len(sizes)), known: map[string][]Spot{}, nodes: nodes}
+	if len(sizes) > most {
+		n.nodes = few
+	}
 	total := 0.0
 	for i, s := range sizes {
 		n.order[i] = i
@@ -60,6 +64,7 @@ type nest struct {
 	sizes []Point // the last one lies on every area
 	area  Point
 	order []int // the largest first
+	nodes int
 	sets  [][]int
 	known map[string][]Spot // ways to lay what was tried on one area, nil for none
 }
@@ -127,7 +132,7 @@ func (n *nest) lay(set []int) []Spot {
 	if way, ok := n.known[string(key)]; ok {
 		return way
 	}
-	l := laying{nest: n, set: set, spots: make([]Spot, len(set)), boxes: make([]Box, 0, len(set)), done: make([]bool, len(set)), left: nodes}
+	l := laying{nest: n, set: set, spots: make([]Spot, len(set)), boxes: make([]Box, 0, len(set)), done: make([]bool, len(set)), left: n.nodes}
 	room := n.area.X*n.area.Y + 1e-6
 	for _, i := range set {
 		room -= n.sizes[i].X * n.sizes[i].Y

@@ -4,22 +4,39 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 )
 
 // panels writes each panel's name into it where it fits without touching an
-// edge, a cut or another text, and otherwise above the blank with a line that
-// leads to it.
+// edge, a cut or another text, and otherwise a letter for it that the key below
+// the title explains: no line leads across the paper to a name.
 func (f *figure) panels() {
 	for i := range f.piece.Panels {
 		name := f.say(f.piece.Panels[i].Name)
 		spot := f.room(i)
-		if l, ok := spot.inscribe(name, f.lettering, 0.8*f.lettering); ok {
+		if l, ok := spot.inscribe(name, f.lettering); ok {
 			f.label(l)
 			continue
 		}
-		at := spot.inner()
-		f.sides[above].add(tag{at: at.X, thing: at.Y, lines: Wrap(name, f.lettering, 16*f.lettering)})
+		letter := f.key(name)
+		if l, ok := spot.inscribe(letter, f.lettering); ok {
+			f.label(l)
+		} else {
+			f.sides[above].add(tag{at: spot.inner().X, thing: f.h, lines: []string{letter}})
+		}
 	}
+}
+
+// key returns the letter that stands for a name in small panels: a to z, then
+// two of them.
+func (f *figure) key(name string) string {
+	n := len(f.keys)
+	letter := string(rune('a' + n%26))
+	if n >= 26 {
+		letter = string(rune('a'+n/26-1)) + letter
+	}
+	f.keys = append(f.keys, letter+":"+noBreak+strings.ReplaceAll(name, " ", noBreak))
+	return letter
 }
 
 // room is the inside of a panel that is to be named.

@@ -100,8 +100,8 @@ func (f *figure) blank(order *sheet.Order, p sheet.Placement, origin pattern.Poi
 	name := f.say(item.Name)
 	f.fig.Lines = append(f.fig.Lines, Line{Layer: Outline, Name: name, Path: path, Closed: true})
 	spot := room{figure: f, ring: Flatten(nil, path, true, 1)}
-	for _, text := range [...]string{name, strconv.Itoa(p.Item + 1)} {
-		if label, ok := spot.inscribe(text, f.lettering, 0.8*f.lettering); ok {
+	for _, text := range [...]string{name + ", " + f.size(item.Width, item.Height), name, strconv.Itoa(p.Item + 1)} {
+		if label, ok := spot.inscribe(text, f.lettering); ok {
 			f.label(label)
 			return
 		}

@@ -55,7 +55,7 @@ func divide(part Box, step *sheet.Step, kerf float64) cutLine {
 // numberCuts writes beside every cut the number of its step, where there is
 // room for it: between the cut and the next one, clear of all texts.
 func (f *figure) numberCuts(lines []cutLine) {
-	size := 0.8 * f.lettering
+	size := f.lettering
 	for i := range lines {
 		text := []string{strconv.Itoa(lines[i].step)}
 		w, h := Block(text, size)

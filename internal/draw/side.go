@@ -157,13 +157,47 @@ func (f *figure) hang(s *side, t *tag, depth, pad float64) {
 	}
 	f.label(label)
 	from, to := s.base(t.at, t.thing), s.point(t.at, depth+deep)
-	gap := to.sub(from)
-	if t.from == unmeasured && math.Abs(t.thing-s.start) > hair {
-		f.fig.Lines = append(f.fig.Lines, dot(Measures, from, 0.16*f.lettering))
-	} else {
-		from = from.add(gap.by(0.25 * f.lettering / gap.length()))
+	for _, part := range f.outside(from, to) {
+		gap := part[1].sub(part[0])
+		f.stroke(part[0].add(gap.by(min(0.5, 0.25*f.lettering/gap.length()))), part[1])
 	}
-	f.stroke(from, to)
+}
+
+// outside returns the parts of a line that do not lie on the paper: a thin line
+// on it would be read as a score.
+func (f *figure) outside(a, b Point) (parts [][2]Point) {
+	long := b.sub(a).length()
+	along := b.sub(a).by(1 / max(long, 1e-9))
+	marks := []float64{0, long}
+	for _, ring := range f.rings {
+		for _, at := range crossings(nil, ring, a, along) {
+			if at > 0 && at < long {
+				marks = append(marks, at)
+			}
+		}
+	}
+	slices.Sort(marks)
+	for i := 1; i < len(marks); i++ {
+		mid := a.add(along.by((marks[i-1] + marks[i]) / 2))
+		if marks[i]-marks[i-1] > 0.4*f.lettering && !f.onPaper(mid) {
+			parts = append(parts, [2]Point{a.add(along.by(marks[i-1])), a.add(along.by(marks[i]))})
+		}
+	}
+	return parts
+}
+
+// onPaper reports whether a place lies on the paper or its edge.
+func (f *figure) onPaper(p Point) bool {
+	for _, beside := range [...]Point{{hair, hair}, {-hair, -hair}} {
+		in := false
+		for _, ring := range f.rings {
+			in = in != within(p.add(beside), ring)
+		}
+		if in {
+			return true
+		}
+	}
+	return false
 }
 
 // dimension draws the line that the measured tags of one origin hang on. It

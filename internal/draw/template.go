@@ -41,6 +41,7 @@ func NewTemplate(p *pattern.Pattern, o Options) *Drawing {
 func (l *layout) template(piece *pattern.Piece, glues []pattern.Glue) Figure {
 	f := l.figure(piece, glues)
 	f.geometry()
+	f.drop(BlankEdge)
 	text := f.fig.Name + ", " + f.say("make") + " " + strconv.Itoa(max(1, piece.Quantity)) + ", " + f.say("inside up")
 	if grain := f.grain(); grain != "" {
 		text += ", " + f.say("grain") + noBreak + grain

@@ -33,7 +33,7 @@ const between = 8.0
 //
 // The picture is scaled to what is left of the page, above the columns of text
 // or at the head of the second one, and its scale is written below it: it is no
-// template. The options' Fit is not looked at. The error is the writer's, or
+// template. The error is the writer's, or
 // says that the paper is too small or too large.
 func EncodeGuide(w io.Writer, g *guide.Guide, d *draw.Drawing, o Options) error {
 	short, long, err := o.paper(d.Step)

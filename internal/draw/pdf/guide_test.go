@@ -181,7 +181,7 @@ func TestDrawingsSpeakTheLanguage(t *testing.T) {
 		}
 		drawn := func(p *draw.Drawing) {
 			encode(t, p, pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)})
-			encode(t, p, pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210), Fit: true})
+			encode(t, p, pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)})
 			encodeGuide(t, &guide.Guide{Title: "x"}, p, pdf.Options{})
 		}
 		for _, s := range drawtest.Every() {
@@ -212,7 +212,7 @@ func TestGermanDrawing(t *testing.T) {
 	require.NoError(t, err)
 	d := draw.New(drawtest.Sleeve(), draw.Options{Title: "Sleeve for one piece", Step: measure.Marks(measure.Millimetre)[3], Say: say, Language: "de"})
 	text := flowed(t, encode(t, d, pdf.Options{}))
-	for _, want := range []string{"81,3 mm", "Rille 1", "Talfalz 90°", "Mit 100 % drucken", "Maß", " 8,6417"} {
+	for _, want := range []string{"81,3 mm", "Rille 1", "auf dich zu 90°", "Mit 100 % drucken", "Maß", " 8,6417"} {
 		assert.Contains(t, text, want)
 	}
 	_, err = guide.Words("tlh")

@@ -1,12 +1,14 @@
-// Package pdf writes a drawing as PDF at true scale: on one page where a piece
-// fits, and else over several that overlap, with marks to lay them together
-// by. Every page has two lines to check the printer with, of 100 mm and of
-// 4 in, and the readings follow as a table.
+// Package pdf writes a drawing as PDF. A template is printed at true scale on as
+// few pages as it fits; what is larger than a page is parted, with marks and words
+// to lay the parts together by. Other drawings are printed at true scale where a
+// piece has room on a page with its dimensions, and else smaller, its letters no
+// smaller than 9 points; their readings follow as a table. Pages at true scale
+// have lines to check the printer with.
 //
 // The text is set in the font that the drawing was laid out in, which is
 // embedded. The dates are fixed: the same drawing gives the same bytes.
 //
-// The package shrinks nothing but cut plans, and it prints nothing.
+// The package works no sizes out, and it prints nothing.
 package pdf
 
 import (
@@ -23,9 +25,6 @@ type Options struct {
 	// Width and Height are the sizes of the paper in the printer, either way
 	// round. Zero stands for letter paper for readings in inches, and for A4.
 	Width, Height measure.Length
-	// Fit shrinks every figure to one page instead of splitting it, for plans
-	// of whole sheets. The scale is written beside it.
-	Fit bool
 	// Context may end the work early; nil for none.
 	Context context.Context
 }
@@ -72,7 +71,7 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	if err != nil {
 		return err
 	}
-	if !o.Fit && d.Lettering > draw.Lettering {
+	if d.Lettering > draw.Lettering {
 		d = d.Lettered(draw.Lettering)
 	}
 	p := newPrinter(d.Title, d.Language, d, short.Millimetres(), long.Millimetres())
@@ -84,7 +83,7 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 		return p.f.output(w)
 	}
 	for i := range d.Figures {
-		p.figure(&d.Figures[i], o.Fit)
+		p.figure(i)
 		if err := o.err(); err != nil {
 			return err
 		}
@@ -95,14 +94,12 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	return p.f.output(w)
 }
 
-// The margin that printers leave white, and the bands for heading, marks and
-// check lines, all in mm.
+// The margin that printers leave white, and the bands for heading and check
+// lines, all in mm.
 const (
-	margin  = 9.0
-	marks   = 5.0
-	footer  = 17.0
-	overlap = 16.0
-	space   = 6.0 // between things on a page
+	margin = 9.0
+	footer = 17.0
+	space  = 6.0 // between things on a page
 )
 
 // printer lays pages out.
@@ -118,8 +115,9 @@ type printer struct {
 
 // page is what is known of a page before the number of pages is.
 type page struct {
-	w, h float64
-	note string // below the title
+	w, h   float64
+	note   string // below the title
+	scaled bool   // what it shows is not true to size
 }
 
 func newPrinter(title, language string, d *draw.Drawing, short, long float64) *printer {
@@ -128,7 +126,7 @@ func newPrinter(title, language string, d *draw.Drawing, short, long float64) *p
 
 // page begins a page.
 func (p *printer) page(landscape bool, note string) {
-	at := page{p.short, p.long, note}
+	at := page{w: p.short, h: p.long, note: note}
 	if landscape {
 		at.w, at.h = p.long, p.short
 	}
@@ -170,7 +168,9 @@ func (p *printer) finish() {
 	for i, at := range p.pages {
 		p.f.turn(i)
 		p.head(at, i+1)
-		p.foot(at)
+		if !at.scaled {
+			p.foot(at)
+		}
 	}
 }
 
@@ -182,17 +182,17 @@ func (p *printer) head(at page, number int) {
 	}
 	p.f.areas(draw.Light().Quiet)
 	text := fmt.Sprintf("%d / %d", number, len(p.pages))
-	p.write(text, at.w-margin-draw.Width(text, 3), margin+3, 3)
+	p.write(text, at.w-margin-draw.Width(text, letter), margin+3, letter)
 	_, h := draw.Block(p.heading(at.w), 4.6)
-	p.write(draw.Wrap(at.note, 2.8, at.w-2*margin)[0], margin, margin+h+3.2, 2.8)
+	p.write(draw.Wrap(at.note, letter, at.w-2*margin)[0], margin, margin+h+3.2, letter)
 }
 
 // foot draws the lines that show whether the printer keeps to the scale.
 func (p *printer) foot(at page) {
-	y := at.h - margin - 11
+	y := at.h - margin - 12
 	p.f.areas(draw.Light().Quiet)
-	for _, line := range draw.Wrap(p.d.Say("Print at 100 %, then measure: the lines are exactly this long."), 2.8, at.w-2*margin) {
-		p.write(line, margin, y, 2.8)
+	for _, line := range draw.Wrap(p.d.Say("Print at 100 %, then measure: the lines are exactly this long."), letter, at.w-2*margin) {
+		p.write(line, margin, y, letter)
 	}
 	p.check(margin, y+4, 100, "100 "+p.d.Say("mm"))
 	p.check(margin, y+9, 101.6, "4 "+p.d.Say("in"))
@@ -201,7 +201,7 @@ func (p *printer) foot(at page) {
 // check draws a line of a length in mm with ticks at its ends.
 func (p *printer) check(x, y, long float64, text string) {
 	p.rod(x, y, long)
-	p.write(text, x+long+2, y+1, 2.8)
+	p.write(text, x+long+2, y+1, letter)
 }
 
 func (p *printer) rod(x, y, long float64) {

@@ -164,6 +164,10 @@ func TestPagesAndCheckLinesAreTrue(t *testing.T) {
 		for i := range pages {
 			assert.InDelta(t, c.sides[0], min(sizes[i][0], sizes[i][1]), 0.01, name)
 			assert.InDelta(t, c.sides[1], max(sizes[i][0], sizes[i][1]), 0.01, name)
+			if i == 0 { // it has no room at true scale with its dimensions
+				assert.False(t, near(lengths(pages[i]), 100), "%s: page %d", name, i)
+				continue
+			}
 			assert.True(t, near(lengths(pages[i]), 100), "%s: page %d has a line of 100 mm", name, i)
 			assert.True(t, near(lengths(pages[i]), 101.6), "%s: page %d has a line of 4 in", name, i)
 		}
@@ -205,12 +209,13 @@ func TestCoordinatesReadBack(t *testing.T) {
 	for _, v := range p.Panels[2].Hole {
 		window = append(window, v.Point)
 	}
-	a4, _ := trace(t, encode(t, sleeve(), pdf.Options{}))
-	assert.True(t, find(a4[0], outline) && find(a4[0], window))
-	a5, _ := trace(t, encode(t, sleeve(), pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)}))
-	require.Greater(t, len(a5), 1)
-	assert.True(t, find(a5[0], outline), "the parts of a split figure are not moved against one another")
-	assert.True(t, find(a5[1], outline))
+	template := draw.NewTemplate(drawtest.Sleeve(), draw.Options{Title: "Sleeve for a tin of tea", Step: measure.Marks(measure.Millimetre)[3]})
+	a4, _ := trace(t, encode(t, template, pdf.Options{}))
+	assert.True(t, find(a4[0], turned(outline)) && find(a4[0], turned(window)))
+	a5, _ := trace(t, encode(t, template, pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)}))
+	for _, page := range a5 {
+		assert.True(t, find(page, outline) || find(page, turned(outline)), "the parts of a figure are not moved against one another")
+	}
 }
 
 // word is a word as poppler finds it.
@@ -336,7 +341,7 @@ func TestWordsAreApart(t *testing.T) {
 
 func TestCutPlan(t *testing.T) {
 	d := drawtest.DrawPlan()
-	for _, o := range []pdf.Options{{Fit: true}, {}, {Fit: true, Width: measure.Millimetres(148), Height: measure.Millimetres(210)}} {
+	for _, o := range []pdf.Options{{}, {Width: measure.Millimetres(148), Height: measure.Millimetres(210)}} {
 		checkWords(t, "plan", words(t, encode(t, d, o)))
 	}
 }
@@ -354,17 +359,17 @@ func TestTableHoldsTheReadings(t *testing.T) {
 	}
 }
 
-func TestFitWritesItsScale(t *testing.T) {
-	o := pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210), Fit: true}
+func TestWhatHasNoRoomWritesItsScale(t *testing.T) {
+	o := pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)}
 	file := encode(t, sleeve(), o)
 	text := string(run(t, file, "pdftotext", "apt-get install poppler-utils", "FILE", "-"))
-	m := regexp.MustCompile(`scale 1 : ([0-9.]+)`).FindStringSubmatch(text)
+	m := regexp.MustCompile(`scale 1 : ([0-9.]*[0-9])`).FindStringSubmatch(text)
 	require.NotNil(t, m, text)
 	scale, err := strconv.ParseFloat(m[1], 64)
 	require.NoError(t, err)
 	pages, _ := trace(t, file)
 	assert.InDelta(t, 219.5/scale, longest(pages[0]), 0.02, "the longest line is the sleeve's edge at that scale")
-	assert.True(t, near(lengths(pages[0]), 100), "check lines are not shrunk")
+	assert.False(t, near(lengths(pages[0]), 100), "nothing says that it is true to size")
 }
 
 // longest returns the longest level line of any closed outline of a page.
@@ -378,6 +383,21 @@ func longest(page []stroke) float64 {
 		}
 	}
 	return best
+}
+
+// No letter is under 9 points on any page, however much a piece is shrunk.
+func TestLettersCanBeRead(t *testing.T) {
+	least := func(name string, file []byte) {
+		for _, page := range words(t, file) {
+			for _, w := range page {
+				assert.Greater(t, max(w.x1-w.x0, w.y1-w.y0), 9*mmPerPoint, "%s: %q", name, w.text) // poppler's boxes are as high as the font
+			}
+		}
+	}
+	for _, s := range drawtest.Every() {
+		least(s.Name, encode(t, s.Draw(), pdf.Options{}))
+	}
+	least("plan", encode(t, drawtest.DrawPlan(), pdf.Options{}))
 }
 
 func TestPaperOutOfBounds(t *testing.T) {
@@ -404,7 +424,7 @@ func TestGolden(t *testing.T) {
 	for name, d := range drawtest.Goldens() {
 		drawtest.CheckGolden(t, name+".pdf", encode(t, d, pdf.Options{}))
 	}
-	drawtest.CheckGolden(t, "cut-plan.pdf", encode(t, drawtest.DrawPlan(), pdf.Options{Fit: true}))
+	drawtest.CheckGolden(t, "cut-plan.pdf", encode(t, drawtest.DrawPlan(), pdf.Options{}))
 	drawtest.CheckGolden(t, "sleeve-a5.pdf", encode(t, sleeve(), pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)}))
 }
 

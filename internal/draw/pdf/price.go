@@ -14,24 +14,16 @@ func Pages(d *draw.Drawing, o Options) int {
 	if err != nil {
 		return 0
 	}
-	if o.Fit {
+	if d.View != draw.Template {
 		return len(d.Figures)
 	}
 	if d.Lettering > draw.Lettering {
 		d = d.Lettered(draw.Lettering)
 	}
 	p := newPrinter(d.Title, d.Language, d, short.Millimetres(), long.Millimetres())
-	pages := 0
-	if d.View == draw.Template { // pieces may share pages, parts seldom do
-		s := p.sheets(1)
-		for i := range d.Figures {
-			pages += s.pieces(&d.Figures[i])
-		}
-		return pages
-	}
-	for i := range d.Figures {
-		g := p.split(&d.Figures[i])
-		pages += g.cols * g.rows
+	pages, s := 0, p.sheets(1)
+	for i := range d.Figures { // pieces may share pages, parts seldom do
+		pages += s.pieces(&d.Figures[i])
 	}
 	return pages
 }

@@ -119,7 +119,7 @@ func (p *printer) words(l *draw.Label, line draw.TextLine, w window) {
 		} else {
 			line.At.X += step
 		}
-		if w.holds(box) || part.Width > overlap-1 && box.Meets(w.part) {
+		if w.holds(box) || part.Width > lapping-1 && box.Meets(w.part) {
 			p.text(l, part, w)
 		}
 	}

@@ -7,8 +7,8 @@ import (
 
 // The table's letters and the height of a line, in mm.
 const (
-	cells  = 3.0
-	line   = 4.2
+	cells  = 3.2
+	line   = 4.4
 	gutter = 5.0  // between columns
 	narrow = 26.0 // what a column of names keeps on a cells page
 )

@@ -36,8 +36,9 @@ type sheets struct {
 // free round it.
 type block struct {
 	figure   *draw.Figure
-	part     draw.Box // of the figure
-	of       *tiling  // nil for a whole piece
+	part     draw.Box     // of the figure
+	visible  *draw.Figure // what reaches into a part
+	of       *tiling      // nil for a whole piece
 	col, row int
 	around   float64 // from the part to the block's edge
 	chart    *tiling // the block is the map of its pages, nil for none
@@ -63,6 +64,9 @@ type tiling struct {
 // a check line of 100 mm or 4 in, or half as long if that takes fewer pages.
 func (p *printer) template() error {
 	best := p.nested(1)
+	if err := p.o.err(); err != nil {
+		return err
+	}
 	if half := p.nested(0.5); best == nil || half != nil && half.pages() < best.pages() {
 		best = half
 	}
@@ -74,7 +78,7 @@ func (p *printer) template() error {
 	}
 	best.add(block{figure: &p.d.Legend, part: p.d.Legend.Box, around: apart / 2})
 	best.print()
-	return nil
+	return p.o.err()
 }
 
 // usable is what a printer reaches of an upright page.
@@ -141,14 +145,18 @@ func (s *sheets) block(f *draw.Figure) {
 		t.first += other.cols * other.rows
 	}
 	s.tiled = append(s.tiled, t)
+	reach := extents(f)
 	for row := range t.rows {
 		for col := range t.cols {
+			if s.o.err() != nil {
+				return // Encode looks at the same
+			}
 			low := draw.Point{X: f.Box.Low.X + float64(col)*(t.w-lapping), Y: f.Box.High.Y - float64(row)*(t.h-lapping) - t.h}
 			part := draw.Box{Low: low, High: draw.Point{X: low.X + t.w, Y: low.Y + t.h}}
 			part.Low.Y, part.High.X = max(part.Low.Y, f.Box.Low.Y), min(part.High.X, f.Box.High.X)
 			t.pages = append(t.pages, -1)
-			if shows(f, part) {
-				s.blocks = append(s.blocks, block{figure: f, part: part, of: t, col: col, row: row, around: band + apart/2})
+			if visible := within(f, reach, part); shows(&visible, part) {
+				s.blocks = append(s.blocks, block{figure: f, part: part, visible: &visible, of: t, col: col, row: row, around: band + apart/2})
 			}
 		}
 	}
@@ -203,6 +211,9 @@ func (s *sheets) print() {
 		}
 	}
 	for _, area := range order {
+		if s.o.err() != nil {
+			return
+		}
 		s.printPage(area)
 	}
 }
@@ -262,7 +273,7 @@ func (s *sheets) printBlock(b *block, at place) {
 	}
 	if b.of != nil {
 		s.f.within(x, y, wide, high)
-		s.show(b.figure, w)
+		s.show(b.visible, w)
 		s.f.whole()
 		s.joins(b, &w)
 		return
