@@ -4,6 +4,9 @@ import (
 	"bytes"
 	"context"
 	"io"
+	"net/url"
+	"strconv"
+	"strings"
 
 	"github.com/labstack/echo/v4"
 
@@ -73,11 +76,13 @@ func newGuide[Q ask.Subject](kind string, of func() Q) *guideCalculation[Q] {
 func (a *guided) in(f tell.Format, x *answering) []byte {
 	switch f {
 	case tell.Markdown:
-		return a.guide.Markdown()
+		return a.guide.Markdown(a.pictureLink(x))
 	case tell.Text:
 		return a.guide.Text()
 	case tell.HTML:
-		return written(a.guide.HTML(svg.Append(nil, a.figure(), svg.Options{})))
+		return written(a.guide.HTML(guide.Pictures{
+			Figure: svg.Append(nil, a.figure(), svg.Options{Classes: true}), Step: a.pictureOf(), Dark: svg.Style(draw.Dark()), Link: a.pictureLink(x),
+		}))
 	case tell.PDF:
 		return x.encoded(nil, func(w io.Writer) error {
 			return pdf.EncodeGuide(w, &a.guide, a.figure(), pdf.Options{Width: a.paper[0], Height: a.paper[1], Context: x.ctx})
@@ -94,6 +99,46 @@ func (a *guided) figure() *draw.Drawing {
 		panic(err) // a measured drawing has no limits
 	}
 	return d
+}
+
+// onPhones is the size of letters in parts of a picture's width that come out at
+// 11 pixels on a page 360 wide, with its margins.
+const onPhones = 11.0 / 300
+
+// pictureOf returns how the picture of a step of the work is drawn, nil where
+// the work of several layers is told.
+func (a *guided) pictureOf() func(step int) []byte {
+	one, ok := a.solved.(oneSolved)
+	if !ok {
+		return nil
+	}
+	order, err := one.order()
+	if err != nil {
+		return nil // the guide has been written without one, too
+	}
+	return func(step int) []byte {
+		d := draw.NewPicture(&one.Pattern, order, step, draw.Options{Step: one.Step, Say: wordsOf(a.guide.Language), Language: a.guide.Language})
+		return svg.Append(nil, d.Readable(onPhones), svg.Options{ID: "picture-" + strconv.Itoa(step+1), Classes: true})
+	}
+}
+
+// pictureLink returns the address of the picture of a step of the work, nil
+// where there is none.
+func (a *guided) pictureLink(x *answering) func(step int) string {
+	one, ok := a.solved.(oneSolved)
+	if !ok {
+		return nil
+	}
+	names, err := url.ParseQuery(strings.TrimPrefix(string(x.Link("")), "?"))
+	if err != nil {
+		return nil
+	}
+	names.Del("units") // a drawing has none
+	names.Set("view", draw.Picture.String())
+	return func(step int) string {
+		names.Set("picture", strconv.Itoa(step+1))
+		return "/v1/drawing/" + one.Request.Kind.Name + ".svg?" + names.Encode()
+	}
 }
 
 // written returns what was written to memory, which cannot fail; if it did

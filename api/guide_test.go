@@ -1,10 +1,13 @@
 package api
 
 import (
+	"encoding/json"
 	"net/http"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
@@ -59,4 +62,29 @@ func TestGuideNamesWhatIsWrong(t *testing.T) {
 	for query, field := range map[string]string{"&language=xx": "language", "&units=cm": "units"} {
 		assert.Equal(t, field, get(t, "/v1/guide/slotted-band?"+cards+query).problem(http.StatusBadRequest).Errors[0].Name)
 	}
+}
+
+// Every step of a guide that the order of work has shows its picture, with words:
+// in the page, as the image of its HowTo step, and as a link.
+func TestGuidesHavePictures(t *testing.T) {
+	const box = "unit=mm&width=60&height=40&thickness=12&caliper=0.4"
+	page := get(t, "/v1/guide/lidded-box.html?"+box+"&units=both").ok().Body.String()
+	assert.GreaterOrEqual(t, strings.Count(page, `id="picture-`), 16, "a title and a description each")
+	assert.Contains(t, page, "cf-ground{fill:#14191b}", "dark on dark pages")
+	_, howTo, found := strings.Cut(page, `<script type="application/ld+json">`)
+	require.True(t, found)
+	howTo, _, _ = strings.Cut(howTo, "</script>")
+	var read struct {
+		Step []struct{ Name, Image string }
+	}
+	require.NoError(t, json.Unmarshal([]byte(howTo), &read))
+	images := 0
+	for _, s := range read.Step {
+		if s.Image != "" {
+			images++
+			get(t, s.Image).ok()
+		}
+	}
+	assert.Greater(t, images, 4)
+	assert.Contains(t, get(t, "/v1/guide/lidded-box.md?"+box).ok().Body.String(), "](/v1/drawing/lidded-box.svg?")
 }

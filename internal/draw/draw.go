@@ -125,6 +125,18 @@ func suitable(p *pattern.Pattern) float64 {
 // mm.
 func (d *Drawing) Lettered(size float64) *Drawing { return d.again(size) }
 
+// Readable returns the drawing with letters that are as large as least, in parts
+// of its width, as far as that can be had by tries: larger letters widen it.
+func (d *Drawing) Readable(least float64) *Drawing {
+	for range 4 {
+		if d.Lettering >= least*d.Width*0.999 {
+			break
+		}
+		d = d.Lettered(least * d.Width * 1.05)
+	}
+	return d
+}
+
 // Say returns the wording of a word in the drawing's language, for the texts
 // that an encoder sets beside the figures.
 func (d *Drawing) Say(word string) string { return d.words.say(word) }

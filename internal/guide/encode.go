@@ -39,8 +39,9 @@ func (g *Guide) Text() []byte {
 }
 
 // Markdown writes the guide as Markdown, as far as CommonMark and the tables
-// of its common extension go.
-func (g *Guide) Markdown() []byte {
+// of its common extension go. link gives the address of a picture of each step
+// of the order of work; nil for none.
+func (g *Guide) Markdown(link func(step int) string) []byte {
 	var b bytes.Buffer
 	say := func(parts ...string) {
 		for _, p := range parts {
@@ -70,6 +71,11 @@ func (g *Guide) Markdown() []byte {
 		}
 		if s.After != "" {
 			say("\n    ", marked(s.After), "\n")
+		}
+		for _, n := range s.Order {
+			if link != nil {
+				say("\n    ![", marked(s.Title), "](", link(n), ")\n")
+			}
 		}
 		say("\n")
 	}

@@ -62,11 +62,11 @@ func goldenGuide(t *testing.T, g *guide.Guide) {
 	name := filepath.Join("..", "..", "testdata", "guide", g.Kind+"."+g.Language)
 	text, err := g.JSON()
 	require.NoError(t, err)
-	page, err := g.HTML(nil)
+	page, err := g.HTML(guide.Pictures{})
 	require.NoError(t, err)
 	golden(t, name+".json", text)
 	golden(t, name+".html", page)
-	golden(t, name+".md", g.Markdown())
+	golden(t, name+".md", g.Markdown(nil))
 	golden(t, name+".txt", g.Text())
 }
 

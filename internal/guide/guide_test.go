@@ -198,7 +198,7 @@ func BenchmarkHTML(b *testing.B) {
 	require.NoError(b, err)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := g.HTML(nil); err != nil {
+		if _, err := g.HTML(guide.Pictures{}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -17,16 +17,35 @@ var parsed = sync.OnceValue(func() *template.Template {
 
 // HTML writes the guide as one page that needs nothing else: semantic,
 // printable, light or dark as the reader has it, with the same instructions as
-// a schema.org HowTo in JSON-LD. figure is SVG text that the project drew
-// itself, set above the steps as it is; nil for none.
-func (g *Guide) HTML(figure []byte) ([]byte, error) {
+// a schema.org HowTo in JSON-LD. The figure is set above the steps and each
+// picture into its step.
+func (g *Guide) HTML(p Pictures) ([]byte, error) {
+	drawn := make([][]template.HTML, len(g.Steps))
+	for i := range g.Steps {
+		for _, n := range g.Steps[i].Order {
+			if p.Step != nil {
+				drawn[i] = append(drawn[i], template.HTML(p.Step(n)))
+			}
+		}
+	}
 	var b bytes.Buffer
 	err := parsed().Execute(&b, struct {
 		*Guide
-		HowTo howTo
-		Drawn template.HTML
-	}{g, g.howTo(), template.HTML(figure)})
+		HowTo    howTo
+		Drawn    template.HTML
+		Pictures [][]template.HTML
+		Dark     template.CSS
+	}{g, g.howTo(p.Link), template.HTML(p.Figure), drawn, template.CSS(p.Dark)})
 	return b.Bytes(), err
+}
+
+// Pictures are what a page shows of the work: SVG text that the project drew
+// itself, which is set into the page as it is.
+type Pictures struct {
+	Figure []byte                // the pattern; nil for none
+	Step   func(step int) []byte // a step of the order of work; nil for none
+	Dark   string                // style rules that make them light on dark
+	Link   func(step int) string // the address of such a picture; nil for none
 }
 
 // howTo is the guide in the words of schema.org. It has no duration: how long
@@ -54,15 +73,21 @@ type done struct {
 	Position int    `json:"position"`
 	Name     string `json:"name"`
 	Text     string `json:"text"`
+	Image    string `json:"image,omitempty"` // of the last thing that the step does
 }
 
-func (g *Guide) howTo() howTo {
+func (g *Guide) howTo(link func(int) string) howTo {
 	h := howTo{
 		Context: "https://schema.org", Type: "HowTo", Language: g.Language, Name: g.Title, Description: g.Summary,
 		Supply: list("HowToSupply", g.Materials), Tool: list("HowToTool", g.Tools),
 	}
 	for i := range g.Steps {
-		h.Step = append(h.Step, done{"HowToStep", i + 1, g.Steps[i].Title, g.Steps[i].Whole()})
+		s := &g.Steps[i]
+		step := done{Type: "HowToStep", Position: i + 1, Name: s.Title, Text: s.Whole()}
+		if n := len(s.Order); n > 0 && link != nil {
+			step.Image = link(s.Order[n-1])
+		}
+		h.Step = append(h.Step, step)
 	}
 	return h
 }

@@ -79,7 +79,7 @@ func (p *page) see(token html.Token) {
 func TestHTMLIsSound(t *testing.T) {
 	for _, k := range enclosure.Kinds() {
 		eachWay(t, solved(t, k.Name, 1), func(g guide.Guide) {
-			text, err := g.HTML([]byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1 1"></svg>`))
+			text, err := g.HTML(guide.Pictures{Figure: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1 1"></svg>`)})
 			require.NoError(t, err)
 			p := parsePage(t, text)
 			assert.Equal(t, g.Language, p.lang)
@@ -103,7 +103,7 @@ func TestHTMLIsSound(t *testing.T) {
 func TestHowTo(t *testing.T) {
 	for _, k := range enclosure.Kinds() {
 		eachWay(t, solved(t, k.Name, 2), func(g guide.Guide) {
-			text, err := g.HTML(nil)
+			text, err := g.HTML(guide.Pictures{})
 			require.NoError(t, err)
 			var how struct {
 				Context     string `json:"@context"`
@@ -137,7 +137,7 @@ func TestHowTo(t *testing.T) {
 func TestHTMLKeepsTextsApartFromMarkup(t *testing.T) {
 	nasty := `</script><script>alert("1")</script><img src=x onerror=y>`
 	g := guide.Guide{Language: "en", Title: nasty, Summary: nasty, Steps: []guide.Step{{Title: nasty, Text: nasty, Lines: []string{nasty}}}}
-	text, err := g.HTML(nil)
+	text, err := g.HTML(guide.Pictures{})
 	require.NoError(t, err)
 	p := parsePage(t, text)
 	assert.Equal(t, 1, p.elements["script"])
@@ -149,7 +149,7 @@ func TestHTMLKeepsTextsApartFromMarkup(t *testing.T) {
 
 func TestMarkdownKeepsTextsApartFromMarkup(t *testing.T) {
 	g := guide.Guide{Title: "a_b*c", Summary: "<b> [x] `y` |", Steps: []guide.Step{{Title: "t", Text: `\`}}}
-	text := string(g.Markdown())
+	text := string(g.Markdown(nil))
 	assert.True(t, strings.HasPrefix(text, "# a\\_b\\*c\n\n\\<b> \\[x] \\`y\\` \\|\n"), text)
 	assert.Contains(t, text, `1. **t.** \\`)
 }

@@ -141,9 +141,9 @@ func TestFormatsAreComplete(t *testing.T) {
 			var read guide.Guide
 			require.NoError(t, json.Unmarshal(text, &read))
 			assert.Len(t, read.Steps, len(g.Steps))
-			page, err := g.HTML(nil)
+			page, err := g.HTML(guide.Pictures{})
 			require.NoError(t, err)
-			for _, written := range []string{string(text), string(g.Markdown()), flowed(g.Text()), string(page)} {
+			for _, written := range []string{string(text), string(g.Markdown(nil)), flowed(g.Text()), string(page)} {
 				for i := range g.Steps {
 					assert.Contains(t, plainSpaces(written), plainSpaces(g.Steps[i].Title))
 					for _, line := range g.Steps[i].Lines {
@@ -151,7 +151,7 @@ func TestFormatsAreComplete(t *testing.T) {
 					}
 				}
 			}
-			assert.NotContains(t, string(text)+string(g.Text())+string(g.Markdown()), "\u00a0")
+			assert.NotContains(t, string(text)+string(g.Text())+string(g.Markdown(nil)), "\u00a0")
 		})
 	}
 }

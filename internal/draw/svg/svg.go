@@ -22,6 +22,38 @@ type Options struct {
 	// holds several pictures. Letters, digits and hyphens are taken, and
 	// "creasefit" if there are none.
 	ID string
+	// Classes names the layers, texts and grounds, so that a page's style can
+	// give them other colours; Style writes such rules.
+	Classes bool
+}
+
+// Style returns the rules of a style sheet that give pictures with classes the
+// colours of a palette.
+func Style(p *draw.Palette) string {
+	o := out{}
+	rule := func(class string, c draw.Colour, what string) {
+		o.text("." + class + what)
+		o.colour(c)
+		o.text("}")
+	}
+	for l := range draw.Layers {
+		class := className(draw.Layer(l))
+		rule(class, p.Of(draw.Layer(l)), "{stroke:")
+		rule(class, p.Of(draw.Layer(l)), " path[fill]{fill:")
+	}
+	rule("cf-ground", p.Ground, "{fill:")
+	rule("cf-text", p.Text, "{fill:")
+	rule("cf-quiet", p.Quiet, "{fill:")
+	return string(o.b)
+}
+
+func className(l draw.Layer) string { return "cf-" + strconv.Itoa(int(l)) }
+
+// class names a group or an area for the style of a page.
+func (p *picture) class(name string) {
+	if p.classes {
+		p.text(` class="` + name + `"`)
+	}
 }
 
 // Encode writes the drawing. The error is the writer's.
@@ -32,7 +64,7 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 
 // Append appends what Encode writes.
 func Append(dst []byte, d *draw.Drawing, o Options) []byte {
-	p := picture{out: out{dst}, d: d, colours: draw.Light()}
+	p := picture{out: out{dst}, d: d, colours: draw.Light(), classes: o.Classes}
 	if o.Dark {
 		p.colours = draw.Dark()
 	}
@@ -74,6 +106,7 @@ type picture struct {
 	d       *draw.Drawing
 	colours *draw.Palette
 	bed     string // the name of the bed that is being written, of several
+	classes bool
 }
 
 // named names the group that begins, in drawings for a machine; the names of
@@ -112,7 +145,9 @@ func (p *picture) open(id string) {
 		p.text("</desc>\n")
 		return
 	}
-	p.text("</desc>\n<path fill=\"")
+	p.text("</desc>\n<path")
+	p.class("cf-ground")
+	p.text(` fill="`)
 	p.colour(p.colours.Ground)
 	p.text(`" d="M0 0H`)
 	p.number(p.d.Width, 3)
@@ -148,6 +183,7 @@ func (p *picture) layer(lines []draw.Line) {
 	style := layer.Style()
 	p.text("<g")
 	p.named(layer.String())
+	p.class(className(layer))
 	p.text(` stroke="`)
 	p.colour(p.colours.Of(layer))
 	p.text(`" stroke-width="`)
@@ -243,7 +279,13 @@ func (p *picture) arc(from draw.Vertex, to draw.Point, places int) {
 func (p *picture) labels(labels []draw.Label, at draw.Point) {
 	for i := 0; i < len(labels); {
 		first := &labels[i]
-		p.text(`<g fill="`)
+		p.text("<g")
+		if first.Quiet {
+			p.class("cf-quiet")
+		} else {
+			p.class("cf-text")
+		}
+		p.text(` fill="`)
 		p.colour(p.ink(first))
 		p.text(`" font-size="`)
 		p.number(first.Size, 2)
