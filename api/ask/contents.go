@@ -4,13 +4,14 @@ import (
 	"creasefit/internal/contents"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
+	"creasefit/internal/tolerance"
 )
 
 // Contents is what goes inside.
 type Contents struct {
 	Preset                   Word
 	Width, Height, Thickness Length
-	Tolerance                Length
+	Tolerance                Spread
 }
 
 func (c *Contents) bind(b *Names) {
@@ -20,7 +21,7 @@ func (c *Contents) bind(b *Names) {
 	b.bind(&c.Height, Name{Name: "height", Example: "5 in", Help: "Height of the contents."}.between(measure.Millimetres(3), measure.Millimetres(2000)))
 	b.bind(&c.Thickness, Name{Name: "thickness", Example: "0.09 in", Help: "Thickness of the contents in all."}.between(hair(), measure.Millimetres(500)))
 	b.bind(&c.Tolerance, Name{Name: "contents_tolerance", Example: "1/64 in", Advanced: true,
-		Help: "How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing."}.spread())
+		Help: "How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing."}.spread())
 }
 
 // hair is the thinnest that anything is taken for.
@@ -36,10 +37,10 @@ func (c *Contents) settle(r *Reading, q *solve.Request) {
 	if item, ok := contents.Lookup(c.Preset.Word); ok {
 		c.Width.fill(item.Width, "contents")
 		c.Height.fill(item.Height, "contents")
-		q.SizeTolerance = item.SizeTolerance
+		q.SizeTolerance = tolerance.Within(item.SizeTolerance)
 		if !c.Thickness.Given {
 			c.Thickness.fill(item.Thickness, "contents")
-			q.ThicknessTolerance = item.ThicknessTolerance
+			q.ThicknessTolerance = tolerance.Within(item.ThicknessTolerance)
 		}
 		if r.unit == measure.NoUnit && !r.mistaken {
 			r.unit = item.Unit
@@ -47,7 +48,7 @@ func (c *Contents) settle(r *Reading, q *solve.Request) {
 	}
 	q.Width, q.Height, q.Thickness = c.Width.Length, c.Height.Length, c.Thickness.Length
 	if c.Tolerance.Given {
-		q.SizeTolerance, q.ThicknessTolerance = c.Tolerance.Length, c.Tolerance.Length
+		q.SizeTolerance, q.ThicknessTolerance = c.Tolerance.Source(), c.Tolerance.Source()
 	}
 }
 

@@ -15,6 +15,7 @@ type Common struct {
 	Stock    Stock
 	Bench    Bench
 	Fit      Fit
+	Wanted   Number // chance
 }
 
 // bindWith binds the common names; grain is what is known of the name grain.
@@ -24,6 +25,8 @@ func (q *Common) bindWith(b *Names, grain Name) {
 	q.Stock.bind(b, grain)
 	q.Bench.bind(b)
 	q.Fit.bind(b)
+	b.bind(&q.Wanted, Name{Name: "wanted_chance", Example: "0.9", Advanced: true,
+		Help: "How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers."}.numbers(0.5, 0.999))
 }
 
 // unitName is the unit of bare numbers and of the answer.
@@ -75,6 +78,7 @@ func (q *Enclosure) settleRest(r *Reading) {
 	q.Request.Unit = r.unit
 	q.Bench.settle(r, q.Request)
 	q.Fit.settle(r, q.Request)
+	q.Request.WantedChance = q.Wanted.Number
 	q.Request.Options = q.options()
 }
 

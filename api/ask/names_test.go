@@ -141,13 +141,15 @@ func commonEffects() []effect {
 	const both = "clearance_min=0.02in&clearance_max=0.1in"
 	return []effect{
 		{"unit", "mm", "", "", map[string]string{"Unit": "mm", "Ruler": "0.5 mm", "Fit.Min": nm("1.5 mm"), "Fit.Max": nm("3 mm")}},
-		{"contents", "id-1", "", "width height thickness", map[string]string{"Width": nm("85.6 mm"), "Height": nm("53.98 mm"), "Thickness": nm("0.76 mm"), "ThicknessTolerance": "*"}},
+		{"contents", "id-1", "", "width height thickness", map[string]string{"Width": nm("85.6 mm"), "Height": nm("53.98 mm"), "Thickness": nm("0.76 mm"), "ThicknessTolerance.Low": "*", "ThicknessTolerance.High": "*"}},
 		{"width", "3.25 in", "", "", map[string]string{"Width": nm("3.25 in")}},
 		{"height", "4.25 in", "", "", map[string]string{"Height": nm("4.25 in")}},
 		{"thickness", "0.2 in", "", "", map[string]string{"Thickness": nm("0.2 in")}},
-		{"contents_tolerance", "0.03 in", "", "", map[string]string{"SizeTolerance": nm("0.03 in"), "ThicknessTolerance": nm("0.03 in")}},
-		{"stock", "index-110", "", "caliper", map[string]string{"Caliper": "*", "CaliperTolerance": "*", "Grammage": "*"}},
-		{"caliper", "0.01 in", "", "", map[string]string{"Caliper": nm("0.01 in")}},
+		{"contents_tolerance", "-0.03 in", "", "", map[string]string{"SizeTolerance.Low": nm("0.03 in"), "ThicknessTolerance.Low": nm("0.03 in")}},
+		{"stock", "index-110", "", "caliper", map[string]string{"Caliper": "*", "CaliperTolerance": "*", "WallGive": "*", "Grammage": "*"}},
+		{"caliper", "0.01 in", "", "", map[string]string{"Caliper": nm("0.01 in"), "CaliperTolerance": "*", "WallGive": nm("0.01 in")}},
+		{"caliper_tolerance", "0.001 in", "", "", map[string]string{"CaliperTolerance": nm("0.001 in")}},
+		{"wall_give", "0.002 in", "", "", map[string]string{"WallGive": nm("0.002 in")}},
 		{"grammage", "250", "", "", map[string]string{"Grammage": "250"}},
 		{"sheet", "8 x 10 in", "", "", map[string]string{"SheetWidth": nm("8 in"), "SheetHeight": nm("10 in")}},
 		{"grain", "height", "", "", map[string]string{"Grain": "height"}},
@@ -159,6 +161,7 @@ func commonEffects() []effect {
 		{"fit", "snug", "", "", map[string]string{"FitName": "snug", "Fit.Min": "0", "Fit.Max": nm("1/16 in")}},
 		{"clearance_min", "0.01 in", both, "", map[string]string{"Fit.Min": nm("0.01 in")}},
 		{"clearance_max", "0.11 in", both, "", map[string]string{"Fit.Max": nm("0.11 in")}},
+		{"wanted_chance", "0.9", "", "", map[string]string{"WantedChance": "0.9"}},
 	}
 }
 

@@ -133,6 +133,8 @@ func (q *Layer) takeFrom(outer *Common) {
 	own, beside := &q.Stock, &outer.Stock
 	take(&t, &own.Preset, &beside.Preset, &own.Caliper)
 	take(&t, &own.Caliper, &beside.Caliper, &own.Preset)
+	take(&t, &own.Varies, &beside.Varies, &own.Preset, &own.Caliper, &own.Grammage)
+	take(&t, &own.Give, &beside.Give)
 	take(&t, &own.Grammage, &beside.Grammage, &own.Preset, &own.Caliper)
 	take(&t, &own.Sheet, &beside.Sheet)
 	take(&t, &own.Grain, &beside.Grain, &own.Sheet)
@@ -140,6 +142,7 @@ func (q *Layer) takeFrom(outer *Common) {
 	take(&t, &q.Fit.Named, &outer.Fit.Named, &q.Fit.Min, &q.Fit.Max)
 	take(&t, &q.Fit.Min, &outer.Fit.Min, &q.Fit.Named)
 	take(&t, &q.Fit.Max, &outer.Fit.Max, &q.Fit.Named)
+	take(&t, &q.Wanted, &outer.Wanted)
 	share(&t, &q.Unit, &outer.Unit)
 	share(&t, &q.Bench.Ruler, &outer.Bench.Ruler)
 	share(&t, &q.Bench.Preset, &outer.Bench.Preset)

@@ -13,6 +13,8 @@ import (
 type Stock struct {
 	Preset   Word
 	Caliper  Length
+	Varies   Length
+	Give     Length
 	Grammage Number
 	Sheet    Size
 	Grain    Word
@@ -21,6 +23,10 @@ type Stock struct {
 func (s *Stock) bind(b *Names, grain Name) {
 	b.bind(&s.Preset, stockName("The paper, by name, instead of its caliper."))
 	b.bind(&s.Caliper, Name{Name: "caliper", Example: "0.012 in", Help: "Thickness of one sheet of the paper."}.between(hair(), measure.Millimetres(5)))
+	b.bind(&s.Varies, Name{Name: "caliper_tolerance", Example: "0.001 in", Advanced: true,
+		Help: "How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper."}.between(measure.Length{}, measure.Millimetres(2)))
+	b.bind(&s.Give, Name{Name: "wall_give", Example: "0 in", Advanced: true,
+		Help: "How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing."}.between(measure.Length{}, measure.Millimetres(5)))
 	b.bind(&s.Grammage, Name{Name: "grammage", Example: "270", Advanced: true,
 		Help: "Mass of the paper in g/m2. Without a caliper the caliper is estimated from it."}.numbers(10, 3000))
 	b.bind(&s.Sheet, Name{Name: "sheet", Catalogue: "/v1/sheets/sizes", Example: "12 x 12 in", Advanced: true,
@@ -49,7 +55,7 @@ func (s *Stock) settle(r *Reading, q *solve.Request) {
 	case s.Preset.Given:
 		s.settleNamed(r, q)
 	case s.Caliper.Given:
-		q.CaliperTolerance = stock.MeasuredTolerance()
+		q.CaliperTolerance = stock.Spread(s.Caliper.Length)
 	case s.Grammage.Given:
 		e := stock.EstimateCaliper(q.Grammage)
 		s.Caliper.fill(e.Caliper, "grammage")
@@ -59,6 +65,12 @@ func (s *Stock) settle(r *Reading, q *solve.Request) {
 		r.missing(&s.Caliper, "the thickness of the paper is needed", "give caliper, stock by name, or grammage for an estimate")
 	}
 	q.Caliper = s.Caliper.Length
+	if s.Varies.Given {
+		q.CaliperTolerance = s.Varies.Length
+	}
+	if q.WallGive = enclosure.WallGive(q.Caliper); s.Give.Given {
+		q.WallGive = s.Give.Length
+	}
 	q.SheetWidth, q.SheetHeight = s.Sheet.Width, s.Sheet.Height
 	q.Grain = grainOf(s.Grain.Word)
 }

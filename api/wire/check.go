@@ -17,6 +17,7 @@ type Check struct {
 	Closures []Closure `json:"closures" validate:"required"`
 	Limits   []Limit   `json:"limits" validate:"required"`
 	Fit      []Fit     `json:"fit" validate:"required"`
+	Sure     Sure      `json:"sure" validate:"required"` // that all of it goes together
 	Proof    Proof     `json:"proof" validate:"required"`
 	Findings []string  `json:"findings" validate:"required"` // what the fold proof says against it
 	Mend     []Change  `json:"mend" validate:"required"`     // the smallest change that mends it
@@ -37,6 +38,7 @@ func OfCheck(c *solve.Check, a *Asked) *Check {
 		Closures: closures(step, c.Closures),
 		Limits:   limits(step, c.Windows),
 		Fit:      fits(step, c.Fits),
+		Sure:     sureOf(q, c.Fits, c.Sure),
 		Proof:    proof(&c.Proof),
 		Findings: c.Findings,
 		Mend:     changes(step, c.Mend),

@@ -35,12 +35,15 @@ func fits(step measure.Step, list []solve.Fit) []Fit {
 	return fits
 }
 
-// Alternative is the answer at a finer step.
+// Alternative is the answer at a finer step or, if a chance was wanted, at a
+// plainer one.
 type Alternative struct {
 	Step string `json:"step" validate:"required" example:"1/16 in"`
 	Gain string `json:"gain" validate:"required"`
-	Fit  []Fit  `json:"fit" validate:"required"`
-	Link string `json:"link" validate:"required"`
+	// Chance is that of all together; absent unless the request wants a chance.
+	Chance float64 `json:"chance,omitempty" validate:"omitempty,min=0,max=1" example:"0.91"`
+	Fit    []Fit   `json:"fit" validate:"required"`
+	Link   string  `json:"link" validate:"required"`
 }
 
 // alternatives are the answers at finer steps, each with the address that
@@ -50,10 +53,11 @@ func alternatives(s *solve.Solution, self string) []Alternative {
 	for i := range s.Alternatives {
 		a := &s.Alternatives[i]
 		list[i] = Alternative{
-			Step: a.Step.String(),
-			Gain: gain(a.Nearer, s.Request.Unit),
-			Fit:  fits(a.Step, a.Fits),
-			Link: self + "&step=" + a.Step.FormatURL(a.Step.Size()),
+			Step:   a.Step.String(),
+			Gain:   gain(a.Nearer, s.Request.Unit),
+			Chance: round(a.Chance, 4),
+			Fit:    fits(a.Step, a.Fits),
+			Link:   self + "&step=" + a.Step.FormatURL(a.Step.Size()),
 		}
 	}
 	return list

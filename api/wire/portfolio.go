@@ -19,6 +19,7 @@ type Portfolio struct {
 	Layers   []PortfolioLayer `json:"layers" validate:"required"` // the innermost first
 	Pieces   []Piece          `json:"pieces" validate:"required"` // of all layers
 	Chain    []ChainLink      `json:"chain" validate:"required"`  // how errors add up from layer to layer
+	Sure     Sure             `json:"sure" validate:"required"`   // that all layers go together
 	Outside  Outside          `json:"outside" validate:"required"`
 	Proof    Proof            `json:"proof" validate:"required"` // of all layers: the greatest gap
 	Warnings []Warning        `json:"warnings" validate:"required"`
@@ -34,6 +35,7 @@ func OfPortfolio(p *solve.Portfolio, a *Asked, alone func(layer int) *Asked) *Po
 		Kind:     PortfolioName,
 		Unit:     whole.Request.Unit.String(),
 		Given:    a.Given,
+		Sure:     sureOfAll(p),
 		Outside:  outside(&whole),
 		Proof:    proof(&whole.Proof),
 		Warnings: warnings(allWarnings(p), a),
@@ -47,6 +49,17 @@ func OfPortfolio(p *solve.Portfolio, a *Asked, alone func(layer int) *Asked) *Po
 		answer.Chain = append(answer.Chain, ChainLink{name, sizes(s.Step, &p.Chain[i].Contents), fits(s.Step, s.Fits), sizes(s.Step, &p.Chain[i].Outside)})
 	}
 	return answer
+}
+
+// sureOfAll is how sure all layers are at once.
+func sureOfAll(p *solve.Portfolio) Sure {
+	s := p.Solutions[p.Unsurest]
+	all := sureOf(s.Request, s.Fits, p.Sure)
+	all.Of = "all layers: " + all.Of
+	if all.Weakest != nil {
+		all.Weakest.Layer = p.Layers[p.Unsurest].Name()
+	}
+	return all
 }
 
 // PortfolioLayer is one enclosure of a portfolio.

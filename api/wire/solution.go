@@ -13,7 +13,9 @@ type Solution struct {
 	Step         string        `json:"step" validate:"required" example:"1/8 in"` // all readings are multiples of it
 	Given        Givens        `json:"given" validate:"required"`
 	Pieces       []Piece       `json:"pieces" validate:"required"`
+	Settings     []Stop        `json:"settings" validate:"required"` // each different stop: for cuts, then for scores, those that serve the fewest first
 	Fit          []Fit         `json:"fit" validate:"required"`
+	Sure         Sure          `json:"sure" validate:"required"`         // that all of it goes together
 	Alternatives []Alternative `json:"alternatives" validate:"required"` // finer steps
 	Outside      Outside       `json:"outside" validate:"required"`
 	Proof        Proof         `json:"proof" validate:"required"`
@@ -31,7 +33,9 @@ func OfSolution(s *solve.Solution, a *Asked) *Solution {
 		Step:         s.Step.String(),
 		Given:        a.Given,
 		Pieces:       appendPieces(make([]Piece, 0, len(s.Pattern.Pieces)), s, ""),
+		Settings:     settingsOf(s),
 		Fit:          fits(s.Step, s.Fits),
+		Sure:         sureOf(s.Request, s.Fits, s.Sure),
 		Alternatives: alternatives(s, a.Self()),
 		Outside:      outside(s),
 		Proof:        proof(&s.Proof),

@@ -1,6 +1,10 @@
 package enclosure
 
-import "creasefit/internal/measure"
+import (
+	"slices"
+
+	"creasefit/internal/measure"
+)
 
 // NamedFit is a window of total clearance along an axis (common practice; a
 // request may give two numbers instead).
@@ -53,4 +57,25 @@ func Verdict(clearance measure.Length, u measure.Unit) string {
 		}
 	}
 	return "slack"
+}
+
+// FitParam returns the name of the parameter that chooses the fit between two
+// pieces of the kind, "" if it has none.
+func (k *Kind) FitParam() string {
+	for i := range k.Params {
+		if p := &k.Params[i]; !slices.ContainsFunc(namedFits, func(f NamedFit) bool { return !slices.Contains(p.Choices, f.Name) }) {
+			return p.Name
+		}
+	}
+	return ""
+}
+
+// WallGive is how much tighter than touching a part may be that goes over
+// another or into it: two walls of paper bow by half a caliper each, board does
+// not (common practice; a request may say otherwise).
+func WallGive(caliper measure.Length) measure.Length {
+	if caliper.Less(Board) {
+		return caliper
+	}
+	return measure.Length{}
 }

@@ -7,6 +7,8 @@
 package enclosure
 
 import (
+	"slices"
+
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 	"creasefit/internal/rounding"
@@ -61,6 +63,12 @@ type Plan struct {
 	Sources []string // for each reading the parameter that fixes it, "" for none
 	Strips  []Strip  // how the readings lie along the edges of the blanks
 	Fits    []Fit
+	// Over lists pairs of readings on opposite sides: A goes round one layer of
+	// stock more than B, and must hold whatever B holds.
+	Over []rounding.Pair
+	// Allowances are readings that are set nowhere by themselves: they move the
+	// lines of the panels that they are taken from.
+	Allowances []int
 	// Build lays out the flat pattern for the given sizes of the readings: the
 	// rounded ones, or the ideal ones.
 	Build func(sizes []measure.Length) pattern.Pattern
@@ -140,4 +148,14 @@ type Option struct{ Name, Choice string }
 func (n Need) Of(in *Input) measure.Length {
 	return measure.Sum(in.Width.Times(n.Width), in.Height.Times(n.Height),
 		in.Thickness.Times(n.Thickness), in.Caliper.Times(n.HalfCalipers).Over(2))
+}
+
+// Placed reports whether a reading lies along an edge of a blank.
+func (p *Plan) Placed(reading int) bool {
+	for i := range p.Strips {
+		if slices.Contains(p.Strips[i].Readings, reading) {
+			return true
+		}
+	}
+	return false
 }

@@ -4,6 +4,7 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/rounding"
 )
 
 // band is a wrap closed by a glued lap: the outer half goes over the inner one
@@ -63,6 +64,7 @@ func planBand(in *Input) (*Plan, error) {
 		across, err = d.thick(names)
 		need, outer := Need{Thickness: 1, HalfCalipers: 4}.Of(in), across[3]
 		d.plan.Problem.Readings[outer].Ideal = need.Add(in.middle())
+		d.plan.Over = append(d.plan.Over, rounding.Pair{A: outer, B: across[1]})
 		d.within("outer side", in.Fit, d.form(need.Neg(), times(1, outer)))
 	}
 	d.strip(0, pattern.Width, across...)

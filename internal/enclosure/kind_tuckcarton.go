@@ -112,6 +112,7 @@ func planTuckCarton(in *Input) (*Plan, error) {
 	}
 	room := in.allowance()
 	r.allowance = d.between("allowance", in.Caliper, in.Caliper, measure.Min(room.Max, in.Thickness))
+	d.plan.Allowances = append(d.plan.Allowances, r.allowance)
 	d.within("allowance", Range{in.Caliper.Times(2).Sub(room.Max), room.Max}, d.form(measure.Length{}, times(1, r.allowance)))
 	d.cartonBody(r, reverse)
 	r.dust, r.taper = d.option("dust flap", "dust_flap", in.dustRoom()), d.fixed("taper", "taper")

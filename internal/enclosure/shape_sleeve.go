@@ -3,6 +3,7 @@ package enclosure
 import (
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/rounding"
 )
 
 var sleeveThick = row{
@@ -18,6 +19,7 @@ var showing = Param{Name: "reveal", Help: "How much of the contents stands out a
 // more than the inner: the nearest to one caliper that the ruler has.
 func (d *draft) layer(name string, outer, inner int) {
 	d.within(name, Range{Max: d.in.Caliper.Times(2)}, d.form(measure.Length{}, times(1, outer), times(-1, inner)))
+	d.plan.Over = append(d.plan.Over, rounding.Pair{A: outer, B: inner})
 }
 
 // partSleeve parts a sleeve with two scores a side into two halves.

@@ -21,7 +21,7 @@ func usual(k *enclosure.Kind, unit measure.Unit) *solve.Request {
 		Kind: k, Unit: unit, Width: measure.MustParse("3 1/2 in"), Height: measure.MustParse("5 in"), Thickness: measure.MustParse("0.09 in"),
 		Caliper: measure.MustParse("0.012 in"), CaliperTolerance: measure.Micrometres(11), Grammage: 270,
 		Ruler: measure.Marks(measure.Inch)[4], CutError: measure.Sixtyfourths(2), ScoreError: measure.Sixtyfourths(2),
-		FitName: "easy", Options: map[string]enclosure.Value{},
+		FitName: "easy", Options: map[string]enclosure.Value{}, WallGive: measure.Micrometres(300),
 	}
 	if unit == measure.Millimetre {
 		r.Width, r.Height, r.Thickness = measure.Millimetres(88), measure.Millimetres(125), measure.Millimetres(2)

@@ -1,7 +1,6 @@
 package guide
 
 import (
-	"cmp"
 	"slices"
 
 	"creasefit/internal/enclosure"
@@ -108,7 +107,7 @@ func (w *writer) warnings() []Warning {
 func (w *writer) warned(from *enclosure.Warning) args {
 	a := args{"caliper": fine(w.s.Request.Caliper), "try": from.Try.Name + "=" + from.Try.Choice}
 	if least, ok := w.unsure(); ok {
-		a["of"], a["n"], a["between"] = noun(least.Axis.String()), int(least.Chance*100), w.between(&least)
+		a["of"], a["n"], a["between"] = noun(least.Axis.String()), int(w.s.Sure.Chance*100+1e-9), w.between(least)
 	}
 	return a
 }
@@ -116,23 +115,20 @@ func (w *writer) warned(from *enclosure.Warning) args {
 // variant names the words of a warning: others where they are about two pieces
 // and not about the contents, or where something would do away with it.
 func (w *writer) variant(from *enclosure.Warning) string {
-	least, ok := w.unsure()
-	switch {
-	case from.Try.Name != "":
-		return from.Code + ".try"
-	case from.Code == "unsure-fit" && ok && least.Between != "":
-		return from.Code + ".between"
-	default:
-		return from.Code
+	code := from.Code
+	if least, ok := w.unsure(); code == "unsure-fit" && ok && least.Between != "" {
+		code += ".between"
 	}
+	if from.Try.Name != "" {
+		code += ".try"
+	}
+	return code
 }
 
 // unsure returns the fit that is least sure.
-func (w *writer) unsure() (solve.Fit, bool) {
-	if len(w.s.Fits) == 0 {
-		return solve.Fit{}, false
+func (w *writer) unsure() (*solve.Fit, bool) {
+	if w.s.Sure.Weakest < 0 || len(w.s.Fits) == 0 {
+		return nil, false
 	}
-	return slices.MinFunc(w.s.Fits, func(a, b solve.Fit) int {
-		return cmp.Compare(a.Chance, b.Chance)
-	}), true
+	return &w.s.Fits[w.s.Sure.Weakest], true
 }

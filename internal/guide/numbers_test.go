@@ -220,7 +220,7 @@ func countsOf(s *solve.Solution) []int {
 		counts = append(counts, n)
 	}
 	for _, f := range s.Fits {
-		counts = append(counts, int(f.Chance*100))
+		counts = append(counts, int(f.Chance*100), int(s.Sure.Chance*100+1e-9))
 	}
 	trailing := regexp.MustCompile(`\d+$`)
 	named := func(name string) {

@@ -17,6 +17,7 @@ type Check struct {
 	Closures []Closure       // what must add up and by how much it does not
 	Windows  []Window        // the other limits, such as how deep a slit may be
 	Fits     []Fit
+	Sure     Certainty
 	Proof    Proof
 	Findings []string // what the fold proof says against it
 	Works    bool     // all adds up, is within its limits, closes and holds
@@ -66,7 +67,8 @@ func CheckOwn(ctx context.Context, r *Request, own *Measurements) (*Check, error
 			return nil, err
 		}
 	}
-	c := &Check{Request: r, Pattern: plan.Lay(sizes), Fits: r.judge(plan, sizes), measured: sizes}
+	j := r.judge(plan, sizes)
+	c := &Check{Request: r, Pattern: plan.Lay(sizes), Fits: j.fits, Sure: j.sure, measured: sizes}
 	c.sums(plan)
 	c.limits(plan)
 	c.fold()

@@ -14,6 +14,7 @@ import (
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
+	"creasefit/internal/tolerance"
 )
 
 func TestRandomDiagonalEnvelopesFoldUp(t *testing.T) {
@@ -83,7 +84,7 @@ func TestDiagonalEnvelopeOfACraftLesson(t *testing.T) {
 func TestDiagonalToleranceStack(t *testing.T) {
 	r := diagonalRequest(measure.Millimetre, "148 mm", "105 mm", measure.Millimetres(15))
 	r.Fit, r.CutError, r.ScoreError = enclosure.NamedFits()[2].MillimetreRange, measure.Micrometres(400), measure.Micrometres(300)
-	r.SizeTolerance = measure.Micrometres(200)
+	r.SizeTolerance = tolerance.Within(measure.Micrometres(200))
 	s, err := solve.Solve(context.Background(), r)
 	require.NoError(t, err)
 	width := s.Fits[0]

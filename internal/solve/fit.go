@@ -1,136 +1,155 @@
 package solve
 
 import (
-	"math"
-
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/settings"
 	"creasefit/internal/tolerance"
 )
 
-// judge says for every fitted axis how the contents go in with the given sizes
-// of the readings.
-func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) []Fit {
-	fits := make([]Fit, len(plan.Fits))
-	var terms [32]tolerance.Term
-	for i, f := range plan.Fits {
-		window := &plan.Problem.Windows[f.Window]
-		clearance := f.Clearance(window.Form.Value(sizes))
-		result := tolerance.Stack(clearance, r.terms(terms[:0], plan, &f))
-		fits[i] = Fit{
-			Axis: f.Axis, Between: f.Between, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: f.Wanted,
-			Nominal: clearance, WorstCase: enclosure.Range(result.WorstCase), RSS: enclosure.Range(result.RSS), Chance: result.Chance,
+// Certainty is how sure it is that everything goes in, closes and slides: along
+// all axes, past all faces and with all nested parts at once.
+type Certainty struct {
+	Chance  float64 // 0 to 1
+	Within  float64 // how far it may be off by the way it is worked out
+	Weakest int     // the fit that is the least sure, -1 without fits
+	Datum   settings.Datum
+}
+
+// judgement is what a plan made with certain sizes comes to.
+type judgement struct {
+	fits  []Fit
+	sure  Certainty
+	forms []tolerance.Form // all that has to be at least zero, over the account's sources
+	*account
+}
+
+// surest is the chance that makes no difference: from there on, lines are
+// measured from the nearer edge, which takes the fewest settings. Below, they are
+// unless measuring all from one edge makes the fits surer by worthTurning.
+const (
+	surest       = 0.99
+	worthTurning = 0.02
+)
+
+// judge says how the contents go in with the given sizes of the readings.
+func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) *judgement {
+	j := r.judgeFrom(plan, sizes, settings.Nearer)
+	if alone := j.alone(); alone < surest {
+		if one := r.judgeFrom(plan, sizes, settings.OneEdge); one.alone() > alone+worthTurning {
+			j = one
 		}
+	}
+	all := tolerance.Joint(j.forms, j.sources)
+	j.sure.Chance, j.sure.Within = all.Chance, all.Within
+	return j
+}
+
+// alone is the chance of all fits as if they had nothing to do with one another.
+func (j *judgement) alone() float64 {
+	chance := 1.0
+	for i := range j.fits {
+		chance *= j.fits[i].Chance
+	}
+	return chance
+}
+
+// judgeFrom says what every fit by itself comes to with lines measured from
+// certain edges, and what has to hold.
+func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) *judgement {
+	j := &judgement{account: r.newAccount(plan, sizes, datum), sure: Certainty{Weakest: -1, Datum: datum}}
+	j.fits = make([]Fit, len(plan.Fits))
+	j.forms = make([]tolerance.Form, 0, 3*len(plan.Fits))
+	cells := make([]float64, 0, cap(j.forms)*len(j.sources))
+	var list [mostFaces]face
+	least := 2.0
+	for i := range plan.Fits {
+		f := &plan.Fits[i]
+		for n, face := range faces(list[:0], plan, f, sizes) {
+			var times []float64
+			times, cells = grow(cells, len(j.sources))
+			j.forms = append(j.forms, j.form(f, &face, times))
+			result := tolerance.Stack(&j.forms[len(j.forms)-1], j.sources)
+			if n == 0 {
+				j.fits[i] = r.fit(f, result)
+			}
+			if result.Chance < least {
+				least, j.sure.Weakest = result.Chance, i
+			}
+		}
+	}
+	return j
+}
+
+// fits is what the fits of a plan come to by themselves.
+func (r *Request) fits(plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) []Fit {
+	j := &judgement{account: r.newAccount(plan, sizes, datum)}
+	fits, times := make([]Fit, len(plan.Fits)), make([]float64, len(j.sources))
+	for i := range plan.Fits {
+		clear(times)
+		f, own := &plan.Fits[i], face{}
+		own.of.of(plan.Problem.Windows[f.Window].Form.Terms)
+		form := j.form(f, &own, times)
+		fits[i] = r.fit(f, tolerance.Stack(&form, j.sources))
 	}
 	return fits
 }
 
-// terms lists what a clearance depends on and how uncertain that is: the marks
-// that its readings lie between, the contents and the caliper.
-func (r *Request) terms(terms []tolerance.Term, plan *enclosure.Plan, f *enclosure.Fit) []tolerance.Term {
-	var coefficient coefficients
-	for _, t := range plan.Problem.Windows[f.Window].Form.Terms {
-		coefficient[t.Reading] += t.Coefficient
+// grow takes so many cells of those that are kept ready, or new ones.
+func grow(cells []float64, n int) (taken, rest []float64) {
+	if cap(cells)-len(cells) < n {
+		return make([]float64, n), cells
 	}
-	terms = r.settings(terms, plan, &coefficient)
-	if f.Scale > 0 {
-		share(terms, f.Share)
-	} else if f.Curve != nil {
-		alongCurve(terms, f.Curve)
-	}
-	terms = r.spread(terms, pattern.Width, f.Need.Width)
-	terms = r.spread(terms, pattern.Height, f.Need.Height)
-	terms = r.spread(terms, pattern.Thickness, f.Need.Thickness)
-	return append(terms, tolerance.Term{Coefficient: f.Need.HalfCalipers, Over: 2, Error: r.CaliperTolerance})
+	rest = cells[:len(cells)+n]
+	return rest[len(cells):], rest
 }
 
-// coefficients say, by reading, how often each goes into a length.
-type coefficients [64]int64
-
-// settings lists the marks and cuts that a length made of readings depends on;
-// two neighbouring panels share the mark between them, so its errors cancel or
-// add up there. It clears the coefficients.
-func (r *Request) settings(terms []tolerance.Term, plan *enclosure.Plan, coefficient *coefficients) []tolerance.Term {
-	for i := range plan.Strips {
-		terms = r.marks(terms, &plan.Strips[i], coefficient)
+// fit is what a stack says of a fit. The give is in the chance alone: it is no
+// room.
+func (r *Request) fit(f *enclosure.Fit, own tolerance.Result) Fit {
+	give := r.give(f)
+	clearance := own.Nominal.Sub(give)
+	return Fit{
+		Axis: f.Axis, Between: f.Between, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: f.Wanted,
+		Nominal: clearance, Chance: own.Chance,
+		WorstCase: enclosure.Range{Min: own.WorstCase.Min.Sub(give), Max: own.WorstCase.Max.Sub(give)},
+		RSS:       enclosure.Range{Min: own.RSS.Min.Sub(give), Max: own.RSS.Max.Sub(give)},
 	}
-	for i, c := range coefficient[:len(plan.Problem.Readings)] {
-		if c != 0 && !plan.Problem.Readings[i].Fixed { // in no strip: one cut of its own
-			terms = append(terms, tolerance.Term{Coefficient: c, Error: r.CutError})
-		}
-	}
-	return terms
 }
 
-// spread appends so many times the uncertainty of the contents along an axis:
-// how much they vary or, where they are another enclosure, what its own outside
-// depends on.
-func (r *Request) spread(terms []tolerance.Term, axis pattern.Axis, times int64) []tolerance.Term {
+// give is how much a clearance may be under zero: walls of paper bow where a
+// part of the same make goes over them or into them.
+func (r *Request) give(f *enclosure.Fit) measure.Length {
+	if f.Between == "" {
+		return measure.Length{}
+	}
+	return r.WallGive
+}
+
+// form is a clearance with its give, and what it depends on: the lines that its
+// readings lie between, the contents and the caliper.
+func (j *judgement) form(f *enclosure.Fit, of *face, times []float64) tolerance.Form {
+	value := j.plan.Problem.Windows[f.Window].Form.Value(j.sizes).Add(of.more) // closures are exact
+	j.settings(times, of.of, slope(f))
+	j.spread(times, pattern.Width, -float64(f.Need.Width))
+	j.spread(times, pattern.Height, -float64(f.Need.Height))
+	j.spread(times, pattern.Thickness, -float64(f.Need.Thickness))
+	times[j.pack] -= float64(f.Need.HalfCalipers) / 2
+	return tolerance.Form{Nominal: f.Clearance(value).Add(j.r.give(f)), Times: times}
+}
+
+// slope is how much a clearance moves with its readings: as they do; as often
+// as the fit says where it is measured at another angle; or as its curve rises
+// over a stretch of 1 mm.
+func slope(f *enclosure.Fit) float64 {
 	switch {
-	case r.inner != nil:
-		for _, t := range r.inner[axis] {
-			terms = append(terms, tolerance.Term{Coefficient: t.Coefficient * times, Over: t.Over, Error: t.Error})
-		}
-		return terms
-	case axis == pattern.Thickness:
-		return append(terms, tolerance.Term{Coefficient: times, Error: r.ThicknessTolerance})
+	case f.Scale > 0:
+		return f.Share
+	case f.Curve != nil:
+		over := measure.Millimetres(1)
+		return f.Curve(over.Over(2)).Sub(f.Curve(over.Over(-2))).Millimetres()
 	default:
-		return append(terms, tolerance.Term{Coefficient: times, Error: r.SizeTolerance})
+		return 1
 	}
-}
-
-// share turns terms of marks into terms of a clearance that is measured at an
-// angle to them: so many times, to a part in 10^8.
-func share(terms []tolerance.Term, times float64) {
-	const over = 100_000_000
-	for i := range terms {
-		terms[i].Coefficient, terms[i].Over = terms[i].Coefficient*int64(math.Round(times*over)), over
-	}
-}
-
-// alongCurve turns terms of a reading into terms of a clearance that is a
-// curve of it: times its slope, over a stretch of 1 mm.
-func alongCurve(terms []tolerance.Term, curve func(measure.Length) measure.Length) {
-	over := measure.Millimetres(1)
-	rise := curve(over.Over(2)).Sub(curve(over.Over(-2)))
-	for i := range terms {
-		terms[i].Coefficient, terms[i].Over = terms[i].Coefficient*(rise.Nanometres()/1000), over.Nanometres()/1000
-	}
-}
-
-// marks adds the marks of one strip. Positions are measured from the strip's
-// start, which has no error; the end of the blank is a cut, what lies between
-// is scored. What it has dealt with it clears from the coefficients.
-func (r *Request) marks(terms []tolerance.Term, strip *enclosure.Strip, coefficient *coefficients) []tolerance.Term {
-	last := len(strip.Readings) - 1
-	for i, reading := range strip.Readings {
-		own, next, err := coefficient[reading], int64(0), r.CutError
-		if i < last {
-			next, err = coefficient[strip.Readings[i+1]], r.ScoreError
-		}
-		if own != next { // the mark ends one panel and begins the next
-			terms = append(terms, tolerance.Term{Coefficient: own - next, Error: err})
-		}
-	}
-	for _, reading := range strip.Readings {
-		coefficient[reading] = 0
-	}
-	return terms
-}
-
-// sureAxis is the least chance that needs no warning.
-const sureAxis = 0.95
-
-// unsure returns the fit that is the least sure to go in, nil if all are sure
-// enough to need no warning.
-func unsure(fits []Fit) *Fit {
-	var least *Fit
-	chance := sureAxis
-	for i := range fits {
-		if f := &fits[i]; f.Chance < chance {
-			least, chance = f, f.Chance
-		}
-	}
-	return least
 }

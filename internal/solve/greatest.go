@@ -4,6 +4,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/settings"
 )
 
 // seed stands in for a size of the contents that is to be found.
@@ -42,7 +43,7 @@ func (r *Request) fill(plan *enclosure.Plan, sizes []measure.Length) (*Request, 
 		return r, false
 	}
 	c := *r
-	greatest := r.greatest(plan, r.judge(plan, sizes))
+	greatest := r.greatest(plan, r.fits(plan, sizes, settings.Nearer))
 	for _, name := range r.toFind {
 		if size := greatest.along(name); size.Sign() > 0 {
 			*c.size(name) = size

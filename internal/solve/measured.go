@@ -54,7 +54,7 @@ func (s *Solution) ReadOff() *Measurements {
 // measure plans the request with the sizes that the measurements give to it,
 // and returns them by reading.
 func (r *Request) measure(own *Measurements) (*enclosure.Plan, []measure.Length, error) {
-	plan, err := r.Kind.Plan(r.input())
+	plan, err := r.planned()
 	if err != nil {
 		return nil, nil, err
 	}
@@ -65,7 +65,7 @@ func (r *Request) measure(own *Measurements) (*enclosure.Plan, []measure.Length,
 	if r.Options, err = r.taken(plan, sizes); err != nil {
 		return nil, nil, err
 	}
-	plan, err = r.Kind.Plan(r.input())
+	plan, err = r.planned()
 	return plan, sizes, err
 }
 

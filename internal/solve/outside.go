@@ -8,7 +8,6 @@ import (
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
-	"creasefit/internal/tolerance"
 )
 
 // Outside is the size of the closed enclosure, with the contents inside.
@@ -46,19 +45,18 @@ func around(p *pattern.Pattern, extent [3]measure.Length, ornament *enclosure.Or
 	return extent
 }
 
-// A nudge is how far a size is moved to see how the outside follows, and
-// slopes are counted in thousandths.
+// A nudge is how far a size is moved to see how the outside follows.
 var nudge = measure.Micrometres(100)
 
-const thousandths = 1000
-
-// dependence lists what the outside depends on along every axis, with its
-// uncertainty: the marks of the readings, the caliper, and the contents. It
+// dependence says what the outside depends on along every axis, by source: the
+// lines that its readings lie between, the caliper, and the contents. It
 // folds the pattern up again with one size after the other a little larger,
 // so that no kind has to say how its outside comes about.
-func (s *Solution) dependence() *[3][]tolerance.Term {
-	r, base := s.Request, s.Outside.sizes()
-	var slopes [3]coefficients
+func (s *Solution) dependence() (d [3][]float64) {
+	base, a := s.Outside.sizes(), s.judged.account
+	for axis := range d {
+		d[axis] = make([]float64, len(a.sources))
+	}
 	leaders := s.leaders()
 	counted := s.counted(leaders)
 	for i := range leaders {
@@ -72,19 +70,20 @@ func (s *Solution) dependence() *[3][]tolerance.Term {
 			}
 		}
 		for axis, slope := range slopesFrom(base, s.refolded(s.plan, sizes)) {
-			slopes[axis][counted[i].reading] = counted[i].of(slope)
+			var c coefficients
+			c[counted[i].reading] = 1
+			a.settings(d[axis], c, slope*counted[i].share)
 		}
 	}
-	var d [3][]tolerance.Term
-	for axis := range d {
-		d[axis] = r.settings(nil, s.plan, &slopes[axis])
-		inThousandths(d[axis])
+	for axis, slope := range s.slopesOf(func(q *Request) *measure.Length { return &q.Caliper }) {
+		d[axis][a.pack] += slope
 	}
-	s.addSlopes(&d, func(q *Request) *measure.Length { return &q.Caliper }, tolerance.Term{Coefficient: 1, Error: r.CaliperTolerance})
-	for axis := range pattern.Axis(len(d)) {
-		s.addSlopes(&d, func(q *Request) *measure.Length { return q.size(axis.String()) }, r.spread(nil, axis, 1)...)
+	for along := range pattern.Axis(len(d)) {
+		for axis, slope := range s.slopesOf(func(q *Request) *measure.Length { return q.size(along.String()) }) {
+			a.spread(d[axis], along, slope)
+		}
 	}
-	return &d
+	return d
 }
 
 // leaders names for every reading the first of those that it is always equal
@@ -116,9 +115,6 @@ type counting struct {
 	share   float64
 }
 
-// of is how the outside follows one setting, of how it follows the reading.
-func (c counting) of(slope int64) int64 { return int64(math.Round(float64(slope) * c.share)) }
-
 // counted says for every leader what counts: the reading that a fit counts, if
 // any does.
 func (s *Solution) counted(leaders []int) []counting {
@@ -139,30 +135,14 @@ func (s *Solution) counted(leaders []int) []counting {
 	return counted
 }
 
-// addSlopes adds how the outside follows one size of the request, which comes
-// about from the given terms.
-func (s *Solution) addSlopes(d *[3][]tolerance.Term, size func(*Request) *measure.Length, from ...tolerance.Term) {
-	if tolerance.Stack(measure.Length{}, from).RSS.Max.IsZero() {
-		return
-	}
-	for axis, slope := range s.slopesOf(size) {
-		for _, t := range from {
-			c := roundedOver(slope*t.Coefficient, max(1, t.Over))
-			if c != 0 {
-				d[axis] = append(d[axis], tolerance.Term{Coefficient: c, Over: thousandths, Error: t.Error})
-			}
-		}
-	}
-}
-
 // slopesOf says how the outside follows one size of the request while all
 // readings stay. A plan that the next larger size has none of, or another one
 // for, is asked for the next smaller size.
-func (s *Solution) slopesOf(size func(*Request) *measure.Length) (slopes [3]int64) {
+func (s *Solution) slopesOf(size func(*Request) *measure.Length) (slopes [3]float64) {
 	for _, by := range [...]measure.Length{nudge, nudge.Neg()} {
 		q := *s.Request
 		*size(&q) = size(&q).Add(by)
-		plan, err := q.Kind.Plan(q.input())
+		plan, err := q.planned()
 		if err != nil || len(plan.Problem.Readings) != len(s.sizes) {
 			continue
 		}
@@ -183,20 +163,11 @@ func (s *Solution) refolded(plan *enclosure.Plan, sizes []measure.Length) [3]mea
 	return around(&p, fold.Extent(&p), s.Ornament)
 }
 
-// slopesFrom is by how many thousandths of the nudge a size has grown.
-func slopesFrom(base, moved [3]measure.Length) (slopes [3]int64) {
+// slopesFrom is by how often the nudge a size has grown, to a thousandth.
+func slopesFrom(base, moved [3]measure.Length) (slopes [3]float64) {
 	for axis := range slopes {
-		slopes[axis] = roundedOver(moved[axis].Sub(base[axis]).Nanometres()*thousandths, nudge.Nanometres())
+		grown := float64(moved[axis].Sub(base[axis]).Nanometres()) / float64(nudge.Nanometres())
+		slopes[axis] = math.Round(grown*1000) / 1000
 	}
 	return slopes
 }
-
-// inThousandths turns coefficients in thousandths into what terms hold.
-func inThousandths(terms []tolerance.Term) {
-	for i := range terms {
-		terms[i].Over = thousandths
-	}
-}
-
-// roundedOver is x/y to the nearest whole number.
-func roundedOver(x, y int64) int64 { return int64(math.Round(float64(x) / float64(y))) }

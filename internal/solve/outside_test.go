@@ -25,7 +25,7 @@ func TestOutsideFollowsAsSaid(t *testing.T) {
 			s.moveSettings(r, moved)
 			for i, leader := range leaders {
 				c := counted[leader]
-				sizes[i] = sizes[i].Add(measure.Nanometres(c.of(moved[c.reading].Nanometres())))
+				sizes[i] = sizes[i].Add(part(moved[c.reading], c.share))
 			}
 			for axis, size := range s.refolded(s.plan, sizes) {
 				worst := link.Outside[axis].WorstCase
@@ -53,24 +53,21 @@ func solvedIn(t *testing.T, k *enclosure.Kind) *Solution {
 	return s
 }
 
-// moveSettings says how far off every reading is when each setting is off by
-// its whole error one way or the other: a panel lies between two settings.
+// moveSettings says how far off every reading is when each stop and each stroke
+// is off by its whole error one way or the other.
 func (s *Solution) moveSettings(r *rand.Rand, moved []measure.Length) {
-	off := func() measure.Length { return s.Request.CutError.Times(2*r.Int64N(2) - 1) }
-	seen := make([]bool, len(moved))
-	for i := range s.plan.Strips {
-		var before measure.Length
-		for _, reading := range s.plan.Strips[i].Readings {
-			after := off()
-			if !seen[reading] {
-				moved[reading], seen[reading] = after.Sub(before), true
-			}
-			before = after
-		}
+	a := s.judged.account
+	errors := make([]measure.Length, len(a.sources))
+	for i := range errors {
+		errors[i] = a.sources[i].High.Times(2*r.Int64N(2) - 1)
 	}
-	for i := range moved {
-		if !seen[i] && !s.plan.Problem.Readings[i].Fixed && s.sizes[i].Sign() > 0 {
-			moved[i] = off()
+	for reading := range moved {
+		var c coefficients
+		c[reading] = 1
+		times := make([]float64, len(errors))
+		a.settings(times, c, 1)
+		for i, e := range errors {
+			moved[reading] = moved[reading].Add(part(e, times[i]))
 		}
 	}
 }

@@ -64,6 +64,8 @@ type Portfolio struct {
 	Layers    []Layer
 	Solutions []*Solution // one a layer
 	Chain     []Link      // one a layer
+	Sure      Certainty   // of all layers together; Weakest is a fit of the layer Unsurest
+	Unsurest  int
 }
 
 // Link is one layer of the tolerance chain: how sure the sizes are of what it
@@ -71,7 +73,7 @@ type Portfolio struct {
 type Link struct {
 	Contents, Outside [3]Sure
 
-	depends *[3][]tolerance.Term // what the outside depends on
+	chain *chain // what the outside depends on
 }
 
 // Sure is a size and how far it may be off.
@@ -105,32 +107,52 @@ func SolvePortfolio(ctx context.Context, layers []Layer) (*Portfolio, error) {
 		}
 		p.Solutions, p.Chain = append(p.Solutions, s), append(p.Chain, s.link())
 	}
+	p.together()
 	return p, nil
 }
 
 // goRound makes the outside of a solved layer, turned, the contents of this one.
 func (l *Layer) goRound(inner *Solution, link *Link) {
 	q, sizes := l.Request, inner.Outside.sizes()
-	q.inner = &[3][]tolerance.Term{}
+	q.inner = &chain{ledger: link.chain.ledger}
 	for axis, along := range l.Turn.axes() {
 		*q.size(pattern.Axis(axis).String()) = sizes[along]
-		q.inner[axis] = link.depends[along]
+		q.inner.depends[axis] = link.chain.depends[along]
 	}
 }
 
 // link says how sure the sizes of what a solved layer goes round are, and its
 // own outside.
 func (s *Solution) link() Link {
-	l := Link{depends: s.dependence()}
+	a := s.judged.account
+	l := Link{chain: &chain{ledger: a.ledger, depends: s.dependence()}}
 	for axis, outside := range s.Outside.sizes() {
-		l.Contents[axis] = sure(*s.Request.size(pattern.Axis(axis).String()), s.Request.spread(nil, pattern.Axis(axis), 1))
-		l.Outside[axis] = sure(outside, l.depends[axis])
+		inside := make([]float64, len(a.sources))
+		a.spread(inside, pattern.Axis(axis), 1)
+		l.Contents[axis] = a.sure(*s.Request.size(pattern.Axis(axis).String()), inside)
+		l.Outside[axis] = a.sure(outside, l.chain.depends[axis])
 	}
 	return l
 }
 
 // sure adds up what a size depends on.
-func sure(size measure.Length, on []tolerance.Term) Sure {
-	r := tolerance.Stack(size, on)
+func (a *account) sure(size measure.Length, times []float64) Sure {
+	r := tolerance.Stack(&tolerance.Form{Nominal: size, Times: times}, a.sources)
 	return Sure{size, enclosure.Range(r.WorstCase), enclosure.Range(r.RSS)}
+}
+
+// together is how sure all layers are at once. The sources of each go on those
+// of the layer inside it, so that what they share is shared.
+func (p *Portfolio) together() {
+	var forms []tolerance.Form
+	least := 2.0
+	p.Sure.Weakest = -1
+	for i, s := range p.Solutions {
+		forms = append(forms, s.judged.forms...)
+		if s.Sure.Weakest >= 0 && s.Sure.Chance < least {
+			least, p.Unsurest, p.Sure.Weakest = s.Sure.Chance, i, s.Sure.Weakest
+		}
+	}
+	c := tolerance.Joint(forms, p.Solutions[len(p.Solutions)-1].judged.sources)
+	p.Sure.Chance, p.Sure.Within, p.Sure.Datum = c.Chance, c.Within, p.Solutions[p.Unsurest].Sure.Datum
 }

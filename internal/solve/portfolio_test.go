@@ -15,6 +15,7 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
+	"creasefit/internal/tolerance"
 )
 
 // The errors of the worked examples below, in nanometres: a cut or a score by
@@ -39,7 +40,7 @@ func layersOf(t testing.TB, kinds ...string) []solve.Layer {
 	}
 	q := layers[0].Request
 	q.Width, q.Height, q.Thickness = measure.Inches(5), measure.Inches(4), measure.Inches(2)
-	q.SizeTolerance, q.ThicknessTolerance = measure.Nanometres(contents), measure.Nanometres(contents)
+	q.SizeTolerance, q.ThicknessTolerance = tolerance.Within(measure.Nanometres(contents)), tolerance.Within(measure.Nanometres(contents))
 	return layers
 }
 
@@ -73,36 +74,41 @@ func TestToleranceChainByHand(t *testing.T) {
 	require.NoError(t, err)
 	tray, sleeve := &p.Chain[0], &p.Chain[1]
 
-	// The tray's contents vary by 1/32 in. Its base lies between two scores, so
-	// that its outside depends on both and on one caliper; its walls stand on one
-	// score and half a caliper each.
-	for axis, errors := range [3][]float64{{setting, setting, paper}, {setting, setting, paper}, {setting, paper / 2}} {
+	// The tray's contents vary by 1/32 in. Its base is what the blank leaves of
+	// two walls scored at one stop, so that its outside depends on the blank, twice
+	// on the stop and on one caliper; its walls stand on one score and half a
+	// caliper each. Of the error of a score an eighth, squared, is its own.
+	const stop, own = setting * 0.9354143, setting * 0.3535534
+	base := []float64{setting, 2 * stop, own, own, paper}
+	for axis, by := range [3]struct {
+		worst  float64
+		errors []float64
+	}{{3*setting + paper, base}, {3*setting + paper, base}, {setting + paper/2, []float64{setting, paper / 2}}} {
 		worst, rss := spread(t, tray.Contents[axis])
 		assert.Equal(t, []int64{contents, contents}, []int64{worst, rss})
-		sum := 0.0
-		for _, e := range errors {
-			sum += e
-		}
 		worst, rss = spread(t, tray.Outside[axis])
-		assert.Equal(t, []int64{int64(sum), root(errors...)}, []int64{worst, rss}, "tray, axis %d", axis)
+		assert.EqualValues(t, by.worst, worst, "tray, axis %d", axis)
+		assert.InDelta(t, root(by.errors...), rss, 5, "tray, axis %d", axis)
 		assert.Equal(t, tray.Outside[axis], sleeve.Contents[axis], "what the sleeve goes round")
 	}
 
-	// The sleeve's clearance along the width: its back between two scores, less
-	// one caliper of its own, less the tray.
+	// The sleeve's clearance along the width: its back is what two scores, each at
+	// a stop of its own, leave of the blank, less one caliper, less the tray: the
+	// paper of both is of one pack, so that its error counts twice.
 	width := p.Solutions[1].Fits[0]
 	require.Equal(t, "width", width.Axis.String())
-	errors := []float64{setting, setting, paper, setting, setting, paper}
-	assert.Equal(t, root(errors...), width.RSS.Max.Sub(width.Nominal).Nanometres())
-	assert.EqualValues(t, 4*setting+2*paper, width.WorstCase.Max.Sub(width.Nominal).Nanometres())
+	errors := append([]float64{setting, setting, setting, 2 * paper}, base[:4]...)
+	assert.InDelta(t, root(errors...), width.RSS.Max.Sub(width.Nominal).Nanometres(), 5)
+	assert.EqualValues(t, 6*setting+2*paper, width.WorstCase.Max.Sub(width.Nominal).Nanometres())
 	deviation := float64(root(errors...)) / 3
-	assert.InDelta(t, math.Erfc(-float64(width.Nominal.Nanometres())/(deviation*math.Sqrt2))/2, width.Chance, 1e-9, "the normal distribution")
+	assert.InDelta(t, math.Erfc(-float64(width.Nominal.Nanometres())/(deviation*math.Sqrt2))/2, width.Chance, 1e-6, "the normal distribution")
 
 	// The sleeve is open along the height: the tray's outside sticks out of it or
 	// it is cut as long, whichever is more. Along the width it is a caliper larger
 	// than its back.
 	worst, rss := spread(t, sleeve.Outside[0])
-	assert.Equal(t, []int64{2*setting + paper, root(setting, setting, paper)}, []int64{worst, rss})
+	assert.EqualValues(t, 3*setting+paper, worst)
+	assert.InDelta(t, root(setting, setting, setting, paper), rss, 5)
 	assert.Equal(t, p.Solutions[1].Outside.Width, sleeve.Outside[0].Nominal)
 }
 
@@ -155,7 +161,8 @@ func TestPortfoliosOfAnyKinds(t *testing.T) {
 			if i > 0 {
 				q.Unit, q.Ruler = layers[0].Request.Unit, layers[0].Request.Ruler
 			}
-			q.CaliperTolerance, q.SizeTolerance, q.ThicknessTolerance = measure.Micrometres(r.Int64N(40)), measure.Micrometres(r.Int64N(500)), measure.Micrometres(r.Int64N(500))
+			q.CaliperTolerance = measure.Micrometres(r.Int64N(40))
+			q.SizeTolerance, q.ThicknessTolerance = tolerance.Within(measure.Micrometres(r.Int64N(500))), tolerance.Within(measure.Micrometres(r.Int64N(500)))
 			layers[i] = solve.Layer{Request: q, Place: "layers", Turn: solve.Turn(r.IntN(4))}
 		}
 		p, err := solve.SolvePortfolio(context.Background(), layers)
@@ -185,7 +192,7 @@ func TestPortfoliosOfAnyKinds(t *testing.T) {
 func checkSure(t *testing.T, s solve.Sure) {
 	worst, rss := spread(t, s)
 	require.GreaterOrEqual(t, rss, int64(0))
-	require.GreaterOrEqual(t, worst+1, rss)
+	require.GreaterOrEqual(t, worst+10, rss) // stops and strokes are shares to the nanometre
 	require.Less(t, worst, int64(100e6), "no size is uncertain by 100 mm")
 }
 

@@ -15,6 +15,7 @@ import (
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
+	"creasefit/internal/tolerance"
 )
 
 // jar is a request for a round jar of honey in so many sides, on a fine ruler.
@@ -143,12 +144,12 @@ func opposite(sides int) float64 {
 func TestPrismBoxToleranceStack(t *testing.T) {
 	r := jar(t, 8)
 	r.CutError, r.ScoreError = measure.Micrometres(400), measure.Micrometres(300)
-	r.SizeTolerance, r.CaliperTolerance = measure.Micrometres(200), measure.Micrometres(10)
+	r.SizeTolerance, r.CaliperTolerance = tolerance.Within(measure.Micrometres(200)), measure.Micrometres(10)
 	s, err := solve.Solve(context.Background(), r)
 	require.NoError(t, err)
 	worst := func(f solve.Fit) float64 { return f.Nominal.Sub(f.WorstCase.Min).Millimetres() }
 	assert.InDelta(t, 0.4+0.3+0.2+2*0.01, worst(s.Fits[0]), 1e-5, "two marks, the contents, two calipers")
-	assert.InDelta(t, 2*(0.4+0.3)+3*0.01, worst(s.Fits[2]), 1e-5, "two marks of both pieces, three calipers")
+	assert.InDelta(t, 2*(0.4+0.3*0.3535534)+3*0.01, worst(s.Fits[2]), 1e-5, "two cuts, two strokes at the stop of both laps, three calipers")
 }
 
 // By hand for contents of 3 x 1 1/2 in in 0.012 in stock with 1/16 to 1/8 in of

@@ -50,7 +50,7 @@ func firstThatFits(ctx context.Context, tries []remedy) (string, error) {
 // feasible reports whether a request has readings at any of its steps that
 // close and hold.
 func (r *Request) feasible(ctx context.Context) (bool, error) {
-	plan, err := r.Kind.Plan(r.input())
+	plan, err := r.planned()
 	if err != nil {
 		return false, nil // the change breaks something else
 	}
@@ -58,7 +58,7 @@ func (r *Request) feasible(ctx context.Context) (bool, error) {
 	if err != nil || len(found) == 0 {
 		return false, err
 	}
-	_, _, wrong := r.coarsest(plan, found)
+	_, _, _, wrong := r.wanted(plan, found)
 	return wrong == nil, nil
 }
 

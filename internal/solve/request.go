@@ -19,8 +19,8 @@ type Request struct {
 
 	// The contents; a size that the kind does not need may be zero.
 	Width, Height, Thickness measure.Length
-	SizeTolerance            measure.Length // plus or minus, of width and height
-	ThicknessTolerance       measure.Length
+	SizeTolerance            tolerance.Source // of width and height
+	ThicknessTolerance       tolerance.Source
 
 	// The stock.
 	Caliper          measure.Length
@@ -35,19 +35,24 @@ type Request struct {
 	Step       measure.Step   // a forced step; zero lets the search choose
 	CutError   measure.Length // of one cut, three standard deviations
 	ScoreError measure.Length // of one score
+	WallGive   measure.Length // by how much a clearance between two pieces may be under zero: paper bows
 
 	// The clearance wanted along each fitted axis.
 	FitName string // "snug", "easy", "loose", or "" for two numbers
 	Fit     enclosure.Range
+
+	// WantedChance is how sure the answer should be if a step is fine enough for
+	// it, 0 to 1; zero asks for the plainest numbers.
+	WantedChance float64
 
 	Options map[string]enclosure.Value // the kind's own parameters, as given
 
 	// Notes are warnings from reading the request, such as an estimated caliper.
 	Notes []enclosure.Warning
 
-	toFind   []string             // sizes of the contents that a check is to find
-	inner    *[3][]tolerance.Term // what the sizes of the contents depend on, if they are another enclosure
-	measured map[string]bool      // options that a check took from the measurements
+	toFind   []string        // sizes of the contents that a check is to find
+	inner    *chain          // what the sizes of the contents depend on, if they are another enclosure
+	measured map[string]bool // options that a check took from the measurements
 }
 
 // Grain is the side of a sheet that the grain runs along.

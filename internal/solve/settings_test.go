@@ -32,7 +32,7 @@ func TestOneStopScoresTrayAndLid(t *testing.T) {
 }
 
 // Every stop of every kind lies on its ruler but for whole papers, every score
-// along a side is served exactly once, and from the nearer edge.
+// along a side is served exactly once, and from the edge that the chance counts on.
 func TestSettingsAreComplete(t *testing.T) {
 	solved := 0
 	for _, k := range enclosure.Kinds() {
@@ -55,7 +55,7 @@ func TestSettingsAreComplete(t *testing.T) {
 						length = p.Height
 					}
 					at := set.At.Add(s.Pattern.Caliper.Times(int64(set.Papers)))
-					assert.False(t, length.Sub(at).Less(at), "%s: %v from the %v", name, at, u.Edge)
+					assert.False(t, s.Sure.Datum == settings.Nearer && length.Sub(at).Less(at), "%s: %v from the %v", name, at, u.Edge)
 				}
 			}
 		}

@@ -15,6 +15,7 @@ type Solution struct {
 	Pattern      pattern.Pattern
 	Ideal        pattern.Pattern
 	Fits         []Fit
+	Sure         Certainty
 	Alternatives []Alternative
 	Outside      Outside
 	Proof        Proof
@@ -22,8 +23,9 @@ type Solution struct {
 	Ornament     *enclosure.Ornament // nil if none is asked for
 	Yields       []Yield             // of each piece, once CountYields was called for a request with a sheet
 
-	plan  *enclosure.Plan
-	sizes []measure.Length // of the plan's readings
+	plan   *enclosure.Plan
+	sizes  []measure.Length // of the plan's readings
+	judged *judgement
 }
 
 // Fit is how the contents, or one piece in another, go in along one axis.
@@ -35,7 +37,7 @@ type Fit struct {
 	Nominal   measure.Length
 	WorstCase enclosure.Range
 	RSS       enclosure.Range // root-sum-square
-	Chance    float64         // that the clearance is at least zero, 0 to 1
+	Chance    float64         // that this one goes in, whatever the others do; 0 to 1
 }
 
 // Alternative is the answer at a finer step.
@@ -43,6 +45,7 @@ type Alternative struct {
 	Step   measure.Step
 	Nearer measure.Length // by how much less the clearances miss the middles of their windows, in all
 	Fits   []Fit
+	Chance float64 // of all together; zero unless the request wants a chance
 }
 
 // Proof is the summary of the fold proof.

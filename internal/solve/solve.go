@@ -1,7 +1,9 @@
 package solve
 
 import (
+	"cmp"
 	"context"
+	"slices"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
@@ -12,7 +14,7 @@ import (
 // out, folded and judged. The error is a fault or faults when there is none,
 // or the context's.
 func Solve(ctx context.Context, r *Request) (*Solution, error) {
-	plan, err := r.Kind.Plan(r.input())
+	plan, err := r.planned()
 	if err != nil {
 		return nil, err
 	}
@@ -26,6 +28,9 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 	}
 	return r.settle(ctx, plan, found)
 }
+
+// planned is the request's plan by its kind.
+func (r *Request) planned() (*enclosure.Plan, error) { return r.Kind.Plan(r.input()) }
 
 // input is the request as a kind sees it.
 func (r *Request) input() *enclosure.Input {
@@ -69,36 +74,63 @@ func searchAll(ctx context.Context, r *Request, plan *enclosure.Plan, search *ro
 	return found, nil
 }
 
-// settle takes the coarsest answer that closes and holds, and judges the finer
-// ones beside it. The error is that of the finest if none does.
+// settle takes the answer that is wanted of those that close and hold, and
+// judges the others beside it.
 func (r *Request) settle(ctx context.Context, plan *enclosure.Plan, found []answer) (*Solution, error) {
-	s, finer, err := r.coarsest(plan, found)
+	s, at, judged, err := r.wanted(plan, found)
 	if err != nil {
 		return nil, r.explainProof(ctx, s, err)
 	}
-	s.Alternatives = r.alternatives(plan, s.Fits, finer)
-	s.Warnings = s.warn(plan)
+	s.Alternatives = s.beside(found, judged, at)
+	if s.Warnings, err = s.warn(ctx); err != nil {
+		return nil, err
+	}
 	return s, s.offerTwoPieces(ctx)
 }
 
-// coarsest returns the coarsest answer that closes and holds, and those that are
-// finer; or the finest, with what is wrong with it.
-func (r *Request) coarsest(plan *enclosure.Plan, found []answer) (s *Solution, finer []answer, err error) {
-	for i := range found {
-		if s, err = r.layOut(plan, found[i]); err == nil {
-			return s, found[i+1:], nil
+// wanted lays out the first answer, in the order of preference, that closes and
+// holds, and says which it is; or the last, with what is wrong with it.
+func (r *Request) wanted(plan *enclosure.Plan, found []answer) (s *Solution, at int, judged []*judgement, err error) {
+	order, judged := r.preferred(plan, found)
+	for _, at = range order {
+		if s, err = r.layOut(plan, found[at], judged[at]); err == nil {
+			break
 		}
 	}
-	return s, nil, err
+	return s, at, judged, err
+}
+
+// preferred says in which order the answers at all steps are tried, and judges
+// them as far as that needs it: the plainest first or, if a chance is wanted, the
+// plainest of those that reach it, then the others, the surest first.
+func (r *Request) preferred(plan *enclosure.Plan, found []answer) (order []int, judged []*judgement) {
+	order, judged = make([]int, len(found)), make([]*judgement, len(found))
+	for i := range found {
+		order[i] = i
+	}
+	if r.WantedChance <= 0 {
+		return order, judged
+	}
+	for i := range found {
+		judged[i] = r.judge(plan, found[i].sizes)
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		x, y := judged[a].sure.Chance, judged[b].sure.Chance
+		return cmp.Compare(min(y, r.WantedChance), min(x, r.WantedChance))
+	})
+	return order, judged
 }
 
 // layOut lays out, proves and judges the answer at one step.
-func (r *Request) layOut(plan *enclosure.Plan, first answer) (*Solution, error) {
+func (r *Request) layOut(plan *enclosure.Plan, first answer, j *judgement) (*Solution, error) {
+	if j == nil {
+		j = r.judge(plan, first.sizes)
+	}
 	s := &Solution{
 		Request: r, Step: first.step,
 		Pattern: plan.Lay(first.sizes), Ideal: plan.Build(ideals(plan)),
-		Fits: r.judge(plan, first.sizes), Ornament: plan.Ornament,
-		plan: plan, sizes: first.sizes,
+		Fits: j.fits, Sure: j.sure, Ornament: plan.Ornament,
+		plan: plan, sizes: first.sizes, judged: j,
 	}
 	return s, s.prove()
 }
@@ -112,15 +144,29 @@ func ideals(plan *enclosure.Plan) []measure.Length {
 	return sizes
 }
 
-// alternatives judges the answers at finer steps.
-func (r *Request) alternatives(plan *enclosure.Plan, fits []Fit, finer []answer) []Alternative {
-	if len(finer) == 0 {
+// beside judges the answers at other steps: the finer ones and, if a chance was
+// wanted, the plainer ones that do not reach it.
+func (s *Solution) beside(found []answer, judged []*judgement, at int) []Alternative {
+	from := at + 1
+	if judged[at] != nil {
+		from = 0
+	}
+	if from >= len(found) {
 		return nil
 	}
-	alternatives := make([]Alternative, len(finer))
-	for i, f := range finer {
-		own := r.judge(plan, f.sizes)
-		alternatives[i] = Alternative{Step: f.step, Nearer: offMiddle(fits).Sub(offMiddle(own)), Fits: own}
+	alternatives := make([]Alternative, 0, len(found)-from)
+	for i := from; i < len(found); i++ {
+		if i == at {
+			continue
+		}
+		a := Alternative{Step: found[i].step}
+		if j := judged[i]; j != nil {
+			a.Fits, a.Chance = j.fits, j.sure.Chance
+		} else {
+			a.Fits = s.Request.fits(s.plan, found[i].sizes, s.Sure.Datum)
+		}
+		a.Nearer = offMiddle(s.Fits).Sub(offMiddle(a.Fits))
+		alternatives = append(alternatives, a)
 	}
 	return alternatives
 }

@@ -126,7 +126,7 @@ func TestOfferOfTwoPieces(t *testing.T) {
 			s, err = solve.Solve(context.Background(), r)
 			require.NoError(t, err)
 			for _, w := range s.Warnings {
-				assert.Zero(t, w.Try)
+				assert.True(t, w.Try.Name == "" || w.Code == "unsure-fit")
 				assert.NotContains(t, w.Detail, "two pieces")
 			}
 			assert.NotEmpty(t, warned(s, "larger-than-sheet"))

@@ -1,47 +1,25 @@
 package solve
 
 import (
-	"strconv"
+	"context"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
 
-// warn gathers what the maker should know although the answer holds.
-func (s *Solution) warn(plan *enclosure.Plan) []enclosure.Warning {
+// warn gathers what the maker should know although the answer holds. The error
+// is the context's.
+func (s *Solution) warn(ctx context.Context) ([]enclosure.Warning, error) {
 	r := s.Request
-	warnings := make([]enclosure.Warning, 0, len(r.Notes)+len(plan.Warnings)+2)
-	warnings = append(append(warnings, r.Notes...), plan.Warnings...)
-	if f := unsure(s.Fits); f != nil {
-		warnings = append(warnings, f.warnUnsure())
-	}
-	for i := range s.Fits {
-		if f := &s.Fits[i]; f.Between != "" && f.WorstCase.Min.Sign() < 0 {
-			warnings = append(warnings, f.warnBinds(r.Unit))
-		}
-	}
+	warnings := make([]enclosure.Warning, 0, len(r.Notes)+len(s.plan.Warnings)+2)
+	warnings = append(append(warnings, r.Notes...), s.plan.Warnings...)
+	unsure, err := s.warnUnsure(ctx)
+	warnings = append(warnings, unsure...)
 	for i := range s.Pattern.Pieces {
 		warnings = r.warnSheet(warnings, &s.Pattern.Pieces[i])
 	}
-	return warnings
-}
-
-// warnUnsure warns of a fit that some tries miss.
-func (f *Fit) warnUnsure() enclosure.Warning {
-	what := "the contents go in"
-	if f.Between != "" {
-		what = f.Between + " goes together"
-	}
-	return enclosure.Warning{Code: "unsure-fit", Detail: "With these tools " + what + " along the " + f.Axis.String() + " in about " +
-		strconv.Itoa(int(f.Chance*100)) + " of 100 tries: make a trial piece, choose a looser fit or cut more exactly."}
-}
-
-// warnBinds warns of a piece that binds in another one when all errors are at
-// their worst at once.
-func (f *Fit) warnBinds(u measure.Unit) enclosure.Warning {
-	return enclosure.Warning{Code: "may-bind", Detail: "At worst " + f.Between + " binds along the " + f.Axis.String() + ": it is then " +
-		decimals(f.WorstCase.Min.Neg(), u) + " too tight. Choose a looser fit or cut more exactly."}
+	return warnings, err
 }
 
 // warnSheet warns of a blank that does not come out of the sheet, or only with

@@ -48,5 +48,13 @@ func Lookup(name string) (Stock, bool) {
 
 // MeasuredTolerance returns how much the thickness of one sheet varies from
 // edge to edge: 0.011 mm at most (JCP Paper Specification Standards, A55, K10,
-// L80). It is the tolerance of a caliper that was measured.
+// L80). No caliper is known better.
 func MeasuredTolerance() measure.Length { return measure.Micrometres(11) }
+
+// Spread returns how far a caliper may be off that somebody states without
+// saying how it was measured: 7 % of it, as grammage and caliper are delivered
+// (+-5 to 7 %, trade terms of mills and printers), and at least what one sheet
+// varies.
+func Spread(caliper measure.Length) measure.Length {
+	return measure.Max(MeasuredTolerance(), caliper.Times(7).Over(100))
+}

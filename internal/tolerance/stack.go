@@ -1,10 +1,11 @@
-// Package tolerance says how sure a clearance is: from a linear form's
-// coefficients and the errors of its terms the worst case, the
-// root-sum-square range and the chance that it is not negative (F. W. Scholz,
-// "Tolerance Stack Analysis Methods", Boeing ISSTECH-95-030, 1995).
+// Package tolerance says how sure clearances are: from the errors that they
+// come about from, the worst case, the root-sum-square range and the chance
+// that a clearance is not negative (F. W. Scholz, "Tolerance Stack Analysis
+// Methods", Boeing ISSTECH-95-030, 1995), and the chance that none of several
+// is, which share errors.
 //
-// It takes the errors as independent, centred and normal; it does not know
-// what they are errors of, and it does not decide what chance is enough.
+// It takes the sources as independent of one another and normal; it does not
+// know what they are errors of, and it does not decide what chance is enough.
 package tolerance
 
 import (
@@ -13,13 +14,31 @@ import (
 	"creasefit/internal/measure"
 )
 
-// Term is one uncertain quantity of a linear form: Coefficient / Over times
-// a length that may be off by plus or minus Error, three standard deviations.
-// An Over of zero counts as one.
-type Term struct {
-	Coefficient int64
-	Over        int64
-	Error       measure.Length // not negative
+// Source is an uncertain quantity: it may be off by Low less or by High more
+// than its nominal value, neither of them negative. Deviation is its standard
+// deviation about the middle; zero stands for a third of the way to the ends.
+type Source struct{ Low, High, Deviation measure.Length }
+
+// Within is a source that may be off by as much either way.
+func Within(e measure.Length) Source { return Source{Low: e, High: e} }
+
+// deviations is how many of them are counted to each side.
+const deviations = 3
+
+// middle and deviation are those of the source, in nanometres.
+func (s Source) middle() float64 { return float64(s.High.Sub(s.Low).Nanometres()) / 2 }
+func (s Source) deviation() float64 {
+	if s.Deviation.Sign() > 0 {
+		return float64(s.Deviation.Nanometres())
+	}
+	return float64(s.High.Add(s.Low).Nanometres()) / (2 * deviations)
+}
+
+// Form is a length that depends on sources: Times says, by source, how often
+// each goes into it. Sources beyond the end of Times do not.
+type Form struct {
+	Nominal measure.Length
+	Times   []float64
 }
 
 // Range is a least and a greatest length.
@@ -28,31 +47,50 @@ type Range struct{ Min, Max measure.Length }
 // Result is how sure a clearance is.
 type Result struct {
 	Nominal   measure.Length
-	WorstCase Range   // every error at its worst at once: the sum of |a| e
+	WorstCase Range   // every error at its worst at once
 	RSS       Range   // root-sum-square, three standard deviations either way
 	Chance    float64 // normal probability that the clearance is at least zero
 }
 
 // Stack adds up the errors of a clearance. Without any error the chance is 0
 // or 1. Lengths are rounded to the nanometre, the worst case outwards.
-func Stack(nominal measure.Length, terms []Term) Result {
-	var worst measure.Length
+func Stack(f *Form, sources []Source) Result {
+	var under, over float64
+	for i, times := range f.Times {
+		low, high := float64(sources[i].Low.Nanometres()), float64(sources[i].High.Nanometres())
+		if times < 0 {
+			low, high = high, low
+		}
+		under += math.Abs(times) * low
+		over += math.Abs(times) * high
+	}
+	mean, deviation := f.normal(sources)
+	spread := deviations * deviation
+	return Result{
+		Nominal:   f.Nominal,
+		WorstCase: Range{f.Nominal.Sub(outwards(under)), f.Nominal.Add(outwards(over))},
+		RSS:       Range{rounded(mean - spread), rounded(mean + spread)},
+		Chance:    chance(mean, deviation),
+	}
+}
+
+// normal returns the mean and the standard deviation of a form, in nanometres.
+func (f *Form) normal(sources []Source) (mean, deviation float64) {
+	mean = float64(f.Nominal.Nanometres())
 	var squares float64
-	for _, t := range terms {
-		over := max(1, t.Over)
-		scaled := t.Error.Times(max(t.Coefficient, -t.Coefficient)).Nanometres()
-		worst = worst.Add(measure.Nanometres((scaled + over - 1) / over))
-		part := float64(scaled) / float64(over)
+	for i, times := range f.Times {
+		mean += times * sources[i].middle()
+		part := times * sources[i].deviation()
 		squares += part * part
 	}
-	spread := math.Sqrt(squares)
-	rss := measure.Nanometres(int64(math.Round(spread)))
-	return Result{
-		Nominal:   nominal,
-		WorstCase: Range{nominal.Sub(worst), nominal.Add(worst)},
-		RSS:       Range{nominal.Sub(rss), nominal.Add(rss)},
-		Chance:    chance(float64(nominal.Nanometres()), spread/3),
-	}
+	return mean, math.Sqrt(squares)
+}
+
+// rounded and outwards are whole nanometres; a part in 10^9 of one over a whole
+// number is the arithmetic's.
+func rounded(nm float64) measure.Length { return measure.Nanometres(int64(math.Round(nm))) }
+func outwards(nm float64) measure.Length {
+	return measure.Nanometres(int64(math.Ceil(nm * (1 - 1e-12))))
 }
 
 // chance returns the probability that a normal quantity is at least zero.
@@ -63,5 +101,5 @@ func chance(mean, deviation float64) float64 {
 		}
 		return 1
 	}
-	return math.Erfc(-mean/(deviation*math.Sqrt2)) / 2
+	return phi(mean / deviation)
 }

@@ -710,6 +710,12 @@ const (
 	StockValueStockRecycledOffset60    StockValueStock = "recycled-offset-60"
 )
 
+// Defines values for StopTool.
+const (
+	StopToolCut   StopTool = "cut"
+	StopToolScore StopTool = "score"
+)
+
 // Defines values for StyleValue.
 const (
 	StyleValueReverse  StyleValue = "reverse"
@@ -753,6 +759,22 @@ const (
 	UnitsValueMM   UnitsValue = "mm"
 )
 
+// Defines values for UseDo.
+const (
+	UseDoBlank UseDo = "blank"
+	UseDoDepth UseDo = "depth"
+	UseDoPlace UseDo = "place"
+	UseDoScore UseDo = "score"
+)
+
+// Defines values for UseEdge.
+const (
+	UseEdgeBottom UseEdge = "bottom"
+	UseEdgeLeft   UseEdge = "left"
+	UseEdgeRight  UseEdge = "right"
+	UseEdgeTop    UseEdge = "top"
+)
+
 // Defines values for ViewValue.
 const (
 	ViewValueCutter   ViewValue = "cutter"
@@ -765,6 +787,14 @@ const (
 const (
 	WallsValueDouble WallsValue = "double"
 	WallsValueSingle WallsValue = "single"
+)
+
+// Defines values for WeakestAxis.
+const (
+	WeakestAxisDiagonal  WeakestAxis = "diagonal"
+	WeakestAxisHeight    WeakestAxis = "height"
+	WeakestAxisThickness WeakestAxis = "thickness"
+	WeakestAxisWidth     WeakestAxis = "width"
 )
 
 // Defines values for YieldUnit.
@@ -807,10 +837,12 @@ type AddressAlongValue string
 
 // Alternative defines model for Alternative.
 type Alternative struct {
-	Fit  []Fit  `json:"fit"`
-	Gain string `json:"gain"`
-	Link string `json:"link"`
-	Step string `json:"step"`
+	// Chance Chance is that of all together; absent unless the request wants a chance.
+	Chance *float64 `json:"chance,omitempty"`
+	Fit    []Fit    `json:"fit"`
+	Gain   string   `json:"gain"`
+	Link   string   `json:"link"`
+	Step   string   `json:"step"`
 }
 
 // AroundValue Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner. Default: circumscribed.
@@ -891,8 +923,11 @@ type Check struct {
 	Links    Links            `json:"links"`
 
 	// Mend the smallest change that mends it
-	Mend     []Change  `json:"mend"`
-	Proof    Proof     `json:"proof"`
+	Mend  []Change `json:"mend"`
+	Proof Proof    `json:"proof"`
+
+	// Sure that all of it goes together
+	Sure     Sure      `json:"sure"`
 	Unit     CheckUnit `json:"unit"`
 	Warnings []Warning `json:"warnings"`
 	Words    string    `json:"words"`
@@ -1694,7 +1729,10 @@ type Portfolio struct {
 	Pieces []Piece `json:"pieces"`
 
 	// Proof of all layers: the greatest gap
-	Proof    Proof         `json:"proof"`
+	Proof Proof `json:"proof"`
+
+	// Sure that all layers go together
+	Sure     Sure          `json:"sure"`
 	Unit     PortfolioUnit `json:"unit"`
 	Warnings []Warning     `json:"warnings"`
 }
@@ -3021,6 +3059,9 @@ type RequestSolveBand struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3030,7 +3071,7 @@ type RequestSolveBand struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3078,6 +3119,12 @@ type RequestSolveBand struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3090,6 +3137,9 @@ type RequestSolveDiagonalEnvelope struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3099,7 +3149,7 @@ type RequestSolveDiagonalEnvelope struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3141,6 +3191,12 @@ type RequestSolveDiagonalEnvelope struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3152,6 +3208,9 @@ type RequestSolveDividers struct {
 
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
+
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
 
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
@@ -3192,7 +3251,7 @@ type RequestSolveDividers struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3267,6 +3326,12 @@ type RequestSolveDividers struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3279,6 +3344,9 @@ type RequestSolveDrawerBox struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3288,7 +3356,7 @@ type RequestSolveDrawerBox struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// Corners Whether the corner tabs are glued inside or outside the side walls. Default: inside.
@@ -3351,6 +3419,12 @@ type RequestSolveDrawerBox struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3366,6 +3440,9 @@ type RequestSolveEnvelope struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3378,7 +3455,7 @@ type RequestSolveEnvelope struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3432,6 +3509,12 @@ type RequestSolveEnvelope struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3444,6 +3527,9 @@ type RequestSolveFoldedCard struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3453,7 +3539,7 @@ type RequestSolveFoldedCard struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3501,6 +3587,12 @@ type RequestSolveFoldedCard struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3516,6 +3608,9 @@ type RequestSolveGussetBag struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3525,7 +3620,7 @@ type RequestSolveGussetBag struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3576,6 +3671,12 @@ type RequestSolveGussetBag struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3588,6 +3689,9 @@ type RequestSolveLiddedBox struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3597,7 +3701,7 @@ type RequestSolveLiddedBox struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// Corners Whether the corner tabs are glued inside or outside the side walls. Default: inside.
@@ -3654,8 +3758,14 @@ type RequestSolveLiddedBox struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
 	// Walls Double walls of the tray are rolled in over the tabs. Default: single.
 	Walls WallsValue `json:"walls,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
@@ -3669,6 +3779,9 @@ type RequestSolveMatStack struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3678,7 +3791,7 @@ type RequestSolveMatStack struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3723,6 +3836,12 @@ type RequestSolveMatStack struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3735,6 +3854,9 @@ type RequestSolvePillowPack struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3744,7 +3866,7 @@ type RequestSolvePillowPack struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3789,6 +3911,12 @@ type RequestSolvePillowPack struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3801,6 +3929,9 @@ type RequestSolvePocket struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3810,7 +3941,7 @@ type RequestSolvePocket struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3864,6 +3995,12 @@ type RequestSolvePocket struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3876,6 +4013,9 @@ type RequestSolvePortfolio struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3885,7 +4025,7 @@ type RequestSolvePortfolio struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -3925,6 +4065,12 @@ type RequestSolvePortfolio struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -3940,6 +4086,9 @@ type RequestSolvePrismBox struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -3949,7 +4098,7 @@ type RequestSolvePrismBox struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -4000,6 +4149,12 @@ type RequestSolvePrismBox struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -4012,6 +4167,9 @@ type RequestSolveSleeve struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -4021,7 +4179,7 @@ type RequestSolveSleeve struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -4078,6 +4236,12 @@ type RequestSolveSleeve struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -4090,6 +4254,9 @@ type RequestSolveSlipcase struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -4099,7 +4266,7 @@ type RequestSolveSlipcase struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -4153,6 +4320,12 @@ type RequestSolveSlipcase struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -4168,6 +4341,9 @@ type RequestSolveSlottedBand struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -4177,7 +4353,7 @@ type RequestSolveSlottedBand struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -4237,6 +4413,12 @@ type RequestSolveSlottedBand struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
@@ -4249,6 +4431,9 @@ type RequestSolveTray struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -4258,7 +4443,7 @@ type RequestSolveTray struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// Corners Whether the corner tabs are glued inside or outside the side walls. Default: inside.
@@ -4312,8 +4497,14 @@ type RequestSolveTray struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
 	// Walls Double walls of the tray are rolled in over the tabs. Default: single.
 	Walls WallsValue `json:"walls,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
@@ -4327,6 +4518,9 @@ type RequestSolveTuckCarton struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
 	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
 	ClearanceMax string `json:"clearance_max,omitempty"`
 
@@ -4336,7 +4530,7 @@ type RequestSolveTuckCarton struct {
 	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 	Contents ContentsValue `json:"contents,omitempty"`
 
-	// ContentsTolerance How much the contents vary, plus or minus, in every direction. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
 	ContentsTolerance string `json:"contents_tolerance,omitempty"`
 
 	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
@@ -4395,6 +4589,12 @@ type RequestSolveTuckCarton struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
 	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
@@ -4643,8 +4843,14 @@ type Solution struct {
 	Pieces   []Piece   `json:"pieces"`
 	Proof    Proof     `json:"proof"`
 
+	// Settings each different stop: for cuts, then for scores, those that serve the fewest first
+	Settings []Stop `json:"settings"`
+
 	// Step all readings are multiples of it
-	Step     string       `json:"step"`
+	Step string `json:"step"`
+
+	// Sure that all of it goes together
+	Sure     Sure         `json:"sure"`
 	Unit     SolutionUnit `json:"unit"`
 	Warnings []Warning    `json:"warnings"`
 
@@ -4688,8 +4894,38 @@ type StockValue string
 // StockValueStock The paper, by name. Names are listed at /v1/stocks.
 type StockValueStock string
 
+// Stop defines model for Stop.
+type Stop struct {
+	// At from the edge
+	At Length `json:"at"`
+
+	// Papers whole paper thicknesses to add
+	Papers *int     `json:"papers,omitempty"`
+	Serves []Use    `json:"serves"`
+	Tool   StopTool `json:"tool"`
+}
+
+// StopTool defines model for Stop.Tool.
+type StopTool string
+
 // StyleValue Straight: both lids hang on the back; reverse: the bottom one hangs on the front. Default: straight.
 type StyleValue string
+
+// Sure defines model for Sure.
+type Sure struct {
+	Assumes []string `json:"assumes"`
+	Chance  float64  `json:"chance"`
+	Of      string   `json:"of"`
+
+	// Weakest absent where nothing has to go in
+	Weakest *Weakest `json:"weakest,omitempty"`
+
+	// Within Within is how far the chance may be off by the way it is worked out.
+	Within float64 `json:"within"`
+
+	// Words Words says the same as people say it, with lengths that a ruler has.
+	Words string `json:"words"`
+}
 
 // SureSize defines model for SureSize.
 type SureSize struct {
@@ -4738,6 +4974,23 @@ type UsableOffcut struct {
 	Width  Length `json:"width"`
 }
 
+// Use defines model for Use.
+type Use struct {
+	// Do a side of the blank is so long; a score lies there; a slit or slot is so deep, or lies there
+	Do UseDo `json:"do"`
+
+	// Edge that it is measured from
+	Edge  UseEdge  `json:"edge"`
+	Names []string `json:"names,omitempty"`
+	Piece string   `json:"piece"`
+}
+
+// UseDo a side of the blank is so long; a score lies there; a slit or slot is so deep, or lies there
+type UseDo string
+
+// UseEdge that it is measured from
+type UseEdge string
+
 // ViewValue What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
 type ViewValue string
 
@@ -4752,6 +5005,21 @@ type Warning struct {
 	// Try Try is the address of a calculation without the warning, if one is known.
 	Try string `json:"try,omitempty"`
 }
+
+// Weakest defines model for Weakest.
+type Weakest struct {
+	Axis    WeakestAxis `json:"axis"`
+	Between string      `json:"between,omitempty"`
+
+	// Chance of this one alone
+	Chance float64 `json:"chance"`
+
+	// Layer of a portfolio
+	Layer string `json:"layer,omitempty"`
+}
+
+// WeakestAxis defines model for Weakest.Axis.
+type WeakestAxis string
 
 // Yield defines model for Yield.
 type Yield struct {

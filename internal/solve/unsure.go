@@ -1,0 +1,127 @@
+package solve
+
+import (
+	"context"
+	"maps"
+	"strconv"
+
+	"creasefit/internal/bench"
+	"creasefit/internal/enclosure"
+	"creasefit/internal/rounding"
+)
+
+// sureEnough is the least chance that needs no warning, unless the request
+// wants another.
+const sureEnough = 0.95
+
+// enough is the chance under which the request is warned.
+func (r *Request) enough() float64 {
+	if r.WantedChance > 0 {
+		return r.WantedChance
+	}
+	return sureEnough
+}
+
+// warnUnsure warns, once, of a solution that is not sure enough, and says what
+// would make it so. The error is the context's.
+func (s *Solution) warnUnsure(ctx context.Context) ([]enclosure.Warning, error) {
+	if s.Sure.Weakest < 0 || s.Sure.Chance >= s.Request.enough() {
+		return nil, nil
+	}
+	f := &s.Fits[s.Sure.Weakest]
+	weakest := "the " + f.Axis.String()
+	if f.Between != "" {
+		weakest = f.Between + " along " + weakest
+	}
+	w := enclosure.Warning{Code: "unsure-fit", Detail: "With these tools everything goes in in about " + hundredths(s.Sure.Chance) +
+		" of 100 tries; the least sure is " + weakest + ". "}
+	try, chance, err := s.Request.surer(ctx, f)
+	if err != nil {
+		return nil, err
+	}
+	if w.Try = try; try.Name == "" {
+		w.Detail += "Make a trial piece first: no fit or bench alone makes it sure."
+	} else {
+		w.Detail += "With " + try.Name + "=" + try.Choice + " it is about " + hundredths(chance) + "."
+	}
+	return []enclosure.Warning{w}, nil
+}
+
+// hundredths writes a chance as a whole number of hundred tries, downwards.
+func hundredths(chance float64) string { return strconv.Itoa(int(chance*100 + 1e-9)) }
+
+// surer returns the first change of the fit or the bench with which a request is
+// sure enough, and the chance then. Each has been tried. None has an empty name.
+func (r *Request) surer(ctx context.Context, weakest *Fit) (enclosure.Option, float64, error) {
+	for _, try := range append(r.looser(weakest), r.benches()...) {
+		chance, err := try.request.likely(ctx)
+		if err != nil || chance >= r.enough() {
+			return try.option, chance, err
+		}
+	}
+	return enclosure.Option{}, 0, nil
+}
+
+// surerTry is a changed request and what was changed.
+type surerTry struct {
+	request Request
+	option  enclosure.Option
+}
+
+// looser tries the fits looser than that of the contents or, if two pieces are
+// the least sure, those of the parameter that chooses their fit.
+func (r *Request) looser(weakest *Fit) []surerTry {
+	var tries []surerTry
+	for _, f := range enclosure.NamedFits() {
+		if !weakest.Window.Min.Less(f.Range(r.Ruler.Unit()).Min) {
+			continue
+		}
+		changed := *r
+		option := enclosure.Option{Name: "fit", Choice: f.Name}
+		if weakest.Between == "" {
+			changed.FitName, changed.Fit = f.Name, f.Range(r.Ruler.Unit())
+		} else if option.Name = r.Kind.FitParam(); option.Name != "" {
+			changed.Options = maps.Clone(r.Options)
+			if changed.Options == nil {
+				changed.Options = map[string]enclosure.Value{}
+			}
+			changed.Options[option.Name] = enclosure.Value{Choice: f.Name}
+		}
+		if option.Name != "" {
+			tries = append(tries, surerTry{changed, option})
+		}
+	}
+	return tries
+}
+
+// benches tries the benches that are more exact.
+func (r *Request) benches() []surerTry {
+	var tries []surerTry
+	for _, b := range bench.All() {
+		if b.Cut.Less(r.CutError) && b.Score.Less(r.ScoreError) {
+			changed := *r
+			changed.CutError, changed.ScoreError = b.Cut, b.Score
+			tries = append(tries, surerTry{changed, enclosure.Option{Name: "bench", Choice: b.Name}})
+		}
+	}
+	return tries
+}
+
+// likely is the chance of the answer to a request, 0 if it has none; what is
+// folded up does not count.
+func (r *Request) likely(ctx context.Context) (float64, error) {
+	plan, err := r.planned()
+	if err != nil {
+		return 0, nil // the change breaks something else
+	}
+	found, err := searchAll(ctx, r, plan, rounding.NewSearch(&plan.Problem))
+	if err != nil || len(found) == 0 {
+		return 0, err
+	}
+	order, judged := r.preferred(plan, found)
+	j := judged[order[0]]
+	if j == nil {
+		j = r.judge(plan, found[order[0]].sizes)
+	}
+	return j.sure.Chance, nil
+}
