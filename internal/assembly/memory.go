@@ -1,40 +1,45 @@
 package assembly
 
 import (
-	"encoding/binary"
-	"math"
-	"slices"
+	"crypto/sha256"
+	"fmt"
 	"sync"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
 
-// mostKnown bounds how many structures are remembered.
-const mostKnown = 1024
+// mostKnown bounds how many orders are remembered.
+const mostKnown = 256
 
-// memory holds the way apart of structures that were searched. It changes no
-// answer: what it holds is what a search would find again.
+// memory holds orders that were found lately: a guide, its pictures and the
+// model of one solution are asked for one after another. An order is known by
+// every size of its pattern. A way apart that was found at other sizes may be
+// possible too, but not the one that a search finds here, and then an answer
+// would hang on what was asked before it.
 type memory struct {
 	sync.Mutex
-	known map[string][]move
+	known map[digest]*Order
 }
 
-var remembered = memory{known: map[string][]move{}}
+// digest stands for a pattern with all its sizes.
+type digest [sha256.Size]byte
 
-func (m *memory) look(key string) []move {
+var remembered = memory{known: map[digest]*Order{}}
+
+func (m *memory) look(key digest) *Order {
 	m.Lock()
 	defer m.Unlock()
 	return m.known[key]
 }
 
-func (m *memory) keep(key string, moves []move) {
+func (m *memory) keep(key digest, o *Order) {
 	m.Lock()
 	defer m.Unlock()
 	if len(m.known) >= mostKnown {
 		clear(m.known)
 	}
-	m.known[key] = moves
+	m.known[key] = o
 }
 
 // Find returns the order of work of a proved pattern: ideal as on an endlessly fine
@@ -42,12 +47,9 @@ func (m *memory) keep(key string, moves []move) {
 // press into one another by the tolerance that its proof allows. The error is a
 // fault.Fault if no order is found.
 func Find(ideal, actual *pattern.Pattern, tolerance measure.Length) (*Order, error) {
-	key := structure(ideal)
-	slack := tolerance.Millimetres()
+	key := digest(sha256.Sum256(fmt.Appendf(nil, "%#v %#v %#v", *ideal, *actual, tolerance)))
 	if known := remembered.look(key); known != nil {
-		if o := replay(known, actual, slack); o != nil {
-			return o, nil
-		}
+		return known, nil
 	}
 	for _, p := range [...]*pattern.Pattern{ideal, actual} {
 		t, ok := newTaking(p, 0)
@@ -58,8 +60,8 @@ func Find(ideal, actual *pattern.Pattern, tolerance measure.Length) (*Order, err
 		if !ok {
 			continue
 		}
-		if o := replay(moves, actual, slack); o != nil {
-			remembered.keep(key, moves)
+		if o := replay(moves, actual, tolerance.Millimetres()); o != nil {
+			remembered.keep(key, o)
 			return o, nil
 		}
 	}
@@ -77,63 +79,4 @@ func replay(known []move, actual *pattern.Pattern, slack float64) *Order {
 		return nil
 	}
 	return t.order(moves, from)
-}
-
-// structure is all of a pattern that an order hangs on, without its sizes.
-func structure(p *pattern.Pattern) string {
-	var s key
-	for i := range p.Pieces {
-		s.piece(&p.Pieces[i])
-	}
-	for _, at := range p.Places {
-		s.ints(at.Piece, at.On, int(at.Lie))
-	}
-	for _, n := range p.Nests {
-		s.ints(-2, n.Inner, n.Outer)
-	}
-	for _, l := range p.Locks {
-		s.ints(-3, l.A, l.B)
-	}
-	for _, b := range p.Bonds {
-		s.ints(-4, b.A, b.B)
-		s.glues(b.Glues)
-	}
-	c := &p.Cavity
-	s.ints(-5, c.Piece, c.Panel, c.Sides, int(c.Turned*1000), len(c.Bounded))
-	if c.Into {
-		s.ints(-6)
-	}
-	return string(s)
-}
-
-// key is a structure while it is written.
-type key []byte
-
-func (s *key) ints(values ...int) {
-	for _, v := range values {
-		*s = binary.AppendVarint(*s, int64(v))
-	}
-}
-
-func (s *key) piece(p *pattern.Piece) {
-	s.ints(-1, p.Quantity, p.Root, len(p.Panels))
-	bends := slices.ContainsFunc(p.Creases, func(c pattern.Crease) bool { return c.Bulge < 0 || c.Bulge > 0 })
-	for i := range p.Creases {
-		c := &p.Creases[i]
-		s.ints(c.From, c.To, int(c.Fold), c.Round.Sign())
-		if curved := c.Bulge < 0 || c.Bulge > 0; curved || !bends {
-			s.ints(int(math.Round(c.Angle * 10)))
-		}
-	}
-	s.glues(p.Glues)
-	for _, j := range p.Joints {
-		s.ints(j.PanelA, j.PanelB)
-	}
-}
-
-func (s *key) glues(glues []pattern.Glue) {
-	s.ints(len(glues))
-	for _, g := range glues {
-		s.ints(g.Panel, int(g.Face), g.To, int(g.ToFace))
-	}
 }
