@@ -9,15 +9,17 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/edge"
+
 	"creasefit/api/ask"
 	"creasefit/api/wire"
 )
 
 // Header values that every answer carries. They are never changed.
 var (
-	exposed        = []string{"ETag, Retry-After, RateLimit, Server-Timing, Content-Location, Request-Id"}
+	exposed        = []string{"ETag, Retry-After, RateLimit, RateLimit-Policy, Server-Timing, Content-Location, Request-Id"}
 	allowMethods   = []string{"GET, HEAD, POST, OPTIONS"}
-	allowHeaders   = []string{"Content-Type, If-None-Match, Request-Id, Traceparent"}
+	allowHeaders   = []string{"Authorization, Content-Type, If-None-Match, Request-Id, Traceparent"}
 	preflightAge   = []string{"86400"}
 	noSniff        = []string{"nosniff"}
 	connectionDone = []string{"close"}
@@ -37,6 +39,9 @@ func (s *Service) around(next echo.HandlerFunc) echo.HandlerFunc {
 			return answerPreflight(c)
 		case len(request.RequestURI) > s.config.MostURL:
 			return s.answerProblem(c, single(codeURLTooLong, "the address has more than "+wire.Count(s.config.MostURL, "byte", "bytes"), ""))
+		}
+		if p := s.admit(c); p != nil {
+			return s.answerProblem(c, p)
 		}
 		if err := next(c); err != nil {
 			s.answerError(err, c)
@@ -84,16 +89,20 @@ func (s *Service) finish(c echo.Context, began time.Time) {
 		s.mustAnswer(c, p)
 	}
 	took := time.Since(began)
-	s.metrics.count(c.Response().Status, took)
+	route, kind := s.routeOf(c, c.Response().Status)
+	s.metrics.Count(route, kind, c.Response().Status, took)
 	if s.config.LogRequests {
 		s.logRequest(c, took)
 	}
 }
 
-// logRequest writes one line for the request.
+// logRequest writes one line for the request, with the trace that it is part of.
 func (s *Service) logRequest(c echo.Context, took time.Duration) {
 	r, w := c.Request(), c.Response()
-	s.log.Info("request", slog.String("method", r.Method), slog.String("uri", ask.Cut(r.RequestURI, 500)), slog.Int("status", w.Status),
-		slog.Int64("bytes", w.Size), slog.Duration("took", took), slog.String("request", w.Header().Get("Request-Id")),
-		slog.String("traceparent", ask.Cut(r.Header.Get("Traceparent"), ask.MostValue)))
+	about := []any{slog.String("method", r.Method), slog.String("uri", ask.Cut(r.RequestURI, 500)), slog.Int("status", w.Status),
+		slog.Int64("bytes", w.Size), slog.Duration("took", took), slog.String("request", w.Header().Get("Request-Id")), slog.String("caller", s.callerOf(c).id)}
+	if trace, span := edge.Trace(r.Header.Get("Traceparent")); trace != "" {
+		about = append(about, slog.String("trace", trace), slog.String("span", span))
+	}
+	s.log.Info("request", about...)
 }

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"context"
 	"net/http"
 	"runtime"
 	"strconv"
@@ -9,6 +10,8 @@ import (
 	"time"
 
 	"github.com/labstack/echo/v4"
+
+	"creasefit/api/tell"
 )
 
 // Limits of a batch.
@@ -29,7 +32,6 @@ type batch struct {
 	service *Service
 	c       echo.Context
 	output  batchOutput
-	lines   []line
 	answers []lineAnswer
 	buffer  []byte // answers that are not sent yet
 	count   int
@@ -45,15 +47,17 @@ type lineAnswer struct {
 // batchSource reads the lines of a batch.
 type batchSource interface {
 	// chunk appends the lines that have arrived, at least one and at most
-	// mostChunk, and reports whether there may be more.
-	chunk(lines []line) ([]line, bool)
+	// mostChunk, and reports whether there may be more. An error means that the
+	// caller is gone, or has stalled.
+	chunk(lines []line) ([]line, bool, error)
 }
 
 // batchOutput writes the answers of a batch.
 type batchOutput interface {
 	begin(dst []byte) []byte
 	answer(dst []byte, first bool, l *line, a []byte) []byte
-	end(dst []byte, count, failed int) []byte
+	// end says that this is all, or why it is not.
+	end(dst []byte, count, failed int, why string) []byte
 }
 
 // runBatch answers many requests at once.
@@ -75,6 +79,10 @@ func (s *Service) runBatch(c echo.Context) error {
 	if p != nil {
 		return s.answerProblem(c, p)
 	}
+	if !s.streams.Enter(c.Request().Context(), s.callerOf(c).id) {
+		return s.answerProblem(c, single(codeOverloaded, "too many batches are running", ""))
+	}
+	defer s.streams.Leave()
 	control := http.NewResponseController(c.Response())
 	_ = control.EnableFullDuplex() // needed by HTTP/1 only; others always have it
 	h := c.Response().Header()
@@ -83,27 +91,74 @@ func (s *Service) runBatch(c echo.Context) error {
 	return b.run(source, control)
 }
 
-// run reads, answers and sends chunk after chunk. A caller that is gone ends
-// it: the stream is cut off without its last piece, so that nobody takes a
-// part for the whole.
+// chunk is lines that have arrived together.
+type chunk struct {
+	lines []line
+	more  bool
+}
+
+// run answers and sends chunk after chunk while the next one is read. A caller
+// that is gone ends it, with whatever is being worked on: the stream is cut off
+// without its last piece, so that nobody takes a part for the whole.
 func (b *batch) run(source batchSource, control *http.ResponseController) error {
+	ctx, gone := context.WithCancel(b.c.Request().Context())
+	b.c.SetRequest(b.c.Request().WithContext(ctx))
+	chunks := make(chan chunk)
+	var reading sync.WaitGroup
+	reading.Go(func() { readChunks(ctx, gone, source, control, chunks) })
+	defer reading.Wait()
+	defer func() {
+		gone()
+		_ = control.SetReadDeadline(time.Now()) // what is still read is not awaited
+	}()
 	b.buffer = b.output.begin(nil)
-	for more := true; more; {
-		_ = control.SetReadDeadline(time.Now().Add(batchPatience))
-		b.lines, more = source.chunk(b.lines[:0])
-		for rest := b.lines; len(rest) > 0; {
-			_ = control.SetReadDeadline(time.Now().Add(batchPatience)) // no line is awaited meanwhile
-			done := b.work(rest)
-			for i := range done {
-				b.take(&rest[i], &b.answers[i])
-			}
-			rest = rest[done:]
-			b.send(control, len(rest) > 0 || len(b.lines) < mostChunk)
+	why := ""
+	for more := true; more && why == ""; {
+		select {
+		case next := <-chunks:
+			more = next.more
+			b.answer(next.lines, control)
+		case <-b.service.stopping:
+			why = "the service is going down: send what is missing again"
+		case <-ctx.Done():
+			panic(http.ErrAbortHandler)
 		}
 	}
-	b.buffer = b.output.end(b.buffer, b.count, b.failed)
+	b.buffer = b.output.end(b.buffer, b.count, b.failed, why)
 	b.send(control, true)
 	return nil
+}
+
+// readChunks reads on while there is more; a body that breaks off means that the
+// caller is gone.
+func readChunks(ctx context.Context, gone func(), source batchSource, control *http.ResponseController, chunks chan<- chunk) {
+	for more := true; more; {
+		_ = control.SetReadDeadline(time.Now().Add(batchPatience))
+		var next chunk
+		var err error
+		if next.lines, next.more, err = source.chunk(nil); err != nil {
+			gone()
+			return
+		}
+		more = next.more
+		select {
+		case chunks <- next:
+		case <-ctx.Done():
+			return
+		}
+	}
+}
+
+// answer works on lines and sends what is ready.
+func (b *batch) answer(lines []line, control *http.ResponseController) {
+	for rest := lines; len(rest) > 0; {
+		done := b.work(rest)
+		for i := range done {
+			b.take(&rest[i], &b.answers[i])
+		}
+		rest = rest[done:]
+		b.send(control, len(rest) > 0 || len(lines) < mostChunk)
+	}
 }
 
 // take puts the answer to a line into the buffer.
@@ -161,9 +216,14 @@ func (lineOutput) answer(dst []byte, _ bool, _ *line, a []byte) []byte {
 	return append(append(dst, a...), '\n')
 }
 
-func (lineOutput) end(dst []byte, count, failed int) []byte {
-	dst = strconv.AppendInt(append(dst, `{"done":true,"count":`...), int64(count), 10)
-	return append(strconv.AppendInt(append(dst, `,"failed":`...), int64(failed), 10), "}\n"...)
+func (lineOutput) end(dst []byte, count, failed int, why string) []byte {
+	dst = strconv.AppendBool(append(dst, `{"done":`...), why == "")
+	dst = strconv.AppendInt(append(dst, `,"count":`...), int64(count), 10)
+	dst = strconv.AppendInt(append(dst, `,"failed":`...), int64(failed), 10)
+	if why != "" {
+		dst = tell.AppendString(append(dst, `,"why":`...), why)
+	}
+	return append(dst, "}\n"...)
 }
 
 // arrayOutput writes the answers as one JSON array.
@@ -178,4 +238,10 @@ func (arrayOutput) answer(dst []byte, first bool, _ *line, a []byte) []byte {
 	return append(dst, a...)
 }
 
-func (arrayOutput) end(dst []byte, _, _ int) []byte { return append(dst, ']') }
+// end cuts an array off that is not whole: it has no place to say so.
+func (arrayOutput) end(dst []byte, _, _ int, why string) []byte {
+	if why != "" {
+		panic(http.ErrAbortHandler)
+	}
+	return append(dst, ']')
+}

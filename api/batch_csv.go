@@ -4,7 +4,6 @@ import (
 	"encoding/csv"
 	"errors"
 	"io"
-	"net/http"
 	"strconv"
 	"strings"
 
@@ -62,26 +61,26 @@ func openCSV(body io.Reader) (batchSource, batchOutput, *problem) {
 	return s, &csvOutput{}, nil
 }
 
-func (s *csvSource) chunk(lines []line) ([]line, bool) {
+func (s *csvSource) chunk(lines []line) ([]line, bool, error) {
 	for len(lines) < mostChunk {
 		row, err := s.next()
 		var syntax *csv.ParseError
 		switch {
 		case err == io.EOF:
-			return lines, false
+			return lines, false, nil
 		case errors.Is(err, errLongRow):
 			s.number++
-			return append(lines, line{number: s.number, wrong: lineTooLong()}), false
+			return append(lines, line{number: s.number, wrong: lineTooLong()}), false, nil
 		case errors.As(err, &syntax):
 			s.number++
-			return append(lines, line{number: s.number, wrong: single(fault.Unreadable, "the table cannot be read from here on: "+syntax.Err.Error(), "")}), false
+			return append(lines, line{number: s.number, wrong: single(fault.Unreadable, "the table cannot be read from here on: "+syntax.Err.Error(), "")}), false, nil
 		case err != nil:
-			panic(http.ErrAbortHandler)
+			return nil, false, err
 		}
 		s.number++
 		lines = append(lines, s.line(row))
 	}
-	return lines, true
+	return lines, true, nil
 }
 
 // line makes a request of a row.
@@ -157,7 +156,13 @@ func appendSummary(dst []byte, l *line, answer []byte) []byte {
 	return dst
 }
 
-func (csvOutput) end(dst []byte, _, _ int) []byte { return dst }
+// end adds a row that says why the table is not whole.
+func (csvOutput) end(dst []byte, count, _ int, why string) []byte {
+	if why == "" {
+		return dst
+	}
+	return appendRow(dst, &line{number: count + 1}, "", "problem", "", "", "! "+why, "", "")
+}
 
 // appendMeasure appends the row of the LENGTH in a member of an object.
 func appendMeasure(dst []byte, l *line, piece, what, name, from string, object []byte, member string) []byte {

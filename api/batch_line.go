@@ -45,12 +45,11 @@ func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*a
 	if !asked.Check() {
 		return dst, refusal(&asked.Reading, k.path)
 	}
-	q := asked.Q
-	turn, allowed := k.turnOf(s, q)
-	if !turn.await(c.Request().Context()) {
-		return dst, single(codeOverloaded, "the caller is gone", "")
+	lane, allowed := k.laneOf(s, asked.Q, k.inLine())
+	if !lane.Await(c.Request().Context(), s.callerOf(c).id) {
+		return dst, single(codeCallerGone, "the caller is gone", "")
 	}
-	defer turn.leave()
+	defer lane.Leave()
 	from := len(dst)
 	dst, p := k.work(s, c, asked.Q, allowed, dst, k.inLine(), &answering{Reading: &asked.Reading, options: o, path: k.path})
 	if p != nil {
@@ -100,6 +99,9 @@ func (b *batch) appendLine(dst []byte, l *line) (out []byte, failed bool) {
 	call, ok := b.service.lines[l.call]
 	if !ok {
 		return b.appendProblem(dst, l, b.noSuchCall(l.call)), true
+	}
+	if limiter, who := b.service.limiter, b.service.callerOf(b.c); limiter != nil && limiter.Wait(b.c.Request().Context(), who.id, who.key) != nil {
+		return b.appendProblem(dst, l, single(codeCallerGone, "the caller is gone", "")), true
 	}
 	dst = strconv.AppendInt(appendLineHead(dst, l), http.StatusOK, 10)
 	dst, p := call.appendAnswer(b.service, b.c, l.add, append(dst, `,"answer":`...))

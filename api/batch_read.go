@@ -53,7 +53,7 @@ type lineSource struct {
 
 // chunk takes what has arrived, so that a caller who sends a line and waits
 // is answered.
-func (s *lineSource) chunk(lines []line) ([]line, bool) {
+func (s *lineSource) chunk(lines []line) ([]line, bool, error) {
 	for len(lines) < mostChunk {
 		text, err := s.in.ReadSlice('\n')
 		tooLong := errors.Is(err, bufio.ErrBufferFull)
@@ -66,14 +66,14 @@ func (s *lineSource) chunk(lines []line) ([]line, bool) {
 		}
 		switch {
 		case err == io.EOF:
-			return lines, false
+			return lines, false, nil
 		case err != nil:
-			panic(http.ErrAbortHandler) // the caller is gone, or stalled
+			return nil, false, err
 		case s.in.Buffered() == 0 && len(lines) > 0:
-			return lines, true
+			return lines, true, nil
 		}
 	}
-	return lines, true
+	return lines, true, nil
 }
 
 // jsonLine reads the number, the id and the call of a JSON object.
@@ -105,10 +105,10 @@ func lineTooLong() *problem {
 // arraySource is a JSON array that has been read as a whole.
 type arraySource struct{ items []line }
 
-func (s *arraySource) chunk(lines []line) ([]line, bool) {
+func (s *arraySource) chunk(lines []line) ([]line, bool, error) {
 	n := min(mostChunk, len(s.items))
 	lines, s.items = append(lines, s.items[:n]...), s.items[n:]
-	return lines, len(s.items) > 0
+	return lines, len(s.items) > 0, nil
 }
 
 // openArray reads a JSON array of objects.

@@ -146,8 +146,9 @@ func TestBatchDoesNotHoldAnswersBack(t *testing.T) {
 	s.lines["/long"] = longCall{}
 	b := &batch{service: s, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
 	body := cardLine(1, "4") + "\n" + strings.Repeat(`{"call":"/long"}`+"\n", 100)
-	b.lines, _ = (&lineSource{in: bufio.NewReader(strings.NewReader(body))}).chunk(nil)
-	done := b.work(b.lines)
+	lines, _, err := (&lineSource{in: bufio.NewReader(strings.NewReader(body))}).chunk(nil)
+	require.NoError(t, err)
+	done := b.work(lines)
 	assert.GreaterOrEqual(t, done, 1)
 	assert.LessOrEqual(t, done, 1+runtime.GOMAXPROCS(0))
 	for i := range done {
@@ -245,7 +246,7 @@ func TestBatchStopsWhenTheCallerIsGone(t *testing.T) {
 	require.NoError(t, err)
 	cancel()
 	response.Body.Close()
-	assert.Eventually(t, func() bool { return len(s.turn.places) == 0 && runningBatches() == 0 }, 5*time.Second, 10*time.Millisecond)
+	assert.Eventually(t, func() bool { return s.cheap.State().Free == freeCheap() && runningBatches() == 0 }, 5*time.Second, 10*time.Millisecond)
 }
 
 // runningBatches counts the goroutines that run a batch.
@@ -285,8 +286,9 @@ func solveAlone(s *Service, body string) {
 	b := &batch{service: s, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
 	source := &lineSource{in: bufio.NewReaderSize(strings.NewReader(body), mostLine)}
 	for more := true; more; {
-		b.lines, more = source.chunk(b.lines[:0])
-		for rest := b.lines; len(rest) > 0; rest = rest[b.work(rest):] {
+		var lines []line
+		lines, more, _ = source.chunk(nil)
+		for rest := lines; len(rest) > 0; rest = rest[b.work(rest):] {
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
+	"creasefit/api/edge"
 	"creasefit/api/tell"
 )
 
@@ -30,8 +31,8 @@ type calculation[Q ask.Request, A any] struct {
 	// pictures, and all formats of a call without such a value.
 	answer func(a A, x *answering) any
 	write  func(dst []byte, f tell.Format, a A, x *answering) []byte
-	// allow is the time that a request may be computed for; nil for the
-	// service's own. Calculations that have it take turns of their own.
+	// allow is the time that a request may be worked on; nil for the service's
+	// own. Calculations that have it run in the lane of dear work.
 	allow func(Q) time.Duration
 }
 
@@ -54,7 +55,9 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 	}
 	wasRead := time.Now()
 	out.times[0] = wasRead.Sub(began)
-	if known, ok := s.recent.find(out.key); ok {
+	known, ok := s.recent.find(out.key)
+	s.metrics.Remembered(ok)
+	if ok {
 		out.body = known
 		return out.answer()
 	}
@@ -80,28 +83,32 @@ func (k *calculation[Q, A]) append(dst []byte, f tell.Format, a A, x *answering)
 // workInTurn computes and writes when there is a free place, within the time
 // allowed.
 func (k *calculation[Q, A]) workInTurn(s *Service, c echo.Context, q Q, to *answerBuffer, f tell.Format, x *answering) *problem {
-	turn, allowed := k.turnOf(s, q)
+	lane, allowed := k.laneOf(s, q, f)
 	if k.allow != nil {
 		// A long calculation moves the end of the time to answer with it; where
 		// there is no connection there is none to move.
-		_ = http.NewResponseController(c.Response()).SetWriteDeadline(time.Now().Add(allowed + s.config.WriteTimeout))
+		_ = http.NewResponseController(c.Response()).SetWriteDeadline(time.Now().Add(allowed + s.config.DearTimeout + s.config.WriteTimeout))
 	}
-	if !turn.enter(c.Request().Context()) {
+	if !lane.Enter(c.Request().Context(), s.callerOf(c).id) {
 		return single(codeOverloaded, "too many calculations are running", "")
 	}
-	defer turn.leave()
+	defer lane.Leave()
 	var p *problem
 	to.bytes, p = k.work(s, c, q, allowed, to.bytes[:0], f, x)
 	return p
 }
 
-// turnOf returns where a request takes its turn, and how long it may be
-// worked on.
-func (k *calculation[Q, A]) turnOf(s *Service, q Q) (*turnstile, time.Duration) {
-	if k.allow == nil {
-		return s.turn, s.config.SolveTimeout
+// laneOf returns the lane that a request is worked on in, and how long it may
+// take.
+func (k *calculation[Q, A]) laneOf(s *Service, q Q, f tell.Format) (*edge.Lane, time.Duration) {
+	switch {
+	case k.allow != nil:
+		return s.dear, k.allow(q)
+	case f == tell.PDF || f == tell.PNG:
+		return s.dear, s.config.SolveTimeout
+	default:
+		return s.cheap, s.config.SolveTimeout
 	}
-	return s.planning, k.allow(q)
 }
 
 // work computes and appends the answer, within the time allowed and within the

@@ -80,7 +80,7 @@ func TestEveryAnswerSaysWhoMayReadIt(t *testing.T) {
 	limited := forStall(func(c *Config) { c.RateLimit, c.RateBurst = 0.001, 1 })
 	require.Equal(t, http.StatusOK, askFrom(limited, http.MethodGet, "/v1/kinds", "").Code)
 	busy := forStall(func(c *Config) { c.MostRunning, c.MostWaiting, c.Recent = 1, 0, 0 })
-	require.True(t, busy.turn.enter(context.Background()))
+	require.True(t, busy.cheap.Enter(context.Background(), "somebody"))
 	broken := forStall(nil)
 	broken.ruler = nil
 	for _, c := range []struct {

@@ -16,6 +16,16 @@ import (
 //	@Router		/healthz [get]
 func (s *Service) healthy(c echo.Context) error { return s.answerProbe(c, "ok\n") }
 
+// live answers as long as the process runs, by the name that containers ask for.
+//
+//	@Summary	Whether the process runs
+//	@ID			livez
+//	@Tags		service
+//	@Produce	plain
+//	@Success	200	{string}	string
+//	@Router		/livez [get]
+func (s *Service) live(c echo.Context) error { return s.answerProbe(c, "ok\n") }
+
 // ready answers as long as new requests are welcome.
 //
 //	@Summary	Whether new requests are welcome

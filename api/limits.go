@@ -5,6 +5,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/wire"
+	"creasefit/internal/draw/pdf"
 	"creasefit/internal/sheet"
 )
 
@@ -23,11 +24,12 @@ import (
 func (s *Service) listLimits(c echo.Context) error { return s.lists.limits.serve(s, c, "") }
 
 // describeLimits is the limits as they are listed.
-func (c Config) describeLimits() wire.Limits {
+func describeLimits(c Config) wire.Limits {
+	cheap, dear, streams := c.Places()
 	return wire.Limits{
 		URL: c.MostURL, Names: ask.MostNames, Value: ask.MostValue, Body: c.MostBody, YieldBody: c.MostYieldBody, Depth: ask.MostDepth, Lengths: ask.MostLengths,
 		SolveMillis: c.SolveTimeout.Milliseconds(), RequestMillis: c.WriteTimeout.Milliseconds(),
 		Items: sheet.MostItems, Pieces: sheet.MostPieces, EffortMillis: sheet.MostEffort.Milliseconds(),
-		Planning: c.MostPlanning, Running: c.MostRunning, Waiting: c.MostWaiting, ReportedAtOnce: ask.MostReported,
+		Planning: dear, Running: cheap, Streams: streams, AnswerBytes: mostAnswer, Pages: pdf.MostPages, Listed: sheet.MostListed, Placed: mostPlaced, Waiting: c.MostWaiting, ReportedAtOnce: ask.MostReported,
 	}
 }

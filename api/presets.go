@@ -14,7 +14,7 @@ func newLists(c Config) lists {
 	return lists{
 		kinds: newListing("/v1/kinds", describeKinds()), portfolio: newListing("/v1/kinds/"+portfolioName, describePortfolio()), contents: newListing("/v1/contents", wire.Contents()),
 		stocks: newListing("/v1/stocks", wire.Stocks()), sheets: newListing("/v1/sheets/sizes", wire.Sheets()),
-		benches: newListing("/v1/benches", wire.Benches()), posts: newListing("/v1/posts", wire.Posts()), limits: newListing("/v1/limits", c.describeLimits()),
+		benches: newListing("/v1/benches", wire.Benches()), posts: newListing("/v1/posts", wire.Posts()), limits: newListing("/v1/limits", describeLimits(c)),
 	}
 }
 

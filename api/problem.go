@@ -45,6 +45,7 @@ var problemKinds = []problemKind{
 	{fault.Impossible, 422, "There is no such enclosure", "The request was understood, but these sizes and options do not make an enclosure."},
 	{fault.NoProof, 422, "The pattern does not fold up", "The flat pattern was folded up and does not close or does not hold the contents."},
 	{fault.OverBudget, 422, "The request takes too much work", "The request was understood, but answering it would take more work than one call may ask for. The detail says how much, expected how much may be, and the hint what is within it. Sending it again does not help."},
+	{codeNoKey, 401, "A key is needed", "This service answers callers with a key alone. Send the header Authorization: Bearer followed by the key."},
 	{codeNotFound, 404, "There is nothing here", "The address names no call. /openapi.json lists them all."},
 	{codeMethod, 405, "The method is not allowed here", "The Allow header lists the methods that are."},
 	{ask.BodyTimeout, 408, "The body did not arrive in time", "Send the whole body at once, or use a query string."},

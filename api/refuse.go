@@ -98,7 +98,7 @@ func (s *Service) notFound(c echo.Context) *problem {
 func (s *Service) answerProblem(c echo.Context, p *problem) error {
 	h := c.Response().Header()
 	h["Cache-Control"] = cacheNever
-	if p.kind.status == http.StatusServiceUnavailable || p.kind.status == http.StatusTooManyRequests {
+	if load := p.kind.status == http.StatusServiceUnavailable || p.kind.status == http.StatusTooManyRequests; load && h["Retry-After"] == nil {
 		h["Retry-After"] = []string{"1"}
 	}
 	if wantsCell(c) {

@@ -8,6 +8,8 @@ import (
 	"net/http"
 	"net/http/pprof"
 	"time"
+
+	"creasefit/api/edge"
 )
 
 // Serve answers on the public listener, and on the admin one unless it is
@@ -15,10 +17,10 @@ import (
 // answering for the drain delay so that balancers can turn away, and closes
 // when the last request is done or the drain timeout is over.
 func (s *Service) Serve(ctx context.Context, public, admin net.Listener) error {
-	servers := []*http.Server{s.config.server(s.Handler())}
-	listeners := []net.Listener{public}
+	servers := []*http.Server{s.config.Server(s.Handler())}
+	listeners := []net.Listener{edge.Patient(public)}
 	if admin != nil {
-		servers, listeners = append(servers, s.config.server(s.AdminHandler())), append(listeners, admin)
+		servers, listeners = append(servers, s.config.Server(s.AdminHandler())), append(listeners, admin)
 	}
 	failed := make(chan error, len(servers))
 	for i, server := range servers {
@@ -34,11 +36,12 @@ func (s *Service) Serve(ctx context.Context, public, admin net.Listener) error {
 	return errors.Join(err, s.shutdown(servers))
 }
 
-// drain refuses readiness and waits for the drain delay.
+// drain refuses readiness, waits for the drain delay, and tells streams to end.
 func (s *Service) drain() {
 	s.draining.Store(true)
 	s.log.Info("draining", slog.Duration("delay", s.config.DrainDelay))
 	time.Sleep(s.config.DrainDelay)
+	close(s.stopping)
 }
 
 // shutdown closes the servers, the admin one last so that it can be watched.
@@ -55,9 +58,10 @@ func (s *Service) shutdown(servers []*http.Server) error {
 // AdminHandler returns the handler for operators: metrics, probes, profiles.
 func (s *Service) AdminHandler() http.Handler {
 	mux := http.NewServeMux()
-	mux.Handle("GET /metrics", s.metrics.handler())
+	mux.Handle("GET /metrics", s.metrics.Handler())
 	mux.Handle("GET /healthz", s.echo)
 	mux.Handle("GET /readyz", s.echo)
+	mux.Handle("GET /livez", s.echo)
 	mux.HandleFunc("GET /debug/pprof/", pprof.Index)
 	mux.HandleFunc("GET /debug/pprof/profile", pprof.Profile)
 	mux.HandleFunc("GET /debug/pprof/trace", pprof.Trace)

@@ -117,9 +117,14 @@ func TestAdminListenerHasMetricsAndProbes(t *testing.T) {
 	fetch(t, r.public+"/v1/solve/slotted-band?"+cards)
 	fetch(t, r.public+"/nothing")
 	_, metrics := fetch(t, r.admin+"/metrics")
-	assert.Contains(t, metrics, `creasefit_answers_total{class="2xx"} 1`)
-	assert.Contains(t, metrics, `creasefit_answers_total{class="4xx"} 1`)
-	for _, path := range []string{"/healthz", "/readyz", "/debug/pprof/"} {
+	for _, line := range []string{
+		`creasefit_answers_total{class="2xx",kind="slotted-band",route="/v1/solve/:kind"} 1`, `creasefit_answers_total{class="4xx",kind="",route="none"} 1`,
+		`creasefit_recent_answers_total{remembered="no"} 1`, `creasefit_lane_free_places{lane="dear"} `, `creasefit_lane_shed_total{lane="cheap"} 0`,
+		`creasefit_lane_waiting{lane="streams"} 0`, `creasefit_build_info{go="go`, `creasefit_request_seconds_count{route="/v1/solve/:kind"} 1`,
+	} {
+		assert.Contains(t, metrics, line)
+	}
+	for _, path := range []string{"/healthz", "/livez", "/readyz", "/debug/pprof/"} {
 		response, _ := fetch(t, r.admin+path)
 		assert.Equal(t, http.StatusOK, response.StatusCode, path)
 	}
@@ -194,45 +199,18 @@ func TestOverloadIsRefusedInTime(t *testing.T) {
 	config := DefaultConfig()
 	config.MostRunning, config.MostWaiting, config.QueueTimeout, config.Recent = 1, 1, 20*time.Millisecond, 0
 	s := New(config, slog.New(slog.DiscardHandler))
-	require.True(t, s.turn.enter(context.Background()))
+	require.True(t, s.cheap.Enter(context.Background(), "somebody"))
 	a := call(t, s, http.MethodGet, "/v1/solve/slotted-band?"+cards, "")
 	assert.Equal(t, "1", a.Header().Get("Retry-After"))
 	assert.Equal(t, "/problems/overloaded", a.problem(http.StatusServiceUnavailable).Type)
-	s.turn.leave()
+	s.cheap.Leave()
 	call(t, s, http.MethodGet, "/v1/solve/slotted-band?"+cards, "").ok()
 }
 
-// TestRateIsLimitedOnDemand allows two calls an address at once.
-func TestRateIsLimitedOnDemand(t *testing.T) {
-	config := DefaultConfig()
-	config.RateLimit, config.RateBurst = 0.001, 2
-	s := New(config, slog.New(slog.DiscardHandler))
-	get := func(address string) answer {
-		return call(t, s, http.MethodGet, "/v1/kinds", "", "X-Forwarded-For", address)
-	}
-	s.echo.IPExtractor = echo.ExtractIPFromXFFHeader(echo.TrustIPRange(&net.IPNet{IP: net.IPv4(192, 0, 2, 0), Mask: net.CIDRMask(24, 32)}))
-	get("198.51.100.7").ok()
-	get("198.51.100.7").ok()
-	a := get("198.51.100.7")
-	assert.Equal(t, "1", a.Header().Get("Retry-After"))
-	assert.Equal(t, "/problems/too-many-calls", a.problem(http.StatusTooManyRequests).Type)
-	get("198.51.100.8").ok()
-}
-
-func TestTurnstile(t *testing.T) {
-	turn := newTurnstile(1, 1, time.Second)
-	require.True(t, turn.enter(context.Background()))
-	entered := make(chan bool)
-	go func() { entered <- turn.enter(context.Background()) }()
-	require.Eventually(t, func() bool { return turn.waiting.Load() == 1 }, time.Second, time.Millisecond)
-	assert.False(t, turn.enter(context.Background()), "the queue is full")
-	turn.leave()
-	assert.True(t, <-entered)
-	gone, cancel := context.WithCancel(context.Background())
-	cancel()
-	assert.False(t, turn.enter(gone), "the caller is gone")
-	turn.leave()
-	assert.True(t, turn.enter(context.Background()))
+// freeCheap is how many cheap calculations run at once by default.
+func freeCheap() int {
+	cheap, _, _ := DefaultConfig().Places()
+	return cheap
 }
 
 // TestPanicsAreAnsweredAndLogged makes a handler panic and another one fail:
@@ -264,9 +242,10 @@ func TestRequestsAreLoggedOnDemand(t *testing.T) {
 	var log strings.Builder
 	config := DefaultConfig()
 	config.LogRequests = true
-	call(t, New(config, slog.New(slog.NewTextHandler(&log, nil))), http.MethodGet, "/v1/kinds", "", "Traceparent", "00-abc-def-01")
+	call(t, New(config, slog.New(slog.NewTextHandler(&log, nil))), http.MethodGet, "/v1/kinds", "", "Traceparent", "00-4bf92f3577b34da6a3ce929d0e0e4736-00f067aa0ba902b7-01")
 	assert.Contains(t, log.String(), "uri=/v1/kinds status=200")
-	assert.Contains(t, log.String(), "traceparent=00-abc-def-01")
+	assert.Contains(t, log.String(), "trace=4bf92f3577b34da6a3ce929d0e0e4736 span=00f067aa0ba902b7")
+	assert.Contains(t, log.String(), "caller=192.0.2.1")
 }
 
 func TestRecentAnswersAreTheSameAndBounded(t *testing.T) {

@@ -13,15 +13,27 @@ import (
 	"creasefit/internal/enclosure"
 )
 
+// Config is every setting of the service.
+type Config = edge.Config
+
+// DefaultConfig returns the settings of an empty environment.
+func DefaultConfig() Config { return edge.DefaultConfig() }
+
 // Service is the whole HTTP service. It keeps nothing between two requests
 // but counters.
 type Service struct {
 	config    Config
 	log       *slog.Logger
 	echo      *echo.Echo
-	turn      *turnstile
+	cheap     *edge.Lane // solves, checks, lists
+	dear      *edge.Lane // orders, PDFs, PNGs
+	streams   *edge.Lane // batches as a whole; their lines take the other lanes
 	recent    *recent
-	metrics   *metrics
+	metrics   *edge.Metrics
+	limiter   *edge.Limiter // nil without a limit
+	keys      *edge.Keys    // nil where everybody may call
+	proxies   edge.Proxies
+	stopping  chan struct{} // closed when streams are to end
 	ids       edge.IDs
 	draining  atomic.Bool
 	cross     edge.Origins
@@ -32,7 +44,6 @@ type Service struct {
 	ruler     *rulerCalculation
 	paper     *paperCalculation
 	mail      *mailCalculation
-	planning  *turnstile
 	yield     *yieldCalculation
 	portfolio *portfolioEntry
 	lists     lists
@@ -44,15 +55,15 @@ type Service struct {
 func New(config Config, log *slog.Logger) *Service {
 	s := &Service{
 		config: config, log: log, echo: echo.New(),
-		turn:    newTurnstile(config.MostRunning, config.MostWaiting, config.QueueTimeout),
-		recent:  newRecent(config.Recent),
-		metrics: newMetrics(), ids: edge.NewIDs(), cross: edge.NewOrigins(config.AllowedOrigins),
+		recent: newRecent(config.Recent), limiter: edge.NewLimiter(config.RateLimit, config.RateBurst), stopping: make(chan struct{}),
+		ids: edge.NewIDs(), cross: edge.NewOrigins(config.AllowedOrigins),
 		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(),
-		planning: newTurnstile(config.MostPlanning, config.MostWaiting, config.QueueTimeout),
-		yield:    newYieldCalculation(), portfolio: newPortfolioEntry(),
+		yield: newYieldCalculation(), portfolio: newPortfolioEntry(),
 		documents: newDocuments(),
 		overload:  tell.AppendJSON(nil, single(codeOverloaded, "too many calculations are running", "").answer()),
 	}
+	s.openLanes()
+	s.knowCallers()
 	for _, k := range enclosure.Kinds() {
 		s.kinds[k.Name] = newKindEntry(k)
 		s.kindNames = append(s.kindNames, k.Name)
@@ -61,11 +72,32 @@ func New(config Config, log *slog.Logger) *Service {
 	s.echo.HTTPErrorHandler = s.answerError
 	s.echo.Binder, s.echo.Validator = ask.Binder{MostBody: config.MostBody, MostLarge: config.MostYieldBody}, ask.Validator{}
 	s.echo.Use(s.around)
-	if config.RateLimit > 0 {
-		s.echo.Use(s.limitRate())
-	}
 	s.routes()
 	return s
+}
+
+// openLanes opens the lanes that work runs in, and counts what goes on in them.
+func (s *Service) openLanes() {
+	cheap, dear, streams := s.config.Places()
+	s.cheap = edge.NewLane("cheap", cheap, s.config.MostWaiting, s.config.QueueTimeout)
+	s.dear = edge.NewLane("dear", dear, s.config.MostWaiting, s.config.DearTimeout)
+	s.streams = edge.NewLane("streams", streams, 0, s.config.QueueTimeout)
+	s.metrics = edge.NewMetrics(Release, Revision(), s.cheap, s.dear, s.streams)
+}
+
+// knowCallers reads who may call and whom to believe. The settings have been
+// checked; should the file of keys have gone since, nobody may call.
+func (s *Service) knowCallers() {
+	s.proxies, _ = edge.ParseProxies(s.config.TrustedProxies)
+	if s.config.KeysFile == "" {
+		return
+	}
+	report := func(err error) { s.log.Error("keys stay as they were", slog.Any("cause", err)) }
+	keys, err := edge.OpenKeys(s.config.KeysFile, report)
+	if err != nil {
+		report(err)
+	}
+	s.keys = keys
 }
 
 // Handler returns the public handler.
@@ -121,6 +153,7 @@ func (s *Service) routes() {
 	s.get("/problems/:code", s.showProblem)
 	s.pages()
 	s.get("/healthz", s.healthy)
+	s.get("/livez", s.live)
 	s.get("/readyz", s.ready)
 }
 

@@ -10,7 +10,12 @@ type Limits struct {
 	Items          int   `json:"yield_items" validate:"required" example:"200"`
 	Pieces         int   `json:"yield_pieces" validate:"required" example:"100000"`
 	EffortMillis   int64 `json:"yield_effort_ms" validate:"required" example:"10000"`
-	Planning       int   `json:"planning" validate:"required" example:"8"` // orders planned at once
+	Planning       int   `json:"planning" validate:"required" example:"3"`           // orders, PDFs and PNGs worked on at once
+	Streams        int   `json:"streams" validate:"required" example:"64"`           // batches at once
+	AnswerBytes    int   `json:"answer_bytes" validate:"required" example:"8388608"` // of one answer
+	Pages          int   `json:"pdf_pages" validate:"required" example:"500"`        // of one drawing
+	Listed         int   `json:"yield_listed" validate:"required" example:"6000"`    // blanks of one sheet in an order without counts
+	Placed         int   `json:"yield_placed" validate:"required" example:"15000"`   // blanks that a plan lists one by one
 	Depth          int   `json:"json_depth" validate:"required" example:"16"`
 	Lengths        int   `json:"ruler_lengths" validate:"required" example:"50"`
 	SolveMillis    int64 `json:"solve_ms" validate:"required" example:"250"`

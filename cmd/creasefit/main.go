@@ -1,86 +1,48 @@
 // Command creasefit serves the API. Every setting is an environment variable
 // CREASEFIT_*; without any it listens on 127.0.0.1:8080, and for operators on
-// 127.0.0.1:8081.
+// 127.0.0.1:8081. What else it does it says when it is asked for help.
 //
 // It computes nothing itself.
 package main
 
 import (
-	"context"
 	"fmt"
-	"log/slog"
-	"net"
+	"io"
 	"os"
-	"os/signal"
-	"runtime/debug"
-	"syscall"
-
-	"github.com/caarlos0/env/v11"
-
-	"creasefit/api"
 )
 
-// garbagePercent lets the heap grow to five times what is in use before it is
-// swept, instead of twice. The service holds a few megabytes, so this costs
-// little memory, and each request leaves garbage only.
-const garbagePercent = 400
-
-// mostMemory is what is swept for in time even so, beside the memory for
-// recent answers: a stream of lines would else grow the heap to what a moment
-// of many lines needs five times over.
-const mostMemory = 48 << 20
+const usage = `creasefit                serves, with the settings CREASEFIT_* of the environment
+creasefit check-config   says everything that is wrong with the settings, and nothing else
+creasefit healthcheck    asks the running service whether it is ready, for containers without a shell
+creasefit key NAME       makes an API key: the key for its holder, the line for CREASEFIT_KEYS_FILE
+creasefit version        says which build this is
+`
 
 func main() {
-	if err := run(); err != nil {
+	if err := run(os.Args[1:], os.Stdout); err != nil {
 		fmt.Fprintln(os.Stderr, "creasefit:", err)
 		os.Exit(1)
 	}
 }
 
-// run serves until it is told to stop.
-func run() error {
-	config, err := env.ParseAsWithOptions[api.Config](env.Options{Prefix: "CREASEFIT_"})
-	if err != nil {
+// run does what the arguments say.
+func run(arguments []string, out io.Writer) error {
+	if len(arguments) == 0 {
+		return serve(out)
+	}
+	switch command := arguments[0]; {
+	case command == "check-config" && len(arguments) == 1:
+		return checkConfig(out)
+	case command == "healthcheck" && len(arguments) == 1:
+		return healthcheck(out)
+	case command == "version" && len(arguments) == 1:
+		return version(out)
+	case command == "key" && len(arguments) == 2:
+		return newKey(out, arguments[1])
+	case command == "help" || command == "-h" || command == "--help":
+		_, err := io.WriteString(out, usage)
 		return err
+	default:
+		return fmt.Errorf("no such command:\n%s", usage)
 	}
-	if err := config.Check(); err != nil {
-		return err
-	}
-	log := slog.New(slog.NewTextHandler(os.Stderr, nil))
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
-	context.AfterFunc(ctx, stop) // a second signal ends the process at once
-	public, err := net.Listen("tcp", config.Addr)
-	if err != nil {
-		return err
-	}
-	admin, err := listenAdmin(config.AdminAddr)
-	if err != nil {
-		return err
-	}
-	if _, own := os.LookupEnv("GOGC"); !own {
-		debug.SetGCPercent(garbagePercent)
-	}
-	if _, own := os.LookupEnv("GOMEMLIMIT"); !own {
-		debug.SetMemoryLimit(mostMemory + int64(config.Recent))
-	}
-	greet(public, admin)
-	return api.New(config, log).Serve(ctx, public, admin)
-}
-
-// listenAdmin opens the listener for operators, or none for "off".
-func listenAdmin(address string) (net.Listener, error) {
-	if address == "off" {
-		return nil, nil
-	}
-	return net.Listen("tcp", address)
-}
-
-// greet prints where the service is and what to try first.
-func greet(public, admin net.Listener) {
-	fmt.Printf("creasefit %s on http://%s\n", api.Release, public.Addr())
-	if admin != nil {
-		fmt.Printf("metrics and probes on http://%s\n", admin.Addr())
-	}
-	fmt.Printf("try: curl 'http://%s%s'\n", public.Addr(), api.FirstRequest)
 }

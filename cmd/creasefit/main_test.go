@@ -15,20 +15,11 @@ import (
 	"testing"
 	"time"
 
-	"github.com/caarlos0/env/v11"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/api"
+	"creasefit/api/edge"
 )
-
-// TestDefaultsAreThoseOfAnEmptyEnvironment keeps the two statements of the
-// default settings the same.
-func TestDefaultsAreThoseOfAnEmptyEnvironment(t *testing.T) {
-	config, err := env.ParseAsWithOptions[api.Config](env.Options{Prefix: "CREASEFIT_", Environment: map[string]string{}})
-	require.NoError(t, err)
-	assert.Equal(t, api.DefaultConfig(), config)
-}
 
 // start builds the program and starts it with the settings; it returns the
 // request that it says to try. What a test does not end is killed with it.
@@ -120,10 +111,9 @@ func TestLongStreamHoldsNoMemory(t *testing.T) {
 // TestOriginsAreAList reads the list of origins as operators write it.
 func TestOriginsAreAList(t *testing.T) {
 	t.Setenv("CREASEFIT_ALLOWED_ORIGINS", "https://tidewater.example, https://www.tidewater.example")
-	config, err := env.ParseAsWithOptions[api.Config](env.Options{Prefix: "CREASEFIT_"})
+	config, err := edge.ReadConfig(os.Environ())
 	require.NoError(t, err)
 	assert.Len(t, config.AllowedOrigins, 2)
-	assert.NoError(t, config.Check())
 }
 
 // TestBadSettingsEndTheProgram gives settings that cannot work.
@@ -131,7 +121,7 @@ func TestBadSettingsEndTheProgram(t *testing.T) {
 	for name, value := range map[string]string{"CREASEFIT_MOST_URL": "0", "CREASEFIT_SOLVE_TIMEOUT": "soon", "CREASEFIT_ADDR": "nowhere", "CREASEFIT_ALLOWED_ORIGINS": "https://tidewater.example/"} {
 		t.Run(name, func(t *testing.T) {
 			t.Setenv(name, value)
-			assert.Error(t, run())
+			assert.Error(t, run(nil, io.Discard))
 		})
 	}
 }

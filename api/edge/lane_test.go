@@ -1,0 +1,101 @@
+package edge
+
+import (
+	"context"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// waiting waits until that many works wait in the lane.
+func waiting(t require.TestingT, l *Lane, n int) {
+	require.Eventually(t, func() bool { return l.State().Waiting == n }, 10*time.Second, 100*time.Microsecond)
+}
+
+// TestLaneServesCallersInTurn: a caller with many works waits no longer for one
+// with few, and the other way round.
+func TestLaneServesCallersInTurn(t *testing.T) {
+	l := NewLane("cheap", 1, 100, time.Minute)
+	require.True(t, l.Enter(context.Background(), "first"))
+	order := make(chan string, 10)
+	var all sync.WaitGroup
+	for i, caller := range []string{"many", "many", "many", "many", "few", "other", "few"} {
+		all.Go(func() {
+			require.True(t, l.Enter(context.Background(), caller))
+			order <- caller
+			l.Leave()
+		})
+		waiting(t, l, i+1)
+	}
+	l.Leave()
+	all.Wait()
+	close(order)
+	var served []string
+	for caller := range order {
+		served = append(served, caller)
+	}
+	assert.Equal(t, []string{"many", "few", "other", "many", "few", "many", "many"}, served)
+	assert.Equal(t, State{Free: 1}, l.State())
+}
+
+// TestLaneTurnsAwayWhatHasNoRoom: at once when as much waits as may, and after
+// its patience; a caller with little waiting goes before one with much.
+func TestLaneTurnsAwayWhatHasNoRoom(t *testing.T) {
+	l := NewLane("cheap", 1, 2, time.Minute)
+	ctx, leave := context.WithCancel(context.Background())
+	require.True(t, l.Enter(ctx, "one"))
+	answers := make(chan bool, 3)
+	for i := range 2 {
+		go func() { answers <- l.Enter(ctx, "one") }()
+		waiting(t, l, i+1)
+	}
+	assert.False(t, l.Enter(ctx, "one"), "there is no room")
+	go func() { answers <- l.Enter(ctx, "two") }()
+	require.Eventually(t, func() bool { l.mutex.Lock(); defer l.mutex.Unlock(); return len(l.queues["two"]) == 1 }, 10*time.Second, time.Millisecond)
+	assert.Equal(t, 2, l.State().Waiting, "one of the first caller's made room")
+	leave()
+	for range 3 {
+		assert.False(t, <-answers)
+	}
+	l.Leave()
+	assert.Equal(t, 1, l.State().Free)
+	assert.Empty(t, l.queues)
+	assert.Empty(t, l.turn)
+}
+
+// TestLaneKeepsItsPlaces enters, waits, gives up and leaves at random: never
+// more run than there are places, and in the end all are free.
+func TestLaneKeepsItsPlaces(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		places := rapid.IntRange(1, 3).Draw(rt, "places")
+		l := NewLane("any", places, rapid.IntRange(0, 4).Draw(rt, "most"), time.Millisecond)
+		var running, most int
+		var mutex sync.Mutex
+		var all sync.WaitGroup
+		for _, caller := range rapid.SliceOfN(rapid.SampledFrom([]string{"a", "b", "c"}), 1, 30).Draw(rt, "callers") {
+			all.Go(func() {
+				if !l.Enter(context.Background(), caller) {
+					return
+				}
+				mutex.Lock()
+				running++
+				most = max(most, running)
+				mutex.Unlock()
+				time.Sleep(100 * time.Microsecond)
+				mutex.Lock()
+				running--
+				mutex.Unlock()
+				l.Leave()
+			})
+		}
+		all.Wait()
+		assert.LessOrEqual(rt, most, places)
+		state := l.State()
+		assert.Equal(rt, places, state.Free)
+		assert.Zero(rt, state.Waiting)
+	})
+}
