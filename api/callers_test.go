@@ -114,7 +114,7 @@ func TestDearWorkLeavesTheCheapLane(t *testing.T) {
 	}
 	call(t, s, http.MethodGet, "/v1/solve/slotted-band?"+cards, "").ok()
 	require.True(t, s.cheap.Enter(context.Background(), "somebody"))
-	call(t, s, http.MethodGet, "/v1/solve/band?"+cards, "").problem(http.StatusServiceUnavailable)
+	call(t, s, http.MethodGet, "/v1/solve/slotted-band?"+cards+"&bench=plotter", "").problem(http.StatusServiceUnavailable)
 	for _, open := range []string{"/v1/solve/slotted-band?" + cards, "/v1/drawing/slotted-band.svg?" + cards, "/readyz", "/livez", "/openapi.json"} {
 		call(t, s, http.MethodGet, open, "").ok()
 	}

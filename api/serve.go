@@ -17,8 +17,10 @@ import (
 // answering for the drain delay so that balancers can turn away, and closes
 // when the last request is done or the drain timeout is over.
 func (s *Service) Serve(ctx context.Context, public, admin net.Listener) error {
+	patient := edge.NewPatient(public)
 	servers := []*http.Server{s.config.Server(s.Handler())}
-	listeners := []net.Listener{edge.Patient(public)}
+	patient.Watch(servers[0])
+	listeners := []net.Listener{patient}
 	if admin != nil {
 		servers, listeners = append(servers, s.config.Server(s.AdminHandler())), append(listeners, admin)
 	}
@@ -33,7 +35,7 @@ func (s *Service) Serve(ctx context.Context, public, admin net.Listener) error {
 	case <-ctx.Done():
 		s.drain()
 	}
-	return errors.Join(err, s.shutdown(servers))
+	return errors.Join(err, s.shutdown(servers, patient))
 }
 
 // drain refuses readiness, waits for the drain delay, and tells streams to end.
@@ -44,10 +46,14 @@ func (s *Service) drain() {
 	close(s.stopping)
 }
 
-// shutdown closes the servers, the admin one last so that it can be watched.
-func (s *Service) shutdown(servers []*http.Server) error {
+// shutdown closes the servers when everybody who is connected is answered, the
+// admin one last so that it can be watched.
+func (s *Service) shutdown(servers []*http.Server, public *edge.Patient) error {
 	ctx, cancel := context.WithTimeout(context.Background(), s.config.DrainTimeout)
 	defer cancel()
+	if s.draining.Load() {
+		public.Quiesce(ctx)
+	}
 	var err error
 	for _, server := range servers {
 		err = errors.Join(err, server.Shutdown(ctx))
