@@ -142,16 +142,22 @@ func TestStreamsEndWithALastLine(t *testing.T) {
 	assert.Contains(t, lines[len(lines)-1], `"why":"the service is going down`)
 }
 
-// TestDrainResetsNobody keeps calling anew, on a connection a call, until the
-// listener is gone: whoever was connected is answered.
+// TestDrainResetsNobody keeps calling anew, on a connection a call, long after
+// the pause: whoever was connected is answered.
 func TestDrainResetsNobody(t *testing.T) {
 	r := start(t, func(c *Config) { c.DrainDelay = 100 * time.Millisecond })
 	address := strings.TrimPrefix(r.public, "http://")
 	var wait sync.WaitGroup
 	var answers, connected atomic.Int64
+	enough := make(chan struct{})
 	for range 8 {
 		wait.Go(func() {
 			for {
+				select {
+				case <-enough:
+					return
+				default:
+				}
 				connection, err := net.Dial("tcp", address)
 				if err != nil {
 					return // the listener is gone: refused, not reset
@@ -169,6 +175,8 @@ func TestDrainResetsNobody(t *testing.T) {
 	}
 	time.Sleep(20 * time.Millisecond)
 	r.stop()
+	time.Sleep(300 * time.Millisecond)
+	close(enough)
 	wait.Wait()
 	assert.Equal(t, connected.Load(), answers.Load())
 	assert.Positive(t, answers.Load())

@@ -52,7 +52,7 @@ func (s *Service) shutdown(servers []*http.Server, public *edge.Patient) error {
 	ctx, cancel := context.WithTimeout(context.Background(), s.config.DrainTimeout)
 	defer cancel()
 	if s.draining.Load() {
-		public.Quiesce(ctx)
+		public.Quiesce(ctx, s.config.DrainTimeout)
 	}
 	var err error
 	for _, server := range servers {

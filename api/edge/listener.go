@@ -20,6 +20,7 @@ type Patient struct {
 	once   sync.Once
 
 	mutex sync.Mutex
+	until time.Time              // when the backlog is waited for no longer; zero before Quiesce
 	begun map[net.Conn]time.Time // connections with a request, or that may send one soon
 }
 
@@ -37,12 +38,27 @@ const settling = 20 * time.Millisecond
 func (l *Patient) Accept() (net.Conn, error) {
 	connection, err := l.Listener.Accept()
 	if err == nil || !errors.Is(err, os.ErrDeadlineExceeded) {
+		l.settle() // where one came another may follow
 		return connection, err
 	}
 	err = l.Listener.Close()
 	close(l.quiet)
 	<-l.closed
 	return nil, errors.Join(net.ErrClosed, err)
+}
+
+// settle waits for one more connection, if the listener is to become quiet.
+func (l *Patient) settle() {
+	l.mutex.Lock()
+	defer l.mutex.Unlock()
+	tcp, ok := l.Listener.(*net.TCPListener)
+	if ok && !l.until.IsZero() {
+		next := time.Now().Add(settling)
+		if next.After(l.until) {
+			next = l.until
+		}
+		_ = tcp.SetDeadline(next) // it fails on a listener that is closed
+	}
 }
 
 // Close closes the listener at once, unless it is quiet already.
@@ -82,14 +98,18 @@ func (l *Patient) busy() bool {
 	return false
 }
 
-// Quiesce takes the connections that have been made and then no more, and waits
-// until all of them are answered or the context ends. Other listeners than
+// Quiesce takes the connections that have been made, as long as they follow one
+// another closely and for half of the time at most, and then no more. It waits
+// until all of them are answered or the time is over. Other listeners than
 // those of TCP it leaves as they are.
-func (l *Patient) Quiesce(ctx context.Context) {
-	tcp, ok := l.Listener.(*net.TCPListener)
-	if !ok || tcp.SetDeadline(time.Now().Add(settling)) != nil {
+func (l *Patient) Quiesce(ctx context.Context, most time.Duration) {
+	if _, ok := l.Listener.(*net.TCPListener); !ok {
 		return
 	}
+	l.mutex.Lock()
+	l.until = time.Now().Add(most / 2)
+	l.mutex.Unlock()
+	l.settle()
 	select {
 	case <-l.quiet:
 	case <-ctx.Done():
