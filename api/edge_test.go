@@ -182,3 +182,13 @@ func TestCallersThatLeaveAreNoPanic(t *testing.T) {
 	assert.NotContains(t, log.text(), "panic")
 	assert.NotContains(t, log.text(), "goroutine")
 }
+
+// TestFindersFindTheirFiles: crawlers learn not to calculate, and the file for
+// weaknesses has what RFC 9116 wants.
+func TestFindersFindTheirFiles(t *testing.T) {
+	assert.Contains(t, askFrom(shared(), http.MethodGet, "/robots.txt", "").Body.String(), "Disallow: /v1/\n")
+	w := askFrom(shared(), http.MethodGet, "/.well-known/security.txt", "")
+	assert.Equal(t, "text/plain; charset=utf-8", w.Header().Get("Content-Type"))
+	assert.Regexp(t, `(?m)^Contact: https://`, w.Body.String())
+	assert.Regexp(t, `(?m)^Expires: 20\d\d-\d\d-\d\dT`, w.Body.String())
+}

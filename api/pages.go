@@ -28,6 +28,12 @@ var (
 	})
 )
 
+// What crawlers and finders of weaknesses look for.
+var (
+	robots   = sync.OnceValue(func() *edge.File { return edge.NewFile(plainText[0], []byte(edge.Robots), cacheShortly) })
+	security = sync.OnceValue(func() *edge.File { return edge.NewFile(plainText[0], []byte(edge.Security), cacheShortly) })
+)
+
 // webFiles is every file by its addresses.
 var webFiles = sync.OnceValue(func() map[string]*edge.File {
 	all := map[string]*edge.File{}
@@ -41,6 +47,8 @@ var webFiles = sync.OnceValue(func() map[string]*edge.File {
 // pages registers the pages and their files.
 func (s *Service) pages() {
 	s.get("/docs", s.showReference)
+	s.get("/robots.txt", func(c echo.Context) error { return robots().Serve(c) })
+	s.get("/.well-known/security.txt", func(c echo.Context) error { return security().Serve(c) })
 	s.get("/element/:version/:name", s.serveWebFile)
 	s.get("/assets/:version/:name", s.serveWebFile)
 }
