@@ -60,8 +60,9 @@ func TestHostileRequests(t *testing.T) {
 	assert.Equal(t, http.StatusOK, response.StatusCode)
 }
 
-// TestPipelinedRequestsAreAnsweredInOrder sends many at once on one connection,
-// half-closes it, and reads as many answers.
+// TestPipelinedRequestsAreAnsweredInOrder sends many at once on one connection
+// and reads as many answers. (One who half-closes counts as gone to net/http:
+// what is still being worked on is broken off.)
 func TestPipelinedRequestsAreAnsweredInOrder(t *testing.T) {
 	r := start(t, nil)
 	connection, err := net.Dial("tcp", strings.TrimPrefix(r.public, "http://"))
@@ -70,9 +71,9 @@ func TestPipelinedRequestsAreAnsweredInOrder(t *testing.T) {
 	_ = connection.SetDeadline(time.Now().Add(20 * time.Second))
 	const count = 50
 	for i := range count {
-		fmt.Fprintf(connection, "GET /v1/ruler?length=%dmm&pick=/lengths/0/mm HTTP/1.1\r\nHost: x\r\n\r\n", i+1)
+		last := map[bool]string{true: "Connection: close\r\n"}[i == count-1]
+		fmt.Fprintf(connection, "GET /v1/ruler?length=%dmm&pick=/lengths/0/mm HTTP/1.1\r\nHost: x\r\n%s\r\n", i+1, last)
 	}
-	require.NoError(t, connection.(*net.TCPConn).CloseWrite())
 	answers, err := io.ReadAll(connection)
 	require.NoError(t, err)
 	assert.Equal(t, count, strings.Count(string(answers), "HTTP/1.1 200 OK"))
