@@ -28,7 +28,7 @@ var (
 // around is what every request passes through: a request id, the headers that
 // all answers share, preflight requests, the limit of the address, panics,
 // counting. It is one function so that it costs one call.
-func (s *Service) around(next echo.HandlerFunc) echo.HandlerFunc {
+func (s *host) around(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		began := time.Now()
 		s.setCommonHeaders(c)
@@ -51,7 +51,7 @@ func (s *Service) around(next echo.HandlerFunc) echo.HandlerFunc {
 }
 
 // setCommonHeaders sets what every answer carries, whatever becomes of it.
-func (s *Service) setCommonHeaders(c echo.Context) {
+func (s *host) setCommonHeaders(c echo.Context) {
 	h := c.Response().Header()
 	if allowed := s.cross.Allow(c.Request().Header); allowed != nil {
 		h["Access-Control-Allow-Origin"] = allowed
@@ -77,7 +77,7 @@ func answerPreflight(c echo.Context) error {
 
 // finish turns a panic into a problem, counts the answer and logs it if
 // requests are logged.
-func (s *Service) finish(c echo.Context, began time.Time) {
+func (s *host) finish(c echo.Context, began time.Time) {
 	if cause := recover(); cause != nil {
 		if cause == http.ErrAbortHandler {
 			panic(cause) // the caller is gone; there is nobody to answer and nothing to mend
@@ -97,7 +97,7 @@ func (s *Service) finish(c echo.Context, began time.Time) {
 }
 
 // logRequest writes one line for the request, with the trace that it is part of.
-func (s *Service) logRequest(c echo.Context, took time.Duration) {
+func (s *host) logRequest(c echo.Context, took time.Duration) {
 	r, w := c.Request(), c.Response()
 	about := []any{slog.String("method", r.Method), slog.String("uri", ask.Cut(r.RequestURI, 500)), slog.Int("status", w.Status),
 		slog.Int64("bytes", w.Size), slog.Duration("took", took), slog.String("request", w.Header().Get("Request-Id")), slog.String("caller", s.callerOf(c).id)}

@@ -27,9 +27,16 @@ const (
 // caller to take what was answered.
 const batchPatience = 30 * time.Second
 
+// batches is the call that makes many calculations: those that a line may name,
+// by their paths.
+type batches struct {
+	*host
+	lines map[string]lineCall
+}
+
 // batch is many calculations in one request, answered in their order.
 type batch struct {
-	service *Service
+	batches *batches
 	c       echo.Context
 	output  batchOutput
 	answers []lineAnswer
@@ -74,7 +81,7 @@ type batchOutput interface {
 //	@Failure		400,408,413,414,415,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/batch [post]
-func (s *Service) runBatch(c echo.Context) error {
+func (s *batches) runBatch(c echo.Context) error {
 	source, output, media, p := s.openBatch(c)
 	if p != nil {
 		return s.answerProblem(c, p)
@@ -87,7 +94,7 @@ func (s *Service) runBatch(c echo.Context) error {
 	_ = control.EnableFullDuplex() // needed by HTTP/1 only; others always have it
 	h := c.Response().Header()
 	h["Content-Type"], h["Cache-Control"] = []string{media}, cacheNever
-	b := &batch{service: s, c: c, output: output}
+	b := &batch{batches: s, c: c, output: output}
 	return b.run(source, control)
 }
 
@@ -118,7 +125,7 @@ func (b *batch) run(source batchSource, control *http.ResponseController) error 
 		case next := <-chunks:
 			more = next.more
 			b.answer(next.lines, control)
-		case <-b.service.stopping:
+		case <-b.batches.stopping:
 			why = "the service is going down: send what is missing again"
 		case <-ctx.Done():
 			panic(http.ErrAbortHandler)

@@ -29,11 +29,11 @@ type line struct {
 type lineCall interface {
 	// appendAnswer appends the JSON answer to the names that add gives; c is the
 	// request of the whole batch.
-	appendAnswer(s *Service, c echo.Context, add func(*ask.Reading), dst []byte) ([]byte, *problem)
+	appendAnswer(s *host, c echo.Context, add func(*ask.Reading), dst []byte) ([]byte, *problem)
 }
 
 // appendAnswer reads, computes and writes one request as JSON.
-func (k *calculation[Q, A]) appendAnswer(s *Service, c echo.Context, add func(*ask.Reading), dst []byte) ([]byte, *problem) {
+func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.Reading), dst []byte) ([]byte, *problem) {
 	asked := k.form.Take()
 	defer asked.Release()
 	add(&asked.Reading)
@@ -72,39 +72,28 @@ func (k *calculation[Q, A]) inLine() tell.Format {
 	return k.formats[i]
 }
 
-// lineCalls is every calculation that a line may name, by its path.
-func (s *Service) lineCalls() map[string]lineCall {
-	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail}
-	p := s.portfolio
-	calls[p.solve.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.guide, p.drawing
-	for _, e := range s.kinds {
-		calls[e.solve.path], calls[e.check.path], calls[e.guide.path], calls[e.drawing.path] = e.solve, e.check, e.guide, e.drawing
-	}
-	return calls
-}
-
 // appendLine answers one line: its number, its id, and the answer or the
 // problem. A fault of the service in one line does not end the others.
 func (b *batch) appendLine(dst []byte, l *line) (out []byte, failed bool) {
 	from := len(dst)
 	defer func() {
 		if cause := recover(); cause != nil {
-			p := b.service.internalProblem(b.c, "panic", fmt.Sprintf("%v\n%s", cause, debug.Stack()))
+			p := b.batches.internalProblem(b.c, "panic", fmt.Sprintf("%v\n%s", cause, debug.Stack()))
 			out, failed = b.appendProblem(dst[:from], l, p), true
 		}
 	}()
 	if l.wrong != nil {
 		return b.appendProblem(dst, l, l.wrong), true
 	}
-	call, ok := b.service.lines[l.call]
+	call, ok := b.batches.lines[l.call]
 	if !ok {
 		return b.appendProblem(dst, l, b.noSuchCall(l.call)), true
 	}
-	if limiter, who := b.service.limiter, b.service.callerOf(b.c); limiter != nil && limiter.Wait(b.c.Request().Context(), who.id, who.key) != nil {
+	if limiter, who := b.batches.limiter, b.batches.callerOf(b.c); limiter != nil && limiter.Wait(b.c.Request().Context(), who.id, who.key) != nil {
 		return b.appendProblem(dst, l, single(codeCallerGone, "the caller is gone", "")), true
 	}
 	dst = strconv.AppendInt(appendLineHead(dst, l), http.StatusOK, 10)
-	dst, p := call.appendAnswer(b.service, b.c, l.add, append(dst, `,"answer":`...))
+	dst, p := call.appendAnswer(b.batches.host, b.c, l.add, append(dst, `,"answer":`...))
 	if p != nil {
 		return b.appendProblem(dst[:from], l, p), true
 	}
@@ -132,8 +121,8 @@ func (b *batch) noSuchCall(name string) *problem {
 	if name == "" {
 		f.Code, f.Detail = fault.Missing, "the line does not say what to calculate"
 	}
-	names := make([]string, 0, len(b.service.lines))
-	for path := range b.service.lines {
+	names := make([]string, 0, len(b.batches.lines))
+	for path := range b.batches.lines {
 		names = append(names, path)
 	}
 	if nearest := fault.Nearest(strings.ToLower(name), names); nearest != "" {

@@ -24,7 +24,7 @@ const (
 )
 
 // openBatch chooses how to read and to answer a batch by its media type.
-func (s *Service) openBatch(c echo.Context) (source batchSource, output batchOutput, media string, p *problem) {
+func (s *host) openBatch(c echo.Context) (source batchSource, output batchOutput, media string, p *problem) {
 	request := c.Request()
 	if err := ask.Uncompressed(request); err != nil {
 		return nil, nil, "", s.problemFrom(c, err)
@@ -112,7 +112,7 @@ func (s *arraySource) chunk(lines []line) ([]line, bool, error) {
 }
 
 // openArray reads a JSON array of objects.
-func (s *Service) openArray(c echo.Context) (batchSource, *problem) {
+func (s *host) openArray(c echo.Context) (batchSource, *problem) {
 	body, err := io.ReadAll(http.MaxBytesReader(c.Response(), c.Request().Body, mostArray*mostLine/16))
 	var limit *http.MaxBytesError
 	switch {

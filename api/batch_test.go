@@ -101,7 +101,7 @@ func TestBatchAnswersAsTheCallsDo(t *testing.T) {
 // specification: those that take a body are calculations, and lines name them.
 func TestBatchKnowsEveryCalculation(t *testing.T) {
 	for _, spec := range CallSpecs() {
-		_, known := shared().lines[spec.Path]
+		_, known := shared().batches.lines[spec.Path]
 		assert.Equal(t, spec.Body != "", known, spec.Path)
 	}
 }
@@ -134,7 +134,7 @@ func TestBatchPlansOrders(t *testing.T) {
 // longCall is a calculation that takes its time.
 type longCall struct{}
 
-func (longCall) appendAnswer(_ *Service, _ echo.Context, _ func(*ask.Reading), dst []byte) ([]byte, *problem) {
+func (longCall) appendAnswer(_ *host, _ echo.Context, _ func(*ask.Reading), dst []byte) ([]byte, *problem) {
 	time.Sleep(flushTime)
 	return append(dst, "{}"...), nil
 }
@@ -143,8 +143,8 @@ func (longCall) appendAnswer(_ *Service, _ echo.Context, _ func(*ask.Reading), d
 // each processor takes no second long one before what is ready is sent.
 func TestBatchDoesNotHoldAnswersBack(t *testing.T) {
 	s := quiet()
-	s.lines["/long"] = longCall{}
-	b := &batch{service: s, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
+	s.batches.lines["/long"] = longCall{}
+	b := &batch{batches: s.batches, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
 	body := cardLine(1, "4") + "\n" + strings.Repeat(`{"call":"/long"}`+"\n", 100)
 	lines, _, err := (&lineSource{in: bufio.NewReader(strings.NewReader(body))}).chunk(nil)
 	require.NoError(t, err)
@@ -283,7 +283,7 @@ func BenchmarkBatch(b *testing.B) {
 
 // solveAlone answers the lines in the process, without HTTP.
 func solveAlone(s *Service, body string) {
-	b := &batch{service: s, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
+	b := &batch{batches: s.batches, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
 	source := &lineSource{in: bufio.NewReaderSize(strings.NewReader(body), mostLine)}
 	for more := true; more; {
 		var lines []line

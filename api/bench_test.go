@@ -144,7 +144,7 @@ func post(b testing.TB, client *http.Client, url string) []byte {
 // BenchmarkParts measures the parts of a call in the process: reading the
 // request, and writing the solution.
 func BenchmarkParts(b *testing.B) {
-	e := quiet().kinds["slotted-band"]
+	e := quiet().kinds.byName["slotted-band"]
 	asked := e.solve.form.Take()
 	asked.AddJSON([]byte(benchBody))
 	asked.Parse()

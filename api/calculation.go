@@ -37,7 +37,7 @@ type calculation[Q ask.Request, A any] struct {
 }
 
 // serve reads, computes and answers one request.
-func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) error {
+func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) error {
 	began := time.Now()
 	asked := k.form.Take()
 	defer asked.Release()
@@ -72,6 +72,11 @@ func (k *calculation[Q, A]) serve(s *Service, c echo.Context, extension string) 
 	return out.answer()
 }
 
+// at serves the calculation under an address whose extension is a format.
+func (k *calculation[Q, A]) at(s *host) echo.HandlerFunc {
+	return func(c echo.Context) error { return k.serve(s, c, c.Param("extension")) }
+}
+
 // append appends the answer in a format.
 func (k *calculation[Q, A]) append(dst []byte, f tell.Format, a A, x *answering) []byte {
 	if k.answer == nil || f.IsPicture() {
@@ -82,7 +87,7 @@ func (k *calculation[Q, A]) append(dst []byte, f tell.Format, a A, x *answering)
 
 // workInTurn computes and writes when there is a free place, within the time
 // allowed.
-func (k *calculation[Q, A]) workInTurn(s *Service, c echo.Context, q Q, to *answerBuffer, f tell.Format, x *answering) *problem {
+func (k *calculation[Q, A]) workInTurn(s *host, c echo.Context, q Q, to *answerBuffer, f tell.Format, x *answering) *problem {
 	lane, allowed := k.laneOf(s, q, f)
 	if k.allow != nil {
 		// A long calculation moves the end of the time to answer with it; where
@@ -100,7 +105,7 @@ func (k *calculation[Q, A]) workInTurn(s *Service, c echo.Context, q Q, to *answ
 
 // laneOf returns the lane that a request is worked on in, and how long it may
 // take.
-func (k *calculation[Q, A]) laneOf(s *Service, q Q, f tell.Format) (*edge.Lane, time.Duration) {
+func (k *calculation[Q, A]) laneOf(s *host, q Q, f tell.Format) (*edge.Lane, time.Duration) {
 	switch {
 	case k.allow != nil:
 		return s.dear, k.allow(q)
@@ -114,7 +119,7 @@ func (k *calculation[Q, A]) laneOf(s *Service, q Q, f tell.Format) (*edge.Lane, 
 // work computes and appends the answer, within the time allowed and within the
 // budget of one call. One context goes through all of it: a caller that leaves
 // ends it.
-func (k *calculation[Q, A]) work(s *Service, c echo.Context, q Q, allowed time.Duration, dst []byte, f tell.Format, x *answering) ([]byte, *problem) {
+func (k *calculation[Q, A]) work(s *host, c echo.Context, q Q, allowed time.Duration, dst []byte, f tell.Format, x *answering) ([]byte, *problem) {
 	ctx, cancel := context.WithTimeout(c.Request().Context(), allowed)
 	defer cancel()
 	a, err := k.compute(ctx, q)

@@ -8,6 +8,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/edge"
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 )
 
@@ -21,7 +22,7 @@ type caller struct {
 const callerName = "creasefit.caller"
 
 // callerOf returns who sent the request: the holder of its key, or its address.
-func (s *Service) callerOf(c echo.Context) *caller {
+func (s *host) callerOf(c echo.Context) *caller {
 	if known, ok := c.Get(callerName).(*caller); ok {
 		return known
 	}
@@ -43,7 +44,7 @@ func isProbe(path string) bool {
 }
 
 // admit says why a request is not let in, or nothing.
-func (s *Service) admit(c echo.Context) *problem {
+func (s *host) admit(c echo.Context) *problem {
 	path := c.Request().URL.Path
 	if isProbe(path) || s.keys == nil && s.limiter == nil {
 		return nil
@@ -70,13 +71,13 @@ const codeNoKey fault.Code = "no-key"
 
 // routeOf returns the route and the kind that an answer is counted under; both
 // are one of a few, whatever callers write.
-func (s *Service) routeOf(c echo.Context, status int) (route, kind string) {
+func (s *host) routeOf(c echo.Context, status int) (route, kind string) {
 	route = c.Path()
 	if status == http.StatusNotFound || route == "" {
 		route = "none"
 	}
 	kind, _, _ = strings.Cut(c.Param("kind"), ".")
-	if _, known := s.kinds[kind]; !known {
+	if _, known := enclosure.Lookup(kind); !known {
 		kind = ""
 	}
 	return route, kind

@@ -28,12 +28,12 @@ import (
 //	@Produce		json
 //	@Router			/v1/check/{kind} [get]
 //	@Router			/v1/check/{kind} [post]
-func (s *Service) checkKind(c echo.Context) error {
+func (s *kinds) checkKind(c echo.Context) error {
 	entry, extension, p := s.kindOfPath(c)
 	if p != nil {
 		return s.answerProblem(c, p)
 	}
-	return entry.check.serve(s, c, extension)
+	return entry.check.serve(s.host, c, extension)
 }
 
 // checkCalculation is the check of one kind.

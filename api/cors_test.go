@@ -82,7 +82,7 @@ func TestEveryAnswerSaysWhoMayReadIt(t *testing.T) {
 	busy := forStall(func(c *Config) { c.MostRunning, c.MostWaiting, c.Recent = 1, 0, 0 })
 	require.True(t, busy.cheap.Enter(context.Background(), "somebody"))
 	broken := forStall(nil)
-	broken.ruler = nil
+	broken.ruler.compute = nil
 	for _, c := range []struct {
 		s              *Service
 		method, target string

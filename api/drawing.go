@@ -52,12 +52,12 @@ type drawing struct {
 //	@Produce		json
 //	@Router			/v1/drawing/{kind} [get]
 //	@Router			/v1/drawing/{kind} [post]
-func (s *Service) drawKind(c echo.Context) error {
+func (s *kinds) drawKind(c echo.Context) error {
 	entry, extension, p := s.kindOfPath(c)
 	if p != nil {
 		return s.answerProblem(c, p)
 	}
-	return entry.drawing.serve(s, c, extension)
+	return entry.drawing.serve(s.host, c, extension)
 }
 
 // drawingCalculation is the drawing of what such requests ask for.

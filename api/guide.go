@@ -45,12 +45,12 @@ type guided struct {
 //	@Produce		json
 //	@Router			/v1/guide/{kind} [get]
 //	@Router			/v1/guide/{kind} [post]
-func (s *Service) writeGuide(c echo.Context) error {
+func (s *kinds) writeGuide(c echo.Context) error {
 	entry, extension, p := s.kindOfPath(c)
 	if p != nil {
 		return s.answerProblem(c, p)
 	}
-	return entry.guide.serve(s, c, extension)
+	return entry.guide.serve(s.host, c, extension)
 }
 
 // guideCalculation is the guide of what such requests ask for.

@@ -14,7 +14,7 @@ import (
 //	@Produce	plain
 //	@Success	200	{string}	string
 //	@Router		/healthz [get]
-func (s *Service) healthy(c echo.Context) error { return s.answerProbe(c, "ok\n") }
+func (s *host) healthy(c echo.Context) error { return s.answerProbe(c, "ok\n") }
 
 // live answers as long as the process runs, by the name that containers ask for.
 //
@@ -24,7 +24,7 @@ func (s *Service) healthy(c echo.Context) error { return s.answerProbe(c, "ok\n"
 //	@Produce	plain
 //	@Success	200	{string}	string
 //	@Router		/livez [get]
-func (s *Service) live(c echo.Context) error { return s.answerProbe(c, "ok\n") }
+func (s *host) live(c echo.Context) error { return s.answerProbe(c, "ok\n") }
 
 // ready answers as long as new requests are welcome.
 //
@@ -37,7 +37,7 @@ func (s *Service) live(c echo.Context) error { return s.answerProbe(c, "ok\n") }
 //	@Failure	503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/readyz [get]
-func (s *Service) ready(c echo.Context) error {
+func (s *host) ready(c echo.Context) error {
 	if s.draining.Load() {
 		return s.answerProblem(c, single(codeDraining, "this instance is going down", ""))
 	}
@@ -45,7 +45,7 @@ func (s *Service) ready(c echo.Context) error {
 }
 
 // answerProbe answers a probe; nobody may store it.
-func (s *Service) answerProbe(c echo.Context, text string) error {
+func (s *host) answerProbe(c echo.Context, text string) error {
 	c.Response().Header()["Cache-Control"] = cacheNever
 	return send(c, http.StatusOK, plainText[0], []byte(text))
 }

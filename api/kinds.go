@@ -1,11 +1,14 @@
 package api
 
 import (
+	"strings"
+
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
 	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
 
@@ -17,6 +20,23 @@ type kindEntry struct {
 	check   *checkCalculation
 	guide   *guideCalculation[*ask.Enclosure]
 	drawing *drawingCalculation[*ask.Enclosure]
+}
+
+// kinds is every kind by its name.
+type kinds struct {
+	*host
+	byName map[string]*kindEntry
+	names  []string
+}
+
+// newKinds prepares the calls about all kinds.
+func newKinds(h *host) *kinds {
+	all := &kinds{host: h, byName: map[string]*kindEntry{}}
+	for _, k := range enclosure.Kinds() {
+		all.byName[k.Name] = newKindEntry(k)
+		all.names = append(all.names, k.Name)
+	}
+	return all
 }
 
 // newKindEntry prepares the calls about a kind.
@@ -39,7 +59,7 @@ func newKindEntry(k *enclosure.Kind) *kindEntry {
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/kinds [get]
-func (s *Service) listKinds(c echo.Context) error { return s.lists.kinds.serve(s, c, "") }
+func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c, "") }
 
 // showKind answers with one kind and every name it knows.
 //
@@ -55,12 +75,12 @@ func (s *Service) listKinds(c echo.Context) error { return s.lists.kinds.serve(s
 //	@Failure		400,404,414,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/kinds/{kind} [get]
-func (s *Service) showKind(c echo.Context) error {
+func (s *kinds) showKind(c echo.Context) error {
 	e, extension, p := s.kindOfPath(c)
 	if p != nil {
 		return s.answerProblem(c, p)
 	}
-	return e.show.serve(s, c, extension)
+	return e.show.serve(s.host, c, extension)
 }
 
 // describeKinds is the catalogue as it is listed.
@@ -123,4 +143,36 @@ func describeName(n *ask.Name) wire.Parameter {
 func lengthBound(l measure.Length) *wire.Bound {
 	in, mm := l.Rounded(measure.Inch), l.Rounded(measure.Millimetre)
 	return &wire.Bound{In: &in, MM: &mm}
+}
+
+// kindOfPath finds the kind that the last segment of the path names, and the
+// extension behind it.
+func (s *kinds) kindOfPath(c echo.Context) (*kindEntry, string, *problem) {
+	segment := c.Param("kind")
+	if e, ok := s.byName[segment]; ok {
+		return e, "", nil
+	}
+	name, extension, _ := strings.Cut(segment, ".")
+	e, ok := s.byName[name]
+	if !ok {
+		return nil, "", s.noSuchKind(c, name)
+	}
+	return e, extension, nil
+}
+
+// noSuchKind is the 404 that lists the nearest kinds.
+func (s *kinds) noSuchKind(c echo.Context, name string) *problem {
+	f := fault.Fault{Code: codeNotFound, Field: "kind", Value: name, Detail: "there is no such kind of enclosure", Expected: "one of " + strings.Join(s.names, ", ")}
+	nearest := fault.Nearest(strings.ToLower(name), s.names)
+	if nearest != "" {
+		f.Hint = "did you mean " + nearest + "?"
+	}
+	p := problemOf(fault.Faults{f})
+	if prefix, _, ok := strings.Cut(c.Request().URL.RequestURI(), name); ok && nearest != "" && name != "" {
+		p.try = prefix + nearest
+		if query := c.Request().URL.RawQuery; query != "" {
+			p.try += "?" + query
+		}
+	}
+	return p
 }

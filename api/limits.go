@@ -21,7 +21,7 @@ import (
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/limits [get]
-func (s *Service) listLimits(c echo.Context) error { return s.lists.limits.serve(s, c, "") }
+func (l lists) listLimits(c echo.Context) error { return l.limits.serve(l.host, c, "") }
 
 // describeLimits is the limits as they are listed.
 func describeLimits(c Config) wire.Limits {

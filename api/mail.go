@@ -29,9 +29,7 @@ var mailFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text}
 //	@Produce		json
 //	@Router			/v1/mail [get]
 //	@Router			/v1/mail [post]
-func (s *Service) judgeMail(c echo.Context) error {
-	return s.mail.serve(s, c, c.Param("extension"))
-}
+func judgeMail(h *host, k *mailCalculation) echo.HandlerFunc { return k.at(h) }
 
 // mailCalculation asks posts about a piece.
 type mailCalculation = calculation[*ask.Mail, []mail.Judgement]

@@ -30,7 +30,7 @@ const mostContentLocation = 2000
 // outcome is an answer that is being put together.
 type outcome struct {
 	options
-	s      *Service
+	s      *host
 	c      echo.Context
 	r      *ask.Reading
 	path   string
@@ -60,7 +60,7 @@ func (b *answerBuffer) giveBack() {
 
 // newOutcome decides the encoding and the entity tag, before anything is
 // computed.
-func (s *Service) newOutcome(c echo.Context, r *ask.Reading, path string, o options) *outcome {
+func (s *host) newOutcome(c echo.Context, r *ask.Reading, path string, o options) *outcome {
 	out := &outcome{options: o, s: s, c: c, r: r, path: path}
 	if o.pick == "" && edge.AcceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
 		out.coding = "gzip"

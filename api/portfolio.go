@@ -33,9 +33,7 @@ const (
 //	@Produce		json
 //	@Router			/v1/solve/portfolio [get]
 //	@Router			/v1/solve/portfolio [post]
-func (s *Service) solvePortfolio(c echo.Context) error {
-	return s.portfolio.solve.serve(s, c, c.Param("extension"))
-}
+func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solve.at(h) }
 
 // guidePortfolio answers with the making instructions of all layers in one.
 //
@@ -52,9 +50,7 @@ func (s *Service) solvePortfolio(c echo.Context) error {
 //	@Produce		json
 //	@Router			/v1/guide/portfolio [get]
 //	@Router			/v1/guide/portfolio [post]
-func (s *Service) guidePortfolio(c echo.Context) error {
-	return s.portfolio.guide.serve(s, c, c.Param("extension"))
-}
+func guidePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.guide.at(h) }
 
 // drawPortfolio answers with the flat patterns of all layers, or with the
 // folded models side by side.
@@ -72,9 +68,7 @@ func (s *Service) guidePortfolio(c echo.Context) error {
 //	@Produce		json
 //	@Router			/v1/drawing/portfolio [get]
 //	@Router			/v1/drawing/portfolio [post]
-func (s *Service) drawPortfolio(c echo.Context) error {
-	return s.portfolio.drawing.serve(s, c, c.Param("extension"))
-}
+func drawPortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.drawing.at(h) }
 
 // portfolioCalculation is the calculation of several kinds together.
 type portfolioCalculation = calculation[*ask.Portfolio, *portfolio]
@@ -141,24 +135,9 @@ func (a *portfolio) standAlone(i int) *ask.Reading {
 	return &alone.Reading
 }
 
-// portfolioSpecs is what the specification says of portfolios.
-func portfolioSpecs() []CallSpec {
-	e := newPortfolioEntry()
-	specs := []CallSpec{e.solve.spec(), e.guide.spec(), e.drawing.spec()}
-	for i := range specs {
-		specs[i].Example = "unit=in&width=5&height=4&thickness=2&caliper=0.012&fit=easy&layers=dividers&layers=tray&layers=sleeve&layers=band"
-		specs[i].Body = `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"fit":"easy",` +
-			`"layers":[{"kind":"dividers","columns":3},{"kind":"tray","corners":"outside"},"sleeve",{"kind":"band","caliper":0.006,"fit":"snug"}]}`
-	}
-	return specs
-}
-
 // describePortfolio is the portfolio as /v1/kinds shows it.
 func describePortfolio() wire.Kind {
 	return wire.Kind{Name: portfolioName, Title: portfolioTitle, Help: "Several kinds round one another: each goes round the one before.",
 		Needs: []string{"layers"}, Parameters: describeNames(newPortfolioEntry().solve.form.Names()),
 		Links: wire.KindLinks{Self: "/v1/kinds/" + portfolioName, Solve: "/v1/solve/" + portfolioName}}
 }
-
-// showPortfolio answers with the portfolio's parameters, as of any kind.
-func (s *Service) showPortfolio(c echo.Context) error { return s.lists.portfolio.serve(s, c, "") }

@@ -7,16 +7,23 @@ import (
 )
 
 // lists are the calls that answer with one of our own tables.
-type lists struct{ kinds, portfolio, contents, stocks, sheets, benches, posts, limits *listing }
+type lists struct {
+	*host
+	kinds, portfolio, contents, stocks, sheets, benches, posts, limits *listing
+}
 
 // newLists writes the tables.
-func newLists(c Config) lists {
+func newLists(h *host) lists {
 	return lists{
+		host:  h,
 		kinds: newListing("/v1/kinds", describeKinds()), portfolio: newListing("/v1/kinds/"+portfolioName, describePortfolio()), contents: newListing("/v1/contents", wire.Contents()),
 		stocks: newListing("/v1/stocks", wire.Stocks()), sheets: newListing("/v1/sheets/sizes", wire.Sheets()),
-		benches: newListing("/v1/benches", wire.Benches()), posts: newListing("/v1/posts", wire.Posts()), limits: newListing("/v1/limits", describeLimits(c)),
+		benches: newListing("/v1/benches", wire.Benches()), posts: newListing("/v1/posts", wire.Posts()), limits: newListing("/v1/limits", describeLimits(h.config)),
 	}
 }
+
+// showPortfolio answers with the portfolio's parameters, as of any kind.
+func (l lists) showPortfolio(c echo.Context) error { return l.portfolio.serve(l.host, c, "") }
 
 // listContents answers with the named contents.
 //
@@ -30,7 +37,7 @@ func newLists(c Config) lists {
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/contents [get]
-func (s *Service) listContents(c echo.Context) error { return s.lists.contents.serve(s, c, "") }
+func (l lists) listContents(c echo.Context) error { return l.contents.serve(l.host, c, "") }
 
 // listStocks answers with the named papers.
 //
@@ -44,7 +51,7 @@ func (s *Service) listContents(c echo.Context) error { return s.lists.contents.s
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/stocks [get]
-func (s *Service) listStocks(c echo.Context) error { return s.lists.stocks.serve(s, c, "") }
+func (l lists) listStocks(c echo.Context) error { return l.stocks.serve(l.host, c, "") }
 
 // listSheets answers with the named sheet sizes.
 //
@@ -58,7 +65,7 @@ func (s *Service) listStocks(c echo.Context) error { return s.lists.stocks.serve
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/sheets/sizes [get]
-func (s *Service) listSheets(c echo.Context) error { return s.lists.sheets.serve(s, c, "") }
+func (l lists) listSheets(c echo.Context) error { return l.sheets.serve(l.host, c, "") }
 
 // listBenches answers with the named benches.
 //
@@ -72,4 +79,4 @@ func (s *Service) listSheets(c echo.Context) error { return s.lists.sheets.serve
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/benches [get]
-func (s *Service) listBenches(c echo.Context) error { return s.lists.benches.serve(s, c, "") }
+func (l lists) listBenches(c echo.Context) error { return l.benches.serve(l.host, c, "") }

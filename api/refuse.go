@@ -29,7 +29,7 @@ func refusal(r *ask.Reading, path string) *problem {
 
 // problemFrom translates an error from below. What it does not know goes to
 // the log and leaves a fixed sentence.
-func (s *Service) problemFrom(c echo.Context, err error) *problem {
+func (s *host) problemFrom(c echo.Context, err error) *problem {
 	var faults fault.Faults
 	switch other := faults.Add(err); {
 	case other == nil && len(faults) > 0:
@@ -47,14 +47,14 @@ func (s *Service) problemFrom(c echo.Context, err error) *problem {
 }
 
 // internalProblem logs what happened and answers with the request id alone.
-func (s *Service) internalProblem(c echo.Context, what string, cause any) *problem {
+func (s *host) internalProblem(c echo.Context, what string, cause any) *problem {
 	id := c.Response().Header().Get("Request-Id")
 	s.log.Error(what, slog.String("request", id), slog.String("path", c.Request().URL.Path), slog.Any("cause", cause))
 	return single(codeInternal, "an unexpected error; its request id is "+id, "")
 }
 
 // answerError answers what a handler or the router returned as an error.
-func (s *Service) answerError(err error, c echo.Context) {
+func (s *host) answerError(err error, c echo.Context) {
 	if c.Response().Committed {
 		return
 	}
@@ -74,14 +74,14 @@ func (s *Service) answerError(err error, c echo.Context) {
 }
 
 // mustAnswer sends a problem; if even that fails the caller is gone.
-func (s *Service) mustAnswer(c echo.Context, p *problem) {
+func (s *host) mustAnswer(c echo.Context, p *problem) {
 	if err := s.answerProblem(c, p); err != nil {
 		s.log.Debug("answer not delivered", slog.Any("cause", err))
 	}
 }
 
 // notFound is the problem of an address that names no call.
-func (s *Service) notFound(c echo.Context) *problem {
+func (s *host) notFound(c echo.Context) *problem {
 	path := c.Request().URL.Path
 	hint := "/openapi.json lists every call"
 	nearest := fault.Nearest(path, s.paths)
@@ -95,7 +95,7 @@ func (s *Service) notFound(c echo.Context) *problem {
 
 // answerProblem sends a problem: never stored, and for a spreadsheet cell as
 // one line with status 200. A caller that is still sending a body can read it.
-func (s *Service) answerProblem(c echo.Context, p *problem) error {
+func (s *host) answerProblem(c echo.Context, p *problem) error {
 	h := c.Response().Header()
 	h["Cache-Control"] = cacheNever
 	if load := p.kind.status == http.StatusServiceUnavailable || p.kind.status == http.StatusTooManyRequests; load && h["Retry-After"] == nil {

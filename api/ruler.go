@@ -25,9 +25,7 @@ import (
 //	@Produce		json
 //	@Router			/v1/ruler [get]
 //	@Router			/v1/ruler [post]
-func (s *Service) readRuler(c echo.Context) error {
-	return s.ruler.serve(s, c, c.Param("extension"))
-}
+func readRuler(h *host, k *rulerCalculation) echo.HandlerFunc { return k.at(h) }
 
 // rulerCalculation only reads and writes: the marks are the answer.
 type rulerCalculation = calculation[*ask.Ruler, *ask.Ruler]

@@ -3,72 +3,37 @@ package api
 import (
 	"log/slog"
 	"net/http"
-	"sync/atomic"
 
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
-	"creasefit/api/edge"
-	"creasefit/api/tell"
 	"creasefit/internal/enclosure"
 )
 
-// Config is every setting of the service.
-type Config = edge.Config
-
-// DefaultConfig returns the settings of an empty environment.
-func DefaultConfig() Config { return edge.DefaultConfig() }
-
-// Service is the whole HTTP service. It keeps nothing between two requests
-// but counters.
+// Service is the whole HTTP service: every call, and what they have in common.
+// It keeps nothing between two requests but counters.
 type Service struct {
-	config    Config
-	log       *slog.Logger
+	*host
 	echo      *echo.Echo
-	cheap     *edge.Lane // solves, checks, lists
-	dear      *edge.Lane // orders, PDFs, PNGs
-	streams   *edge.Lane // batches as a whole; their lines take the other lanes
-	recent    *recent
-	metrics   *edge.Metrics
-	limiter   *edge.Limiter // nil without a limit
-	keys      *edge.Keys    // nil where everybody may call
-	proxies   edge.Proxies
-	stopping  chan struct{} // closed when streams are to end
-	ids       edge.IDs
-	draining  atomic.Bool
-	cross     edge.Origins
-	paths     []string // of every call, for hints
-	kinds     map[string]*kindEntry
-	kindNames []string
-	lines     map[string]lineCall // that a batch may name
+	kinds     *kinds
 	ruler     *rulerCalculation
 	paper     *paperCalculation
 	mail      *mailCalculation
 	yield     *yieldCalculation
 	portfolio *portfolioEntry
 	lists     lists
+	batches   *batches
 	documents documents
-	overload  []byte // the prebuilt body of a 503
 }
 
 // New returns a service with these settings that writes to this log.
 func New(config Config, log *slog.Logger) *Service {
+	h := newHost(config, log)
 	s := &Service{
-		config: config, log: log, echo: echo.New(),
-		recent: newRecent(config.Recent), limiter: edge.NewLimiter(config.RateLimit, config.RateBurst), stopping: make(chan struct{}),
-		ids: edge.NewIDs(), cross: edge.NewOrigins(config.AllowedOrigins),
-		kinds: map[string]*kindEntry{}, ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(),
-		yield: newYieldCalculation(), portfolio: newPortfolioEntry(),
-		documents: newDocuments(),
-		overload:  tell.AppendJSON(nil, single(codeOverloaded, "too many calculations are running", "").answer()),
+		host: h, echo: echo.New(), kinds: newKinds(h), lists: newLists(h), documents: newDocuments(),
+		ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(), yield: newYieldCalculation(), portfolio: newPortfolioEntry(),
 	}
-	s.openLanes()
-	s.knowCallers()
-	for _, k := range enclosure.Kinds() {
-		s.kinds[k.Name] = newKindEntry(k)
-		s.kindNames = append(s.kindNames, k.Name)
-	}
-	s.lists, s.lines = newLists(config), s.lineCalls()
+	s.batches = &batches{h, s.lineCalls()}
 	s.echo.HTTPErrorHandler = s.answerError
 	s.echo.Binder, s.echo.Validator = ask.Binder{MostBody: config.MostBody, MostLarge: config.MostYieldBody}, ask.Validator{}
 	s.echo.Use(s.around)
@@ -76,28 +41,15 @@ func New(config Config, log *slog.Logger) *Service {
 	return s
 }
 
-// openLanes opens the lanes that work runs in, and counts what goes on in them.
-func (s *Service) openLanes() {
-	cheap, dear, streams := s.config.Places()
-	s.cheap = edge.NewLane("cheap", cheap, s.config.MostWaiting, s.config.QueueTimeout)
-	s.dear = edge.NewLane("dear", dear, s.config.MostWaiting, s.config.DearTimeout)
-	s.streams = edge.NewLane("streams", streams, 0, s.config.QueueTimeout)
-	s.metrics = edge.NewMetrics(Release, Revision(), s.cheap, s.dear, s.streams)
-}
-
-// knowCallers reads who may call and whom to believe. The settings have been
-// checked; should the file of keys have gone since, nobody may call.
-func (s *Service) knowCallers() {
-	s.proxies, _ = edge.ParseProxies(s.config.TrustedProxies)
-	if s.config.KeysFile == "" {
-		return
+// lineCalls is every calculation that a line of a batch may name, by its path.
+func (s *Service) lineCalls() map[string]lineCall {
+	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail}
+	p := s.portfolio
+	calls[p.solve.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.guide, p.drawing
+	for _, e := range s.kinds.byName {
+		calls[e.solve.path], calls[e.check.path], calls[e.guide.path], calls[e.drawing.path] = e.solve, e.check, e.guide, e.drawing
 	}
-	report := func(err error) { s.log.Error("keys stay as they were", slog.Any("cause", err)) }
-	keys, err := edge.OpenKeys(s.config.KeysFile, report)
-	if err != nil {
-		report(err)
-	}
-	s.keys = keys
+	return calls
 }
 
 // Handler returns the public handler.
@@ -124,28 +76,28 @@ func (s *Service) calculate(path string, h echo.HandlerFunc) {
 // routes registers every call.
 func (s *Service) routes() {
 	s.get("/", s.start)
-	s.get("/v1/kinds", s.listKinds)
-	s.get("/v1/kinds/:kind", s.showKind)
-	s.get("/v1/kinds/"+portfolioName, s.showPortfolio)
-	s.calculate("/v1/solve/"+portfolioName, s.solvePortfolio)
-	s.calculate("/v1/guide/"+portfolioName, s.guidePortfolio)
-	s.calculate("/v1/drawing/"+portfolioName, s.drawPortfolio)
-	s.calculateKind("/v1/solve/", s.solveKind)
-	s.calculateKind("/v1/check/", s.checkKind)
-	s.calculateKind("/v1/guide/", s.writeGuide)
-	s.calculateKind("/v1/drawing/", s.drawKind)
-	s.calculate("/v1/ruler", s.readRuler)
-	s.calculate("/v1/stock", s.tellStock)
-	s.calculate("/v1/yield", s.planYield)
-	s.calculate("/v1/mail", s.judgeMail)
-	s.echo.POST("/v1/batch", s.runBatch)
+	s.get("/v1/kinds", s.lists.listKinds)
+	s.get("/v1/kinds/:kind", s.kinds.showKind)
+	s.get("/v1/kinds/"+portfolioName, s.lists.showPortfolio)
+	s.calculate("/v1/solve/"+portfolioName, solvePortfolio(s.host, s.portfolio))
+	s.calculate("/v1/guide/"+portfolioName, guidePortfolio(s.host, s.portfolio))
+	s.calculate("/v1/drawing/"+portfolioName, drawPortfolio(s.host, s.portfolio))
+	s.calculateKind("/v1/solve/", s.kinds.solveKind)
+	s.calculateKind("/v1/check/", s.kinds.checkKind)
+	s.calculateKind("/v1/guide/", s.kinds.writeGuide)
+	s.calculateKind("/v1/drawing/", s.kinds.drawKind)
+	s.calculate("/v1/ruler", readRuler(s.host, s.ruler))
+	s.calculate("/v1/stock", tellStock(s.host, s.paper))
+	s.calculate("/v1/yield", planYield(s.host, s.yield))
+	s.calculate("/v1/mail", judgeMail(s.host, s.mail))
+	s.echo.POST("/v1/batch", s.batches.runBatch)
 	s.paths = append(s.paths, "/v1/batch")
-	s.get("/v1/contents", s.listContents)
-	s.get("/v1/stocks", s.listStocks)
-	s.get("/v1/sheets/sizes", s.listSheets)
-	s.get("/v1/benches", s.listBenches)
-	s.get("/v1/posts", s.listPosts)
-	s.get("/v1/limits", s.listLimits)
+	s.get("/v1/contents", s.lists.listContents)
+	s.get("/v1/stocks", s.lists.listStocks)
+	s.get("/v1/sheets/sizes", s.lists.listSheets)
+	s.get("/v1/benches", s.lists.listBenches)
+	s.get("/v1/posts", s.lists.listPosts)
+	s.get("/v1/limits", s.lists.listLimits)
 	s.get("/openapi.json", s.specJSON)
 	s.get("/openapi-text.json", s.specText)
 	s.get("/openapi/:kind", s.specOfKind)

@@ -2,7 +2,6 @@ package api
 
 import (
 	"context"
-	"strings"
 
 	"github.com/labstack/echo/v4"
 
@@ -10,7 +9,6 @@ import (
 	"creasefit/api/tell"
 	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
-	"creasefit/internal/fault"
 	"creasefit/internal/solve"
 )
 
@@ -34,12 +32,12 @@ var measurementFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 //	@Produce		json
 //	@Router			/v1/solve/{kind} [get]
 //	@Router			/v1/solve/{kind} [post]
-func (s *Service) solveKind(c echo.Context) error {
+func (s *kinds) solveKind(c echo.Context) error {
 	entry, extension, p := s.kindOfPath(c)
 	if p != nil {
 		return s.answerProblem(c, p)
 	}
-	return entry.solve.serve(s, c, extension)
+	return entry.solve.serve(s.host, c, extension)
 }
 
 // solveCalculation is the calculation of one kind.
@@ -63,36 +61,4 @@ func solveAndCount(ctx context.Context, q *solve.Request) (*solve.Solution, erro
 		return nil, err
 	}
 	return s, s.CountYields(ctx)
-}
-
-// kindOfPath finds the kind that the last segment of the path names, and the
-// extension behind it.
-func (s *Service) kindOfPath(c echo.Context) (*kindEntry, string, *problem) {
-	segment := c.Param("kind")
-	if e, ok := s.kinds[segment]; ok {
-		return e, "", nil
-	}
-	name, extension, _ := strings.Cut(segment, ".")
-	e, ok := s.kinds[name]
-	if !ok {
-		return nil, "", s.noSuchKind(c, name)
-	}
-	return e, extension, nil
-}
-
-// noSuchKind is the 404 that lists the nearest kinds.
-func (s *Service) noSuchKind(c echo.Context, name string) *problem {
-	f := fault.Fault{Code: codeNotFound, Field: "kind", Value: name, Detail: "there is no such kind of enclosure", Expected: "one of " + strings.Join(s.kindNames, ", ")}
-	nearest := fault.Nearest(strings.ToLower(name), s.kindNames)
-	if nearest != "" {
-		f.Hint = "did you mean " + nearest + "?"
-	}
-	p := problemOf(fault.Faults{f})
-	if prefix, _, ok := strings.Cut(c.Request().URL.RequestURI(), name); ok && nearest != "" && name != "" {
-		p.try = prefix + nearest
-		if query := c.Request().URL.RawQuery; query != "" {
-			p.try += "?" + query
-		}
-	}
-	return p
 }

@@ -1,26 +1,9 @@
 package api
 
 import (
-	"strings"
-
 	"creasefit/api/ask"
-	"creasefit/api/tell"
-	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 )
-
-// CallSpec is what the specification says of one call beyond its annotations:
-// the names it knows and an example. It comes from the tables that requests
-// are read with, so that the two cannot drift apart.
-type CallSpec struct {
-	Path       string // as it is called
-	Annotated  string // the path of its annotations, if another
-	Summary    string // if another than that of the annotations
-	Parameters []wire.Parameter
-	Media      []string // of the answer, the default first
-	Example    string   // query of a GET, without a question mark
-	Body       string   // of a POST, mostly the same request; empty for a call without POST
-}
 
 // CallSpecs returns every call that takes names, in the order of the start
 // page.
@@ -51,29 +34,14 @@ func CallSpecs() []CallSpec {
 	return specs
 }
 
-// spec is what the specification says of the calculation, without an example.
-func (k *calculation[Q, A]) spec() CallSpec {
-	return CallSpec{Path: k.path, Parameters: describeNames(k.form.Names()), Media: mediaTypes(k.formats)}
-}
-
-// asked adds an example.
-func (s CallSpec) asked(query, body string) CallSpec {
-	s.Example, s.Body = query, body
-	return s
-}
-
-// ofKind says that the annotations are those of every kind, and adds the
-// kind's example.
-func (s CallSpec) ofKind(k *enclosure.Kind, summary string) CallSpec {
-	s.Annotated, s.Summary = strings.TrimSuffix(s.Path, k.Name)+"{kind}", summary+k.Name
-	return s.asked(solveExample(k))
-}
-
-// mediaTypes lists the media types of formats, without parameters.
-func mediaTypes(list []tell.Format) []string {
-	types := make([]string, len(list))
-	for i, f := range list {
-		types[i] = f.MediaType()
+// portfolioSpecs is what the specification says of portfolios.
+func portfolioSpecs() []CallSpec {
+	e := newPortfolioEntry()
+	specs := []CallSpec{e.solve.spec(), e.guide.spec(), e.drawing.spec()}
+	for i := range specs {
+		specs[i].Example = "unit=in&width=5&height=4&thickness=2&caliper=0.012&fit=easy&layers=dividers&layers=tray&layers=sleeve&layers=band"
+		specs[i].Body = `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"fit":"easy",` +
+			`"layers":[{"kind":"dividers","columns":3},{"kind":"tray","corners":"outside"},"sleeve",{"kind":"band","caliper":0.006,"fit":"snug"}]}`
 	}
-	return types
+	return specs
 }

@@ -36,9 +36,7 @@ type paperAnswer struct {
 //	@Produce		json
 //	@Router			/v1/stock [get]
 //	@Router			/v1/stock [post]
-func (s *Service) tellStock(c echo.Context) error {
-	return s.paper.serve(s, c, c.Param("extension"))
-}
+func tellStock(h *host, k *paperCalculation) echo.HandlerFunc { return k.at(h) }
 
 // paperCalculation works out the rest of what is known.
 type paperCalculation = calculation[*ask.Paper, *paperAnswer]

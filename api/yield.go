@@ -33,9 +33,7 @@ var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text, tell.SVG, tell.
 //	@Produce		json
 //	@Router			/v1/yield [get]
 //	@Router			/v1/yield [post]
-func (s *Service) planYield(c echo.Context) error {
-	return s.yield.serve(s, c, c.Param("extension"))
-}
+func planYield(h *host, k *yieldCalculation) echo.HandlerFunc { return k.at(h) }
 
 // yieldCalculation is the planning of an order.
 type yieldCalculation = calculation[*ask.Yield, *yieldAnswer]
