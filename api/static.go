@@ -85,7 +85,7 @@ func (s *Service) specOfKind(c echo.Context) error {
 	kind, ok := strings.CutSuffix(c.Param("kind"), ".json")
 	document := openapi.OfKind(kind)
 	if !ok || document == nil {
-		return s.answerProblem(c, s.noSuchKind(c, kind))
+		return s.answerProblem(c, s.kinds.noSuchKind(c, kind))
 	}
 	return edge.NewFile("application/json", document, cachePublic[0]).Serve(c)
 }
