@@ -50,8 +50,34 @@ func pieceRows(rows []row, pieces []wire.Piece) []row {
 				add(c.Kind, c.Name+" width", "", &c.Width)
 			}
 		}
+		at := func(what, name string, c *wire.Corner) {
+			add(what, name, "left", &c.X)
+			add(what, name, "bottom", &c.Y)
+		}
+		for j := range p.Outline {
+			c := &p.Outline[j]
+			at("outline", cornerName(c, j), c)
+		}
+		for j := range p.Partials {
+			part := &p.Partials[j]
+			at("score", part.Name+" of the "+part.Panel+" begins", &part.Begins)
+			at("score", part.Name+" of the "+part.Panel+" ends", &part.Ends)
+		}
 	}
 	return rows
+}
+
+// cornerName numbers a corner of an outline and says in which ring it lies, and how
+// the edge that leaves it bends.
+func cornerName(c *wire.Corner, i int) string {
+	name := "corner " + strconv.Itoa(i+1)
+	if c.Ring > 0 {
+		name += " of ring " + strconv.Itoa(c.Ring+1)
+	}
+	if c.Bulge != 0 {
+		name += ", bulge " + strconv.FormatFloat(c.Bulge, 'f', -1, 64)
+	}
+	return name
 }
 
 // pieceName names a piece of a portfolio after its layer and, where that has
@@ -125,12 +151,32 @@ func appendRowText(dst []byte, s Style, rows []row) []byte {
 	for _, r := range rows {
 		dst = append(append(append(dst, r.piece...), ", "...), r.label()...)
 		dst = append(append(dst, ": "...), s.mark(r.length.Reading)...)
+		dst = appendPapers(dst, r.length)
 		if r.from != "" {
 			dst = append(append(dst, " from the "...), r.from...)
 		}
 		dst = append(dst, '\n')
 	}
 	return dst
+}
+
+// appendPapers appends what is set beside a mark, with the millimetres that it
+// comes to.
+func appendPapers(dst []byte, l *wire.Length) []byte {
+	if l.Papers == 0 {
+		return dst
+	}
+	word, n := " and ", l.Papers
+	if n < 0 {
+		word, n = " less ", -n
+	}
+	dst = strconv.AppendInt(append(dst, word...), int64(n), 10)
+	dst = append(dst, " paper"...)
+	if n > 1 {
+		dst = append(dst, 's')
+	}
+	dst = strconv.AppendFloat(append(dst, " ("...), l.MM, 'f', -1, 64)
+	return append(dst, " mm)"...)
 }
 
 // label names a measurement in a line of text; most names say what they are.

@@ -19,11 +19,12 @@ type Length struct {
 	MM      float64 `json:"mm" validate:"required" example:"92.075"`        // the same in millimetres, exact
 	ExactMM float64 `json:"exact_mm" validate:"required" example:"91.91"`   // on an endlessly fine ruler
 	OffMM   float64 `json:"off_mm" validate:"required" example:"0.165"`     // reading minus ideal
+	Papers  int     `json:"papers,omitempty" example:"-1"`                  // so many thicknesses of the stock beyond the reading, short of it if negative: in and mm have them in
 }
 
 // length is a LENGTH that is set on a ruler in place of the ideal one.
 func length(step measure.Step, l, ideal measure.Length) Length {
-	return Length{Reading(step, l), l.Rounded(measure.Inch), l.Millimetres(), ideal.Millimetres(), l.Sub(ideal).Millimetres()}
+	return Length{Reading(step, l), l.Rounded(measure.Inch), l.Millimetres(), ideal.Millimetres(), l.Sub(ideal).Millimetres(), 0}
 }
 
 // exact is a LENGTH that is its own ideal.

@@ -8,13 +8,15 @@ import (
 
 // Piece is one part of the enclosure.
 type Piece struct {
-	Name     string  `json:"name" validate:"required" example:"band"`
-	Layer    string  `json:"layer,omitempty" example:"tray"` // of a portfolio
-	Quantity int     `json:"quantity" validate:"required,min=1" example:"1"`
-	Blank    Blank   `json:"blank" validate:"required"`
-	Panels   []Panel `json:"panels" validate:"required"`
-	Scores   []Score `json:"scores" validate:"required"` // from the left, or from the bottom
-	Cuts     []Cut   `json:"cuts" validate:"required"`
+	Name     string    `json:"name" validate:"required" example:"band"`
+	Layer    string    `json:"layer,omitempty" example:"tray"` // of a portfolio
+	Quantity int       `json:"quantity" validate:"required,min=1" example:"1"`
+	Blank    Blank     `json:"blank" validate:"required"`
+	Panels   []Panel   `json:"panels" validate:"required"`
+	Scores   []Score   `json:"scores" validate:"required"` // from the left, or from the bottom
+	Cuts     []Cut     `json:"cuts" validate:"required"`
+	Outline  []Corner  `json:"outline" validate:"required"` // every corner of the cut edge, counterclockwise, openings clockwise
+	Partials []Partial `json:"partials,omitempty"`          // scores that do not run from edge to edge
 }
 
 // appendPieces appends the pieces of a solution; layer is what they are part of
@@ -30,6 +32,8 @@ func appendPieces(list []Piece, s *solve.Solution, layer string) []Piece {
 			Panels:   panels(s.Step, p, ideal),
 			Scores:   scores(s.Step, p, ideal),
 			Cuts:     cuts(s.Step, p, ideal),
+			Outline:  outline(s, i),
+			Partials: partials(s, i),
 		})
 	}
 	return list

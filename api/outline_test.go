@@ -1,0 +1,190 @@
+package api
+
+import (
+	"encoding/json"
+	"math"
+	"net/http"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+)
+
+// TestOutlineIsRebuiltFromText rebuilds the cut edge of every piece of every kind
+// from the lines of the text answer alone, and compares it with that of the FOLD
+// file: each corner is a vertex of its boundary, and both enclose the same paper.
+// Every choice of a kind is taken in turn.
+func TestOutlineIsRebuiltFromText(t *testing.T) {
+	for _, k := range enclosure.Kinds() {
+		compared := 0
+		for _, query := range outlineQueries(k) {
+			answer := get(t, "/v1/solve/"+k.Name+"?format=text&"+query)
+			if answer.Code != http.StatusOK {
+				continue // nothing that can be made of these
+			}
+			compared++
+			drawn := get(t, "/v1/drawing/"+k.Name+"?format=fold&"+query)
+			require.Equal(t, http.StatusOK, drawn.Code)
+			compareOutlines(t, k.Name+"?"+query, answer.Body.String(), drawn.Body.String())
+		}
+		assert.Positive(t, compared, k.Name)
+	}
+}
+
+// outlineQueries are requests for thin and thick contents on both rulers, with every
+// choice of the kind in turn.
+func outlineQueries(k *enclosure.Kind) []string {
+	choices := []string{""}
+	for _, p := range k.Params {
+		for _, c := range p.Choices {
+			choices = append(choices, "&"+p.Name+"="+c)
+		}
+	}
+	var queries []string
+	for _, base := range []string{"unit=mm&width=120&thickness=2&caliper=0.3", "unit=mm&width=120&thickness=60&caliper=0.3", "unit=in&width=5&thickness=2&caliper=0.06"} {
+		for _, c := range choices {
+			if strings.Contains(c, "inscribed") || k.Name == "prism-box" {
+				queries = append(queries, base+c)
+			} else {
+				queries = append(queries, base+heightFor(base)+c)
+			}
+		}
+	}
+	return queries
+}
+
+func heightFor(base string) string {
+	if strings.Contains(base, "unit=in") {
+		return "&height=4"
+	}
+	return "&height=90"
+}
+
+// cornerLine is one coordinate of a corner in the text answer.
+var cornerLine = regexp.MustCompile(`^(.*), outline corner (\d+)(?: of ring (\d+))?(?:, bulge (-?[0-9.]+))?: (.*?)(?: (?:and|less) \d papers? \(([0-9.]+) mm\))? from the (left|bottom)$`)
+
+// told is a corner as the text has it.
+type told struct {
+	x, y, bulge float64
+	ring        int
+}
+
+// compareOutlines rebuilds the outlines and looks for them in the drawing.
+func compareOutlines(t *testing.T, what, text, drawing string) {
+	t.Helper()
+	var order []string
+	pieces := map[string][]told{}
+	for line := range strings.Lines(text) {
+		m := cornerLine.FindStringSubmatch(strings.TrimRight(line, "\n"))
+		if m == nil {
+			require.NotContains(t, line, "outline corner")
+			continue
+		}
+		if pieces[m[1]] == nil {
+			order = append(order, m[1])
+		}
+		at := m[6]
+		if at == "" {
+			l, err := measure.Parse(m[5], measure.NoUnit, measure.ClearComma)
+			require.NoError(t, err, line)
+			at = strconv.FormatFloat(l.Millimetres(), 'f', -1, 64)
+		}
+		mm, err := strconv.ParseFloat(at, 64)
+		require.NoError(t, err)
+		if m[7] == "left" {
+			c := told{x: mm}
+			c.ring, _ = strconv.Atoi(m[3])
+			c.bulge, _ = strconv.ParseFloat(m[4], 64)
+			pieces[m[1]] = append(pieces[m[1]], c)
+		} else {
+			pieces[m[1]][len(pieces[m[1]])-1].y = mm
+		}
+	}
+	require.NotEmpty(t, order, what)
+	frames := foldFrames(t, drawing)
+	require.Len(t, frames, len(order), what)
+	for i, name := range order {
+		area, off := 0.0, 0.01
+		corners := pieces[name]
+		for j, c := range corners {
+			assert.True(t, frames[i].has(c.x, c.y), "%s: %s has no corner at %v, %v", what, name, c.x, c.y)
+			next := corners[(j+1)%len(corners)]
+			if j+1 == len(corners) || next.ring != c.ring {
+				next = corners[first(corners, c.ring)]
+			}
+			area += (c.x*next.y-next.x*c.y)/2 + segment(c, next)
+			if c.bulge != 0 {
+				off += 0.02 * math.Hypot(next.x-c.x, next.y-c.y) // the drawing has chords within 0.01 mm
+			}
+		}
+		assert.InDelta(t, frames[i].area(), area, off, "%s: %s", what, name)
+	}
+}
+
+func first(corners []told, ring int) int {
+	for i, c := range corners {
+		if c.ring == ring {
+			return i
+		}
+	}
+	return 0
+}
+
+// segment is the area between an arc and its chord.
+func segment(a, b told) float64 {
+	if a.bulge == 0 {
+		return 0
+	}
+	turn, chord := 4*math.Atan(a.bulge), math.Hypot(b.x-a.x, b.y-a.y)
+	radius := chord / (2 * math.Sin(turn/2))
+	return radius * radius * (turn - math.Sin(turn)) / 2
+}
+
+// foldFrame is one piece of a FOLD file.
+type foldFrame struct {
+	Coords     [][2]float64 `json:"vertices_coords"`
+	Edges      [][2]int     `json:"edges_vertices"`
+	Assignment []string     `json:"edges_assignment"`
+	Faces      [][]int      `json:"faces_vertices"`
+	Frames     []foldFrame  `json:"file_frames"`
+}
+
+func foldFrames(t *testing.T, text string) []foldFrame {
+	t.Helper()
+	var f foldFrame
+	require.NoError(t, json.Unmarshal([]byte(text), &f))
+	return append([]foldFrame{f}, f.Frames...)
+}
+
+// has reports whether the boundary has a vertex at a place, to a hundredth of a
+// micrometre.
+func (f *foldFrame) has(x, y float64) bool {
+	for i, e := range f.Edges {
+		if f.Assignment[i] != "B" {
+			continue
+		}
+		for _, v := range e {
+			if math.Abs(f.Coords[v][0]-x) < 1e-5 && math.Abs(f.Coords[v][1]-y) < 1e-5 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// area is that of all faces.
+func (f *foldFrame) area() (sum float64) {
+	for _, face := range f.Faces {
+		for i, v := range face {
+			a, b := f.Coords[v], f.Coords[face[(i+1)%len(face)]]
+			sum += (a[0]*b[1] - b[0]*a[1]) / 2
+		}
+	}
+	return sum
+}
