@@ -973,6 +973,20 @@ type ContentsPreset struct {
 // ContentsValue What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
 type ContentsValue string
 
+// Corner defines model for Corner.
+type Corner struct {
+	// Bulge of the edge that leaves it: the tangent of a quarter of its angle, negative to the left; none for a straight one
+	Bulge *float64 `json:"bulge,omitempty"`
+
+	// Ring 0 is the outer edge; 1 and on are openings and further parts
+	Ring *int `json:"ring,omitempty"`
+
+	// Where Where says what crosses there, for a place that lies on no mark.
+	Where string `json:"where,omitempty"`
+	X     Length `json:"x"`
+	Y     Length `json:"y"`
+}
+
 // CornersValue Whether the corner tabs are glued inside or outside the side walls. Default: inside.
 type CornersValue string
 
@@ -1361,6 +1375,9 @@ type Length struct {
 	// OffMM reading minus ideal
 	OffMM float64 `json:"off_mm"`
 
+	// Papers so many thicknesses of the stock beyond the reading, short of it if negative: in and mm have them in
+	Papers *int `json:"papers,omitempty"`
+
 	// Reading what to set on the ruler
 	Reading string `json:"reading"`
 }
@@ -1380,24 +1397,38 @@ type Limit struct {
 
 // Limits defines model for Limits.
 type Limits struct {
+	// AnswerBytes of one answer
+	AnswerBytes  int `json:"answer_bytes"`
 	BodyBytes    int `json:"body_bytes"`
 	ErrorsAtOnce int `json:"errors_at_once"`
 	JSONDepth    int `json:"json_depth"`
 	Names        int `json:"names"`
 
-	// Planning orders planned at once
-	Planning        int `json:"planning"`
-	RequestMs       int `json:"request_ms"`
-	RulerLengths    int `json:"ruler_lengths"`
-	Running         int `json:"running"`
-	SolveMs         int `json:"solve_ms"`
+	// PdfPages of one drawing
+	PdfPages int `json:"pdf_pages"`
+
+	// Planning orders, PDFs and PNGs worked on at once
+	Planning     int `json:"planning"`
+	RequestMs    int `json:"request_ms"`
+	RulerLengths int `json:"ruler_lengths"`
+	Running      int `json:"running"`
+	SolveMs      int `json:"solve_ms"`
+
+	// Streams batches at once
+	Streams         int `json:"streams"`
 	URLBytes        int `json:"url_bytes"`
 	ValueCharacters int `json:"value_characters"`
 	Waiting         int `json:"waiting"`
 	YieldBodyBytes  int `json:"yield_body_bytes"`
 	YieldEffortMs   int `json:"yield_effort_ms"`
 	YieldItems      int `json:"yield_items"`
-	YieldPieces     int `json:"yield_pieces"`
+
+	// YieldListed blanks of one sheet in an order without counts
+	YieldListed int `json:"yield_listed"`
+	YieldPieces int `json:"yield_pieces"`
+
+	// YieldPlaced blanks that a plan lists one by one
+	YieldPlaced int `json:"yield_placed"`
 }
 
 // Links defines model for Links.
@@ -1665,16 +1696,32 @@ type ParameterDefault struct {
 	MM string `json:"mm"`
 }
 
+// Partial defines model for Partial.
+type Partial struct {
+	Begins Corner `json:"begins"`
+	Ends   Corner `json:"ends"`
+	Name   string `json:"name"`
+
+	// Panel that is folded there
+	Panel string `json:"panel"`
+}
+
 // Piece defines model for Piece.
 type Piece struct {
 	Blank Blank `json:"blank"`
 	Cuts  []Cut `json:"cuts"`
 
 	// Layer of a portfolio
-	Layer    string  `json:"layer,omitempty"`
-	Name     string  `json:"name"`
-	Panels   []Panel `json:"panels"`
-	Quantity int     `json:"quantity"`
+	Layer string `json:"layer,omitempty"`
+	Name  string `json:"name"`
+
+	// Outline every corner of the cut edge, counterclockwise, openings clockwise
+	Outline []Corner `json:"outline"`
+	Panels  []Panel  `json:"panels"`
+
+	// Partials scores that do not run from edge to edge
+	Partials []Partial `json:"partials,omitempty"`
+	Quantity int       `json:"quantity"`
 
 	// Scores from the left, or from the bottom
 	Scores []Score `json:"scores"`

@@ -198,10 +198,22 @@ func (p *patch) exemplify(content object, media string, answer any) {
 	content[media].(object)["examples"] = object{"example": object{"$ref": "#/components/examples/" + name}}
 }
 
-// shortened leaves the first entries of a long table: an example shows a form.
+// shortened leaves the first entries of a long table, and the first corners of a
+// long outline: an example shows a form.
 func shortened(answer any) any {
 	table, ok := answer.(object)
-	if !ok || len(table) > 1 {
+	if !ok {
+		return answer
+	}
+	for _, p := range asList(table["pieces"]) {
+		piece, _ := p.(object)
+		for name, most := range map[string]int{"outline": 4, "partials": 1} {
+			if l := asList(piece[name]); len(l) > most {
+				piece[name] = l[:most]
+			}
+		}
+	}
+	if len(table) > 1 {
 		return answer
 	}
 	for name, entries := range table {
