@@ -33,6 +33,10 @@ func (s *Solution) prove() error {
 			Detail:   "no readings at " + s.Step.String() + " close within " + decimals(p.Tolerance, s.Step.Unit()) + ": the nearest leave " + decimals(p.Gap, s.Step.Unit()),
 			Expected: "at most " + decimals(p.Tolerance, s.Step.Unit())}
 	}
+	if first := p.Faults[0].String(); s.folds() {
+		return fault.Fault{Code: fault.NoFit, Field: "ruler", Value: s.Request.Ruler.String(),
+			Detail: "folded up with readings at " + s.Step.String() + ", this does not work: " + first, Expected: "a ruler with finer marks"}
+	}
 	var faults fault.Faults
 	for _, f := range p.Faults {
 		faults = append(faults, fault.Fault{
@@ -41,6 +45,13 @@ func (s *Solution) prove() error {
 		})
 	}
 	return faults.Err()
+}
+
+// folds reports whether the ideal pattern closes and holds: what is wrong with
+// the one on the ruler then comes of its marks.
+func (s *Solution) folds() bool {
+	p := fold.Prove(&s.Ideal, s.Request.closing())
+	return p.Closes && p.Holds
 }
 
 // closesRoughly reports whether the pattern closes and holds but for gaps that its
