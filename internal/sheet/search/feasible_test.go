@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -70,7 +69,7 @@ func TestOrdersOfFewSizes(t *testing.T) {
 	}
 	r := rand.New(rand.NewPCG(12, 7))
 	for n := range 40 {
-		o := sheet.Order{Sheets: []sheet.Stock{{Width: measure.Inches(12), Height: measure.Inches(12), Grain: sheet.AlongHeight}}, Ruler: measure.Marks(measure.Inch)[3], Effort: 5 * time.Second}
+		o := sheet.Order{Sheets: []sheet.Stock{{Width: measure.Inches(12), Height: measure.Inches(12), Grain: sheet.AlongHeight}}, Ruler: measure.Marks(measure.Inch)[3], Effort: sheet.MostEffort}
 		for i := range 3 + r.IntN(12) {
 			side := func() measure.Length { return measure.Sixtyfourths(8 * (12 + r.Int64N(56))) } // 1 1/2 to 8 3/8 in
 			o.Items = append(o.Items, sheet.Item{Name: fmt.Sprint("blank ", i), Width: side(), Height: side(), Count: 1 + r.IntN(3), Grain: sheet.Side(r.IntN(3))})
