@@ -33,8 +33,8 @@ func (s *Solution) warnUnsure(ctx context.Context) ([]enclosure.Warning, error) 
 	if f.Between != "" {
 		weakest = f.Between + " along " + weakest
 	}
-	w := enclosure.Warning{Code: "unsure-fit", Detail: "With these tools everything goes in in about " + hundredths(s.Sure.Chance) +
-		" of 100 tries; the least sure is " + weakest + ". "}
+	w := enclosure.Warning{Code: "unsure-fit", Detail: "With these tools everything goes in about " + hundredths(s.Sure.Chance) +
+		" times in 100; the least sure is " + weakest + ". "}
 	try, chance, err := s.Request.surer(ctx, f)
 	if err != nil {
 		return nil, err
