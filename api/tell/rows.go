@@ -28,7 +28,8 @@ func rowsOf(answer any) []row {
 	}
 }
 
-// pieceRows lists of each piece the blank, the scores, the panels and the cuts.
+// pieceRows lists of each piece the blank, the scores, the panels, the cuts, the
+// outline and the ends of scores that do not run from edge to edge.
 func pieceRows(rows []row, pieces []wire.Piece) []row {
 	for i := range pieces {
 		p := &pieces[i]
@@ -60,8 +61,8 @@ func pieceRows(rows []row, pieces []wire.Piece) []row {
 		}
 		for j := range p.Partials {
 			part := &p.Partials[j]
-			at("score", part.Name+" of the "+part.Panel+" begins", &part.Begins)
-			at("score", part.Name+" of the "+part.Panel+" ends", &part.Ends)
+			at("end", part.Name+" of the "+part.Panel+" begins", &part.Begins)
+			at("end", part.Name+" of the "+part.Panel+" ends", &part.Ends)
 		}
 	}
 	return rows

@@ -89,10 +89,10 @@ func TestEveryVerdictInWords(t *testing.T) {
 	p := browser.Open(t, address)
 	for _, c := range []struct{ width, height, thickness, mark, says, sure string }{
 		{"4 1/2", "3", "1 1/4", "yes", "Yes: your tin goes in easily.", "Even if every cut"},
-		{"4 9/16", "3", "1 1/4", "yes", "Yes: your tin fits snugly.", "Even if every cut"},
-		{"4 19/32", "3", "1 1/4", "yes", "Yes: your tin fits snugly.", "about 96 times in 100"},
+		{"4 9/16", "3", "1 1/4", "yes", "Yes: your tin fits snugly.", "about 99 times in 100"},
+		{"4 19/32", "3", "1 1/4", "yes", "Yes: your tin fits snugly.", "about 95 times in 100"},
 		{"4 39/64", "3", "1 1/4", "slack", "Perhaps: your tin may just go in.", "times in 100"},
-		{"4 5/8", "3", "1 1/4", "no", "No: your tin is too big.", "about 14 times in 100"},
+		{"4 5/8", "3", "1 1/4", "no", "No: your tin is too big.", "about 15 times in 100"},
 		{"6", "3", "1 1/4", "no", "No: your tin is too big.", "does not go in"},
 		{"4", "3", "1 1/4", "slack", "It goes in, but it is slack.", "Even if every cut"},
 		{"4 1/2", "4", "1 1/4", "slack", "It goes in, but the length does not match.", "The tin stands out of the sleeve by 1 in."},
