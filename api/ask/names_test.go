@@ -206,12 +206,6 @@ func otherValue(p enclosure.Param, unit measure.Unit) string {
 	}
 }
 
-// enclosureForms are the forms that take the names of one kind.
-func enclosureForms(k *enclosure.Kind) (*Form[*Enclosure], *Form[*Check], *Form[*Layer], *Form[*Item]) {
-	return NewSolve(k, "json"), NewCheck(k, "json"), NewForm(func() *Layer { return &Layer{Enclosure: Enclosure{Kind: k}} }),
-		NewForm(func() *Item { return &Item{Enclosure: Enclosure{Kind: k}} })
-}
-
 // TestEveryNameOfASolution sets every name of every kind in turn, in both
 // units.
 func TestEveryNameOfASolution(t *testing.T) {

@@ -13,9 +13,7 @@ const release = 0.25
 // turns are the poses at which a turn is looked at, as parts of it: more of them
 // where layers part.
 var turns = func() (at []float64) {
-	for _, first := range []float64{0.01, 0.02, 0.035} {
-		at = append(at, first)
-	}
+	at = append(at, 0.01, 0.02, 0.035)
 	const poses = 18
 	for k := range poses {
 		at = append(at, float64(k+1)/poses)

@@ -72,7 +72,6 @@ type exit struct {
 	leaving
 	opens []int // hinges
 	cost  float64
-	top   float64 // how far it leads towards the top of the blank
 }
 
 const (

@@ -38,7 +38,6 @@ type link struct {
 	area  Area
 	joint Joint
 	glue  *pattern.Glue // nil for a joint
-	set   bool          // the area's panel is set down with its inside: from outside
 }
 
 // newTaking begins with the closed pattern.

@@ -5,8 +5,6 @@ import (
 	"compress/zlib"
 	"fmt"
 	"io"
-	"slices"
-	"strconv"
 	"sync"
 	"unicode/utf16"
 )
@@ -19,15 +17,8 @@ type file struct {
 	leaves          []*leaf
 	*leaf                // the page that is being written
 	beyond          bool // a character is used that the small font lacks
-	parts           []part
 	b               []byte
 	at              []int // where each object begins
-}
-
-// part is one element of the structure that readers aloud follow.
-type part struct {
-	kind, alt string // a structure type, and what a figure shows
-	page, id  int
 }
 
 func newFile(title, language string) *file {
@@ -43,21 +34,7 @@ func (f *file) page(w, h float64) {
 // turn goes back to a page, to write more on it.
 func (f *file) turn(page int) { f.leaf = f.leaves[page] }
 
-// tag begins a part of the structure; what stands outside of all parts is
-// passed over by readers aloud.
-func (f *file) tag(kind, alt string) {
-	f.parts = append(f.parts, part{kind, alt, slices.Index(f.leaves, f.leaf), f.tags})
-	f.body = append(f.body, '/')
-	f.body = append(append(f.body, kind...), " <</MCID "...)
-	f.body = append(strconv.AppendInt(f.body, int64(f.tags), 10), ">> BDC\n"...)
-	f.tags++
-}
-
-// endTag ends the part.
-func (f *file) endTag() { f.body = append(f.body, "EMC\n"...) }
-
-// The numbers of the objects: the pages follow, two objects each, then the
-// structure.
+// The numbers of the objects: the pages follow, two objects each.
 const (
 	objectCatalog = iota + 1
 	objectPages
@@ -102,10 +79,10 @@ func deflated(content []byte, by *sync.Pool) []byte {
 // output writes the file. The dates are fixed: the same pages give the same
 // bytes.
 func (f *file) output(w io.Writer) error {
-	font, structure := f.font(), firstPage+2*len(f.leaves)
+	font := f.font()
 	f.b = append(make([]byte, 0, len(font.program)+32<<10), "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"...)
-	f.object(fmt.Sprintf("<</Type /Catalog /Pages %d 0 R /Lang %s /MarkInfo <</Marked true>> /StructTreeRoot %d 0 R /ViewerPreferences <</DisplayDocTitle true>>>>",
-		objectPages, literal(f.language), structure))
+	f.object(fmt.Sprintf("<</Type /Catalog /Pages %d 0 R /Lang %s /ViewerPreferences <</DisplayDocTitle true>>>>",
+		objectPages, literal(f.language)))
 	var kids []byte
 	for i := range f.leaves {
 		kids = fmt.Appendf(kids, "%d 0 R ", firstPage+2*i)
@@ -114,11 +91,10 @@ func (f *file) output(w io.Writer) error {
 	f.object(fmt.Sprintf("<</Title %s /Producer (Creasefit) /CreationDate (D:20000101000000Z) /ModDate (D:20000101000000Z)>>", literal(f.title)))
 	font.write(f)
 	for i, l := range f.leaves {
-		f.object(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources <</Font <</F %d 0 R>>>> /Contents %d 0 R /StructParents %d>>",
-			objectPages, decimal(l.wide), decimal(l.high), objectFont, firstPage+2*i+1, i))
+		f.object(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources <</Font <</F %d 0 R>>>> /Contents %d 0 R>>",
+			objectPages, decimal(l.wide), decimal(l.high), objectFont, firstPage+2*i+1))
 		f.stream(deflated(l.body, quick), "/Filter /FlateDecode")
 	}
-	f.structure(structure)
 	f.finish()
 	_, err := w.Write(f.b)
 	return err
@@ -135,31 +111,6 @@ func (f *file) stream(content []byte, about string) {
 	f.at = append(f.at, len(f.b))
 	f.b = fmt.Appendf(f.b, "%d 0 obj\n<<%s /Length %d>>\nstream\n", len(f.at), about, len(content))
 	f.b = append(append(f.b, content...), "\nendstream\nendobj\n"...)
-}
-
-// structure writes the tree of the parts (ISO 32000-1, 14.7): one document
-// with all of them in their order, and from each page back to its parts.
-func (f *file) structure(root int) {
-	document, first := root+1, root+2
-	var kids []byte
-	back := make([][]byte, len(f.leaves))
-	for i, p := range f.parts {
-		ref := fmt.Appendf(nil, "%d 0 R ", first+i)
-		kids, back[p.page] = append(kids, ref...), append(back[p.page], ref...)
-	}
-	var parents []byte
-	for i := range back {
-		parents = fmt.Appendf(parents, "%d [%s] ", i, back[i])
-	}
-	f.object(fmt.Sprintf("<</Type /StructTreeRoot /K %d 0 R /ParentTree <</Nums [%s]>> /ParentTreeNextKey %d>>", document, parents, len(f.leaves)))
-	f.object(fmt.Sprintf("<</Type /StructElem /S /Document /P %d 0 R /K [%s]>>", root, kids))
-	for _, p := range f.parts {
-		alt := ""
-		if p.alt != "" {
-			alt = " /Alt " + literal(p.alt)
-		}
-		f.object(fmt.Sprintf("<</Type /StructElem /S /%s /P %d 0 R /Pg %d 0 R /K %d%s>>", p.kind, document, firstPage+2*p.page, p.id, alt))
-	}
 }
 
 // finish writes where the objects are.

@@ -15,7 +15,6 @@ const points = 72 / 25.4
 type leaf struct {
 	wide, high float64 // in points
 	body       []byte
-	tags       int // parts of the structure on it
 	pen        pen
 	ink        draw.Colour // of areas and texts
 	inked      bool

@@ -69,12 +69,12 @@ func TestOrdersOfFewSizes(t *testing.T) {
 	}
 	r := rand.New(rand.NewPCG(12, 7))
 	for n := range 40 {
-		o := sheet.Order{Sheets: []sheet.Stock{{Width: measure.Inches(12), Height: measure.Inches(12), Grain: sheet.AlongHeight}}, Ruler: measure.Marks(measure.Inch)[3], Effort: sheet.MostEffort}
+		o := sheet.Order{Sheets: []sheet.Stock{{Width: measure.Inches(12), Height: measure.Inches(12), Grain: sheet.AlongHeight}}, Ruler: measure.Marks(measure.Inch)[3]}
 		for i := range 3 + r.IntN(12) {
 			side := func() measure.Length { return measure.Sixtyfourths(8 * (12 + r.Int64N(56))) } // 1 1/2 to 8 3/8 in
 			o.Items = append(o.Items, sheet.Item{Name: fmt.Sprint("blank ", i), Width: side(), Height: side(), Count: 1 + r.IntN(3), Grain: sheet.Side(r.IntN(3))})
 		}
-		a := planned(t, o)
+		a := plannedAtEase(t, o)
 		assert.True(t, a.Proven, "order %d: %d sheets, at least %d", n, a.Sheets, a.LowerBound)
 	}
 }
