@@ -114,13 +114,16 @@ func (b *batch) run(source batchSource, control *http.ResponseController) error 
 	var reading sync.WaitGroup
 	reading.Go(func() { readChunks(ctx, gone, source, control, chunks) })
 	defer reading.Wait()
+	more := true
 	defer func() {
 		gone()
-		_ = control.SetReadDeadline(time.Now()) // what is still read is not awaited
+		if more { // what is still read is not awaited; a whole body leaves its connection to the next call
+			_ = control.SetReadDeadline(time.Now())
+		}
 	}()
 	b.buffer = b.output.begin(nil)
 	why := ""
-	for more := true; more && why == ""; {
+	for more && why == "" {
 		select {
 		case next := <-chunks:
 			more = next.more
