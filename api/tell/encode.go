@@ -31,10 +31,20 @@ func writerOf(t reflect.Type) writer {
 	if known, ok := writers.Load(t); ok {
 		return known.(writer)
 	}
-	// A type that is part of itself finds this one while it is looked at.
+	// A type that is part of itself, and whoever else asks meanwhile, finds one
+	// that waits until this is done.
 	var done writer
-	writers.Store(t, writer(func(dst []byte, v reflect.Value) []byte { return done(dst, v) }))
+	var ready sync.WaitGroup
+	ready.Add(1)
+	first, known := writers.LoadOrStore(t, writer(func(dst []byte, v reflect.Value) []byte {
+		ready.Wait()
+		return done(dst, v)
+	}))
+	if known {
+		return first.(writer)
+	}
 	done = newWriter(t)
+	ready.Done()
 	writers.Store(t, done)
 	return done
 }
