@@ -105,7 +105,7 @@ func (a *guided) figure() *draw.Drawing {
 // 11 pixels on a page 360 wide, with its margins.
 const onPhones = 11.0 / 300
 
-// pictureOf returns how the picture of a step of the work is drawn, nil where
+// pictureOf returns how the picture of a step of the work, from 1, is drawn, nil where
 // the work of several layers is told.
 func (a *guided) pictureOf() func(step int) []byte {
 	one, ok := a.solved.(oneSolved)
@@ -117,8 +117,8 @@ func (a *guided) pictureOf() func(step int) []byte {
 		return nil // the guide has been written without one, too
 	}
 	return func(step int) []byte {
-		d := draw.NewPicture(&one.Pattern, order, step, draw.Options{Step: one.Step, Say: wordsOf(a.guide.Language), Language: a.guide.Language})
-		return svg.Append(nil, d.Readable(onPhones), svg.Options{ID: "picture-" + strconv.Itoa(step+1), Classes: true})
+		d := draw.NewPicture(&one.Pattern, order, step-1, draw.Options{Step: one.Step, Say: wordsOf(a.guide.Language), Language: a.guide.Language})
+		return svg.Append(nil, d.Readable(onPhones), svg.Options{ID: "picture-" + strconv.Itoa(step), Classes: true})
 	}
 }
 
@@ -136,7 +136,7 @@ func (a *guided) pictureLink(x *answering) func(step int) string {
 	names.Del("units") // a drawing has none
 	names.Set("view", draw.Picture.String())
 	return func(step int) string {
-		names.Set("picture", strconv.Itoa(step+1))
+		names.Set("picture", strconv.Itoa(step))
 		return "/v1/drawing/" + one.Request.Kind.Name + ".svg?" + names.Encode()
 	}
 }

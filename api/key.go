@@ -12,6 +12,7 @@ import (
 	"creasefit/api/ask"
 	"creasefit/api/edge"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 )
 
 // Release is the version that people read; what tells two builds apart is the
@@ -33,13 +34,16 @@ func (w *keyWriter) text(text string) {
 
 func (w *keyWriter) number(n int) { w.b = binary.AppendUvarint(w.b, uint64(n)) }
 
-// keyOf returns the key of a request in a format. In it are the build, the call
-// and what was asked.
-func keyOf(r *ask.Reading, path string, f tell.Format) requestKey {
+// keyOf returns the key of a request in a format, with the order of work or
+// without. In it are the build, the call and what was asked.
+func keyOf(r *ask.Reading, path string, f tell.Format, ordered bool) requestKey {
 	w := keyWriter{make([]byte, 0, 512)}
 	w.text(Revision())
 	w.text(path)
 	w.number(int(f))
+	if ordered {
+		w.text(wire.MemberOrder)
+	}
 	return sha256.Sum256(r.AppendKey(w.b))
 }
 

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"slices"
 	"strings"
 
 	"creasefit/api/ask"
@@ -38,6 +39,12 @@ func optionsOf(r *ask.Reading, extension, accept string, offered []tell.Format) 
 	o.chooseFormat(r, extension, accept, offered)
 	o.check(r)
 	return o
+}
+
+// names reports whether the request names a member of the answer.
+func (o *options) names(member string) bool {
+	return slices.ContainsFunc(o.show, func(name string) bool { return strings.TrimSpace(name) == member }) ||
+		o.pick == "/"+member || strings.HasPrefix(o.pick, "/"+member+"/")
 }
 
 // chooseFormat follows the path's extension, then format, then Accept.

@@ -11,6 +11,7 @@ import (
 	"creasefit/api/ask"
 	"creasefit/api/edge"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 	"creasefit/internal/fault"
 )
 
@@ -65,7 +66,7 @@ func (s *host) newOutcome(c echo.Context, r *ask.Reading, path string, o options
 	if o.pick == "" && edge.AcceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
 		out.coding = "gzip"
 	}
-	out.key = keyOf(r, path, out.writtenAs())
+	out.key = keyOf(r, path, out.writtenAs(), out.names(wire.MemberOrder))
 	out.tag = out.key.entityTag(&o, out.coding)
 	return out
 }

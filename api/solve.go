@@ -19,7 +19,7 @@ var measurementFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 // solveKind answers with the measurements of an enclosure.
 //
 //	@Summary		Measurements of an enclosure
-//	@Description	The plainest ruler readings that give the wanted clearance, proven by folding the pattern up. GET and POST of the same names give the same answer.
+//	@Description	The plainest ruler readings that give the wanted clearance, proven by folding the pattern up. show=order (alone or in a list) adds the order of work: what is cut, scored, folded, glued, put in, joined and closed, step by step. GET and POST of the same names give the same answer.
 //	@ID				solve
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -50,8 +50,23 @@ func newSolve(k *enclosure.Kind) *solveCalculation {
 		compute: func(ctx context.Context, q *ask.Enclosure) (*solve.Solution, error) {
 			return solveAndCount(ctx, q.Request)
 		},
-		answer: func(s *solve.Solution, x *answering) any { return wire.OfSolution(s, x.asked()) },
+		answer: solution,
 	}
+}
+
+// solution is the answer, with the order of work for those who name it. A
+// solution that none is found for is refused to them.
+func solution(s *solve.Solution, x *answering) any {
+	a := wire.OfSolution(s, x.asked())
+	if x.names(wire.MemberOrder) {
+		o, err := oneSolved{s}.order()
+		if err != nil {
+			x.err = err
+			return a
+		}
+		a.Order = wire.OfOrder(s, o)
+	}
+	return a
 }
 
 // solveAndCount solves, and counts how many blanks the request's sheet gives.

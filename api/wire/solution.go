@@ -23,6 +23,8 @@ type Solution struct {
 	Ornament     *Ornament     `json:"ornament,omitempty"` // of a slotted band's closure, if one was asked for
 	Yield        *Yields       `json:"yield,omitempty"`    // of the sheet, if the request names one
 	Links        Links         `json:"links" validate:"required"`
+	// Order is the order of work. It is given only to a request whose show or pick names it.
+	Order []WorkStep `json:"order,omitempty"`
 }
 
 // OfSolution is the answer to a request that was solved.

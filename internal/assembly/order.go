@@ -12,7 +12,10 @@
 // time that glue takes.
 package assembly
 
-import "creasefit/internal/fold"
+import (
+	"creasefit/internal/fold"
+	"creasefit/internal/pattern"
+)
 
 // Order is the order of work of one pattern.
 type Order struct {
@@ -72,6 +75,16 @@ type Turn struct {
 // Area is a glue area: of Bonds[Bond] of the pattern, or of Pieces[Piece] if Bond
 // is -1.
 type Area struct{ Bond, Piece, Glue int }
+
+// Of returns the area in its pattern, the piece that it is on and the piece that
+// it is stuck to.
+func (a Area) Of(p *pattern.Pattern) (g *pattern.Glue, own, other int) {
+	if a.Bond < 0 {
+		return &p.Pieces[a.Piece].Glues[a.Glue], a.Piece, a.Piece
+	}
+	b := &p.Bonds[a.Bond]
+	return &b.Glues[a.Glue], b.A, b.B
+}
 
 // Joint is Pieces[Piece].Joints[Joint] of a pattern.
 type Joint struct{ Piece, Joint int }

@@ -135,9 +135,8 @@ func (l *layout) tell(p *pattern.Pattern, s *assembly.Step) string {
 		add(l.say(c.Name) + ": " + l.say(toward(c.Fold)) + " " + l.degrees(c.Angle*math.Abs(t.To-t.From)))
 	}
 	for _, a := range s.Glues {
-		if g, _ := areaOf(p, a); g != nil {
-			add(l.say("glue") + ": " + l.say(g.Name))
-		}
+		g, _, _ := a.Of(p)
+		add(l.say("glue") + ": " + l.say(g.Name))
 	}
 	for _, n := range s.Nests {
 		add(l.say(p.Nests[n].Name))

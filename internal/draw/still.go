@@ -203,10 +203,7 @@ func (s *still) folded(plates [2]int) bool {
 
 // glue hatches what is seen of a glue area.
 func (s *still) glue(area assembly.Area) {
-	g, piece := areaOf(s.pattern, area)
-	if g == nil {
-		return
-	}
+	g, piece, _ := area.Of(s.pattern)
 	for i := range s.frame.Model.Plates {
 		pl := &s.frame.Model.Plates[i]
 		if !s.shown[i] || pl.Piece != piece || pl.Panel != g.Panel {
@@ -224,14 +221,6 @@ func (s *still) glue(area assembly.Area) {
 			s.line(GlueHatch, onPlate(pl, p), onPlate(pl, ring[(k+1)%len(ring)]), i)
 		}
 	}
-}
-
-// areaOf returns a glue area and the piece that it is on; nil if there is none.
-func areaOf(p *pattern.Pattern, area assembly.Area) (*pattern.Glue, int) {
-	if area.Bond >= 0 {
-		return &p.Bonds[area.Bond].Glues[area.Glue], p.Bonds[area.Bond].A
-	}
-	return &p.Pieces[area.Piece].Glues[area.Glue], area.Piece
 }
 
 // onPlate returns where a place of the blank is in space.

@@ -22,7 +22,7 @@ type spread struct {
 func (w *writer) spreads(s *assembly.Step) (lines []string) {
 	var all []spread
 	for _, a := range s.Glues {
-		g, own, _ := w.glueOf(a)
+		g, own, _ := a.Of(&w.s.Pattern)
 		one := w.spread(&w.s.Pattern.Pieces[own], g)
 		one.on = one.on.with(w.part(s, own, g.Panel))
 		i := slices.IndexFunc(all, func(s spread) bool { return s.text == one.text })

@@ -82,7 +82,7 @@ type Step struct {
 	Lines   []string `json:"lines,omitempty"`
 	After   string   `json:"after,omitempty"` // what to look out for when the lines are done
 	Numbers []Number `json:"numbers,omitempty"`
-	Order   []int    `json:"-"` // the steps of the order of work that it tells, from 0
+	Order   []int    `json:"order,omitempty"` // the steps of the order of work that it tells, counted as those of the solution's order
 }
 
 // Number is a length as it stands in a text.

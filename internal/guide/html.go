@@ -43,7 +43,7 @@ func (g *Guide) HTML(p Pictures) ([]byte, error) {
 // itself, which is set into the page as it is.
 type Pictures struct {
 	Figure []byte                // the pattern; nil for none
-	Step   func(step int) []byte // a step of the order of work; nil for none
+	Step   func(step int) []byte // a step of the order of work, from 1; nil for none
 	Dark   string                // style rules that make them light on dark
 	Link   func(step int) string // the address of such a picture; nil for none
 }

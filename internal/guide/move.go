@@ -112,7 +112,7 @@ func (w *writer) how(p *pattern.Piece, c *pattern.Crease) string {
 // hem is pressed onto the panel that it hangs on, which goes without saying.
 func (w *writer) onto(s *assembly.Step) (onto parts) {
 	for _, a := range s.Glues {
-		g, own, other := w.glueOf(a)
+		g, own, other := a.Of(&w.s.Pattern)
 		switch {
 		case own == other && hem(&w.s.Pattern.Pieces[own], g):
 		case w.moved(s, own, g.Panel) || !w.moved(s, other, g.To):
@@ -136,15 +136,6 @@ func (w *writer) moved(s *assembly.Step, piece, panel int) bool {
 	return slices.ContainsFunc(s.Turns, func(t assembly.Turn) bool {
 		return t.Piece == piece && t.Panel == panel
 	}) || slices.ContainsFunc(s.Travels, func(t assembly.Travel) bool { return t.Piece == piece })
-}
-
-// glueOf returns an area and the pieces that it is on and stuck to.
-func (w *writer) glueOf(a assembly.Area) (g *pattern.Glue, own, other int) {
-	if a.Bond < 0 {
-		return &w.s.Pattern.Pieces[a.Piece].Glues[a.Glue], a.Piece, a.Piece
-	}
-	b := &w.s.Pattern.Bonds[a.Bond]
-	return &b.Glues[a.Glue], b.A, b.B
 }
 
 // hooks says how cuts lock into each other.

@@ -84,7 +84,7 @@ func (g *Guide) join(layer *Guide, title string) (finishing []Step) {
 		g.CutList = append(g.CutList, b)
 	}
 	for _, s := range layer.Steps {
-		s.Title = of + s.Title
+		s.Title, s.Order = of+s.Title, nil // a set has no order of its own
 		if s.Stage == StageClose || s.Stage == StageDress {
 			finishing = append(finishing, s)
 		} else {

@@ -31,7 +31,7 @@ func (w *writer) work(o *assembly.Order) (steps []Step) {
 		}
 		for k := len(steps) - 1; k >= 0 && steps[k].Order == nil; k-- {
 			for step := i; step < end; step++ {
-				steps[k].Order = append(steps[k].Order, step)
+				steps[k].Order = append(steps[k].Order, step+1)
 			}
 		}
 		i = end

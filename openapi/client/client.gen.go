@@ -797,6 +797,25 @@ const (
 	WeakestAxisWidth     WeakestAxis = "width"
 )
 
+// Defines values for WorkStepDo.
+const (
+	WorkStepDoClose WorkStepDo = "close"
+	WorkStepDoCut   WorkStepDo = "cut"
+	WorkStepDoFold  WorkStepDo = "fold"
+	WorkStepDoGlue  WorkStepDo = "glue"
+	WorkStepDoJoin  WorkStepDo = "join"
+	WorkStepDoLock  WorkStepDo = "lock"
+	WorkStepDoPutIn WorkStepDo = "put in"
+	WorkStepDoScore WorkStepDo = "score"
+	WorkStepDoSlit  WorkStepDo = "slit"
+)
+
+// Defines values for WorkTurnFold.
+const (
+	WorkTurnFoldMountain WorkTurnFold = "mountain"
+	WorkTurnFoldValley   WorkTurnFold = "valley"
+)
+
 // Defines values for YieldUnit.
 const (
 	YieldUnitIn YieldUnit = "in"
@@ -1213,9 +1232,12 @@ type GuideStep struct {
 	After   string        `json:"after,omitempty"`
 	Lines   []string      `json:"lines,omitempty"`
 	Numbers []GuideNumber `json:"numbers,omitempty"`
-	Stage   GuideStage    `json:"stage,omitempty"`
-	Text    string        `json:"text,omitempty"`
-	Title   string        `json:"title,omitempty"`
+
+	// Order the steps of the order of work that it tells, counted as those of the solution's order
+	Order []int      `json:"order,omitempty"`
+	Stage GuideStage `json:"stage,omitempty"`
+	Text  string     `json:"text,omitempty"`
+	Title string     `json:"title,omitempty"`
 }
 
 // GuideWarning defines model for GuideWarning.
@@ -4884,6 +4906,9 @@ type Solution struct {
 	Kind         string           `json:"kind"`
 	Links        Links            `json:"links"`
 
+	// Order Order is the order of work. It is given only to a request whose show or pick names it.
+	Order []WorkStep `json:"order,omitempty"`
+
 	// Ornament of a slotted band's closure, if one was asked for
 	Ornament *Ornament `json:"ornament,omitempty"`
 	Outside  Outside   `json:"outside"`
@@ -5067,6 +5092,88 @@ type Weakest struct {
 
 // WeakestAxis defines model for Weakest.Axis.
 type WeakestAxis string
+
+// WorkGlue defines model for WorkGlue.
+type WorkGlue struct {
+	Onto      string `json:"onto"`
+	OntoPiece string `json:"onto_piece"`
+
+	// Panel that has the glue
+	Panel string `json:"panel"`
+	Piece string `json:"piece"`
+}
+
+// WorkLock defines model for WorkLock.
+type WorkLock struct {
+	A string `json:"a"`
+	B string `json:"b"`
+}
+
+// WorkMove defines model for WorkMove.
+type WorkMove struct {
+	ByMM float64 `json:"by_mm"`
+
+	// Turned its inside faces the other way than that of the first piece
+	Turned *bool `json:"turned,omitempty"`
+
+	// Way unit direction: x and y as on the first piece's blank, z out of its inside
+	Way  []float64 `json:"way"`
+	What string    `json:"what"`
+}
+
+// WorkStep defines model for WorkStep.
+type WorkStep struct {
+	// Alike so many like moves are this one step
+	Alike *int       `json:"alike,omitempty"`
+	Do    WorkStepDo `json:"do"`
+
+	// FlexMM by which the stock must give way meanwhile
+	FlexMM *float64 `json:"flex_mm,omitempty"`
+
+	// Glues panels that come to lie on their glue
+	Glues []WorkGlue `json:"glues,omitempty"`
+
+	// Locks cuts that are hooked into one another
+	Locks []WorkLock `json:"locks,omitempty"`
+
+	// Moves of whole pieces, or of the contents
+	Moves []WorkMove `json:"moves,omitempty"`
+
+	// Pieces that it is done to
+	Pieces []string `json:"pieces"`
+
+	// Step from 1: the drawing's picture counts alike
+	Step int `json:"step"`
+
+	// Turns panels that are folded
+	Turns []WorkTurn `json:"turns,omitempty"`
+}
+
+// WorkStepDo defines model for WorkStep.Do.
+type WorkStepDo string
+
+// WorkTurn defines model for WorkTurn.
+type WorkTurn struct {
+	Fold WorkTurnFold `json:"fold"`
+
+	// FromDeg folded so far before
+	FromDeg float64 `json:"from_deg"`
+
+	// Group what has one number moves together
+	Group int `json:"group"`
+
+	// Panel that moves
+	Panel string `json:"panel"`
+
+	// PathDeg at equal times, where it does not turn evenly
+	PathDeg []float64 `json:"path_deg,omitempty"`
+	Piece   string    `json:"piece"`
+	Score   string    `json:"score"`
+	ToDeg   float64   `json:"to_deg"`
+}
+
+// WorkTurnFold defines model for WorkTurn.Fold.
+type WorkTurnFold string
 
 // Yield defines model for Yield.
 type Yield struct {
