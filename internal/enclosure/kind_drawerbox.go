@@ -35,7 +35,7 @@ func drawerBox() *Kind {
 			"Ein Kasten, der in einer an beiden Enden offenen Hülle gleitet."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: append([]Param{
-			{Name: "slide", Type: ChoiceParam, Choices: []string{"snug", "easy", "loose"}, Help: "How the tray slides in the sleeve: the clearance between them along the width and the thickness."},
+			byBench("slide", "How the tray slides in the sleeve: the clearance between them along the width and the thickness;"),
 			{Name: "lap", Help: "How wide the lap is that is glued inside the sleeve's front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
 			{Name: "ribbon_slit", Help: "How long the slit for a ribbon is in the middle of the tray's top wall; none if not given.",

@@ -38,7 +38,7 @@ func liddedBox() *Kind {
 		Params: []Param{
 			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as those of the tray or a little less if not given.",
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
-			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{"snug", "easy", "loose"}, Help: "How the lid goes over the tray: the clearance between them along the width and the height."},
+			byBench("lid_fit", "How the lid goes over the tray: the clearance between them along the width and the height;"),
 			cornerTabs,
 			trayWalls,
 			cornerTab,

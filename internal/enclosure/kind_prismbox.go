@@ -52,7 +52,9 @@ func prismBox() *Kind {
 				Help: "Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner."},
 			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as those of the tray or a little less if not given.",
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
-			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{"auto", "snug", "easy", "loose"},
+			// One mark more of a side is several marks more from side to side, so that any
+			// named fit will do unless one is asked for.
+			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{anyFit, "snug", "easy", "loose"},
 				Help: "How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy."},
 			{Name: "lap", Advanced: true, Help: "How wide the glue laps and the flaps are; the plainest width that there is room for if not given.",
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
@@ -103,7 +105,7 @@ func (p *prism) taken(calipers int64) measure.Length {
 func (p *prism) side(across measure.Length) measure.Length { return scaled(across, 1/p.perSide()) }
 
 func planPrismBox(in *Input) (*Plan, error) {
-	p := &prism{in: in, sides: int(in.count("sides")), play: in.lidPlay()}
+	p := &prism{in: in, sides: int(in.count("sides")), play: in.named("lid_fit")}
 	if err := p.measureContents(); err != nil {
 		return nil, err
 	}
@@ -132,15 +134,6 @@ func planPrismBox(in *Input) (*Plan, error) {
 	}
 	d.warn("lap-score", "The glue lap is scored beside the line between it and the first wall, towards the wall: move the ruler by a scrap of the stock, by two from nine sides on.")
 	return d.plan, fault.Join(p.checkRoom(), p.checkWalls())
-}
-
-// lidPlay is the clearance of the lid. One mark more of a side is several marks
-// more from side to side, so that any named fit will do unless one is asked for.
-func (in *Input) lidPlay() Range {
-	if in.choice("lid_fit") == "auto" {
-		return Range{Max: namedFits[len(namedFits)-1].Range(in.Unit).Max}
-	}
-	return in.named("lid_fit")
 }
 
 // repeated lists a reading so many times.

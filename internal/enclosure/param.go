@@ -36,6 +36,10 @@ type Param struct {
 
 	// Choices holds for choices; the first is the default.
 	Choices []string
+
+	// ByBench holds for the fit between two pieces: unless one is given it is the
+	// closest that the bench makes sure.
+	ByBench bool
 }
 
 // DefaultLength returns the default of a length on rulers of the unit.

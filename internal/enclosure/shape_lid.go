@@ -7,17 +7,6 @@ import (
 // lidOverTray names the clearance between the two pieces.
 const lidOverTray = "lid over tray"
 
-// named returns the window of a named fit on the request's ruler.
-func (in *Input) named(param string) Range {
-	choice := in.choice(param)
-	for _, f := range namedFits {
-		if f.Name == choice {
-			return f.Range(in.Unit)
-		}
-	}
-	return in.Fit
-}
-
 // lidWall says how the readings of a lid's walls are added: as the depth says,
 // or a little less than what comes down to the table.
 func (d *draft) lidWall(full measure.Length) func(name string) int {

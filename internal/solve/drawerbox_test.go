@@ -34,12 +34,12 @@ func TestEveryCaliperOfADrawerBoxCounts(t *testing.T) {
 // the proof of the tray alone.
 func TestSleeveOverADrawer(t *testing.T) {
 	r := metric(t, "drawer-box", 100, 150, 30)
-	r.Options = choices("corners", "outside")
+	r.Options = choices("corners", "outside", "slide", "snug")
 	s, err := solve.Solve(context.Background(), r)
 	require.NoError(t, err)
 	play := measure.MustParse("0.75 mm") // the middle of snug
 	alone := metric(t, "tray", 100, 150, 30)
-	alone.Options = r.Options
+	alone.Options = choices("corners", "outside")
 	tray, err := solve.Solve(context.Background(), alone)
 	require.NoError(t, err)
 	outside := fold.Prove(&tray.Ideal, measure.Length{}).Extent

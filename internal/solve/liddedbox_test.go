@@ -104,7 +104,9 @@ func warned(s *solve.Solution, code string) (all string) {
 // Over a box of 0.30 mm stock that is 101.60 mm outside, see the tray, a lid is
 // 101.60 mm and the play inside, and one caliper more from centre to centre.
 func TestLidOfTheSameStock(t *testing.T) {
-	s, err := solve.Solve(context.Background(), metric(t, "lidded-box", 150, 100, 30))
+	r := metric(t, "lidded-box", 150, 100, 30)
+	r.Options = map[string]enclosure.Value{"lid_fit": {Choice: "snug"}}
+	s, err := solve.Solve(context.Background(), r)
 	require.NoError(t, err)
 	play := fold.Prove(&s.Ideal, measure.Length{}).Clearances[4].Clearance
 	assert.Equal(t, measure.MustParse("0.75 mm"), play, "the middle of snug")

@@ -137,11 +137,12 @@ func TestEveryCaliperOfEveryKindCounts(t *testing.T) {
 			noticed := 0
 			for solved := 0; solved < 40; {
 				q := r.request(k)
-				if _, err := solve.Solve(context.Background(), q); err != nil {
+				s, err := solve.Solve(context.Background(), q)
+				if err != nil {
 					continue
 				}
 				solved++
-				noticed += mutate(t, q)
+				noticed += mutate(t, s.Request)
 			}
 			assert.Greater(t, noticed, 40)
 		})

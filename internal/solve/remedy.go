@@ -50,16 +50,16 @@ func firstThatFits(ctx context.Context, tries []remedy) (string, error) {
 // feasible reports whether a request has readings at any of its steps that
 // close and hold.
 func (r *Request) feasible(ctx context.Context) (bool, error) {
-	plan, err := r.planned()
+	tries, err := r.attempts(ctx)
 	if err != nil {
-		return false, nil // the change breaks something else
-	}
-	found, err := searchAll(ctx, r, plan, rounding.NewSearch(&plan.Problem))
-	if err != nil || len(found) == 0 {
 		return false, err
 	}
-	_, _, _, wrong := r.wanted(plan, found)
-	return wrong == nil, nil
+	for i := range tries.good {
+		if _, _, wrong := tries.good[i].wanted(); wrong == nil {
+			return true, nil
+		}
+	}
+	return false, nil // the change breaks something else, or does not help
 }
 
 // finerRulers tries the first finer mark than the request allows.

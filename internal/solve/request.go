@@ -50,6 +50,7 @@ type Request struct {
 	// Notes are warnings from reading the request, such as an estimated caliper.
 	Notes []enclosure.Warning
 
+	asked    *Request        // what this is an attempt at, if that leaves a fit to the bench
 	toFind   []string        // sizes of the contents that a check is to find
 	inner    *chain          // what the sizes of the contents depend on, if they are another enclosure
 	measured map[string]bool // options that a check took from the measurements

@@ -1,9 +1,7 @@
 package solve
 
 import (
-	"cmp"
 	"context"
-	"slices"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
@@ -14,19 +12,21 @@ import (
 // out, folded and judged. The error is a fault or faults when there is none,
 // or the context's.
 func Solve(ctx context.Context, r *Request) (*Solution, error) {
-	plan, err := r.planned()
+	tries, err := r.attempts(ctx)
 	if err != nil {
 		return nil, err
 	}
-	search := rounding.NewSearch(&plan.Problem)
-	found, err := searchAll(ctx, r, plan, search)
-	if err != nil {
-		return nil, err
+	if len(tries.good) == 0 {
+		return nil, tries.explain(ctx)
 	}
-	if len(found) == 0 {
-		return nil, r.explain(ctx, plan, search)
+	var s *Solution
+	for i := range tries.good {
+		var at int
+		if s, at, err = tries.good[i].wanted(); err == nil {
+			return tries.good[i].settle(ctx, s, at)
+		}
 	}
-	return r.settle(ctx, plan, found)
+	return nil, s.Request.explainProof(ctx, s, err)
 }
 
 // planned is the request's plan by its kind.
@@ -74,53 +74,6 @@ func searchAll(ctx context.Context, r *Request, plan *enclosure.Plan, search *ro
 	return found, nil
 }
 
-// settle takes the answer that is wanted of those that close and hold, and
-// judges the others beside it.
-func (r *Request) settle(ctx context.Context, plan *enclosure.Plan, found []answer) (*Solution, error) {
-	s, at, judged, err := r.wanted(plan, found)
-	if err != nil {
-		return nil, r.explainProof(ctx, s, err)
-	}
-	s.Alternatives = s.beside(found, judged, at)
-	if s.Warnings, err = s.warn(ctx); err != nil {
-		return nil, err
-	}
-	return s, s.offerTwoPieces(ctx)
-}
-
-// wanted lays out the first answer, in the order of preference, that closes and
-// holds, and says which it is; or the last, with what is wrong with it.
-func (r *Request) wanted(plan *enclosure.Plan, found []answer) (s *Solution, at int, judged []*judgement, err error) {
-	order, judged := r.preferred(plan, found)
-	for _, at = range order {
-		if s, err = r.layOut(plan, found[at], judged[at]); err == nil {
-			break
-		}
-	}
-	return s, at, judged, err
-}
-
-// preferred says in which order the answers at all steps are tried, and judges
-// them as far as that needs it: the plainest first or, if a chance is wanted, the
-// plainest of those that reach it, then the others, the surest first.
-func (r *Request) preferred(plan *enclosure.Plan, found []answer) (order []int, judged []*judgement) {
-	order, judged = make([]int, len(found)), make([]*judgement, len(found))
-	for i := range found {
-		order[i] = i
-	}
-	if r.WantedChance <= 0 {
-		return order, judged
-	}
-	for i := range found {
-		judged[i] = r.judge(plan, found[i].sizes)
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		x, y := judged[a].sure.Chance, judged[b].sure.Chance
-		return cmp.Compare(min(y, r.WantedChance), min(x, r.WantedChance))
-	})
-	return order, judged
-}
-
 // layOut lays out, proves and judges the answer at one step.
 func (r *Request) layOut(plan *enclosure.Plan, first answer, j *judgement) (*Solution, error) {
 	if j == nil {
@@ -142,33 +95,6 @@ func ideals(plan *enclosure.Plan) []measure.Length {
 		sizes[i] = reading.Ideal
 	}
 	return sizes
-}
-
-// beside judges the answers at other steps: the finer ones and, if a chance was
-// wanted, the plainer ones that do not reach it.
-func (s *Solution) beside(found []answer, judged []*judgement, at int) []Alternative {
-	from := at + 1
-	if judged[at] != nil {
-		from = 0
-	}
-	if from >= len(found) {
-		return nil
-	}
-	alternatives := make([]Alternative, 0, len(found)-from)
-	for i := from; i < len(found); i++ {
-		if i == at {
-			continue
-		}
-		a := Alternative{Step: found[i].step}
-		if j := judged[i]; j != nil {
-			a.Fits, a.Chance = j.fits, j.sure.Chance
-		} else {
-			a.Fits = s.Request.fits(s.plan, found[i].sizes, s.Sure.Datum)
-		}
-		a.Nearer = offMiddle(s.Fits).Sub(offMiddle(a.Fits))
-		alternatives = append(alternatives, a)
-	}
-	return alternatives
 }
 
 // offMiddle sums up how far the clearances are from the middles of their

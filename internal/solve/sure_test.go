@@ -60,6 +60,7 @@ func TestWorkshopRuleLid(t *testing.T) {
 	r := seen(t, "lidded-box", 1, 200, 150, 40)
 	r.Unit, r.Ruler = measure.Inch, measure.Marks(measure.Inch)[4]
 	r.Width, r.Height, r.Thickness, r.Fit = measure.Inches(8), measure.Inches(6), measure.MustParse("1 1/2 in"), enclosure.NamedFits()[1].Range(measure.Inch)
+	r.Options = map[string]enclosure.Value{"lid_fit": {Choice: "snug"}}
 	s, err := Solve(context.Background(), r)
 	require.NoError(t, err)
 	tray, lid := &s.Pattern.Pieces[0], &s.Pattern.Pieces[1]

@@ -2,7 +2,6 @@ package solve
 
 import (
 	"context"
-	"maps"
 	"slices"
 
 	"creasefit/internal/enclosure"
@@ -42,11 +41,7 @@ func (r *Request) inTwoPieces(ctx context.Context) (option enclosure.Option, fit
 	if !offered || r.Options[option.Name].Choice == option.Choice {
 		return option, false, nil
 	}
-	changed := *r
-	if changed.Options = maps.Clone(r.Options); changed.Options == nil {
-		changed.Options = map[string]enclosure.Value{}
-	}
-	changed.Options[option.Name] = enclosure.Value{Choice: option.Choice}
+	changed := r.with(option)
 	s, err := Solve(ctx, &changed)
 	if err != nil {
 		return option, false, ctx.Err() // it cannot be made in two pieces either

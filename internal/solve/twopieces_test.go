@@ -60,7 +60,7 @@ func TestRandomRequestsInTwoPieces(t *testing.T) {
 				checkFolded(t, s)
 				require.NotEmpty(t, s.Pattern.Bonds)
 				if solved <= 20 {
-					assert.Positive(t, mutate(t, q))
+					assert.Positive(t, mutate(t, s.Request))
 				}
 			}
 			assert.Equal(t, 400, solved)

@@ -2,12 +2,10 @@ package solve
 
 import (
 	"context"
-	"maps"
 	"strconv"
 
 	"creasefit/internal/bench"
 	"creasefit/internal/enclosure"
-	"creasefit/internal/rounding"
 )
 
 // sureEnough is the least chance that needs no warning, unless the request
@@ -72,34 +70,32 @@ type surerTry struct {
 // the least sure, those of the parameter that chooses their fit.
 func (r *Request) looser(weakest *Fit) []surerTry {
 	var tries []surerTry
+	between := r.Kind.FitParam()
 	for _, f := range enclosure.NamedFits() {
-		if !weakest.Window.Min.Less(f.Range(r.Ruler.Unit()).Min) {
-			continue
-		}
-		changed := *r
-		option := enclosure.Option{Name: "fit", Choice: f.Name}
-		if weakest.Between == "" {
+		switch {
+		case !weakest.Window.Min.Less(f.Range(r.Ruler.Unit()).Min):
+		case weakest.Between == "":
+			changed := *r
 			changed.FitName, changed.Fit = f.Name, f.Range(r.Ruler.Unit())
-		} else if option.Name = r.Kind.FitParam(); option.Name != "" {
-			changed.Options = maps.Clone(r.Options)
-			if changed.Options == nil {
-				changed.Options = map[string]enclosure.Value{}
-			}
-			changed.Options[option.Name] = enclosure.Value{Choice: f.Name}
-		}
-		if option.Name != "" {
-			tries = append(tries, surerTry{changed, option})
+			tries = append(tries, surerTry{changed, enclosure.Option{Name: "fit", Choice: f.Name}})
+		case between != nil:
+			option := enclosure.Option{Name: between.Name, Choice: f.Name}
+			tries = append(tries, surerTry{r.with(option), option})
 		}
 	}
 	return tries
 }
 
-// benches tries the benches that are more exact.
+// benches tries the benches that are more exact, each with the fit between two
+// pieces that it makes sure if that is left to the bench.
 func (r *Request) benches() []surerTry {
 	var tries []surerTry
 	for _, b := range bench.All() {
 		if b.Cut.Less(r.CutError) && b.Score.Less(r.ScoreError) {
 			changed := *r
+			if r.asked != nil {
+				changed = *r.asked
+			}
 			changed.CutError, changed.ScoreError = b.Cut, b.Score
 			tries = append(tries, surerTry{changed, enclosure.Option{Name: "bench", Choice: b.Name}})
 		}
@@ -110,18 +106,9 @@ func (r *Request) benches() []surerTry {
 // likely is the chance of the answer to a request, 0 if it has none; what is
 // folded up does not count.
 func (r *Request) likely(ctx context.Context) (float64, error) {
-	plan, err := r.planned()
-	if err != nil {
-		return 0, nil // the change breaks something else
+	tries, err := r.attempts(ctx)
+	if err != nil || len(tries.good) == 0 {
+		return 0, err // the change breaks something else
 	}
-	found, err := searchAll(ctx, r, plan, rounding.NewSearch(&plan.Problem))
-	if err != nil || len(found) == 0 {
-		return 0, err
-	}
-	order, judged := r.preferred(plan, found)
-	j := judged[order[0]]
-	if j == nil {
-		j = r.judge(plan, found[order[0]].sizes)
-	}
-	return j.sure.Chance, nil
+	return tries.good[0].chance(), nil
 }
