@@ -82,14 +82,7 @@ func TestKubernetesObjectsAreWhatTheyShouldBe(t *testing.T) {
 func TestNginxTakesItsConfiguration(t *testing.T) {
 	program := peer.Path(t, "nginx", "apt-get install nginx-light")
 	folder := t.TempDir()
-	conf := strings.ReplaceAll(string(read(t, "nginx/creasefit.conf")), "/var/cache/nginx", folder)
-	conf = strings.ReplaceAll(conf, "listen 80;", "listen 127.0.0.1:18080;")
-	write := func(name, text string) {
-		require.NoError(t, os.WriteFile(filepath.Join(folder, name), []byte(text), 0o600))
-	}
-	write("creasefit.conf", conf)
-	write("replicas.conf", strings.NewReplacer("creasefit-1:8080", "127.0.0.1:18081", "creasefit-2:8080", "127.0.0.1:18082", "creasefit-3:8080", "127.0.0.1:18083").Replace(string(read(t, "nginx/replicas.conf"))))
-	write("nginx.conf", "pid "+folder+"/pid;\nerror_log stderr;\nevents {}\nhttp { include "+folder+"/creasefit.conf; }\n")
+	configure(t, folder, "127.0.0.1:18080", "127.0.0.1:18081", "127.0.0.1:18082", "127.0.0.1:18083")
 	output, err := exec.Command(program, "-t", "-p", folder, "-c", "nginx.conf").CombinedOutput()
 	assert.NoError(t, err, string(output))
 }

@@ -2,6 +2,7 @@ package edge
 
 import (
 	"context"
+	"slices"
 	"sync"
 	"time"
 )
@@ -22,7 +23,11 @@ type Lane struct {
 }
 
 // ticket is one work that waits.
-type ticket struct{ ready chan struct{} }
+type ticket struct {
+	ready   chan struct{} // closed when it need not wait any longer
+	steady  bool          // it was let in already: it makes room for nobody
+	refused bool          // it made room for another one; set before ready is closed
+}
 
 // NewLane returns a lane with all places free.
 func NewLane(name string, places, waiting int, patience time.Duration) *Lane {
@@ -32,7 +37,7 @@ func NewLane(name string, places, waiting int, patience time.Duration) *Lane {
 // Enter takes a place for a caller and reports whether there was one in time.
 // The place is given back by Leave.
 func (l *Lane) Enter(ctx context.Context, caller string) bool {
-	t := l.queue(caller, l.most)
+	t := l.queue(caller, false)
 	if t == nil || t == taken {
 		return t == taken
 	}
@@ -40,7 +45,7 @@ func (l *Lane) Enter(ctx context.Context, caller string) bool {
 	defer timer.Stop()
 	select {
 	case <-t.ready:
-		return true
+		return !t.refused
 	case <-timer.C:
 	case <-ctx.Done():
 	}
@@ -51,7 +56,7 @@ func (l *Lane) Enter(ctx context.Context, caller string) bool {
 // whether there was one before the caller went away. It is for parts of a work
 // that was let in already and bounds how many of them wait.
 func (l *Lane) Await(ctx context.Context, caller string) bool {
-	t := l.queue(caller, 1<<30)
+	t := l.queue(caller, true)
 	select {
 	case <-t.ready:
 		return true
@@ -62,25 +67,26 @@ func (l *Lane) Await(ctx context.Context, caller string) bool {
 
 // taken is the ticket of a work that need not wait.
 var taken = func() *ticket {
-	t := &ticket{make(chan struct{})}
+	t := &ticket{ready: make(chan struct{})}
 	close(t.ready)
 	return t
 }()
 
 // queue returns a ticket, nil if there is no room to wait. When the lane is full
-// the last of the caller that has most waiting makes room for one with less.
-func (l *Lane) queue(caller string, most int) *ticket {
+// the last of the caller that has most waiting makes room for one with less; a
+// steady one always finds room.
+func (l *Lane) queue(caller string, steady bool) *ticket {
 	l.mutex.Lock()
 	defer l.mutex.Unlock()
 	if l.free > 0 {
 		l.free--
 		return taken
 	}
-	if l.waiting >= most && !l.makeRoom(caller) {
+	if !steady && l.waiting >= l.most && !l.makeRoom(caller) {
 		l.shed++
 		return nil
 	}
-	t := &ticket{make(chan struct{})}
+	t := &ticket{ready: make(chan struct{}), steady: steady}
 	if len(l.queues[caller]) == 0 {
 		l.turn = append(l.turn, caller)
 	}
@@ -90,7 +96,7 @@ func (l *Lane) queue(caller string, most int) *ticket {
 }
 
 // makeRoom turns the last work away of the caller with most waiting, if that is
-// more than one above what this caller has.
+// more than one above what this caller has. It hears of that at once.
 func (l *Lane) makeRoom(caller string) bool {
 	longest, n := "", 0
 	for _, other := range l.turn {
@@ -102,10 +108,17 @@ func (l *Lane) makeRoom(caller string) bool {
 		return false
 	}
 	queue := l.queues[longest]
-	l.queues[longest] = queue[:n-1]
-	l.waiting--
-	l.shed++
-	return true // the one turned away finds out when its patience ends
+	for i, t := range slices.Backward(queue) {
+		if !t.steady {
+			l.queues[longest] = slices.Delete(queue, i, i+1)
+			l.waiting--
+			l.shed++
+			t.refused = true
+			close(t.ready)
+			return true
+		}
+	}
+	return false
 }
 
 // giveUp takes a ticket back whose owner no longer waits. It reports whether
@@ -113,22 +126,15 @@ func (l *Lane) makeRoom(caller string) bool {
 func (l *Lane) giveUp(caller string, t *ticket) bool {
 	l.mutex.Lock()
 	defer l.mutex.Unlock()
-	queue := l.queues[caller]
-	for i := range queue {
-		if queue[i] == t {
-			l.queues[caller] = append(queue[:i:i], queue[i+1:]...)
-			l.waiting--
-			l.shed++
-			l.forget(caller)
-			return false
-		}
+	i := slices.Index(l.queues[caller], t)
+	if i < 0 {
+		return !t.refused
 	}
-	select {
-	case <-t.ready:
-		return true
-	default:
-		return false // it made room for another one
-	}
+	l.queues[caller] = slices.Delete(l.queues[caller], i, i+1)
+	l.waiting--
+	l.shed++
+	l.forget(caller)
+	return false
 }
 
 // forget ends the turn of a caller who has nothing waiting.
@@ -137,12 +143,7 @@ func (l *Lane) forget(caller string) {
 		return
 	}
 	delete(l.queues, caller)
-	for i, other := range l.turn {
-		if other == caller {
-			l.turn = append(l.turn[:i:i], l.turn[i+1:]...)
-			return
-		}
-	}
+	l.turn = slices.DeleteFunc(l.turn, func(other string) bool { return other == caller })
 }
 
 // Leave gives the place to the first work of the next caller.

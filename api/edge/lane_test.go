@@ -42,6 +42,28 @@ func TestLaneServesCallersInTurn(t *testing.T) {
 	assert.Equal(t, State{Free: 1}, l.State())
 }
 
+// TestPartsOfAWorkMakeNoRoom: lines of a batch that wait for their turn are not
+// turned away for somebody else's call; one of them once was, and its stream
+// stood still until its caller left. What does make room hears of it at once.
+func TestPartsOfAWorkMakeNoRoom(t *testing.T) {
+	l := NewLane("cheap", 1, 3, time.Hour)
+	require.True(t, l.Enter(context.Background(), "one"))
+	lines, call := make(chan bool, 2), make(chan bool)
+	for i := range 2 {
+		go func() { lines <- l.Await(context.Background(), "stream") }()
+		waiting(t, l, i+1)
+	}
+	go func() { call <- l.Enter(context.Background(), "stream") }()
+	waiting(t, l, 3)
+	go l.Enter(context.Background(), "two")
+	assert.False(t, <-call, "it made room, long before its patience ended")
+	for range 3 {
+		l.Leave()
+	}
+	assert.True(t, <-lines)
+	assert.True(t, <-lines)
+}
+
 // TestLaneTurnsAwayWhatHasNoRoom: at once when as much waits as may, and after
 // its patience; a caller with little waiting goes before one with much.
 func TestLaneTurnsAwayWhatHasNoRoom(t *testing.T) {
