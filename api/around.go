@@ -8,16 +8,16 @@ import (
 	"time"
 
 	"github.com/labstack/echo/v4"
-
-	"creasefit/api/edge"
+	"go.opentelemetry.io/otel/trace"
 
 	"creasefit/api/ask"
+	"creasefit/api/edge"
 	"creasefit/api/wire"
 )
 
 // Header values that every answer carries. They are never changed.
 var (
-	exposed        = []string{"ETag, Retry-After, RateLimit, RateLimit-Policy, Server-Timing, Content-Location, Request-Id"}
+	exposed        = []string{"ETag, Retry-After, RateLimit, RateLimit-Policy, Server-Timing, Content-Location, Request-Id, Deprecation, Sunset, Link"}
 	allowMethods   = []string{"GET, HEAD, POST, OPTIONS"}
 	allowHeaders   = []string{"Authorization, Content-Type, If-None-Match, Request-Id, Traceparent"}
 	preflightAge   = []string{"86400"}
@@ -32,7 +32,7 @@ func (s *host) around(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
 		began := time.Now()
 		s.setCommonHeaders(c)
-		defer s.finish(c, began)
+		defer s.finish(c, began, s.tracer.Begin(c.Request()))
 		request := c.Request()
 		switch {
 		case request.Method == http.MethodOptions:
@@ -75,9 +75,9 @@ func answerPreflight(c echo.Context) error {
 	return c.NoContent(http.StatusNoContent)
 }
 
-// finish turns a panic into a problem, counts the answer and logs it if
-// requests are logged.
-func (s *host) finish(c echo.Context, began time.Time) {
+// finish turns a panic into a problem, counts the answer, ends its span and logs
+// it if requests are logged.
+func (s *host) finish(c echo.Context, began time.Time, span trace.Span) {
 	if cause := recover(); cause != nil {
 		if cause == http.ErrAbortHandler {
 			panic(cause) // the caller is gone; there is nobody to answer and nothing to mend
@@ -91,6 +91,7 @@ func (s *host) finish(c echo.Context, began time.Time) {
 	took := time.Since(began)
 	route, kind := s.routeOf(c, c.Response().Status)
 	s.metrics.Count(route, kind, c.Response().Status, took)
+	edge.End(span, c.Request().Method, route, kind, c.Response().Status)
 	if s.config.LogRequests {
 		s.logRequest(c, took)
 	}
@@ -101,8 +102,8 @@ func (s *host) logRequest(c echo.Context, took time.Duration) {
 	r, w := c.Request(), c.Response()
 	about := []any{slog.String("method", r.Method), slog.String("uri", ask.Cut(r.RequestURI, 500)), slog.Int("status", w.Status),
 		slog.Int64("bytes", w.Size), slog.Duration("took", took), slog.String("request", w.Header().Get("Request-Id")), slog.String("caller", s.callerOf(c).id)}
-	if trace, span := edge.Trace(r.Header.Get("Traceparent")); trace != "" {
-		about = append(about, slog.String("trace", trace), slog.String("span", span))
+	if from := edge.Trace(r.Header); from.IsValid() {
+		about = append(about, slog.String("trace", from.TraceID().String()), slog.String("span", from.SpanID().String()))
 	}
 	s.log.Info("request", about...)
 }

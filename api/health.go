@@ -2,19 +2,31 @@ package api
 
 import (
 	"net/http"
+	"time"
 
 	"github.com/labstack/echo/v4"
+
+	"creasefit/api/edge"
 )
 
-// healthy answers as long as the process runs.
+// healthz says what livez does, by an older name.
+var healthz = edge.Deprecated{
+	Told: time.Date(2026, time.November, 29, 0, 0, 0, 0, time.UTC), Gone: time.Date(2027, time.November, 30, 0, 0, 0, 0, time.UTC), Instead: "/livez",
+}
+
+// healthy answers as live does.
 //
-//	@Summary	Whether the process runs
+//	@Summary	Whether the process runs, by an older name: ask /livez
 //	@ID			healthz
 //	@Tags		service
+//	@Deprecated
 //	@Produce	plain
 //	@Success	200	{string}	string
 //	@Router		/healthz [get]
-func (s *host) healthy(c echo.Context) error { return s.answerProbe(c, "ok\n") }
+func (s *host) healthy(c echo.Context) error {
+	healthz.Say(c.Response().Header())
+	return s.live(c)
+}
 
 // live answers as long as the process runs, by the name that containers ask for.
 //

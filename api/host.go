@@ -26,6 +26,8 @@ type host struct {
 	metrics  *edge.Metrics
 	limiter  *edge.Limiter // nil without a limit
 	keys     *edge.Keys    // nil where everybody may call
+	tracer   *edge.Tracer  // nil without a collector
+	flight   *edge.Flight  // bytes of answers on their way
 	proxies  edge.Proxies
 	stopping chan struct{} // closed when streams are to end
 	ids      edge.IDs
@@ -40,11 +42,15 @@ func newHost(config Config, log *slog.Logger) *host {
 	s := &host{
 		config: config, log: log,
 		recent: newRecent(config.Recent), limiter: edge.NewLimiter(config.RateLimit, config.RateBurst), stopping: make(chan struct{}),
-		ids: edge.NewIDs(), cross: edge.NewOrigins(config.AllowedOrigins),
+		flight: edge.NewFlight(config.MostInFlight), ids: edge.NewIDs(), cross: edge.NewOrigins(config.AllowedOrigins),
 		overload: tell.AppendJSON(nil, single(codeOverloaded, "too many calculations are running", "").answer()),
 	}
 	s.openLanes()
 	s.knowCallers()
+	var err error
+	if s.tracer, err = edge.NewTracer(config.Collector, config.TraceShare, Release, Revision()); err != nil {
+		log.Error("no traces are sent", slog.Any("cause", err))
+	}
 	return s
 }
 

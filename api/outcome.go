@@ -123,6 +123,11 @@ func (o *outcome) answer() error {
 	if o.c.Request().Method != http.MethodPost && edge.AnyTag(o.c.Request().Header.Get("If-None-Match")) {
 		return o.answerUnchanged()
 	}
+	size := len(o.body)
+	if !o.s.flight.Enter(size) {
+		return o.s.answerProblem(o.c, single(codeOverloaded, "too many calculations are running", "")) // or wait for their callers
+	}
+	defer o.s.flight.Leave(size)
 	if o.pick != "" {
 		media = plainText[0]
 	}

@@ -58,6 +58,9 @@ func (s *Service) shutdown(servers []*http.Server, public *edge.Patient) error {
 	for _, server := range servers {
 		err = errors.Join(err, server.Shutdown(ctx))
 	}
+	if lost := s.tracer.Shutdown(ctx); lost != nil {
+		s.log.Warn("the last traces are lost", slog.Any("cause", lost))
+	}
 	return err
 }
 

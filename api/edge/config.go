@@ -36,13 +36,14 @@ type Config struct {
 	DrainDelay   time.Duration `env:"DRAIN_DELAY" envDefault:"5s"`    // between refusing readiness and closing the listener
 	DrainTimeout time.Duration `env:"DRAIN_TIMEOUT" envDefault:"15s"` // for requests still running after that
 
-	MostRunning  int           `env:"MOST_RUNNING" envDefault:"0"`        // cheap calculations at once; 0 for one a processor
-	MostDear     int           `env:"MOST_DEAR" envDefault:"0"`           // orders, PDFs and PNGs at once; 0 for all processors but one
-	MostStreams  int           `env:"MOST_STREAMS" envDefault:"0"`        // batches at once; 0 for 16 a processor
-	MostWaiting  int           `env:"MOST_WAITING" envDefault:"256"`      // calculations of a lane waiting for their turn
-	QueueTimeout time.Duration `env:"QUEUE_TIMEOUT" envDefault:"100ms"`   // a cheap calculation waits for its turn
-	DearTimeout  time.Duration `env:"DEAR_QUEUE_TIMEOUT" envDefault:"2s"` // a dear one does
-	Recent       int           `env:"RECENT_BYTES" envDefault:"16777216"` // memory for answers given lately; 0 for none
+	MostRunning  int           `env:"MOST_RUNNING" envDefault:"0"`          // cheap calculations at once; 0 for one a processor
+	MostDear     int           `env:"MOST_DEAR" envDefault:"0"`             // orders, PDFs and PNGs at once; 0 for all processors but one
+	MostStreams  int           `env:"MOST_STREAMS" envDefault:"0"`          // batches at once; 0 for 16 a processor
+	MostWaiting  int           `env:"MOST_WAITING" envDefault:"256"`        // calculations of a lane waiting for their turn
+	QueueTimeout time.Duration `env:"QUEUE_TIMEOUT" envDefault:"100ms"`     // a cheap calculation waits for its turn
+	DearTimeout  time.Duration `env:"DEAR_QUEUE_TIMEOUT" envDefault:"2s"`   // a dear one does
+	Recent       int           `env:"RECENT_BYTES" envDefault:"16777216"`   // memory for answers given lately; 0 for none
+	MostInFlight int64         `env:"MOST_IN_FLIGHT" envDefault:"67108864"` // bytes of answers that callers have not taken yet
 
 	RateLimit      float64  `env:"RATE_LIMIT" envDefault:"0"`      // calls a second of one caller; 0 for no limit
 	RateBurst      int      `env:"RATE_BURST" envDefault:"50"`     // calls at once within that limit
@@ -52,6 +53,9 @@ type Config struct {
 
 	LogRequests bool   `env:"LOG_REQUESTS" envDefault:"false"` // one line for each request
 	LogFormat   string `env:"LOG_FORMAT" envDefault:"text"`    // text or json
+
+	Collector  string  `env:"OTLP_ENDPOINT"`              // that traces are sent to, such as http://127.0.0.1:4318; none without it
+	TraceShare float64 `env:"TRACE_SHARE" envDefault:"1"` // of the requests that begin a trace themselves, 0 to 1
 }
 
 // DefaultConfig returns the settings of an empty environment.
@@ -140,7 +144,7 @@ func (c Config) Check() error {
 		{"QUEUE_TIMEOUT", float64(c.QueueTimeout), 1}, {"DEAR_QUEUE_TIMEOUT", float64(c.DearTimeout), 1},
 		{"MOST_RUNNING", float64(c.MostRunning), 0}, {"MOST_DEAR", float64(c.MostDear), 0}, {"MOST_STREAMS", float64(c.MostStreams), 0},
 		{"MOST_WAITING", float64(c.MostWaiting), 0}, {"DRAIN_DELAY", float64(c.DrainDelay), 0}, {"RECENT_BYTES", float64(c.Recent), 0},
-		{"RATE_LIMIT", c.RateLimit, 0}, {"RATE_BURST", float64(c.RateBurst), 0},
+		{"MOST_IN_FLIGHT", float64(c.MostInFlight), 1}, {"TRACE_SHARE", c.TraceShare, 0}, {"RATE_LIMIT", c.RateLimit, 0}, {"RATE_BURST", float64(c.RateBurst), 0},
 	} {
 		switch {
 		case limit.value >= limit.least:
@@ -167,6 +171,10 @@ func (c Config) checkTexts() error {
 	if c.KeysFile != "" {
 		_, wrong = OpenKeys(c.KeysFile, nil)
 		note("KEYS_FILE", wrong)
+	}
+	note("OTLP_ENDPOINT", checkCollector(c.Collector))
+	if c.TraceShare > 1 {
+		note("TRACE_SHARE", errors.New("it must not be above one"))
 	}
 	if c.LogFormat != "text" && c.LogFormat != "json" {
 		note("LOG_FORMAT", fmt.Errorf("%q is neither text nor json", c.LogFormat))
