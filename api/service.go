@@ -19,6 +19,7 @@ type Service struct {
 	ruler     *rulerCalculation
 	paper     *paperCalculation
 	mail      *mailCalculation
+	suggest   *suggestCalculation
 	yield     *yieldCalculation
 	portfolio *portfolioEntry
 	lists     lists
@@ -31,7 +32,7 @@ func New(config Config, log *slog.Logger) *Service {
 	h := newHost(config, log)
 	s := &Service{
 		host: h, echo: echo.New(), kinds: newKinds(h), lists: newLists(h), documents: newDocuments(),
-		ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(), yield: newYieldCalculation(), portfolio: newPortfolioEntry(),
+		ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(), suggest: newSuggestCalculation(), yield: newYieldCalculation(), portfolio: newPortfolioEntry(),
 	}
 	s.batches = &batches{h, s.lineCalls()}
 	s.echo.HTTPErrorHandler = s.answerError
@@ -43,7 +44,7 @@ func New(config Config, log *slog.Logger) *Service {
 
 // lineCalls is every calculation that a line of a batch may name, by its path.
 func (s *Service) lineCalls() map[string]lineCall {
-	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail}
+	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail, s.suggest.path: s.suggest}
 	p := s.portfolio
 	calls[p.solve.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.guide, p.drawing
 	for _, e := range s.kinds.byName {
@@ -90,6 +91,7 @@ func (s *Service) routes() {
 	s.calculate("/v1/stock", tellStock(s.host, s.paper))
 	s.calculate("/v1/yield", planYield(s.host, s.yield))
 	s.calculate("/v1/mail", judgeMail(s.host, s.mail))
+	s.calculate("/v1/suggest", suggest(s.host, s.suggest))
 	s.echo.POST("/v1/batch", s.batches.runBatch)
 	s.paths = append(s.paths, "/v1/batch")
 	s.get("/v1/contents", s.lists.listContents)

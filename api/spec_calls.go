@@ -26,6 +26,8 @@ func CallSpecs() []CallSpec {
 		newPaperCalculation().spec().asked("basis_weight=80&grade=cover&sheet=letter", `{"basis_weight":80,"grade":"cover","sheet":"letter"}`),
 		newMailCalculation().spec().asked("unit=in&width=5-1/4&height=5-1/4&thickness=1/8&mass_oz=0.9&post=us&post=de",
 			`{"unit":"in","width":"5-1/4","height":"5-1/4","thickness":"1/8","mass_oz":0.9,"post":["us","de"]}`),
+		newSuggestCalculation().spec().asked("contents=honey-jar&stock=index-110&sheet=letter&wish=no-glue&wish=reusable",
+			`{"contents":"honey-jar","stock":"index-110","sheet":"letter","wish":["no-glue","reusable"]}`),
 		newYieldCalculation().spec().asked(yieldExample()))
 	specs = append(specs, portfolioSpecs()...)
 	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/posts", "/v1/limits"} {

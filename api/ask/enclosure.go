@@ -73,13 +73,18 @@ func (q *Enclosure) settle(r *Reading) {
 
 // settleRest fills in everything but the contents.
 func (q *Enclosure) settleRest(r *Reading) {
-	q.Stock.settle(r, q.Request)
-	r.needUnit(&q.Unit)
-	q.Request.Unit = r.unit
-	q.Bench.settle(r, q.Request)
-	q.Fit.settle(r, q.Request)
-	q.Request.WantedChance = q.Wanted.Number
+	q.Common.settle(r, q.Request)
 	q.Request.Options = q.options()
+}
+
+// settle fills in everything common but the contents.
+func (q *Common) settle(r *Reading, to *solve.Request) {
+	q.Stock.settle(r, to)
+	r.needUnit(&q.Unit)
+	to.Unit = r.unit
+	q.Bench.settle(r, to)
+	q.Fit.settle(r, to)
+	to.WantedChance = q.Wanted.Number
 }
 
 // options are the kind's own names, as far as given.

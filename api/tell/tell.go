@@ -46,6 +46,8 @@ func tableOf(answer any) table {
 		return cuttingTable(a)
 	case *wire.Mail:
 		return mailTable(a)
+	case *wire.Suggestions:
+		return suggestionTable(a)
 	default:
 		return measurementTable(rowsOf(answer))
 	}

@@ -16,6 +16,8 @@ func appendText(dst []byte, s Style, answer any) []byte {
 		return appendCuttingText(dst, a)
 	case *wire.Mail:
 		return appendMailText(dst, a)
+	case *wire.Suggestions:
+		return appendSuggestionText(dst, a)
 	default:
 		return appendRowText(dst, s, rowsOf(answer))
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"net/url"
 
+	"creasefit/internal/mail"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
@@ -36,7 +37,7 @@ func kindLinks(kind string, a *Asked) Links {
 // solutionLinks lead on from a solution.
 func solutionLinks(s *solve.Solution, a *Asked) Links {
 	l := kindLinks(s.Request.Kind.Name, a)
-	l.Mail = mailLink(s.Request.Unit, &s.Outside)
+	l.Mail = mailLink(s.Request.Unit, &s.Outside) + traitsInLink(s.MailTraits())
 	if s.Yields != nil {
 		l.Yield = yieldLink(s, a.Sheet)
 	}
@@ -49,6 +50,21 @@ func mailLink(unit measure.Unit, o *solve.Outside) string {
 	finest := measure.Finest(unit)
 	return "/v1/mail?unit=" + unit.String() + "&width=" + finest.FormatURL(o.Width) + "&height=" + finest.FormatURL(o.Height) +
 		"&thickness=" + finest.FormatURL(o.Thickness)
+}
+
+// traitsInLink is what is known of a piece beside its sizes, as it stands in an
+// address.
+func traitsInLink(known mail.Trait) string {
+	link := ""
+	for _, t := range [...]struct {
+		trait mail.Trait
+		name  string
+	}{{mail.Rigid, "rigid"}, {mail.Uneven, "uneven"}, {mail.Box, "box"}} {
+		if known&t.trait != 0 {
+			link += "&" + t.name + "=yes"
+		}
+	}
+	return link
 }
 
 // linkedItem is a blank of an order as it stands in an address.

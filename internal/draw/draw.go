@@ -30,10 +30,13 @@ const (
 	Template             // nothing but lines to cut, fold and glue by, to be printed at true scale
 	Cutter               // lines for a machine that cuts
 	Picture              // one step of the work
+	Finished             // the enclosure round its contents
 )
 
 // String returns the view as it is written on the wire.
-func (v View) String() string { return [...]string{"measured", "template", "cutter", "step"}[v] }
+func (v View) String() string {
+	return [...]string{"measured", "template", "cutter", "step", "finished"}[v]
+}
 
 // Options are how a pattern is to be drawn.
 type Options struct {

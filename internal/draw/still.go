@@ -37,20 +37,24 @@ func (l *layout) newStill(p *pattern.Pattern, frame assembly.Frame, shown []bool
 	}
 	if b := frame.Contents; b != nil {
 		for _, ring := range blockFaces(b) {
-			s.faces = append(s.faces, s.newSolid(ring, nil, normalOf(ring), GoodsFace, -2))
+			if normal := normalOf(ring); normal.Dot(s.near) > edgeOn { // the others are behind these
+				s.faces = append(s.faces, s.newSolid(ring, nil, normal, GoodsFace, -2))
+			}
 		}
 	}
 	return s
 }
 
-// blockFaces returns the faces of a prism.
+// blockFaces returns the faces of a prism, each counterclockwise seen from outside.
 func blockFaces(b *assembly.Block) [][]fold.Vec {
 	n := len(b.Base)
 	top := make([]fold.Vec, n)
 	for i, p := range b.Base {
 		top[i] = fold.Vec{p[0] + b.Up[0], p[1] + b.Up[1], p[2] + b.Up[2]}
 	}
-	faces := [][]fold.Vec{top, b.Base}
+	under := slices.Clone(b.Base)
+	slices.Reverse(under)
+	faces := [][]fold.Vec{top, under}
 	for i := range n {
 		k := (i + 1) % n
 		faces = append(faces, []fold.Vec{b.Base[i], b.Base[k], top[k], top[i]})

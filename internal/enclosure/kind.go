@@ -21,6 +21,8 @@ type Kind struct {
 	Help   string           // one line: what it is and how it closes
 	Words  map[string]Words // title and help in further languages, by language tag
 	Needs  []string         // the contents' sizes it cannot do without: "width", "height", "thickness"
+	Box    bool             // it has walls all round and does not bend
+	Sealed bool             // it is glued shut with the contents inside, and opened by tearing
 	Params []Param
 	Plan   func(*Input) (*Plan, error)
 }

@@ -37,11 +37,12 @@ import (
 func diagonalEnvelope() *Kind {
 	return &Kind{
 		Name:  "diagonal-envelope",
-		Title: "Envelope from a square, scored at 45 degrees",
+		Title: "Envelope from a square laid cornerwise",
 		Help:  "A square blank turned by 45 degrees, its four corners folded in over one another: right, bottom, left, top.",
 		Words: german("Umschlag aus einem Quadrat, schräg gerillt",
 			"Ein auf die Spitze gestelltes Quadrat, dessen vier Ecken nacheinander eingeklappt werden: rechts, unten, links, oben."),
-		Needs: []string{"width", "height"},
+		Needs:  []string{"width", "height"},
+		Sealed: true,
 		Params: []Param{
 			{Name: "overlap", Help: "How wide the flaps lie on one another along each seam; none lets them meet edge to edge.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Greatest: measure.Millimetres(300)},

@@ -34,6 +34,7 @@ func drawerBox() *Kind {
 		Words: german("Schiebeschachtel",
 			"Ein Kasten, der in einer an beiden Enden offenen Hülle gleitet."),
 		Needs: []string{"width", "height", "thickness"},
+		Box:   true,
 		Params: append([]Param{
 			byBench("slide", "How the tray slides in the sleeve: the clearance between them along the width and the thickness;"),
 			{Name: "lap", Help: "How wide the lap is that is glued inside the sleeve's front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),

@@ -31,7 +31,8 @@ func envelope() *Kind {
 		Help:  "A cross-shaped blank: side flaps in, the bottom panel up and glued to them, the closing flap down.",
 		Words: german("Umschlag aus gerade gerilltem Zuschnitt",
 			"Ein kreuzförmiger Zuschnitt: Die Seitenklappen kommen nach innen, die untere Klappe darüber und wird auf sie geklebt, die Verschlussklappe schließt das Ganze."),
-		Needs: []string{"width", "height"},
+		Needs:  []string{"width", "height"},
+		Sealed: true,
 		Params: []Param{
 			{Name: "flap", Type: ChoiceParam, Choices: []string{"square", "angled", "pointed"}, Help: "Shape of the closing flap."},
 			{Name: "closing_flap", Help: "How far the closing flap comes down, measured in its middle.", DefaultInch: measure.Sixtyfourths(96), DefaultMillimetre: measure.Millimetres(40),

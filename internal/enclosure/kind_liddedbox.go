@@ -35,6 +35,7 @@ func liddedBox() *Kind {
 		Words: german("Schachtel mit Deckel",
 			"Ein Kasten und ein Deckel, der mit eigenem Spiel darübergeht."),
 		Needs: []string{"width", "height", "thickness"},
+		Box:   true,
 		Params: []Param{
 			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as those of the tray or a little less if not given.",
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},

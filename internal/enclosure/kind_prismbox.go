@@ -46,6 +46,7 @@ func prismBox() *Kind {
 		Words: german("Vieleckschachtel",
 			"Ein Kasten mit mehreren gleichen Wänden und ein Deckel, der darübergeht."),
 		Needs: []string{"width", "thickness"},
+		Box:   true,
 		Params: []Param{
 			{Name: "sides", Type: CountParam, Help: "How many sides the box has.", DefaultCount: 6, LeastCount: 3, GreatestCount: 12},
 			{Name: "around", Type: ChoiceParam, Choices: []string{"circumscribed", "inscribed"},

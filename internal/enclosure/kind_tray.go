@@ -30,6 +30,7 @@ func tray() *Kind {
 		Words: german("Offener Kasten",
 			"Ein Boden mit vier Wänden, an den Ecken mit Laschen verklebt; auf Wunsch mit eingerollten, doppelten Wänden."),
 		Needs: []string{"width", "height", "thickness"},
+		Box:   true,
 		Params: []Param{
 			{Name: "depth", Help: "How high the walls are; up to 1/4 in (6 mm) more than the contents if not given.",
 				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},

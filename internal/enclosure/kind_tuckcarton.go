@@ -33,6 +33,7 @@ func tuckCarton() *Kind {
 		Words: german("Faltschachtel mit Einstecklaschen",
 			"Vier Wände und eine Klebelasche. Jedes Ende schließt mit zwei Staubklappen und einem Deckel, dessen Lasche eingesteckt wird."),
 		Needs: []string{"width", "height", "thickness"},
+		Box:   true,
 		Params: []Param{
 			{Name: "style", Type: ChoiceParam, Choices: []string{"straight", "reverse"}, Help: "Straight: both lids hang on the back; reverse: the bottom one hangs on the front."},
 			{Name: "tuck", Help: "How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),

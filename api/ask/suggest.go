@@ -1,0 +1,104 @@
+package ask
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"creasefit/internal/fault"
+	"creasefit/internal/mail"
+	"creasefit/internal/solve"
+)
+
+// Suggest is a thing, and what is wished for of what goes round it.
+type Suggest struct {
+	Common
+	Wish     Words
+	Post     Word
+	Class    Text
+	Minutes  Number
+	Pictures Word
+	Language Word
+
+	Request *solve.Request // of no kind yet
+	Wishes  solve.Wishes
+}
+
+// suggestNames are the names that no kind knows.
+var suggestNames = []string{"wish", "post", "class", "minutes", "pictures", "language"}
+
+// CommonLink is the canonical address of another calculation with the names that
+// all kinds know.
+func (r *Reading) CommonLink(path string) string {
+	changed := *r
+	changed.values = slices.Clone(r.values)
+	for _, name := range suggestNames {
+		if i, ok := r.table.index[name]; ok {
+			changed.values[i] = &Text{}
+		}
+	}
+	return string(changed.AppendQuery(append([]byte(path), '?'), false))
+}
+
+// NewSuggest is the form of what suits a thing.
+func NewSuggest(formats ...string) *Form[*Suggest] {
+	return NewForm(func() *Suggest { return &Suggest{} }, formats...)
+}
+
+func (q *Suggest) bind(b *Names) {
+	q.Common.bindWith(b, sheetGrainName())
+	b.bind(&q.Wish, Name{Name: "wish", Most: 4, Example: "reusable", Choices: wishes(),
+		Help: "What is wished for, may be given several times: reusable, opens and closes without tearing; no-glue; few-cuts, the fewest first; one-sheet, all of it out of one sheet. Kinds that do not keep a wish come later."})
+	b.bind(&q.Post, Name{Name: "post", Choices: mail.Names(), Catalogue: "/v1/posts", Example: "us", Help: "The post that the finished piece should go by."})
+	b.bind(&q.Class, Name{Name: "class", Example: "letter", Help: "The size class of the post that it should go as, or a cheaper one. Default: any."})
+	b.bind(&q.Minutes, Name{Name: "minutes", Example: "10", Help: "How long cutting and scoring may take, at 40 seconds a stop and 15 a cut."}.numbers(0.5, 600))
+	b.bind(&q.Pictures, Name{Name: "pictures", Choices: []string{"no", themeLight, themeDark}, Example: themeLight, Default: Always("no"), Advanced: true,
+		Help: "Adds a picture of each finished enclosure as SVG, for a light or a dark page."})
+	b.bind(&q.Language, languageName("The language of the words in pictures."))
+}
+
+// wishes are the wishes that a word is enough for.
+func wishes() []string {
+	return []string{string(solve.WishReusable), string(solve.WishNoGlue), string(solve.WishFewCuts), string(solve.WishOneSheet)}
+}
+
+func (q *Suggest) settle(r *Reading) {
+	q.Request = &solve.Request{}
+	q.Contents.settle(r, q.Request)
+	if q.Request.Width.IsZero() && !q.Contents.Width.Given {
+		q.Contents.require(r, []string{"width"})
+	}
+	q.Common.settle(r, q.Request)
+	wished := func(w solve.Wish) bool { return slices.Contains(q.Wish.Texts, string(w)) }
+	q.Wishes = solve.Wishes{Reusable: wished(solve.WishReusable), NoGlue: wished(solve.WishNoGlue), FewCuts: wished(solve.WishFewCuts), OneSheet: wished(solve.WishOneSheet),
+		Class: -1, Within: time.Duration(q.Minutes.Number * float64(time.Minute))}
+	if q.Wishes.OneSheet && !q.Stock.Sheet.Given {
+		r.missing(&q.Stock.Sheet, "one sheet of what size is not said", "add sheet=letter")
+	}
+	q.settlePost(r)
+}
+
+// settlePost settles the post and its class.
+func (q *Suggest) settlePost(r *Reading) {
+	posts := mail.Posts()
+	if i := slices.IndexFunc(posts, func(p *mail.Post) bool { return p.Name == q.Post.Word }); i >= 0 {
+		q.Wishes.Post = posts[i]
+	}
+	switch {
+	case !q.Class.Given:
+	case q.Wishes.Post == nil:
+		if !q.Post.Given {
+			r.missing(&q.Post, "the class of which post is not said", "add post=us")
+		}
+	default:
+		var names []string
+		for _, c := range q.Wishes.Post.Classes {
+			names = append(names, c.Name)
+		}
+		if q.Wishes.Class = slices.Index(names, q.Class.Text); q.Wishes.Class < 0 {
+			f := fault.Fault{Code: fault.Unknown, Field: q.Class.name().Name, Value: q.Class.Text, Detail: "this post has no such class",
+				Expected: "one of " + strings.Join(names, ", "), Hint: fault.Nearest(strings.ToLower(q.Class.Text), names)}
+			r.Report(f, f.Hint)
+		}
+	}
+}

@@ -1,0 +1,68 @@
+package api
+
+import (
+	"context"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/api/ask"
+	"creasefit/api/tell"
+	"creasefit/api/wire"
+	"creasefit/internal/draw"
+	"creasefit/internal/draw/svg"
+	"creasefit/internal/solve"
+)
+
+// suggestFormats are the formats of what suits a thing.
+var suggestFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text}
+
+// suggest answers with every kind for a thing, the best first.
+//
+//	@Summary		What suits a thing
+//	@Description	Every kind of enclosure for contents, paper and wishes: whether it works and why not, in an order with reasons, each with its step, chance, blank, sheets, outside, post and a link that keeps all values. What a kind is refused for is what a solve of it says. Confirm a post's class with the post office.
+//	@ID				suggest
+//	@Tags			enclosures
+//	@Accept			json
+//	@Produce		json
+//	@Success		200	{object}	wire.Suggestions
+//	@Header			200	{string}	ETag	"strong"
+//	@Produce		application/problem+json
+//	@Failure		400,408,413,414,415,429,500,503	{object}	wire.Problem
+//	@Produce		json
+//	@Router			/v1/suggest [get]
+//	@Router			/v1/suggest [post]
+func suggest(h *host, k *suggestCalculation) echo.HandlerFunc { return k.at(h) }
+
+// suggestCalculation asks all kinds about a thing.
+type suggestCalculation = calculation[*ask.Suggest, *suggestions]
+
+// suggestions are all kinds, and how they are to be pictured.
+type suggestions struct {
+	list               []solve.Suggestion
+	pictures, language string
+}
+
+// picture is the finished enclosure as SVG; empty if no pictures are wanted.
+func (a *suggestions) picture(s *solve.Solution) string {
+	if a.pictures == "no" {
+		return ""
+	}
+	title := s.Request.Kind.In(a.language).Title
+	d := draw.NewFinished(&s.Pattern, draw.Options{Title: title, Step: s.Step, Language: a.language})
+	return string(svg.Append(nil, d, svg.Options{Dark: a.pictures == "dark", ID: "finished-" + s.Request.Kind.Name}))
+}
+
+// newSuggestCalculation returns the calculation over all kinds.
+func newSuggestCalculation() *suggestCalculation {
+	return &suggestCalculation{
+		form: ask.NewSuggest(tell.FormatNames(suggestFormats)...), path: "/v1/suggest", formats: suggestFormats,
+		compute: func(ctx context.Context, q *ask.Suggest) (*suggestions, error) {
+			list, err := solve.Suggest(ctx, q.Request, &q.Wishes)
+			return &suggestions{list, q.Pictures.Word, q.Language.Word}, err
+		},
+		answer: func(a *suggestions, x *answering) any {
+			link := func(kind string) string { return x.CommonLink("/v1/solve/" + kind) }
+			return wire.OfSuggestions(a.list, x.Unit().String(), x.asked(), link, a.picture)
+		},
+	}
+}

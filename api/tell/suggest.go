@@ -1,0 +1,54 @@
+package tell
+
+import (
+	"fmt"
+	"strings"
+
+	"creasefit/api/wire"
+)
+
+// suggestionTable has one row a kind, in their order.
+func suggestionTable(a *wire.Suggestions) table {
+	t := table{header: []string{"kind", "works", "why", "step", "chance", "blank width", "blank height", "sheets", "minutes", "post", "link"}}
+	for i := range a.Kinds {
+		k := &a.Kinds[i]
+		works := "no"
+		if k.Works {
+			works = "yes"
+		}
+		row := []any{k.Kind, works, whyOf(k), "", "", "", "", "", "", "", k.Link}
+		if k.Works {
+			row[3], row[4], row[5], row[6], row[8] = k.Step, *k.Chance, reading(k.Blank.Width.Reading), reading(k.Blank.Height.Reading), k.Minutes
+		}
+		if k.Sheets != nil {
+			row[7] = *k.Sheets
+		}
+		if k.Post != nil {
+			row[9] = strings.TrimSpace(k.Post.Class + " " + k.Post.Verdict)
+		}
+		t.rows = append(t.rows, row)
+	}
+	return t
+}
+
+// whyOf joins what is said of a kind.
+func whyOf(k *wire.Suggestion) string {
+	var words []string
+	for _, r := range k.Why {
+		words = append(words, strings.TrimSpace(r.Detail+" "+r.Expected))
+	}
+	return strings.Join(words, "; ")
+}
+
+// appendSuggestionText appends a line a kind.
+func appendSuggestionText(dst []byte, a *wire.Suggestions) []byte {
+	for i := range a.Kinds {
+		k := &a.Kinds[i]
+		verdict := "works"
+		if !k.Works {
+			verdict = "does not work"
+		}
+		dst = fmt.Appendf(dst, "%s %s: %s\n", k.Title, verdict, whyOf(k))
+	}
+	return dst
+}

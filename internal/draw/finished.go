@@ -1,0 +1,48 @@
+package draw
+
+import (
+	"slices"
+
+	"creasefit/internal/assembly"
+	"creasefit/internal/fold"
+	"creasefit/internal/pattern"
+)
+
+// cleared is how much of the contents' thickness is drawn, so that no face of theirs
+// lies in one of the paper's and it is plain which is in front.
+const cleared = 0.97
+
+// NewFinished draws an enclosure as it stands on the table, closed round its
+// contents: a small picture without lengths and without words.
+func NewFinished(p *pattern.Pattern, o Options) *Drawing {
+	l := o.layout()
+	frame := assembly.Frame{Model: fold.Fold(p, 1), Contents: standing(p)}
+	shown := slices.Repeat([]bool{true}, len(frame.Model.Plates))
+	s := l.newStill(p, frame, shown)
+	s.draw(nil)
+	margin := 0.04 * max(s.box.Width(), s.box.Height())
+	l.lettering = max(s.box.Width(), s.box.Height()) / 60
+	return &Drawing{
+		View: Finished, Title: l.say(o.Title), Language: o.Language, Pattern: p, Step: o.Step, Lettering: l.lettering, words: l,
+		Description: l.say(o.Title), Width: s.box.Width() + 2*margin, Height: s.box.Height() + 2*margin,
+		Figures: []Figure{{Name: l.say(o.Title), Lines: s.lines, Box: s.box, Size: s.box.High,
+			At: Point{margin - s.box.Low.X, margin - s.box.Low.Y}}},
+		again: func(float64) *Drawing { return NewFinished(p, o) },
+	}
+}
+
+// standing is what stands inside; nil where the enclosure goes into something.
+func standing(p *pattern.Pattern) *assembly.Block {
+	room, ok := fold.Contents(p)
+	if !ok || room.Size[2] <= 0 {
+		return nil
+	}
+	b := &assembly.Block{}
+	for k := range b.Up {
+		b.Up[k] = room.Ways[2][k] * room.Size[2] * cleared
+	}
+	for _, c := range room.Corners {
+		b.Base = append(b.Base, between(c, fold.Vec{c[0] - b.Up[0], c[1] - b.Up[1], c[2] - b.Up[2]}, 0.5))
+	}
+	return b
+}
