@@ -290,6 +290,12 @@ const (
 	LanguageValueDrawingEn LanguageValueDrawing = "en"
 )
 
+// Defines values for LanguageValueSuggest.
+const (
+	LanguageValueSuggestDe LanguageValueSuggest = "de"
+	LanguageValueSuggestEn LanguageValueSuggest = "en"
+)
+
 // Defines values for LayersValueSolveFit.
 const (
 	LayersValueSolveFitEasy  LayersValueSolveFit = "easy"
@@ -487,6 +493,13 @@ const (
 	ParameterUnitLength ParameterUnit = "length"
 )
 
+// Defines values for PicturesValue.
+const (
+	PicturesValueDark  PicturesValue = "dark"
+	PicturesValueLight PicturesValue = "light"
+	PicturesValueNo    PicturesValue = "no"
+)
+
 // Defines values for PieceYieldFolds.
 const (
 	PieceYieldFoldsAcross PieceYieldFolds = "across"
@@ -529,11 +542,29 @@ const (
 	PostValueUs  PostValue = "us"
 )
 
+// Defines values for PostValueSuggest.
+const (
+	PostValueSuggestAu  PostValueSuggest = "au"
+	PostValueSuggestBe  PostValueSuggest = "be"
+	PostValueSuggestCa  PostValueSuggest = "ca"
+	PostValueSuggestDe  PostValueSuggest = "de"
+	PostValueSuggestUk  PostValueSuggest = "uk"
+	PostValueSuggestUpu PostValueSuggest = "upu"
+	PostValueSuggestUs  PostValueSuggest = "us"
+)
+
 // Defines values for PostVerdictVerdict.
 const (
 	PostVerdictVerdictMayTake PostVerdictVerdict = "may-take"
 	PostVerdictVerdictNone    PostVerdictVerdict = "none"
 	PostVerdictVerdictTakes   PostVerdictVerdict = "takes"
+)
+
+// Defines values for PostedVerdict.
+const (
+	PostedVerdictMayTake PostedVerdict = "may-take"
+	PostedVerdictNone    PostedVerdict = "none"
+	PostedVerdictTakes   PostedVerdict = "takes"
 )
 
 // Defines values for PreferValue.
@@ -724,6 +755,12 @@ const (
 	StyleValueStraight StyleValue = "straight"
 )
 
+// Defines values for SuggestionsUnit.
+const (
+	SuggestionsUnitIn SuggestionsUnit = "in"
+	SuggestionsUnitMM SuggestionsUnit = "mm"
+)
+
 // Defines values for ThemeValue.
 const (
 	ThemeValueDark  ThemeValue = "dark"
@@ -780,6 +817,7 @@ const (
 // Defines values for ViewValue.
 const (
 	ViewValueCutter   ViewValue = "cutter"
+	ViewValueFinished ViewValue = "finished"
 	ViewValueMeasured ViewValue = "measured"
 	ViewValueStep     ViewValue = "step"
 	ViewValueTemplate ViewValue = "template"
@@ -797,6 +835,14 @@ const (
 	WeakestAxisHeight    WeakestAxis = "height"
 	WeakestAxisThickness WeakestAxis = "thickness"
 	WeakestAxisWidth     WeakestAxis = "width"
+)
+
+// Defines values for WishValue.
+const (
+	WishValueFewCuts  WishValue = "few-cuts"
+	WishValueNoGlue   WishValue = "no-glue"
+	WishValueOneSheet WishValue = "one-sheet"
+	WishValueReusable WishValue = "reusable"
 )
 
 // Defines values for WorkStepDo.
@@ -1333,6 +1379,9 @@ type LanguageValue string
 // LanguageValueDrawing The language of the words in the drawing. Default: en.
 type LanguageValueDrawing string
 
+// LanguageValueSuggest The language of the words in pictures. Default: en.
+type LanguageValueSuggest string
+
 // LayersValueSolve The enclosures, the innermost first: a kind by name, or with names of its own. What a layer does not say is taken from beside the layers.
 type LayersValueSolve struct {
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
@@ -1730,6 +1779,9 @@ type Partial struct {
 	Panel string `json:"panel"`
 }
 
+// PicturesValue Adds a picture of each finished enclosure as SVG, for a light or a dark page. Default: no.
+type PicturesValue string
+
 // Piece defines model for Piece.
 type Piece struct {
 	Blank Blank `json:"blank"`
@@ -1880,6 +1932,9 @@ type PostTable struct {
 // PostValue The post to ask; may be given several times, in JSON as a list. Default: all. Names are listed at /v1/posts.
 type PostValue string
 
+// PostValueSuggest The post that the finished piece should go by. Names are listed at /v1/posts.
+type PostValueSuggest string
+
 // PostVerdict defines model for PostVerdict.
 type PostVerdict struct {
 	// Class the cheapest that takes it
@@ -1921,6 +1976,17 @@ type PostVerdict struct {
 // PostVerdictVerdict may-take: a limit of the class is unsure or disputed
 type PostVerdictVerdict string
 
+// Posted defines model for Posted.
+type Posted struct {
+	Advice  string        `json:"advice"`
+	Class   string        `json:"class,omitempty"`
+	Post    string        `json:"post"`
+	Verdict PostedVerdict `json:"verdict"`
+}
+
+// PostedVerdict defines model for Posted.Verdict.
+type PostedVerdict string
+
 // PreferValue Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages. Default: settings.
 type PreferValue string
 
@@ -1949,6 +2015,17 @@ type Proof struct {
 
 	// ToleranceMM the gap that still closes
 	ToleranceMM float64 `json:"tolerance_mm"`
+}
+
+// Reason defines model for Reason.
+type Reason struct {
+	Code     string `json:"code"`
+	Detail   string `json:"detail"`
+	Expected string `json:"expected,omitempty"`
+	Hint     string `json:"hint,omitempty"`
+
+	// Name that it is about
+	Name string `json:"name,omitempty"`
 }
 
 // RequestCheckBand asks for: Check own measurements of a band.
@@ -2170,7 +2247,7 @@ type RequestDrawingBand struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2206,7 +2283,7 @@ type RequestDrawingDiagonalEnvelope struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2242,7 +2319,7 @@ type RequestDrawingDividers struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2278,7 +2355,7 @@ type RequestDrawingDrawerBox struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2314,7 +2391,7 @@ type RequestDrawingEnvelope struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2350,7 +2427,7 @@ type RequestDrawingFoldedCard struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2386,7 +2463,7 @@ type RequestDrawingGussetBag struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2422,7 +2499,7 @@ type RequestDrawingLiddedBox struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2458,7 +2535,7 @@ type RequestDrawingMatStack struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2494,7 +2571,7 @@ type RequestDrawingPillowPack struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2530,7 +2607,7 @@ type RequestDrawingPocket struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2566,7 +2643,7 @@ type RequestDrawingPortfolio struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2602,7 +2679,7 @@ type RequestDrawingPrismBox struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2638,7 +2715,7 @@ type RequestDrawingSleeve struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2674,7 +2751,7 @@ type RequestDrawingSlipcase struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2710,7 +2787,7 @@ type RequestDrawingSlottedBand struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2746,7 +2823,7 @@ type RequestDrawingTray struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2782,7 +2859,7 @@ type RequestDrawingTuckCarton struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -4698,6 +4775,91 @@ type RequestStock struct {
 	Unit UnitValue `json:"unit,omitempty"`
 }
 
+// RequestSuggest asks for: What suits a thing.
+type RequestSuggest struct {
+	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
+	Bench BenchValue `json:"bench,omitempty"`
+
+	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
+	Caliper string `json:"caliper,omitempty"`
+
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
+	// Class The size class of the post that it should go as, or a cheaper one. Default: any.
+	Class string `json:"class,omitempty"`
+
+	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
+	ClearanceMax string `json:"clearance_max,omitempty"`
+
+	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
+	ClearanceMin string `json:"clearance_min,omitempty"`
+
+	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
+	Contents ContentsValue `json:"contents,omitempty"`
+
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	ContentsTolerance string `json:"contents_tolerance,omitempty"`
+
+	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
+	CutTolerance string `json:"cut_tolerance,omitempty"`
+
+	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
+	Fit FitValue `json:"fit,omitempty"`
+
+	// Grain The side of the sheet that the grain runs along.
+	Grain GrainValue `json:"grain,omitempty"`
+
+	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
+	Grammage *float64 `json:"grammage,omitempty"`
+
+	// Height Height of the contents. From 3 to 2000 mm.
+	Height string `json:"height,omitempty"`
+
+	// Language The language of the words in pictures. Default: en.
+	Language LanguageValueSuggest `json:"language,omitempty"`
+
+	// Minutes How long cutting and scoring may take, at 40 seconds a stop and 15 a cut.
+	Minutes *float64 `json:"minutes,omitempty"`
+
+	// Pictures Adds a picture of each finished enclosure as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Post The post that the finished piece should go by. Names are listed at /v1/posts.
+	Post PostValueSuggest `json:"post,omitempty"`
+
+	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
+	Ruler string `json:"ruler,omitempty"`
+
+	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
+	ScoreTolerance string `json:"score_tolerance,omitempty"`
+
+	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Sheet string `json:"sheet,omitempty"`
+
+	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
+	Step string `json:"step,omitempty"`
+
+	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
+	Stock StockValue `json:"stock,omitempty"`
+
+	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
+	Thickness string `json:"thickness,omitempty"`
+
+	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
+	Unit UnitValue `json:"unit,omitempty"`
+
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
+	// Width Width of the contents. From 3 to 2000 mm.
+	Width string      `json:"width,omitempty"`
+	Wish  []WishValue `json:"wish,omitempty"`
+}
+
 // RequestYield asks for: Blanks per sheet, and cut plans.
 type RequestYield struct {
 	// Blank Width and height of the blank. From 1 to 10000 mm.
@@ -4985,6 +5147,61 @@ type StopTool string
 // StyleValue Straight: both lids hang on the back; reverse: the bottom one hangs on the front. Default: straight.
 type StyleValue string
 
+// Suggestion defines model for Suggestion.
+type Suggestion struct {
+	// Blank of its largest piece
+	Blank *Blank `json:"blank,omitempty"`
+
+	// Chance that all of it goes together
+	Chance *float64 `json:"chance,omitempty"`
+	Kind   string   `json:"kind"`
+	Link   string   `json:"link"`
+
+	// Minutes for them, at 40 seconds a stop and 15 each
+	Minutes *float64 `json:"minutes,omitempty"`
+
+	// Missed wishes that it does not keep
+	Missed  []string `json:"missed"`
+	Outside *Outside `json:"outside,omitempty"`
+
+	// Picture SVG of the finished enclosure, if pictures were asked for
+	Picture string `json:"picture,omitempty"`
+
+	// Pieces how many there are to cut
+	Pieces *int `json:"pieces,omitempty"`
+
+	// Post if one was named
+	Post *Posted `json:"post,omitempty"`
+
+	// Sheets that one of it takes, 0 if a blank is larger; absent if no sheet is named
+	Sheets *int   `json:"sheets,omitempty"`
+	Step   string `json:"step,omitempty"`
+
+	// Strokes cuts and scores
+	Strokes *int   `json:"strokes,omitempty"`
+	Title   string `json:"title"`
+
+	// Why what speaks for its place or, if it does not work, what keeps it from that
+	Why   []Reason `json:"why"`
+	Works bool     `json:"works"`
+}
+
+// Suggestions defines model for Suggestions.
+type Suggestions struct {
+	Given map[string]Given `json:"given"`
+
+	// Kinds the best first
+	Kinds []Suggestion    `json:"kinds"`
+	Links SelfLink        `json:"links"`
+	Unit  SuggestionsUnit `json:"unit"`
+
+	// Works how many kinds work; they stand first
+	Works int `json:"works"`
+}
+
+// SuggestionsUnit defines model for Suggestions.Unit.
+type SuggestionsUnit string
+
 // Sure defines model for Sure.
 type Sure struct {
 	Assumes []string `json:"assumes"`
@@ -5065,7 +5282,7 @@ type UseDo string
 // UseEdge that it is measured from
 type UseEdge string
 
-// ViewValue What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work. Default: measured.
+// ViewValue What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
 type ViewValue string
 
 // WallsValue Double walls of the tray are rolled in over the tabs. Default: single.
@@ -5094,6 +5311,9 @@ type Weakest struct {
 
 // WeakestAxis defines model for Weakest.Axis.
 type WeakestAxis string
+
+// WishValue What is wished for, may be given several times: reusable, opens and closes without tearing; no-glue; few-cuts, the fewest first; one-sheet, all of it out of one sheet. Kinds that do not keep a wish come later.
+type WishValue string
 
 // WorkGlue defines model for WorkGlue.
 type WorkGlue struct {
@@ -5310,6 +5530,9 @@ type AnswerSolution = Solution
 
 // AnswerStockList defines model for AnswerStockList.
 type AnswerStockList = StockList
+
+// AnswerSuggestions defines model for AnswerSuggestions.
+type AnswerSuggestions = Suggestions
 
 // AnswerYield defines model for AnswerYield.
 type AnswerYield = Yield
@@ -6233,6 +6456,14 @@ func (c *Client) Stock(ctx context.Context, request RequestStock) (*Paper, error
 // Stocks asks for: Papers by name.
 func (c *Client) Stocks(ctx context.Context) (*StockList, error) {
 	return get[StockList](ctx, c, "/v1/stocks")
+}
+
+// path is where the request is sent.
+func (RequestSuggest) path() string { return "/v1/suggest" }
+
+// Suggest asks for: What suits a thing.
+func (c *Client) Suggest(ctx context.Context, request RequestSuggest) (*Suggestions, error) {
+	return post[Suggestions](ctx, c, request)
 }
 
 // path is where the request is sent.
