@@ -17,7 +17,7 @@ import (
 
 // Header values that every answer carries. They are never changed.
 var (
-	exposed        = []string{"ETag, Retry-After, RateLimit, RateLimit-Policy, Server-Timing, Content-Location, Request-Id, Deprecation, Sunset, Link"}
+	exposed        = []string{"ETag, Retry-After, RateLimit, RateLimit-Policy, Server-Timing, Content-Location, Request-Id, Deprecation, Sunset, Link, Table-Dialect"}
 	allowMethods   = []string{"GET, HEAD, POST, OPTIONS"}
 	allowHeaders   = []string{"Authorization, Content-Type, If-None-Match, Request-Id, Traceparent"}
 	preflightAge   = []string{"86400"}

@@ -18,11 +18,17 @@ type answering struct {
 	ctx      context.Context // ends when nobody waits for the answer any more
 	err      error           // that kept an encoder from writing all of it
 	computed time.Time
-	timed    bool // the answer depends on how fast the machine is
+	timed    bool        // the answer depends on how fast the machine is
+	inTable  *tell.Style // of a batch, whose table the answer is part of
 }
 
 // style is how the request wants tables and texts.
-func (x *answering) style() tell.Style { return tell.Style{Bare: x.bare, Comma: x.comma} }
+func (x *answering) style() tell.Style {
+	if x.inTable != nil {
+		return *x.inTable
+	}
+	return tell.Style{Bare: x.bare, Comma: x.comma}
+}
 
 // asked is what the answer repeats of the request.
 func (x *answering) asked() *wire.Asked {

@@ -140,7 +140,7 @@ func TestConflicts(t *testing.T) {
 		{"contents=photo-4r&caliper=0.3mm", "thickness", "missing"},
 		{"width=3in&thickness=0.1in&caliper=0.012in&format=csv&show=step", "show", "conflict"},
 		{"width=3in&thickness=0.1in&caliper=0.012in&pick=/step&show=step", "show", "conflict"},
-		{"width=3in&thickness=0.1in&caliper=0.012in&pick=/step&format=csv", "pick", "conflict"},
+		{"width=3in&thickness=0.1in&caliper=0.012in&pick=/step&format=json", "pick", "conflict"},
 		{"width=3in&thickness=0.1in&caliper=0.012in&pick=/nothing", "pick", "unknown"},
 		{"width=3in&thickness=0.1in&caliper=0.012in&show=pices", "show", "unknown"},
 		{"width=3in&width=3in&thickness=0.1in&caliper=0.012in", "width", "repeated"},

@@ -4,14 +4,11 @@ import (
 	"context"
 	"net/http"
 	"runtime"
-	"strconv"
 	"sync"
 	"sync/atomic"
 	"time"
 
 	"github.com/labstack/echo/v4"
-
-	"creasefit/api/tell"
 )
 
 // Limits of a batch.
@@ -31,7 +28,8 @@ const batchPatience = 30 * time.Second
 // by their paths.
 type batches struct {
 	*host
-	lines map[string]lineCall
+	lines    map[string]lineCall
+	families func() map[string]map[string]bool // the names of calls that differ in their kind alone
 }
 
 // batch is many calculations in one request, answered in their order.
@@ -59,22 +57,19 @@ type batchSource interface {
 	chunk(lines []line) ([]line, bool, error)
 }
 
-// batchOutput writes the answers of a batch.
-type batchOutput interface {
-	begin(dst []byte) []byte
-	answer(dst []byte, first bool, l *line, a []byte) []byte
-	// end says that this is all, or why it is not.
-	end(dst []byte, count, failed int, why string) []byte
-}
-
 // runBatch answers many requests at once.
 //
 //	@Summary		Many calculations at once
-//	@Description	One JSON object a line, each with the path of its call, an id that is passed through, and the names of that call; or a JSON array of up to 500 such objects; or CSV with the names as its header. A line may name any calculation: solve, check, guide, drawing (answered as FOLD), ruler, stock and yield. Answers come in the same order as they are computed, a line that fails has its problem and does not stop the others.
+//	@Description	One JSON object a line, each with the path of its call, an id that is passed through, and the names of that call; or a JSON array of up to 500 such objects; or a table with the names as its header. A line may name any calculation: solve, check, guide, drawing (answered as FOLD), ruler, stock and yield. What the address of the batch says (call, kind and any name of the call) holds for every line that does not say it itself. Answers come in the same order as they are computed, a line that fails has its problem and does not stop the others.
+//	@Description	Of a table the separator, the encoding and the decimal mark are found out from its first 64 KiB and told in the header Table-Dialect (a dictionary, RFC 9651). Columns that are no names of the call pass through. A cell may hold a list: 1/2; 2-1/4; 5-7/8. Every row comes back as it was, with its line number, its problem, and the answer behind; with columns, which is a list of JSON Pointers, one row a line with those values.
 //	@ID				batch
 //	@Tags			batch
 //	@Accept			application/x-ndjson
 //	@Param			lines	body	string	true	"one JSON object a line"
+//	@Param			call	query	string	false	"the call of lines that name none: a path, or its part before the kind"
+//	@Param			kind	query	string	false	"the kind of lines that name none"
+//	@Param			columns	query	string	false	"of a table: JSON Pointers parted by commas, for one row a line with these values of its answer"
+//	@Param			header	query	string	false	"0 leaves the header row of a table out"
 //	@Produce		application/x-ndjson
 //	@Success		200	{string}	string
 //	@Produce		application/problem+json
@@ -82,7 +77,11 @@ type batchOutput interface {
 //	@Produce		json
 //	@Router			/v1/batch [post]
 func (s *batches) runBatch(c echo.Context) error {
-	source, output, media, p := s.openBatch(c)
+	order, faults := s.readOrder(c.Request().URL.RawQuery)
+	if len(faults) > 0 {
+		return s.answerProblem(c, problemOf(faults))
+	}
+	source, output, media, p := s.openBatch(c, &order)
 	if p != nil {
 		return s.answerProblem(c, p)
 	}
@@ -96,6 +95,15 @@ func (s *batches) runBatch(c echo.Context) error {
 	h["Content-Type"], h["Cache-Control"] = []string{media}, cacheNever
 	b := &batch{batches: s, c: c, output: output}
 	return b.run(source, control)
+}
+
+// begin begins the answer, which may depend on the first line.
+func (b *batch) begin(lines []line) {
+	var first lineCall
+	if len(lines) > 0 {
+		first = b.batches.lines[lines[0].call]
+	}
+	b.buffer = b.output.begin(nil, first)
 }
 
 // chunk is lines that have arrived together.
@@ -121,18 +129,24 @@ func (b *batch) run(source batchSource, control *http.ResponseController) error 
 			_ = control.SetReadDeadline(time.Now())
 		}
 	}()
-	b.buffer = b.output.begin(nil)
-	why := ""
+	why, begun := "", false
 	for more && why == "" {
 		select {
 		case next := <-chunks:
 			more = next.more
+			if !begun {
+				begun = true
+				b.begin(next.lines)
+			}
 			b.answer(next.lines, control)
 		case <-b.batches.stopping:
 			why = "the service is going down: send what is missing again"
 		case <-ctx.Done():
 			panic(http.ErrAbortHandler)
 		}
+	}
+	if !begun {
+		b.begin(nil)
 	}
 	b.buffer = b.output.end(b.buffer, b.count, b.failed, why)
 	b.send(control, true)
@@ -164,7 +178,7 @@ func (b *batch) answer(lines []line, control *http.ResponseController) {
 	for rest := lines; len(rest) > 0; {
 		done := b.work(rest)
 		for i := range done {
-			b.take(&rest[i], &b.answers[i])
+			b.take(&b.answers[i])
 		}
 		rest = rest[done:]
 		b.send(control, len(rest) > 0 || len(lines) < mostChunk)
@@ -172,8 +186,8 @@ func (b *batch) answer(lines []line, control *http.ResponseController) {
 }
 
 // take puts the answer to a line into the buffer.
-func (b *batch) take(l *line, a *lineAnswer) {
-	b.buffer = b.output.answer(b.buffer, b.count == 0, l, a.bytes)
+func (b *batch) take(a *lineAnswer) {
+	b.buffer = b.output.join(b.buffer, b.count == 0, a.bytes)
 	b.count++
 	if a.failed {
 		b.failed++
@@ -215,43 +229,4 @@ func (b *batch) work(lines []line) int {
 	}
 	wait.Wait()
 	return min(int(next.Load()), len(lines))
-}
-
-// lineOutput writes one answer a line, and at the end how many there were.
-type lineOutput struct{}
-
-func (lineOutput) begin(dst []byte) []byte { return dst }
-
-func (lineOutput) answer(dst []byte, _ bool, _ *line, a []byte) []byte {
-	return append(append(dst, a...), '\n')
-}
-
-func (lineOutput) end(dst []byte, count, failed int, why string) []byte {
-	dst = strconv.AppendBool(append(dst, `{"done":`...), why == "")
-	dst = strconv.AppendInt(append(dst, `,"count":`...), int64(count), 10)
-	dst = strconv.AppendInt(append(dst, `,"failed":`...), int64(failed), 10)
-	if why != "" {
-		dst = tell.AppendString(append(dst, `,"why":`...), why)
-	}
-	return append(dst, "}\n"...)
-}
-
-// arrayOutput writes the answers as one JSON array.
-type arrayOutput struct{}
-
-func (arrayOutput) begin(dst []byte) []byte { return append(dst, '[') }
-
-func (arrayOutput) answer(dst []byte, first bool, _ *line, a []byte) []byte {
-	if !first {
-		dst = append(dst, ',')
-	}
-	return append(dst, a...)
-}
-
-// end cuts an array off that is not whole: it has no place to say so.
-func (arrayOutput) end(dst []byte, _, _ int, why string) []byte {
-	if why != "" {
-		panic(http.ErrAbortHandler)
-	}
-	return append(dst, ']')
 }

@@ -3,10 +3,9 @@ package api
 import (
 	"bytes"
 	"fmt"
-	"net/http"
+	"maps"
 	"runtime/debug"
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/labstack/echo/v4"
@@ -18,52 +17,96 @@ import (
 
 // line is one calculation of a batch.
 type line struct {
-	number int    // from 1
-	id     string // passed through, if any
-	call   string // the path of the call
+	number int      // from 1
+	id     string   // passed through, if any
+	cells  []string // of a row of a table, which come back
+	call   string   // the path of the call
 	add    func(*ask.Reading)
 	wrong  *problem // what keeps the line from being read
 }
 
 // lineCall is a calculation that a line may name.
 type lineCall interface {
-	// appendAnswer appends the JSON answer to the names that add gives; c is the
-	// request of the whole batch.
-	appendAnswer(s *host, c echo.Context, add func(*ask.Reading), dst []byte) ([]byte, *problem)
+	// appendAnswer appends the answer to the names that add gives, as JSON or as
+	// rows of a table; c is the request of the whole batch.
+	appendAnswer(s *host, c echo.Context, add func(*ask.Reading), as lineForm, dst []byte) ([]byte, *problem)
+	words() []string   // the names that it knows
+	columns() []string // of its table; nil if its answer is none
 }
 
-// appendAnswer reads, computes and writes one request as JSON.
-func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.Reading), dst []byte) ([]byte, *problem) {
+// lineForm is how the answer to a line is written.
+type lineForm struct {
+	rows  bool // of the table of the answer, else JSON
+	style tell.Style
+	again bool // the line has run out of time once
+}
+
+// moreTime is how many times longer than usual a line may take that has run out
+// of time once, since that may have been the load and not the line.
+const moreTime = 4
+
+func (k *calculation[Q, A]) columns() []string { return k.table }
+
+func (k *calculation[Q, A]) words() []string {
+	names := k.form.Names()
+	words := make([]string, len(names))
+	for i := range names {
+		words[i] = names[i].Name
+	}
+	return words
+}
+
+// appendAnswer reads, computes and writes one request.
+func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.Reading), as lineForm, dst []byte) ([]byte, *problem) {
 	asked := k.form.Take()
 	defer asked.Release()
 	add(&asked.Reading)
 	asked.Parse()
 	o := optionsOf(&asked.Reading, "", "", k.formats)
-	if asked.Answer.Format.Given && o.format != k.inLine() || o.pick != "" {
-		asked.Report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON", Hint: "leave format and pick out"}, "")
+	if asked.Answer.Format.Given && o.format != k.inLine() {
+		asked.Report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON, those of a table as one", Hint: "leave format out"}, "")
 	}
 	if !asked.Check() {
 		return dst, refusal(&asked.Reading, k.path)
 	}
-	lane, allowed := k.laneOf(s, asked.Q, k.inLine())
+	format := k.inLine()
+	if as.rows {
+		format = tell.CSV
+	}
+	lane, allowed := k.laneOf(s, asked.Q, format)
+	if as.again {
+		allowed *= moreTime
+	}
 	if !lane.Await(c.Request().Context(), s.callerOf(c).id) {
 		return dst, single(codeCallerGone, "the caller is gone", "")
 	}
 	defer lane.Leave()
 	from := len(dst)
-	dst, p := k.work(s, c, asked.Q, allowed, dst, k.inLine(), &answering{Reading: &asked.Reading, options: o, path: k.path})
-	if p != nil {
+	dst, p := k.work(s, c, asked.Q, allowed, dst, format, &answering{Reading: &asked.Reading, options: o, path: k.path, inTable: &as.style})
+	switch {
+	case p != nil:
 		return dst[:from], p
-	}
-	dst = bytes.TrimSuffix(dst, []byte("\n"))
-	if o.show == nil {
+	case as.rows:
 		return dst, nil
+	default:
+		return narrowLine(bytes.TrimSuffix(dst, []byte("\n")), from, &o)
 	}
-	shown, f := show(dst[from:], o.show)
+}
+
+// narrowLine keeps the picked value or the shown members of the JSON answer that
+// begins at from; both stay JSON.
+func narrowLine(dst []byte, from int, o *options) ([]byte, *problem) {
+	value, f := dst[from:], fault.Fault{}
+	switch {
+	case o.pick != "":
+		value, f = find(value, o.pick)
+	case o.show != nil:
+		value, f = show(value, o.show)
+	}
 	if f.Code != "" {
 		return dst[:from], problemOf(fault.Faults{f})
 	}
-	return append(dst[:from], shown...), nil
+	return append(dst[:from], value...), nil
 }
 
 // inLine is the format of the answer to a line: the first one that is JSON.
@@ -72,61 +115,62 @@ func (k *calculation[Q, A]) inLine() tell.Format {
 	return k.formats[i]
 }
 
-// appendLine answers one line: its number, its id, and the answer or the
-// problem. A fault of the service in one line does not end the others.
+// appendLine answers one line with its answer or its problem. A fault of the
+// service in one line does not end the others.
 func (b *batch) appendLine(dst []byte, l *line) (out []byte, failed bool) {
 	from := len(dst)
 	defer func() {
 		if cause := recover(); cause != nil {
 			p := b.batches.internalProblem(b.c, "panic", fmt.Sprintf("%v\n%s", cause, debug.Stack()))
-			out, failed = b.appendProblem(dst[:from], l, p), true
+			out, failed = b.output.problem(dst[:from], l, p), true
 		}
 	}()
-	if l.wrong != nil {
-		return b.appendProblem(dst, l, l.wrong), true
-	}
-	call, ok := b.batches.lines[l.call]
-	if !ok {
-		return b.appendProblem(dst, l, b.noSuchCall(l.call)), true
-	}
-	if limiter, who := b.batches.limiter, b.batches.callerOf(b.c); limiter != nil && limiter.Wait(b.c.Request().Context(), who.id, who.key) != nil {
-		return b.appendProblem(dst, l, single(codeCallerGone, "the caller is gone", "")), true
-	}
-	dst = strconv.AppendInt(appendLineHead(dst, l), http.StatusOK, 10)
-	dst, p := call.appendAnswer(b.batches.host, b.c, l.add, append(dst, `,"answer":`...))
+	call, p := b.callOf(l)
 	if p != nil {
-		return b.appendProblem(dst[:from], l, p), true
+		return b.output.problem(dst, l, p), true
 	}
-	return append(dst, '}'), false
-}
-
-// appendLineHead appends the beginning of an answer up to its status.
-func appendLineHead(dst []byte, l *line) []byte {
-	dst = strconv.AppendInt(append(dst, `{"line":`...), int64(l.number), 10)
-	if l.id != "" {
-		dst = tell.AppendString(append(dst, `,"id":`...), l.id)
+	out, p = b.output.answer(dst, l, call, func(dst []byte, as lineForm) ([]byte, *problem) { return b.workLine(dst, l, call, as) })
+	if p != nil {
+		return b.output.problem(out[:from], l, p), true
 	}
-	return append(dst, `,"status":`...)
+	return out, false
 }
 
-// appendProblem answers a line with what is wrong with it.
-func (b *batch) appendProblem(dst []byte, l *line, p *problem) []byte {
-	dst = strconv.AppendInt(appendLineHead(dst, l), int64(p.kind.status), 10)
-	return append(tell.AppendJSON(append(dst, `,"problem":`...), p.answer()), '}')
+// callOf finds the call of a line, and waits until the caller may call again.
+func (b *batch) callOf(l *line) (lineCall, *problem) {
+	call, ok := b.batches.lines[l.call]
+	limiter, who := b.batches.limiter, b.batches.callerOf(b.c)
+	switch {
+	case l.wrong != nil:
+		return nil, l.wrong
+	case !ok:
+		return nil, problemOf(fault.Faults{b.batches.noSuchCall(l.call)})
+	case limiter != nil && limiter.Wait(b.c.Request().Context(), who.id, who.key) != nil:
+		return nil, single(codeCallerGone, "the caller is gone", "")
+	default:
+		return call, nil
+	}
 }
 
-// noSuchCall is the problem of a line that names no call.
-func (b *batch) noSuchCall(name string) *problem {
+// workLine answers a line, a second time with more time if it ran out of time.
+func (b *batch) workLine(dst []byte, l *line, call lineCall, as lineForm) ([]byte, *problem) {
+	from := len(dst)
+	dst, p := call.appendAnswer(b.batches.host, b.c, l.add, as, dst)
+	if p == nil || p.kind.code != codeTookTooLong {
+		return dst, p
+	}
+	as.again = true
+	return call.appendAnswer(b.batches.host, b.c, l.add, as, dst[:from])
+}
+
+// noSuchCall is the fault of a line that names no call.
+func (s *batches) noSuchCall(name string) fault.Fault {
 	f := fault.Fault{Code: codeNotFound, Field: "call", Value: ask.Cut(name, ask.MostValue), Detail: "a line names no such call", Expected: "a path such as /v1/solve/slotted-band"}
 	if name == "" {
 		f.Code, f.Detail = fault.Missing, "the line does not say what to calculate"
-	}
-	names := make([]string, 0, len(b.batches.lines))
-	for path := range b.batches.lines {
-		names = append(names, path)
-	}
-	if nearest := fault.Nearest(strings.ToLower(name), names); nearest != "" {
+		f.Hint = "add ?call=/v1/solve/band to the address of the batch for all lines"
+	} else if nearest := fault.Nearest(strings.ToLower(name), slices.Sorted(maps.Keys(s.lines))); nearest != "" {
 		f.Hint = "did you mean " + nearest + "?"
 	}
-	return problemOf(fault.Faults{f})
+	return f
 }

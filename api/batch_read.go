@@ -3,16 +3,17 @@ package api
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"errors"
 	"io"
 	"mime"
 	"net/http"
+	"strings"
 
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
-	"creasefit/api/tell"
 	"creasefit/api/wire"
 	"creasefit/internal/fault"
 )
@@ -21,24 +22,33 @@ import (
 const (
 	mediaLines = "application/x-ndjson"
 	mediaCSV   = "text/csv"
+	mediaTabs  = "text/tab-separated-values"
 )
 
 // openBatch chooses how to read and to answer a batch by its media type.
-func (s *host) openBatch(c echo.Context) (source batchSource, output batchOutput, media string, p *problem) {
+func (s *batches) openBatch(c echo.Context, o *batchOrder) (source batchSource, output batchOutput, media string, p *problem) {
 	request := c.Request()
 	if err := ask.Uncompressed(request); err != nil {
 		return nil, nil, "", s.problemFrom(c, err)
 	}
 	header := request.Header.Get("Content-Type")
-	media, _, _ = mime.ParseMediaType(header)
+	media, parameters, _ := mime.ParseMediaType(header)
+	if len(o.columns) > 0 && media != mediaCSV && media != mediaTabs {
+		return nil, nil, "", problemOf(fault.Faults{{Code: fault.Conflict, Field: "columns", Detail: "only a table has columns", Hint: "send " + mediaCSV + ", or show in the lines"}})
+	}
 	switch media {
 	case mediaLines:
-		return &lineSource{in: bufio.NewReaderSize(request.Body, mostLine)}, lineOutput{}, mediaLines, nil
-	case mediaCSV:
-		source, output, p = openCSV(request.Body)
-		return source, output, tell.CSV.Media(), p
+		return &lineSource{in: bufio.NewReaderSize(request.Body, mostLine), usual: s.usualOf(o)}, lineOutput{}, mediaLines, nil
+	case mediaCSV, mediaTabs:
+		separator := map[string]rune{mediaTabs: '\t'}[media]
+		t, p := s.openTable(request.Body, o, strings.ToLower(parameters["charset"]), separator)
+		if p != nil {
+			return nil, nil, "", p
+		}
+		c.Response().Header()["Table-Dialect"] = []string{t.said()}
+		return t, newTableOutput(t), media + "; charset=utf-8", nil
 	case echo.MIMEApplicationJSON:
-		source, p = s.openArray(c)
+		source, p = s.openArray(c, s.usualOf(o))
 		return source, arrayOutput{}, echo.MIMEApplicationJSON, p
 	default:
 		return nil, nil, "", s.problemFrom(c, ask.NotRead(header, mediaLines+", application/json or "+mediaCSV, mediaLines))
@@ -48,6 +58,7 @@ func (s *host) openBatch(c echo.Context) (source batchSource, output batchOutput
 // lineSource reads one JSON object a line.
 type lineSource struct {
 	in     *bufio.Reader
+	usual  usualLine
 	number int
 }
 
@@ -62,7 +73,7 @@ func (s *lineSource) chunk(lines []line) ([]line, bool, error) {
 		}
 		if text = bytes.TrimSpace(text); len(text) > 0 {
 			s.number++
-			lines = append(lines, jsonLine(s.number, bytes.Clone(text), tooLong))
+			lines = append(lines, s.usual.read(s.number, bytes.Clone(text), tooLong))
 		}
 		switch {
 		case err == io.EOF:
@@ -76,8 +87,17 @@ func (s *lineSource) chunk(lines []line) ([]line, bool, error) {
 	return lines, true, nil
 }
 
-// jsonLine reads the number, the id and the call of a JSON object.
-func jsonLine(number int, text []byte, tooLong bool) line {
+// usualLine is what holds for lines that do not say it themselves.
+type usualLine struct {
+	batches *batches
+	order   *batchOrder
+}
+
+// usualOf is what holds for the lines of a batch.
+func (s *batches) usualOf(o *batchOrder) usualLine { return usualLine{s, o} }
+
+// read reads the number, the id and the call of a JSON object.
+func (u usualLine) read(number int, text []byte, tooLong bool) line {
 	l := line{number: number}
 	if tooLong {
 		l.wrong = lineTooLong()
@@ -88,11 +108,17 @@ func jsonLine(number int, text []byte, tooLong bool) line {
 		l.wrong = problemOf(fault.Faults{f})
 		return l
 	}
-	l.id, l.call = ask.Member(text, "id"), ask.Member(text, "call")
+	l.id = ask.Member(text, "id")
+	call, kind := cmp.Or(ask.Member(text, "call"), u.order.call), cmp.Or(ask.Member(text, "kind"), u.order.kind)
+	l.call = u.batches.pathOf(call, kind)
 	l.add = func(r *ask.Reading) {
 		r.AddMembers(text)
 		r.Drop("id")
 		r.Drop("call")
+		if l.call != call { // the kind is part of the call
+			r.Drop("kind")
+		}
+		r.AddUsual(&u.order.usual)
 	}
 	return l
 }
@@ -112,7 +138,7 @@ func (s *arraySource) chunk(lines []line) ([]line, bool, error) {
 }
 
 // openArray reads a JSON array of objects.
-func (s *host) openArray(c echo.Context) (batchSource, *problem) {
+func (s *batches) openArray(c echo.Context, usual usualLine) (batchSource, *problem) {
 	body, err := io.ReadAll(http.MaxBytesReader(c.Response(), c.Request().Body, mostArray*mostLine/16))
 	var limit *http.MaxBytesError
 	switch {
@@ -131,7 +157,7 @@ func (s *host) openArray(c echo.Context) (batchSource, *problem) {
 		if len(source.items) == mostArray {
 			return nil, single(fault.TooMany, "the array has more than "+wire.Count(mostArray, "request", "requests"), "send one object a line as "+mediaLines)
 		}
-		source.items = append(source.items, jsonLine(len(source.items)+1, scanner.Skip(), false))
+		source.items = append(source.items, usual.read(len(source.items)+1, scanner.Skip(), false))
 	}
 	return source, nil
 }

@@ -134,7 +134,10 @@ func TestBatchPlansOrders(t *testing.T) {
 // longCall is a calculation that takes its time.
 type longCall struct{}
 
-func (longCall) appendAnswer(_ *host, _ echo.Context, _ func(*ask.Reading), dst []byte) ([]byte, *problem) {
+func (longCall) words() []string   { return nil }
+func (longCall) columns() []string { return nil }
+
+func (longCall) appendAnswer(_ *host, _ echo.Context, _ func(*ask.Reading), _ lineForm, dst []byte) ([]byte, *problem) {
 	time.Sleep(flushTime)
 	return append(dst, "{}"...), nil
 }
@@ -143,10 +146,10 @@ func (longCall) appendAnswer(_ *host, _ echo.Context, _ func(*ask.Reading), dst 
 // each processor takes no second long one before what is ready is sent.
 func TestBatchDoesNotHoldAnswersBack(t *testing.T) {
 	s := quiet()
-	s.batches.lines["/long"] = longCall{}
-	b := &batch{batches: s.batches, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
-	body := cardLine(1, "4") + "\n" + strings.Repeat(`{"call":"/long"}`+"\n", 100)
-	lines, _, err := (&lineSource{in: bufio.NewReader(strings.NewReader(body))}).chunk(nil)
+	s.batches.lines["/v1/long"] = longCall{}
+	b := &batch{batches: s.batches, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil), output: lineOutput{}}
+	body := cardLine(1, "4") + "\n" + strings.Repeat(`{"call":"/v1/long"}`+"\n", 100)
+	lines, _, err := (&lineSource{in: bufio.NewReader(strings.NewReader(body)), usual: s.batches.usualOf(&batchOrder{})}).chunk(nil)
 	require.NoError(t, err)
 	done := b.work(lines)
 	assert.GreaterOrEqual(t, done, 1)
@@ -166,31 +169,6 @@ func TestBatchOfAnArray(t *testing.T) {
 	assert.Equal(t, "too-many", postBatch(t, "application/json", many).problem(http.StatusBadRequest).Errors[0].Code)
 	postBatch(t, "application/json", `{"call":"/v1/ruler"}`).problem(http.StatusBadRequest)
 	postBatch(t, "text/plain", "x").problem(http.StatusUnsupportedMediaType)
-}
-
-func TestBatchOfATable(t *testing.T) {
-	table := "id,call,unit,width,thickness,caliper,fit\r\nband,/v1/solve/band,in,3-1/2,0.09,0.012,\r\n\"=1+1\",/v1/solve/band,in,oops,0.09,0.012,snug\r\n"
-	rows := strings.Split(strings.TrimSpace(postBatch(t, mediaCSV, table).ok().Body.String()), "\r\n")
-	assert.Equal(t, "id,line,piece,what,name,from,reading,in,mm", rows[0])
-	assert.True(t, strings.HasPrefix(rows[1], "band,1,band,blank,width,,"), rows[1])
-	last := rows[len(rows)-1]
-	assert.True(t, strings.HasPrefix(last, "'=1+1,2,,problem"), last)
-	assert.Contains(t, last, "! width")
-}
-
-// TestBatchOfATableOfOtherCalls: a check has its verdict, an order its sheets,
-// and what is no table is said to be none.
-func TestBatchOfATableOfOtherCalls(t *testing.T) {
-	table := "id,call,unit,width,thickness,caliper,fit,blank,marks,marks,marks,marks,depths,depths,sheet,count,grammage\r\n" +
-		"check,/v1/check/slotted-band,in,3.5,0.09,0.012,snug,8-1/4x1-1/2,1/2,2-1/4,5-7/8,7-3/4,7/8,7/8,,,\r\n" +
-		"order,/v1/yield,in,,,,,8-1/4x1-3/4,,,,,,,12x12,25,\r\npaper,/v1/stock,,,,,,,,,,,,,,,270\r\n"
-	rows := strings.Split(strings.TrimSpace(postBatch(t, mediaCSV, table).ok().Body.String()), "\r\n")
-	assert.Equal(t, []string{
-		"id,line,piece,what,name,from,reading,in,mm",
-		`check,1,,words,,,"It closes, and the contents go in: width snug.",,`,
-		"order,2,,sheets,,,4,,", "order,2,,per_sheet,,,8,,",
-		"paper,3,,problem,,,! the answer to this call is no table; send the line as JSON,,",
-	}, rows)
 }
 
 // TestBatchRefusesLongLines sends a line and a row that no limit but the
@@ -283,8 +261,8 @@ func BenchmarkBatch(b *testing.B) {
 
 // solveAlone answers the lines in the process, without HTTP.
 func solveAlone(s *Service, body string) {
-	b := &batch{batches: s.batches, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil)}
-	source := &lineSource{in: bufio.NewReaderSize(strings.NewReader(body), mostLine)}
+	b := &batch{batches: s.batches, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil), output: lineOutput{}}
+	source := &lineSource{in: bufio.NewReaderSize(strings.NewReader(body), mostLine), usual: s.batches.usualOf(&batchOrder{})}
 	for more := true; more; {
 		var lines []line
 		lines, more, _ = source.chunk(nil)

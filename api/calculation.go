@@ -20,6 +20,7 @@ type calculation[Q ask.Request, A any] struct {
 	form    *ask.Form[Q]
 	path    string        // canonical, without an extension
 	formats []tell.Format // the first is the default
+	table   []string      // the columns of the answer's table; nil if it has none of its own
 	compute func(context.Context, Q) (A, error)
 	// price says before an answer is written whether that takes more than one
 	// call may ask for; nil if none can.

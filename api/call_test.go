@@ -26,7 +26,7 @@ import (
 
 // specRouter finds the operation of a request in the committed specification.
 var specRouter = sync.OnceValue(func() routers.Router {
-	for _, media := range []string{"text/csv", "text/plain", "text/html", "text/markdown", "application/xml", "application/yaml", "image/svg+xml", "image/png", "image/vnd.dxf", "model/gltf-binary", "application/pdf", mediaLines} {
+	for _, media := range []string{"text/csv", "text/plain", "text/html", "text/markdown", "application/xml", "application/yaml", mediaTabs, "image/svg+xml", "image/png", "image/vnd.dxf", "model/gltf-binary", "application/pdf", mediaLines} {
 		openapi3filter.RegisterBodyDecoder(media, readText)
 	}
 	spec, err := openapi3.NewLoader().LoadFromData(openapi.JSON())

@@ -39,13 +39,10 @@ func (s *kinds) checkKind(c echo.Context) error {
 // checkCalculation is the check of one kind.
 type checkCalculation = calculation[*ask.Check, *solve.Check]
 
-// checkFormats are the formats of a check.
-var checkFormats = []tell.Format{tell.JSON, tell.Text}
-
 // newCheck returns the check of the kind.
 func newCheck(k *enclosure.Kind) *checkCalculation {
 	return &checkCalculation{
-		form: ask.NewCheck(k, tell.FormatNames(checkFormats)...), path: "/v1/check/" + k.Name, formats: checkFormats,
+		form: ask.NewCheck(k, tell.FormatNames(tableFormats)...), path: "/v1/check/" + k.Name, formats: tableFormats, table: tell.CheckColumns,
 		compute: func(ctx context.Context, q *ask.Check) (*solve.Check, error) {
 			return solve.CheckOwn(ctx, q.Request, q.Measurements())
 		},

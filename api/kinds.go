@@ -59,7 +59,7 @@ func newKindEntry(k *enclosure.Kind) *kindEntry {
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/kinds [get]
-func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c, "") }
+func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c, c.Param("extension")) }
 
 // showKind answers with one kind and every name it knows.
 //

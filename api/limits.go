@@ -21,7 +21,9 @@ import (
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/limits [get]
-func (l lists) listLimits(c echo.Context) error { return l.limits.serve(l.host, c, "") }
+func (l lists) listLimits(c echo.Context) error {
+	return l.limits.serve(l.host, c, c.Param("extension"))
+}
 
 // describeLimits is the limits as they are listed.
 func describeLimits(c Config) wire.Limits {
@@ -31,5 +33,6 @@ func describeLimits(c Config) wire.Limits {
 		SolveMillis: c.SolveTimeout.Milliseconds(), RequestMillis: c.WriteTimeout.Milliseconds(),
 		Items: sheet.MostItems, Pieces: sheet.MostPieces, EffortMillis: sheet.MostEffort.Milliseconds(),
 		Planning: dear, Running: cheap, Streams: streams, AnswerBytes: mostAnswer, Pages: pdf.MostPages, Listed: sheet.MostListed, Placed: mostPlaced, Waiting: c.MostWaiting, ReportedAtOnce: ask.MostReported,
+		BatchLine: mostLine, BatchArray: mostArray, BatchSample: mostSample, BatchColumns: mostColumns,
 	}
 }

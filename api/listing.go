@@ -14,9 +14,8 @@ type listing = calculation[*ask.Nothing, *ask.Nothing]
 
 // newListing returns the listing of a value under a path.
 func newListing(path string, answer any) *listing {
-	only := []tell.Format{tell.JSON}
 	return &listing{
-		form: ask.NewNothing(tell.FormatNames(only)...), path: path, formats: only,
+		form: ask.NewNothing(tell.FormatNames(tableFormats)...), path: path, formats: tableFormats,
 		compute: func(_ context.Context, q *ask.Nothing) (*ask.Nothing, error) { return q, nil },
 		answer:  func(*ask.Nothing, *answering) any { return answer },
 	}

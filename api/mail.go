@@ -11,9 +11,6 @@ import (
 	"creasefit/internal/mail"
 )
 
-// mailFormats are the formats of what posts make of a piece.
-var mailFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text}
-
 // judgeMail answers with what posts make of a finished piece.
 //
 //	@Summary		Whether a piece may be mailed
@@ -37,7 +34,7 @@ type mailCalculation = calculation[*ask.Mail, []mail.Judgement]
 // newMailCalculation returns the calculation about mailing.
 func newMailCalculation() *mailCalculation {
 	return &mailCalculation{
-		form: ask.NewMail(tell.FormatNames(mailFormats)...), path: "/v1/mail", formats: mailFormats,
+		form: ask.NewMail(tell.FormatNames(tableFormats)...), path: "/v1/mail", formats: tableFormats, table: tell.MailColumns,
 		compute: func(_ context.Context, q *ask.Mail) ([]mail.Judgement, error) {
 			piece, posts := q.Piece(), q.Asked()
 			list := make([]mail.Judgement, len(posts))

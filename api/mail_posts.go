@@ -16,4 +16,4 @@ import (
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/posts [get]
-func (l lists) listPosts(c echo.Context) error { return l.posts.serve(l.host, c, "") }
+func (l lists) listPosts(c echo.Context) error { return l.posts.serve(l.host, c, c.Param("extension")) }

@@ -126,7 +126,7 @@ func TestMailProblems(t *testing.T) {
 		"unit=in&width=5&height=7&rigid=maybe":        {"unknown", "rigid"},
 		"unit=in&width=5&height=7&rigid=yes&rigid=no": {"repeated", "rigid"},
 		"unit=in&width=5&height=7&stamp=1":            {"unknown", "stamp"},
-		"unit=in&width=5&height=7&format=xml":         {"unknown", "format"},
+		"unit=in&width=5&height=7&format=svg":         {"unknown", "format"},
 		"unit=in&width=5&height=7&address_along=left": {"unknown", "address_along"},
 	} {
 		p := get(t, "/v1/mail?"+query).problem(http.StatusBadRequest)
@@ -177,7 +177,7 @@ func TestMailInABatch(t *testing.T) {
 	lines := postBatch(t, mediaLines, `{"id":"jar","call":"/v1/mail","unit":"mm","width":100,"height":150,"post":["de","uk"],"show":"words"}`).ok().Body.String()
 	assert.Contains(t, lines, `"answer":{"words":"uk: letter; de: standardbrief"}`)
 	table := postBatch(t, "text/csv", "id,call,unit,width,height,post\r\njar,/v1/mail,mm,100,150,de\r\n").ok().Body.String()
-	assert.Contains(t, table, "jar,1,,words,,,de: standardbrief,,\r\n")
+	assert.Contains(t, table, "\r\njar,/v1/mail,mm,100,150,de,1,,de,standardbrief,")
 }
 
 // Every limit of the tables is listed with its source.

@@ -10,9 +10,8 @@ import (
 	"creasefit/internal/fault"
 )
 
-// pick returns the value that a JSON Pointer (RFC 6901) leads to: a text
-// without its quotes, a number as it is, anything else as JSON.
-func pick(document []byte, pointer string, comma bool) ([]byte, fault.Fault) {
+// find returns the value that a JSON Pointer (RFC 6901) leads to.
+func find(document []byte, pointer string) ([]byte, fault.Fault) {
 	value := document
 	for token := range strings.SplitSeq(pointer[1:], "/") {
 		token = strings.ReplaceAll(strings.ReplaceAll(token, "~1", "/"), "~0", "~")
@@ -22,7 +21,16 @@ func pick(document []byte, pointer string, comma bool) ([]byte, fault.Fault) {
 		}
 		value = inner
 	}
+	return value, fault.Fault{}
+}
+
+// pick returns the value that a pointer leads to: a text without its quotes, a
+// number as it is, anything else as JSON.
+func pick(document []byte, pointer string, comma bool) ([]byte, fault.Fault) {
+	value, f := find(document, pointer)
 	switch {
+	case value == nil:
+		return nil, f
 	case value[0] == '"':
 		return []byte(ask.Unquote(value)), fault.Fault{}
 	case comma && (value[0] == '-' || '0' <= value[0] && value[0] <= '9'):

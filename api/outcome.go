@@ -87,6 +87,11 @@ func (o *outcome) unchanged() bool {
 	return request.Method != http.MethodPost && edge.Matches(request.Header.Get("If-None-Match"), o.tag)
 }
 
+// pickedAsTable reports whether the picked value is told as a table.
+func (o *outcome) pickedAsTable() bool {
+	return o.pick != "" && (o.format == tell.CSV || o.format == tell.XML)
+}
+
 // setCaching sets the headers that a 304 has in common with the full answer.
 func (o *outcome) setCaching() http.Header {
 	h := o.c.Response().Header()
@@ -128,7 +133,7 @@ func (o *outcome) answer() error {
 		return o.s.answerProblem(o.c, single(codeOverloaded, "too many calculations are running", "")) // or wait for their callers
 	}
 	defer o.s.flight.Leave(size)
-	if o.pick != "" {
+	if o.pick != "" && !o.pickedAsTable() {
 		media = plainText[0]
 	}
 	h := o.setCaching()
@@ -162,6 +167,11 @@ func (o *outcome) setLocation(h http.Header) {
 func (o *outcome) narrow() *problem {
 	var f fault.Fault
 	switch {
+	case o.pickedAsTable():
+		var value []byte
+		if value, f = find(o.body, o.pick); value != nil {
+			o.body = tell.AppendPicked(nil, o.format, value, tell.Style{Bare: o.bare, Comma: o.comma})
+		}
 	case o.pick != "":
 		o.body, f = pick(o.body, o.pick, o.comma)
 	case o.show != nil:

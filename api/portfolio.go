@@ -91,7 +91,7 @@ func newPortfolioEntry() *portfolioEntry {
 	of := ask.Portfolios()
 	return &portfolioEntry{
 		solve: &portfolioCalculation{
-			form: ask.NewForm(of, tell.FormatNames(measurementFormats)...), path: "/v1/solve/" + portfolioName, formats: measurementFormats,
+			form: ask.NewForm(of, tell.FormatNames(tableFormats)...), path: "/v1/solve/" + portfolioName, formats: tableFormats, table: tell.MeasurementColumns,
 			compute: solveAllAndCount, answer: (*portfolio).answer,
 		},
 		guide: newGuide(portfolioName, of), drawing: newDrawing(portfolioName, of),

@@ -23,7 +23,9 @@ func newLists(h *host) lists {
 }
 
 // showPortfolio answers with the portfolio's parameters, as of any kind.
-func (l lists) showPortfolio(c echo.Context) error { return l.portfolio.serve(l.host, c, "") }
+func (l lists) showPortfolio(c echo.Context) error {
+	return l.portfolio.serve(l.host, c, c.Param("extension"))
+}
 
 // listContents answers with the named contents.
 //
@@ -37,7 +39,9 @@ func (l lists) showPortfolio(c echo.Context) error { return l.portfolio.serve(l.
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/contents [get]
-func (l lists) listContents(c echo.Context) error { return l.contents.serve(l.host, c, "") }
+func (l lists) listContents(c echo.Context) error {
+	return l.contents.serve(l.host, c, c.Param("extension"))
+}
 
 // listStocks answers with the named papers.
 //
@@ -51,7 +55,9 @@ func (l lists) listContents(c echo.Context) error { return l.contents.serve(l.ho
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/stocks [get]
-func (l lists) listStocks(c echo.Context) error { return l.stocks.serve(l.host, c, "") }
+func (l lists) listStocks(c echo.Context) error {
+	return l.stocks.serve(l.host, c, c.Param("extension"))
+}
 
 // listSheets answers with the named sheet sizes.
 //
@@ -65,7 +71,9 @@ func (l lists) listStocks(c echo.Context) error { return l.stocks.serve(l.host, 
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/sheets/sizes [get]
-func (l lists) listSheets(c echo.Context) error { return l.sheets.serve(l.host, c, "") }
+func (l lists) listSheets(c echo.Context) error {
+	return l.sheets.serve(l.host, c, c.Param("extension"))
+}
 
 // listBenches answers with the named benches.
 //
@@ -79,4 +87,6 @@ func (l lists) listSheets(c echo.Context) error { return l.sheets.serve(l.host, 
 //	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/benches [get]
-func (l lists) listBenches(c echo.Context) error { return l.benches.serve(l.host, c, "") }
+func (l lists) listBenches(c echo.Context) error {
+	return l.benches.serve(l.host, c, c.Param("extension"))
+}

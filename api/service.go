@@ -3,6 +3,7 @@ package api
 import (
 	"log/slog"
 	"net/http"
+	"sync"
 
 	"github.com/labstack/echo/v4"
 
@@ -34,7 +35,8 @@ func New(config Config, log *slog.Logger) *Service {
 		host: h, echo: echo.New(), kinds: newKinds(h), lists: newLists(h), documents: newDocuments(),
 		ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(), suggest: newSuggestCalculation(), yield: newYieldCalculation(), portfolio: newPortfolioEntry(),
 	}
-	s.batches = &batches{h, s.lineCalls()}
+	s.batches = &batches{host: h, lines: s.lineCalls()}
+	s.batches.families = sync.OnceValue(s.batches.nameFamilies)
 	s.echo.HTTPErrorHandler = s.answerError
 	s.echo.Binder, s.echo.Validator = ask.Binder{MostBody: config.MostBody, MostLarge: config.MostYieldBody}, ask.Validator{}
 	s.echo.Use(s.around)
@@ -63,6 +65,14 @@ func (s *Service) get(path string, h echo.HandlerFunc) {
 	s.paths = append(s.paths, path)
 }
 
+// list registers a list for GET and HEAD, with and without a format as the
+// path's extension.
+func (s *Service) list(path string, h echo.HandlerFunc) {
+	s.get(path, h)
+	s.echo.GET(path+".:extension", h)
+	s.echo.HEAD(path+".:extension", h)
+}
+
 // calculate registers a calculation for GET, HEAD and POST, with and without
 // a format as the path's extension.
 func (s *Service) calculate(path string, h echo.HandlerFunc) {
@@ -77,9 +87,9 @@ func (s *Service) calculate(path string, h echo.HandlerFunc) {
 // routes registers every call.
 func (s *Service) routes() {
 	s.get("/", s.start)
-	s.get("/v1/kinds", s.lists.listKinds)
+	s.list("/v1/kinds", s.lists.listKinds)
 	s.get("/v1/kinds/:kind", s.kinds.showKind)
-	s.get("/v1/kinds/"+portfolioName, s.lists.showPortfolio)
+	s.list("/v1/kinds/"+portfolioName, s.lists.showPortfolio)
 	s.calculate("/v1/solve/"+portfolioName, solvePortfolio(s.host, s.portfolio))
 	s.calculate("/v1/guide/"+portfolioName, guidePortfolio(s.host, s.portfolio))
 	s.calculate("/v1/drawing/"+portfolioName, drawPortfolio(s.host, s.portfolio))
@@ -94,12 +104,12 @@ func (s *Service) routes() {
 	s.calculate("/v1/suggest", suggest(s.host, s.suggest))
 	s.echo.POST("/v1/batch", s.batches.runBatch)
 	s.paths = append(s.paths, "/v1/batch")
-	s.get("/v1/contents", s.lists.listContents)
-	s.get("/v1/stocks", s.lists.listStocks)
-	s.get("/v1/sheets/sizes", s.lists.listSheets)
-	s.get("/v1/benches", s.lists.listBenches)
-	s.get("/v1/posts", s.lists.listPosts)
-	s.get("/v1/limits", s.lists.listLimits)
+	s.list("/v1/contents", s.lists.listContents)
+	s.list("/v1/stocks", s.lists.listStocks)
+	s.list("/v1/sheets/sizes", s.lists.listSheets)
+	s.list("/v1/benches", s.lists.listBenches)
+	s.list("/v1/posts", s.lists.listPosts)
+	s.list("/v1/limits", s.lists.listLimits)
 	s.get("/openapi.json", s.specJSON)
 	s.get("/openapi-text.json", s.specText)
 	s.get("/openapi/:kind", s.specOfKind)

@@ -12,9 +12,8 @@ import (
 	"creasefit/internal/solve"
 )
 
-// measurementFormats are the formats of every answer that is a set of
-// measurements.
-var measurementFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
+// tableFormats are the formats of every answer that can be told in a table.
+var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 
 // solveKind answers with the measurements of an enclosure.
 //
@@ -46,7 +45,7 @@ type solveCalculation = calculation[*ask.Enclosure, *solve.Solution]
 // newSolve returns the calculation of the kind.
 func newSolve(k *enclosure.Kind) *solveCalculation {
 	return &solveCalculation{
-		form: ask.NewSolve(k, tell.FormatNames(measurementFormats)...), path: "/v1/solve/" + k.Name, formats: measurementFormats,
+		form: ask.NewSolve(k, tell.FormatNames(tableFormats)...), path: "/v1/solve/" + k.Name, formats: tableFormats, table: tell.MeasurementColumns,
 		compute: func(ctx context.Context, q *ask.Enclosure) (*solve.Solution, error) {
 			return solveAndCount(ctx, q.Request)
 		},

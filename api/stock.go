@@ -11,10 +11,6 @@ import (
 	"creasefit/internal/stock"
 )
 
-// paperFormats are the formats of what is told of a paper: it is no set of
-// measurements.
-var paperFormats = []tell.Format{tell.JSON}
-
 // paperAnswer is what is told of a paper.
 type paperAnswer struct {
 	stock.Description
@@ -44,7 +40,7 @@ type paperCalculation = calculation[*ask.Paper, *paperAnswer]
 // newPaperCalculation returns the calculation about a paper.
 func newPaperCalculation() *paperCalculation {
 	return &paperCalculation{
-		form: ask.NewPaper(tell.FormatNames(paperFormats)...), path: "/v1/stock", formats: paperFormats,
+		form: ask.NewPaper(tell.FormatNames(tableFormats)...), path: "/v1/stock", formats: tableFormats, table: tell.MemberColumns,
 		compute: func(_ context.Context, q *ask.Paper) (*paperAnswer, error) {
 			d, err := stock.Describe(q.Known)
 			return &paperAnswer{d, q.Source}, err

@@ -13,9 +13,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-// suggestFormats are the formats of what suits a thing.
-var suggestFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text}
-
 // suggest answers with every kind for a thing, the best first.
 //
 //	@Summary		What suits a thing
@@ -55,7 +52,7 @@ func (a *suggestions) picture(s *solve.Solution) string {
 // newSuggestCalculation returns the calculation over all kinds.
 func newSuggestCalculation() *suggestCalculation {
 	return &suggestCalculation{
-		form: ask.NewSuggest(tell.FormatNames(suggestFormats)...), path: "/v1/suggest", formats: suggestFormats,
+		form: ask.NewSuggest(tell.FormatNames(tableFormats)...), path: "/v1/suggest", formats: tableFormats, table: tell.SuggestionColumns,
 		compute: func(ctx context.Context, q *ask.Suggest) (*suggestions, error) {
 			list, err := solve.Suggest(ctx, q.Request, &q.Wishes)
 			return &suggestions{list, q.Pictures.Word, q.Language.Word}, err

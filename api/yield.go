@@ -16,7 +16,7 @@ import (
 )
 
 // yieldFormats are the formats of a cut plan.
-var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.Text, tell.SVG, tell.PDF}
+var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text, tell.SVG, tell.PDF}
 
 // planYield plans how blanks come out of sheets.
 //
@@ -41,7 +41,7 @@ type yieldCalculation = calculation[*ask.Yield, *yieldAnswer]
 // newYieldCalculation returns the planning of orders.
 func newYieldCalculation() *yieldCalculation {
 	return &yieldCalculation{
-		form: ask.NewYield(tell.FormatNames(yieldFormats)...), path: "/v1/yield", formats: yieldFormats,
+		form: ask.NewYield(tell.FormatNames(yieldFormats)...), path: "/v1/yield", formats: yieldFormats, table: tell.CuttingColumns,
 		compute: planOrder, price: (*yieldAnswer).price, timed: (*yieldAnswer).timed, allow: timeAllowed, write: appendCutPicture,
 		answer: func(a *yieldAnswer, x *answering) any {
 			return wire.OfYield(&a.order, &a.plan, x.Unit(), a.warnings, x.asked())

@@ -93,14 +93,16 @@ func FormatNamed(name string, offered []Format) (Format, bool) {
 
 // Accepted chooses by an Accept header: the offered format with the highest
 // quality, the earlier one of equals. A header that nothing satisfies gets the
-// first one, since spreadsheets send odd ones.
+// first one, since spreadsheets send odd ones. A browser, which would rather have
+// XML than JSON if there is no page, can show JSON as well.
 func Accepted(accept string, offered []Format) Format {
 	if accept == "" || accept == "*/*" || accept == "application/json" {
 		return offered[0]
 	}
 	chosen, best := offered[0], 0.0
+	browser := strings.Contains(accept, "text/html")
 	for _, f := range offered {
-		if q := quality(accept, f.MediaType()); q > best {
+		if q := quality(accept, f.MediaType()); q > best && !(browser && f == XML) {
 			chosen, best = f, q
 		}
 	}

@@ -109,7 +109,7 @@ func rulerRows(a *wire.Ruler) []row {
 
 // measurementTable is a table of measurements.
 func measurementTable(rows []row) table {
-	t := table{header: []string{"piece", "what", "name", "from", "reading", "in", "mm"}}
+	t := table{header: MeasurementColumns}
 	for _, r := range rows {
 		t.rows = append(t.rows, []any{r.piece, r.what, r.name, r.from, reading(r.length.Reading), r.length.In, r.length.MM})
 	}

@@ -9,7 +9,7 @@ import (
 
 // suggestionTable has one row a kind, in their order.
 func suggestionTable(a *wire.Suggestions) table {
-	t := table{header: []string{"kind", "works", "why", "step", "chance", "blank width", "blank height", "sheets", "minutes", "post", "link"}}
+	t := table{header: SuggestionColumns}
 	for i := range a.Kinds {
 		k := &a.Kinds[i]
 		works := "no"

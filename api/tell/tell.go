@@ -1,19 +1,6 @@
 package tell
 
-import (
-	"encoding/csv"
-	"io"
-	"strconv"
-	"strings"
-
-	"creasefit/api/wire"
-)
-
-// Style is how tables and texts are written.
-type Style struct {
-	Bare  bool // a table has no header row
-	Comma bool // decimal commas; the cells of a table are parted by semicolons
-}
+import "creasefit/api/wire"
 
 // Append appends an answer of package wire in a format that is no picture.
 func Append(dst []byte, f Format, answer any, s Style) []byte {
@@ -21,7 +8,7 @@ func Append(dst []byte, f Format, answer any, s Style) []byte {
 	case CSV:
 		return appendCSV(dst, s, tableOf(answer))
 	case XML:
-		return appendXML(dst, rowsOf(answer))
+		return appendAnswerXML(dst, answer)
 	case Text:
 		return appendText(dst, s, answer)
 	default:
@@ -29,15 +16,16 @@ func Append(dst []byte, f Format, answer any, s Style) []byte {
 	}
 }
 
-// table is an answer in rows and columns: a cell is a word, a number, or a
-// reading.
-type table struct {
-	header []string
-	rows   [][]any
-}
-
-// reading is what to set on the ruler.
-type reading string
+// The headers of the tables that answers of one kind of call have, whatever was
+// asked. Those of flat tables depend on the answer.
+var (
+	MeasurementColumns = []string{"piece", "what", "name", "from", "reading", "in", "mm"}
+	CuttingColumns     = []string{"plan", "sheets", "step", "across", "from", "reading", "in", "mm", "exact mm", "length in", "length mm", "trim", "stack", "cuts"}
+	MailColumns        = []string{"post", "class", "verdict", "surcharges", "unknown", "nearest", "bound", "limit", "value", "left", "unit"}
+	CheckColumns       = []string{"what", "name", "says", "chance", "reading", "in", "mm"}
+	SuggestionColumns  = []string{"kind", "works", "why", "step", "chance", "blank width", "blank height", "sheets", "minutes", "post", "link"}
+	MemberColumns      = []string{"name", "value"}
+)
 
 // tableOf returns the one table that the answer is told in.
 func tableOf(answer any) table {
@@ -48,64 +36,22 @@ func tableOf(answer any) table {
 		return mailTable(a)
 	case *wire.Suggestions:
 		return suggestionTable(a)
+	case *wire.Check:
+		return checkTable(a)
+	case *wire.Solution, *wire.Portfolio, *wire.Ruler:
+		return measurementTable(rowsOf(a))
+	case *wire.Paper:
+		return memberTable(AppendJSON(nil, a))
 	default:
-		return measurementTable(rowsOf(answer))
+		return flatTable(AppendJSON(nil, answer))
 	}
 }
 
-// appendCSV appends a table as RFC 4180 has it. No cell begins with a character
-// that a spreadsheet takes for a formula: words are the service's own.
-func appendCSV(dst []byte, s Style, t table) []byte {
-	out := appender{dst}
-	w := csv.NewWriter(&out)
-	w.UseCRLF = true
-	if s.Comma {
-		w.Comma = ';'
+// appendAnswerXML appends an answer as XML: measurements as elements of their
+// own, any other table as rows.
+func appendAnswerXML(dst []byte, answer any) []byte {
+	if rows := rowsOf(answer); rows != nil {
+		return appendXML(dst, rows)
 	}
-	if !s.Bare {
-		_ = w.Write(t.header) // to memory
-	}
-	for _, row := range t.rows {
-		cells := make([]string, len(row))
-		for i, cell := range row {
-			cells[i] = s.cell(cell)
-		}
-		_ = w.Write(cells)
-	}
-	w.Flush()
-	return out.bytes
-}
-
-// appender is a writer to memory.
-type appender struct{ bytes []byte }
-
-var _ io.Writer = (*appender)(nil)
-
-func (a *appender) Write(text []byte) (int, error) {
-	a.bytes = append(a.bytes, text...)
-	return len(text), nil
-}
-
-// cell writes one cell.
-func (s Style) cell(cell any) string {
-	switch c := cell.(type) {
-	case int:
-		return strconv.Itoa(c)
-	case float64:
-		return s.mark(number(c))
-	case reading:
-		return s.mark(string(c))
-	case string:
-		return c
-	default:
-		return "" // there is nothing to tell
-	}
-}
-
-// mark writes a number with the wanted decimal mark.
-func (s Style) mark(text string) string {
-	if s.Comma {
-		return strings.Replace(text, ".", ",", 1)
-	}
-	return text
+	return appendTableXML(dst, tableOf(answer))
 }

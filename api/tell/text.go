@@ -18,8 +18,10 @@ func appendText(dst []byte, s Style, answer any) []byte {
 		return appendMailText(dst, a)
 	case *wire.Suggestions:
 		return appendSuggestionText(dst, a)
+	case *wire.Solution, *wire.Portfolio, *wire.Ruler:
+		return appendRowText(dst, s, rowsOf(a))
 	default:
-		return appendRowText(dst, s, rowsOf(answer))
+		return appendTableText(dst, s, tableOf(answer))
 	}
 }
 
@@ -30,6 +32,43 @@ func appendCheckText(dst []byte, c *wire.Check) []byte {
 		dst = fmt.Appendf(dst, "change %s from %s to %s\n", m.Name, m.From.Reading, m.To.Reading)
 	}
 	return dst
+}
+
+// checkTable has a row for the verdict, each clearance, sum and limit, what would
+// mend it, and the greatest contents.
+func checkTable(c *wire.Check) table {
+	t := table{header: CheckColumns}
+	add := func(what, name, says string, chance any, l *wire.Length) {
+		t.rows = append(t.rows, []any{what, name, says, chance, reading(l.Reading), l.In, l.MM})
+	}
+	t.rows = append(t.rows, []any{"verdict", "", yesNo(c.Works), c.Sure.Chance, nil, nil, nil})
+	for i := range c.Fit {
+		add("fit", strings.TrimSpace(c.Fit[i].Axis+" "+c.Fit[i].Between), c.Fit[i].Verdict, c.Fit[i].Chance, &c.Fit[i].Nominal)
+	}
+	for i := range c.Closures {
+		add("closure", c.Closures[i].Name, yesNo(c.Closures[i].Off.MM == 0), nil, &c.Closures[i].Off)
+	}
+	for i := range c.Limits {
+		l := &c.Limits[i]
+		add("limit", l.Name, yesNo(l.Allowed[0].MM <= l.Value.MM && l.Value.MM <= l.Allowed[1].MM), nil, &l.Value)
+	}
+	for i := range c.Mend {
+		add("mend", c.Mend[i].Name, "from "+c.Mend[i].From.Reading, nil, &c.Mend[i].To)
+	}
+	for i, l := range [...]*wire.Length{c.Greatest.Width, c.Greatest.Height, c.Greatest.Thickness} {
+		if l != nil {
+			add("greatest", [...]string{"width", "height", "thickness"}[i], "", nil, l)
+		}
+	}
+	return t
+}
+
+// yesNo says whether something is so.
+func yesNo(is bool) string {
+	if is {
+		return "yes"
+	}
+	return "no"
 }
 
 // caution is said once, before the first cut.
@@ -65,7 +104,7 @@ func appendCuttingText(dst []byte, y *wire.Yield) []byte {
 // cuttingTable has one row for each setting of the trimmer. There is no name of
 // the request's in it.
 func cuttingTable(y *wire.Yield) table {
-	t := table{header: []string{"plan", "sheets", "step", "across", "from", "reading", "in", "mm", "exact mm", "length in", "length mm", "trim", "stack", "cuts"}}
+	t := table{header: CuttingColumns}
 	for i := range y.Plans {
 		p := &y.Plans[i]
 		for n := range p.Settings {
@@ -131,7 +170,7 @@ func details(reasons []wire.MailReason) string {
 // mailTable has one row for each post: its class, and the limit that the piece
 // is nearest to, in millimetres, grams or a bare ratio.
 func mailTable(m *wire.Mail) table {
-	t := table{header: []string{"post", "class", "verdict", "surcharges", "unknown", "nearest", "bound", "limit", "value", "left", "unit"}}
+	t := table{header: MailColumns}
 	for i := range m.Posts {
 		v := &m.Posts[i]
 		cells := []any{v.Post, v.Class, v.Verdict, strings.Join(v.DueNames(), " "), strings.Join(v.Unknown, " ")}

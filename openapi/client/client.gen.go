@@ -1471,11 +1471,23 @@ type Limit struct {
 // Limits defines model for Limits.
 type Limits struct {
 	// AnswerBytes of one answer
-	AnswerBytes  int `json:"answer_bytes"`
-	BodyBytes    int `json:"body_bytes"`
-	ErrorsAtOnce int `json:"errors_at_once"`
-	JSONDepth    int `json:"json_depth"`
-	Names        int `json:"names"`
+	AnswerBytes int `json:"answer_bytes"`
+
+	// BatchArrayRequests in a JSON array
+	BatchArrayRequests int `json:"batch_array_requests"`
+
+	// BatchColumns of a table, and of pointers in columns
+	BatchColumns int `json:"batch_columns"`
+
+	// BatchLineBytes of one line or row of a batch, of which there may be any number
+	BatchLineBytes int `json:"batch_line_bytes"`
+
+	// BatchSampleBytes of a table that its separator, encoding and decimal mark are found out from
+	BatchSampleBytes int `json:"batch_sample_bytes"`
+	BodyBytes        int `json:"body_bytes"`
+	ErrorsAtOnce     int `json:"errors_at_once"`
+	JSONDepth        int `json:"json_depth"`
+	Names            int `json:"names"`
 
 	// PdfPages of one drawing
 	PdfPages int `json:"pdf_pages"`

@@ -12,7 +12,8 @@ var batchExamples = map[string]string{
 		`{"id":"order","call":"/v1/yield","unit":"in","sheet":"12 x 12","items":[{"name":"band","blank":"8 1/4 x 1 3/4","count":25}],"show":"sheets,proven"}` + "\n",
 	"application/json": `[{"id":"mark","call":"/v1/ruler","length":"92.1 mm","show":"unit"}]`,
 	"text/csv": "id,call,unit,width,thickness,caliper,sheet,blank,count\r\ncard,/v1/solve/band,in,3-1/2,0.09,0.012,,,\r\n" +
-		"order,/v1/yield,in,,,,12 x 12,8-1/4 x 1-3/4,25\r\n",
+		"sleeve,/v1/solve/sleeve,in,3-1/2,0.5,0.012,,,\r\n",
+	"text/tab-separated-values": "sku\ttitle\tcall\tunit\twidth\tthickness\tcaliper\r\nT-1\tTasting cards\t/v1/solve/band\tmm\t89,5\t2,5\t0,3\r\n",
 }
 
 // describeBatch adds the forms of a batch, each with an example and its real

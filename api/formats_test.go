@@ -1,0 +1,87 @@
+package api
+
+import (
+	"encoding/csv"
+	"encoding/xml"
+	"io"
+	"net/http"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// rowsOf reads a table as RFC 4180 has it.
+func rowsOf(t *testing.T, text string) [][]string {
+	t.Helper()
+	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+	require.NoError(t, err, text)
+	return rows
+}
+
+// TestOneRuleForFormats asks each call that can be a table for each form of it,
+// by the extension and by the name.
+func TestOneRuleForFormats(t *testing.T) {
+	for _, spec := range CallSpecs() {
+		path := strings.ReplaceAll(spec.Path, "{kind}", "sleeve")
+		if strings.HasPrefix(path, "/v1/drawing/") || strings.HasPrefix(path, "/v1/guide/") {
+			continue // pictures and pages, not tables
+		}
+		for extension, format := range map[string]string{"json": "json", "csv": "csv", "xml": "xml", "txt": "text"} {
+			byPath := get(t, path+"."+extension+"?"+spec.Example).ok()
+			byName := get(t, path+"?"+spec.Example+"&format="+format).ok()
+			if spec.Path != "/v1/yield" { // how it was proven may be told otherwise
+				assert.Equal(t, byPath.Body.String(), byName.Body.String(), path)
+			}
+			switch format {
+			case "csv":
+				assert.Greater(t, len(rowsOf(t, byPath.Body.String())), 1, path)
+			case "xml":
+				d := xml.NewDecoder(byPath.Body)
+				d.CharsetReader = func(_ string, in io.Reader) (io.Reader, error) { return in, nil } // ASCII is UTF-8
+				var root struct{ XMLName xml.Name }
+				require.NoError(t, d.Decode(&root), path)
+			}
+		}
+	}
+}
+
+// TestListsAsTables: a row an entry, for drop-downs.
+func TestListsAsTables(t *testing.T) {
+	rows := rowsOf(t, get(t, "/v1/contents.csv").ok().Body.String())
+	assert.Equal(t, []string{"name", "title", "width_reading", "width_in", "width_mm"}, rows[0][:5])
+	card := rows[1]
+	assert.Equal(t, "id-1", card[0])
+	assert.Equal(t, "85.6", card[4], "ISO/IEC 7810: an ID-1 card is 85.60 mm wide")
+	kinds := rowsOf(t, get(t, "/v1/kinds.csv?header=0").ok().Body.String())
+	assert.Equal(t, "slotted-band", kinds[0][0])
+	posts := rowsOf(t, get(t, "/v1/posts.csv").ok().Body.String())
+	assert.Equal(t, "name", posts[0][0])
+	assert.Contains(t, get(t, "/v1/kinds.json").ok().Body.String(), `"kinds":[`)
+	assert.Contains(t, get(t, "/v1/limits.txt").ok().Body.String(), "/batch_line_bytes: 65536\n")
+	get(t, "/v1/contents.pdf").problem(http.StatusBadRequest)
+	comma := get(t, "/v1/sheets/sizes.csv?decimal=comma").ok().Body.String()
+	assert.Contains(t, comma, ";215,9;")
+}
+
+// TestPickedTables: a picked list is a table with a row an item, a picked object
+// one with a row a member, a single value one cell.
+func TestPickedTables(t *testing.T) {
+	const base = "/v1/solve/slotted-band.csv?" + cards
+	scores := rowsOf(t, get(t, base+"&pick=/pieces/0/scores").ok().Body.String())
+	assert.Equal(t, "name", scores[0][0])
+	assert.Len(t, scores, 5)
+	assert.Equal(t, "value\r\n2.25\r\n", get(t, base+"&pick=/pieces/0/scores/1/at/in").ok().Body.String())
+	assert.Equal(t, "2,25\r\n", get(t, base+"&pick=/pieces/0/scores/1/at/in&header=0&decimal=comma").ok().Body.String())
+	assert.Equal(t, "/width/reading", rowsOf(t, get(t, base+"&pick=/pieces/0/blank").ok().Body.String())[1][0])
+	get(t, base+"&pick=/nothing").problem(http.StatusBadRequest)
+}
+
+// TestCheckAsTable has a verdict, the clearances, and what would mend it.
+func TestCheckAsTable(t *testing.T) {
+	rows := rowsOf(t, get(t, "/v1/check/slotted-band.csv?unit=in&width=3.5&thickness=0.09&caliper=0.012&fit=snug&blank=8-1/4x1-3/4&marks=1/2&marks=2-1/4&marks=5-7/8&marks=7-5/8&depths=1&depths=1").ok().Body.String())
+	assert.Equal(t, []string{"what", "name", "says", "chance", "reading", "in", "mm"}, rows[0])
+	assert.Equal(t, []string{"verdict", "", "no"}, rows[1][:3])
+	assert.Contains(t, rows, []string{"mend", "right front", "from 1 3/4 in", "", "1 7/8 in", "1.875", "47.625"})
+}
