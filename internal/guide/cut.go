@@ -7,22 +7,13 @@ import (
 
 // cut is cutting the blanks of a piece.
 func (w *writer) cut(p *pattern.Piece) (Step, bool) {
-	step := Step{Title: w.title("cut", p)}
-	step.Text = w.say("cut.blank", args{"n": p.Quantity, "of": noun(p.Name), "width": p.Width, "height": p.Height})
-	if square := w.onceOnly("cut.square"); square != "" {
-		step.Lines = append(step.Lines, square)
-	}
-	if grain := w.grain(p); grain != "" {
-		step.Lines = append(step.Lines, grain)
-	}
 	mark := "cut.mark"
 	if len(p.Creases) == 0 {
 		mark = "cut.mark.flat"
 	}
-	if mark := w.onceOnly(mark); mark != "" {
-		step.Lines = append(step.Lines, mark)
-	}
-	return step, true
+	text := []string{w.say("cut.blank", args{"n": p.Quantity, "width": p.Width, "height": p.Height}),
+		w.onceOnly("cut.square"), w.grain(p), w.onceOnly(mark)}
+	return Step{Title: w.title("cut", p), Text: joined(text)}, true
 }
 
 // grain says how the grain ought to run: along most of the scores. Where it is
@@ -37,7 +28,7 @@ func (w *writer) grain(p *pattern.Piece) string {
 	case kept == solve.GrainAcross:
 		return ""
 	case r.Grain == solve.GrainUnknown:
-		return w.say("cut.grain."+key, nil)
+		return w.onceOnly("cut.grain." + key)
 	}
 	return w.say("cut.grain.given."+key, args{"side": noun(r.Grain.String())})
 }

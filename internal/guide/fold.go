@@ -2,7 +2,6 @@ package guide
 
 import (
 	"math"
-	"slices"
 
 	"creasefit/internal/pattern"
 )
@@ -20,17 +19,6 @@ func bend(c *pattern.Crease) string {
 	}
 }
 
-// creases lists the names of creases, each once, and says how many there are.
-func (w *writer) creases(p *pattern.Piece, which []int) (list string, n int) {
-	var names []string
-	for _, i := range which {
-		if name := w.crease(p, &p.Creases[i]); !slices.Contains(names, name) {
-			names = append(names, name)
-		}
-	}
-	return w.list(names), len(names)
-}
-
 // care says what must not be pressed sharp at once: where two creases or two
 // edges must meet, and folds that go round something.
 func (w *writer) care(p *pattern.Piece) []string {
@@ -43,7 +31,7 @@ func (w *writer) care(p *pattern.Piece) []string {
 		}
 	}
 	if len(text) == 0 && len(p.Seams) > 0 {
-		text = append(text, w.say("fold.meet.edges", nil))
+		text = append(text, w.onceOnly("fold.meet.edges"))
 	}
 	var thick []int
 	for i := range p.Creases {

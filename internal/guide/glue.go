@@ -10,10 +10,11 @@ import (
 
 // spread is where glue is spread in one move: on areas that are alike.
 type spread struct {
-	key  string
-	a    args
-	text string // what tells it from others: all but the panels
-	on   parts
+	key          string
+	a            args
+	text, paired string // what tells it from others: all but the panels; and all but the side too
+	both, up     told   // where it lies at both sides, and how far up
+	on           parts
 }
 
 // spreads says where glue is spread. An area of glue goes down to the next mark of
@@ -26,6 +27,10 @@ func (w *writer) spreads(s *assembly.Step) (lines []string) {
 		one := w.spread(&w.s.Pattern.Pieces[own], g)
 		one.on = one.on.with(w.part(s, own, g.Panel))
 		i := slices.IndexFunc(all, func(s spread) bool { return s.text == one.text })
+		if twin := slices.IndexFunc(all, one.twin); i < 0 && twin >= 0 {
+			all[twin].a["place"] = told{"spot", args{"across": one.both, "up": one.up}}
+			continue
+		}
 		if i < 0 {
 			all = append(all, one)
 		} else {
@@ -40,13 +45,28 @@ func (w *writer) spreads(s *assembly.Step) (lines []string) {
 	return lines
 }
 
+// twin reports whether another area is the same one at the other side of the panel.
+func (s *spread) twin(other spread) bool {
+	return s.key == "glue.area" && other.key == s.key && s.paired == other.paired && s.text != other.text &&
+		len(s.on) == 1 && len(other.on) == 1 && same(s.on[0], other.on[0])
+}
+
 // spread says where on its panel an area lies.
 func (w *writer) spread(p *pattern.Piece, g *pattern.Glue) spread {
 	low, high := box(g.Area)
+	from, to := box(p.Panels[g.Panel].Outline)
+	left, right := low.X.Sub(from.X), to.X.Sub(high.X)
 	ruler := w.s.Request.Ruler
 	s := spread{key: "glue." + where(p, g)}
-	s.a = args{"face": told{key: "face." + g.Face.String()}, "width": ruler.Down(high.X.Sub(low.X)), "height": ruler.Down(high.Y.Sub(low.Y)), "place": w.spot(p, g)}
-	s.text = w.say(s.key, args{"face": s.a["face"], "width": s.a["width"], "height": s.a["height"], "place": s.a["place"], "parts": parts{}})
+	across := w.off("left", left, "right", right)
+	s.both = w.off("sides", measure.Min(left, right), "sides", measure.Min(left, right))
+	s.up = w.off("bottom", low.Y.Sub(from.Y), "top", to.Y.Sub(high.Y))
+	s.a = args{"of": noun(p.Panels[g.Panel].Name), "face": told{key: "face." + g.Face.String()}, "width": ruler.Down(high.X.Sub(low.X)),
+		"height": ruler.Down(high.Y.Sub(low.Y)), "place": told{"spot", args{"across": across, "up": s.up}}}
+	write := func(place told) string {
+		return w.say(s.key, args{"face": s.a["face"], "width": s.a["width"], "height": s.a["height"], "place": place, "parts": parts{}})
+	}
+	s.text, s.paired = write(s.a["place"].(told)), write(told{"spot", args{"across": s.both, "up": s.up}})
 	return s
 }
 
@@ -60,18 +80,8 @@ func (w *writer) laid(s *assembly.Step) string {
 	return sentence(w.say("place.layer", args{"of": noun(w.s.Pattern.Pieces[piece].Name), "on": noun(w.s.Pattern.Pieces[at.On].Name), "x": at.X, "y": at.Y}))
 }
 
-// spot says how far in an area of glue lies from the nearer sides of its panel.
-func (w *writer) spot(p *pattern.Piece, g *pattern.Glue) told {
-	low, high := box(g.Area)
-	from, to := box(p.Panels[g.Panel].Outline)
-	return told{"spot", args{
-		"across": w.off(g, p, "left", low.X.Sub(from.X), "right", to.X.Sub(high.X)),
-		"up":     w.off(g, p, "bottom", low.Y.Sub(from.Y), "top", to.Y.Sub(high.Y)),
-	}}
-}
-
-// off says how far an area lies off the nearer of two sides.
-func (w *writer) off(g *pattern.Glue, p *pattern.Piece, side string, by measure.Length, other string, otherBy measure.Length) told {
+// off says how far an area lies off the nearer of two sides of its panel.
+func (w *writer) off(side string, by measure.Length, other string, otherBy measure.Length) told {
 	if otherBy.Less(by) {
 		side, by = other, otherBy
 	}
@@ -79,7 +89,7 @@ func (w *writer) off(g *pattern.Glue, p *pattern.Piece, side string, by measure.
 	if by.IsZero() {
 		key = "at."
 	}
-	return told{key + side, args{"of": noun(p.Panels[g.Panel].Name), "by": w.s.Request.Ruler.Up(by)}}
+	return told{key + side, args{"by": w.s.Request.Ruler.Up(by)}}
 }
 
 // where names the part of a panel that is glued: the whole of it, a strip

@@ -156,11 +156,23 @@ func (w *writer) hooks(s *assembly.Step) (lines []string) {
 func (w *writer) fill(s *assembly.Step) string {
 	a := args{"root": noun(w.floor().Name), "what": w.inside}
 	way := s.Travels[0].Way
-	if edge := entry(way[0], way[1], way[2]); edge != "" {
-		a["edge"] = told{key: "edge." + edge}
+	edge := entry(way[0], way[1], way[2])
+	a["edge"] = told{key: "edge." + edge}
+	switch {
+	case edge != "" && w.closesLater(w.s.Pattern.Cavity.Panel):
+		return sentence(w.say("fill.slide.open", a))
+	case edge != "":
 		return sentence(w.say("fill.slide", a))
 	}
 	return sentence(w.say("fill.lay", a))
+}
+
+// closesLater reports whether a panel of the piece that holds the contents is turned
+// when they are inside.
+func (w *writer) closesLater(panel int) bool {
+	return slices.ContainsFunc(w.order.Steps, func(s assembly.Step) bool {
+		return s.Do == assembly.Close && w.moved(&s, w.s.Pattern.Cavity.Piece, panel)
+	})
 }
 
 // entry names the edge of the first blank that a way comes in from; "" if it

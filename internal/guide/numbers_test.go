@@ -145,7 +145,7 @@ func known(s *solve.Solution) book {
 		}
 	}
 	for _, l := range slices.Collect(maps.Keys(b)) { // lengths that are set with papers
-		if set, ok := pattern.SetOf(l, r.Caliper, s.Step); ok {
+		if set, ok := s.Set(l); ok {
 			b.add(set.Mark)
 		}
 	}

@@ -38,7 +38,9 @@ func (t *plain) step(number int, s *Step) {
 	first := strconv.Itoa(number) + ". "
 	margin := strings.Repeat(" ", len(first))
 	t.WriteString(first + s.Title + "\n")
-	t.wrap(margin, margin, s.Text)
+	if s.Text != "" {
+		t.wrap(margin, margin, s.Text)
+	}
 	for _, line := range s.Lines {
 		t.wrap(margin+"- ", margin+"  ", line)
 	}

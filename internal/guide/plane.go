@@ -11,34 +11,6 @@ import (
 // near is how far apart two places may be that count as one, in nanometres.
 const near = 2.0
 
-// marks reports whether a score, drawn on to the edges of the blank, would
-// run through the middle of a panel that it must leave smooth.
-func marks(p *pattern.Piece, l *line) bool {
-	length := p.Height
-	if !l.upright {
-		length = p.Width
-	}
-	for i := range p.Panels {
-		ends := along(p.Panels[i].Outline, l.upright)
-		for j := 1; j < len(ends); j++ {
-			middle := ends[j-1].Add(ends[j]).Over(2)
-			beyond := middle.Less(l.low) || l.top.Less(middle)
-			if beyond && middle.Less(length) && inside(p.Panels[i].Outline, l.place(middle)) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// place returns the point of a line at a distance from where it begins.
-func (l *line) place(along measure.Length) pattern.Point {
-	if l.upright {
-		return pattern.At(l.at, along)
-	}
-	return pattern.At(along, l.at)
-}
-
 // along returns the places of an outline's corners along one direction, in
 // order, each once.
 func along(outline []pattern.Vertex, upright bool) []measure.Length {
@@ -100,4 +72,21 @@ func box(outline []pattern.Vertex) (low, high pattern.Point) {
 		high.X, high.Y = measure.Max(high.X, v.X), measure.Max(high.Y, v.Y)
 	}
 	return low, high
+}
+
+// point is a place on a blank: along one of its edges, or from its lower left
+// corner.
+func point(p *pattern.Piece, at pattern.Point) told {
+	switch {
+	case at.X.IsZero():
+		return told{"point.left", args{"at": at.Y}}
+	case at.X == p.Width:
+		return told{"point.right", args{"at": at.Y}}
+	case at.Y.IsZero():
+		return told{"point.bottom", args{"at": at.X}}
+	case at.Y == p.Height:
+		return told{"point.top", args{"at": at.X}}
+	default:
+		return told{"point", args{"x": at.X, "y": at.Y}}
+	}
 }

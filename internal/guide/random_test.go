@@ -67,7 +67,7 @@ func assertWhole(t *rapid.T, g guide.Guide) {
 	require.NotEmpty(t, g.Steps)
 	for i := range g.Steps {
 		s := &g.Steps[i]
-		texts = append(texts, s.Title, s.Text)
+		texts = append(texts, s.Title, s.Whole())
 		texts = append(texts, s.Lines...)
 		if s.After != "" {
 			texts = append(texts, s.After)

@@ -32,9 +32,29 @@ func stepLines(t *testing.T, s *solve.Solution) (lines int) {
 
 // Strangers read few lines.
 func TestGuidesStayShort(t *testing.T) {
-	for kind, most := range map[string]int{"band": 32, "tray": 54, "lidded-box": 95} {
+	for kind, most := range map[string]int{"band": 30, "tray": 40, "lidded-box": 70} {
 		assert.LessOrEqual(t, stepLines(t, solved(t, kind, measure.Inch)), most, kind)
 	}
+}
+
+// A score ends where it would mark a face that stays smooth: those of the tray's
+// tabs lie inside its base, those of a carton's dust flaps inside its front.
+func TestScoresStayOffFaces(t *testing.T) {
+	for kind, want := range map[string]string{
+		"tray":        "from the left and right edges, below score 3 and above score 4: for the 4 tabs.",
+		"tuck-carton": "from the bottom and top edges, between score 1 and score 2 and right of score 3: for the 4 flaps.",
+	} {
+		g, err := guide.Write(solved(t, kind, measure.Inch), guide.Options{})
+		require.NoError(t, err)
+		assert.Contains(t, flowed(g.Text()), want)
+	}
+}
+
+// What is done as before is not told again: the lid of a box is made like its tray.
+func TestLikeStepsAreToldOnce(t *testing.T) {
+	g, err := guide.Write(solved(t, "lidded-box", measure.Inch), guide.Options{})
+	require.NoError(t, err)
+	assert.Equal(t, 3, strings.Count(flowed(g.Text()), "Do this as for the tray."), "scores, cuts, folds")
 }
 
 // Every length in cutting, scoring and folding is on the ruler, or a mark and

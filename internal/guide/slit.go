@@ -2,95 +2,80 @@ package guide
 
 import (
 	"slices"
-	"strings"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
 
-// slit is making the cuts inside a blank.
-func (w *writer) slit(p *pattern.Piece) (Step, bool) {
-	if len(p.Cuts) == 0 {
-		return Step{}, false
+// cuts is making all cuts inside a blank: those that are told by their depth, then
+// the outline.
+func (w *writer) cuts(p *pattern.Piece) (Step, bool) {
+	depths, outline := w.depths(p), w.outline(p)
+	step := Step{Title: w.title("slit", p), Lines: append(depths, outline...)}
+	text := []string{w.onceOnly("slit.text")}
+	if len(depths) > 0 {
+		text = append(text, w.onceOnly("slit.depth"))
 	}
-	step := Step{Title: w.title("slit", p), Text: w.onceOnly("slit.text")}
-	if slices.ContainsFunc(p.Cuts, byDepth) {
-		step.Text += " " + w.say("slit.depth", nil)
+	if _, regular := p.Regular(); len(outline) > 0 && !regular {
+		text = append(text, w.onceOnly("slit.points"))
 	}
-	if slices.ContainsFunc(p.Cuts, byPoints) {
-		step.Text += " " + w.say("slit.points", nil)
-	}
-	if step.Text = strings.TrimSpace(step.Text); step.Text == "" {
-		step.Text = w.say("slit.text", nil)
-	}
-	for i := range p.Cuts {
-		like := func(j int) bool {
-			return byPoints(p.Cuts[i]) && byPoints(p.Cuts[j]) && mirrored(p, &p.Cuts[i], &p.Cuts[j])
-		}
-		if slices.ContainsFunc(upTo(i), like) {
-			continue
-		}
-		step.Lines = append(step.Lines, sentence(w.cutLine(p, &p.Cuts[i])))
-		var alike parts
-		for j := i + 1; j < len(p.Cuts); j++ {
-			if like(j) {
-				alike = alike.with(noun(p.Cuts[j].Name))
-			}
-		}
-		if len(alike) > 0 {
-			step.Lines = append(step.Lines, sentence(w.say("cut.alike", args{"parts": alike})))
-		}
-	}
+	step.Text = joined(text)
 	if len(p.Joints) > 0 {
 		step.After = w.say("slit.joint", args{"n": len(p.Joints)})
 	}
-	return step, true
+	return step, len(step.Lines) > 0
 }
 
-// upTo lists the numbers before n.
-func upTo(n int) []int {
-	numbers := make([]int, n)
-	for i := range numbers {
-		numbers[i] = i
-	}
-	return numbers
-}
-
-// mirrored reports whether two cuts are the same, each from the edges beside it.
-func mirrored(p *pattern.Piece, a, b *pattern.Cut) bool {
-	x, y := fromEdges(p, a.Path), fromEdges(p, b.Path)
-	if slices.Equal(x, y) {
-		return true
-	}
-	slices.Reverse(y)
-	return slices.Equal(x, y)
-}
-
-// fromEdges says how far the corners of a straight way are from the edges beside
-// them; nothing of one that is curved.
-func fromEdges(p *pattern.Piece, way []pattern.Vertex) (corners []pattern.Point) {
-	for _, v := range way {
-		if v.Bulge < 0 || v.Bulge > 0 {
-			return []pattern.Point{v.Point}
+// depths says how the cuts are made that go in from an edge, and windows: those that
+// differ in nothing but their places in one line.
+func (w *writer) depths(p *pattern.Piece) (lines []string) {
+	done := make([]bool, len(p.Cuts))
+	for i := range p.Cuts {
+		if byPoints(&p.Cuts[i]) || done[i] {
+			continue
 		}
-		corners = append(corners, pattern.At(measure.Min(v.X, p.Width.Sub(v.X)), measure.Min(v.Y, p.Height.Sub(v.Y))))
+		var alike []*pattern.Cut
+		for j := i; j < len(p.Cuts); j++ {
+			if !done[j] && !byPoints(&p.Cuts[j]) && cutAlike(p, &p.Cuts[i], &p.Cuts[j]) {
+				alike, done[j] = append(alike, &p.Cuts[j]), true
+			}
+		}
+		lines = append(lines, sentence(w.cutLine(p, alike)))
 	}
-	return corners
+	return lines
 }
 
-// cutLine says where one cut lies and how far it goes.
-func (w *writer) cutLine(p *pattern.Piece, c *pattern.Cut) string {
-	a := args{"of": noun(c.Name), "at": c.At, "depth": c.Depth, "width": c.Width}
+// cutAlike reports whether two cuts differ in their places only.
+func cutAlike(p *pattern.Piece, a, b *pattern.Cut) bool {
+	return a == b || a.Kind == b.Kind && a.Kind != pattern.Window && !inner(p, a) && !inner(p, b) && a.From == b.From && a.Depth == b.Depth &&
+		a.Width == b.Width && a.Before == b.Before && (a.On == "") == (b.On == "") && shape(a.Path) == shape(b.Path)
+}
+
+// inner reports whether a cut is a slit that meets no edge.
+func inner(p *pattern.Piece, c *pattern.Cut) bool {
+	return c.Kind == pattern.Slit && len(c.Path) == 2 && !p.OnEdge(c.Path[0].Point) && !p.OnEdge(c.Path[1].Point)
+}
+
+// cutLine says where cuts that are alike lie and how far they go.
+func (w *writer) cutLine(p *pattern.Piece, cuts []*pattern.Cut) string {
+	c := cuts[0]
+	var names, scores []noun
+	var places parts
+	for _, c := range cuts {
+		names = append(names, noun(c.Name))
+		scores = append(scores, noun(c.On))
+		places = append(places, told{"length", args{"at": c.At.Sub(c.Before), "of": noun(c.Name)}})
+	}
+	a := args{"of": w.run(names), "at": places, "depth": c.Depth, "width": c.Width, "n": len(cuts)}
+	if len(names) == 1 {
+		a["of"] = names[0]
+	}
 	switch {
-	case byPoints(*c):
-		a["path"] = w.path(p, c.Path)
-		return w.say("cut.path", a)
 	case c.Kind == pattern.Window:
 		low, high := box(c.Path)
 		a["x"], a["y"], a["width"], a["height"] = low.X, low.Y, high.X.Sub(low.X), high.Y.Sub(low.Y)
 		return w.say("cut.window", a)
-	}
-	if c.Kind == pattern.Slit && len(c.Path) == 2 && !atEdge(p, c.Path[0].Point) && !atEdge(p, c.Path[1].Point) {
+	case inner(p, c):
 		a["from"], a["to"] = point(p, c.Path[0].Point), point(p, c.Path[1].Point)
 		return w.say("cut.slit.inside", a)
 	}
@@ -99,25 +84,22 @@ func (w *writer) cutLine(p *pattern.Piece, c *pattern.Cut) string {
 	if c.Kind == pattern.Notch {
 		key += "." + shape(c.Path)
 	}
-	if c.On != "" {
-		a["score"] = noun(c.On)
+	switch {
+	case c.On != "":
+		a["score"] = w.run(scores)
 		return w.say(key+".on", a)
+	case !c.Before.IsZero():
+		return w.say(key+".from", a)
+	default:
+		return w.say(key+".at", a)
 	}
-	return w.say(key+".at", a)
 }
 
-// atEdge reports whether a point lies on an edge of the blank.
-func atEdge(p *pattern.Piece, at pattern.Point) bool {
-	return at.X.IsZero() || at.Y.IsZero() || at.X == p.Width || at.Y == p.Height
-}
-
-// byPoints reports whether a cut is told by the points that it goes through.
-func byPoints(c pattern.Cut) bool {
+// byPoints reports whether a cut is told by the points that it goes through, with
+// the outline.
+func byPoints(c *pattern.Cut) bool {
 	return c.Kind == pattern.Relief || c.From == "" && c.Kind != pattern.Window
 }
-
-// byDepth reports whether a cut is told by how far it goes in from an edge.
-func byDepth(c pattern.Cut) bool { return !byPoints(c) && c.Kind != pattern.Window }
 
 // side returns the edge that the place of a cut along another edge is
 // measured from.

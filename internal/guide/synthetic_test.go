@@ -60,13 +60,14 @@ func TestWhatKindsSeldomHave(t *testing.T) {
 	require.NoError(t, err)
 	text := flowed(g.Text())
 	for _, want := range []string{
-		"Cut 2 blanks for panel 1, all alike: 120 mm wide and 80 mm high.",
-		"Score 1: 40 mm from the left edge, only from 0 mm to 50 mm above the bottom edge.",
+		"Cut 2 blanks, each 120 mm wide and 80 mm high.",
+		"40 mm from the left edge, from 0 mm to 50 mm up: score 1.",
 		"Slot 1: 2 mm wide and 12 mm deep from the right edge, its middle 25 mm from the bottom edge.",
-		"Slit 1: 70 mm from the left edge, from the top edge 9 mm deep.",
-		"Notch 1: 10 mm wide and 5 mm deep from the bottom edge, with score 1 in its middle.",
+		"Slit 1: 70 mm from the left edge, 9 mm deep from the top edge.",
+		"Notch 1: 10 mm wide and 5 mm deep from the bottom edge, score 1 in its middle.",
 		"Window 1: an opening 20 mm wide and 30 mm high, 80 mm from the left edge and 10 mm from the bottom edge.",
-		"Panel 2: 40 mm across and 50 mm up – straight to 20 mm across and 50 mm up – in an even curve through 6 mm across and 44 mm up to the left edge, 30 mm up.",
+		"From the left edge, 50 mm up: across to 20 mm, in an even curve through 6 mm across and 44 mm up, to the left edge, 30 mm up.",
+		"From 40 mm across and 50 mm up: across to 20 mm.",
 		"Fold panel 2 back by 60°.",
 		"Between panel 1 and panel 2 a gap of 3 mm stays open.",
 		"Glue the mat onto panel 1, the inside up, 50 mm from its left edge and 20 mm up from its bottom edge.",
@@ -102,19 +103,19 @@ func TestWhereGlueGoes(t *testing.T) {
 		x0, y0, x1, y1 int64
 		want           string
 	}{
-		{0, 0, 40, 30, "all over (40 mm by 30 mm)"},
-		{0, 0, 8, 30, "along the left edge, 8 mm wide and 30 mm long"},
-		{32, 0, 40, 30, "along the right edge, 8 mm wide and 30 mm long"},
-		{0, 22, 40, 30, "along the top edge, 40 mm long and 8 mm wide"},
-		{0, 0, 40, 8, "along the bottom edge, 40 mm long and 8 mm wide"},
-		{5, 6, 20, 20, "15 mm wide and 14 mm high, 5 mm from its left side and 6 mm up from its lower side"},
-		{20, 12, 37, 28, "17 mm wide and 16 mm high, 3 mm from its right side and 2 mm down from its upper side"},
-		{0, 16, 9, 30, "9 mm wide and 14 mm high, right at its left side and up to its upper side"},
+		{0, 0, 40, 30, "Put glue all over the inside of the flap"},
+		{0, 0, 8, 30, "Put glue on the inside of the flap, 8 mm wide along the left edge"},
+		{32, 0, 40, 30, "Put glue on the inside of the flap, 8 mm wide along the right edge"},
+		{0, 22, 40, 30, "Put glue on the inside of the flap, 8 mm wide along the top edge"},
+		{0, 0, 40, 8, "Put glue on the inside of the flap, 8 mm wide along the bottom edge"},
+		{5, 6, 20, 20, "Put glue on the inside of the flap, 15 mm wide and 14 mm high, 5 mm from its left side and 6 mm up from its lower side"},
+		{20, 12, 37, 28, "Put glue on the inside of the flap, 17 mm wide and 16 mm high, 3 mm from its right side and 2 mm down from its upper side"},
+		{0, 16, 9, 30, "Put glue on the inside of the flap, 9 mm wide and 14 mm high, right at its left side and up to its upper side"},
 	} {
 		s := hemmed(pattern.Rectangle(mm(row.x0), mm(row.y0), mm(row.x1), mm(row.y1)))
 		g, err := guide.Write(s, guide.Options{})
 		require.NoError(t, err)
-		assert.Contains(t, flowed(g.Text()), "Put glue on the inside of the flap, "+row.want+".")
+		assert.Contains(t, flowed(g.Text()), row.want+".")
 		assert.Contains(t, flowed(g.Text()), "Fold the flap up and right over and press it down.")
 		assertNumbersFound(t, s, g)
 	}
@@ -139,7 +140,7 @@ func TestPiecesThatGoIntoOneAnother(t *testing.T) {
 	for kind, want := range map[string][]string{
 		"lidded-box": {"Turn the lid over and put it over the tray, open side to open side."},
 		"drawer-box": {"Slide the tray into the sleeve."},
-		"dividers": {"Stand the width strip on edge, its cuts facing up.", "Push the 2 copies of the height strip down across the width strip, one at each cut of it, their own cuts facing down",
+		"dividers": {"Stand the width strip on edge, its cuts facing up.", "Push the 2 copies of the height strip down across the width strip, one at each of its cuts, until all edges are level",
 			"ease each open"},
 	} {
 		g, err := guide.Write(solved(t, kind, measure.Inch), guide.Options{})

@@ -21,8 +21,7 @@ func (w *writer) work(o *assembly.Order) (steps []Step) {
 		case assembly.Score:
 			steps = w.add(steps, StageScore, p, w.score)
 		case assembly.Slit:
-			steps = w.add(steps, StageSlit, p, w.slit)
-			steps = w.add(steps, StageSlit, p, w.outline)
+			steps = w.add(steps, StageSlit, p, w.cuts)
 		default:
 			for end < len(o.Steps) && w.belong(o, i, end) {
 				end++
@@ -80,6 +79,9 @@ func (w *writer) section(steps []Step, o *assembly.Order, first, end int) []Step
 		for i := first; i < end; i++ {
 			step.Lines = append(step.Lines, w.move(&o.Steps[i])...)
 		}
+		if stage != StageClose {
+			w.likeBefore(&step, w.made(&o.Steps[first]))
+		}
 		if last {
 			step.Lines = append(step.Lines, w.measures()...)
 		}
@@ -98,7 +100,7 @@ func (w *writer) making(p *pattern.Piece, moves []assembly.Step) Step {
 		key = "make"
 	}
 	if slices.ContainsFunc(moves, func(s assembly.Step) bool { return len(s.Turns) > 0 }) {
-		text = append(text, w.say("fold.first", nil), w.onceOnly("fold.ways"))
+		text = append(text, w.onceOnly("fold.first"), w.onceOnly("fold.ways"))
 		after = w.care(p)
 	} else {
 		key, text = "lay", append(text, w.say("lay.text", nil))

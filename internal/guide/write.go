@@ -1,6 +1,8 @@
 package guide
 
 import (
+	"strings"
+
 	"creasefit/internal/assembly"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
@@ -123,6 +125,7 @@ func (w *writer) steps() ([]Step, error) {
 	if err != nil {
 		return nil, err
 	}
+	w.order = o
 	return w.add(w.work(o), StageDress, &w.s.Pattern.Pieces[0], w.dress), nil
 }
 
@@ -134,10 +137,27 @@ func (w *writer) add(steps []Step, stage Stage, p *pattern.Piece, write func(*pa
 		return steps
 	}
 	step.Stage, step.Numbers = stage, w.take()
+	if stage == StageScore || stage == StageSlit {
+		w.likeBefore(&step, noun(p.Name))
+	}
 	if w.papers {
 		step.After = joined([]string{step.After, w.onceOnly("papers.text")})
 	}
 	return append(steps, step)
+}
+
+// likeBefore shortens a step whose lines are those of an earlier one.
+func (w *writer) likeBefore(step *Step, of noun) {
+	if len(step.Lines) == 0 {
+		return
+	}
+	lines := strings.Join(step.Lines, "\n")
+	if before, ok := w.did[lines]; ok {
+		step.Text, step.Lines, step.Numbers = w.say("like", args{"piece": before}), nil, nil
+		w.take()
+		return
+	}
+	w.did[lines] = of
 }
 
 // title is the title of a step with a piece.

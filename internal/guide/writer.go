@@ -1,13 +1,14 @@
 package guide
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"creasefit/internal/assembly"
 	"creasefit/internal/measure"
-	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
 
@@ -19,8 +20,10 @@ type writer struct {
 	units   []measure.Unit  // to write, in order
 	numbers []Number        // written since they were last taken
 	said    map[string]bool // messages that are said only once
+	did     map[string]noun // what was made in which lines
 	papers  bool            // some length is set with papers
 	inside  noun            // what goes in
+	order   *assembly.Order // once it was found
 }
 
 // fine is a size that no ruler shows: a caliper or a clearance. It is written
@@ -37,7 +40,7 @@ func newWriter(s *solve.Solution, c *catalogue, u Units) *writer {
 	units := [...][]measure.Unit{
 		OfRuler: {ruler}, Inches: {measure.Inch}, Millimetres: {measure.Millimetre}, Both: {ruler, other},
 	}
-	return &writer{s: s, c: c, ruler: ruler, units: units[u], said: map[string]bool{}, inside: "contents"}
+	return &writer{s: s, c: c, ruler: ruler, units: units[u], said: map[string]bool{}, did: map[string]noun{}, inside: "contents"}
 }
 
 // argument writes one argument of a message.
@@ -65,8 +68,8 @@ func (w *writer) argument(p piece, a args) string {
 // set writes a length as a hand sets it: a mark of the ruler, and papers where it
 // is set by a scrap of the stock or cut just inside the line.
 func (w *writer) set(l measure.Length) string {
-	set, ok := pattern.SetOf(l, w.s.Request.Caliper, w.s.Step)
-	if !ok || set.Papers == 0 || l.IsMultipleOf(w.s.Request.Ruler) {
+	set, ok := w.s.Set(l)
+	if !ok || set.Papers == 0 {
 		return w.each(l, w.reading)
 	}
 	w.papers = true
@@ -162,6 +165,36 @@ func (w *writer) list(parts []string) string {
 		return strings.Join(parts, "")
 	}
 	return strings.Join(parts[:last], ", ") + " " + w.say("and", nil) + " " + parts[last]
+}
+
+// run lists parts: three and more whose names count on by the first and the last.
+func (w *writer) run(names []noun) string {
+	names = slices.Compact(slices.Clone(names))
+	counts := len(names) > 2
+	for i := range names {
+		stem, n := counted(string(names[i]))
+		first, from := counted(string(names[0]))
+		counts = counts && n > 0 && stem == first && n == from+i
+	}
+	if counts {
+		return w.say("run", args{"from": names[0], "to": names[len(names)-1]})
+	}
+	written := make([]string, len(names))
+	for i, n := range names {
+		written[i] = w.name(n, "")
+	}
+	return w.list(written)
+}
+
+// counted parts a name that ends in a number: "score", 2. The number is 0 if there
+// is none.
+func counted(name string) (stem string, n int) {
+	i := strings.LastIndexByte(name, ' ')
+	n, err := strconv.Atoi(name[i+1:])
+	if err != nil || i < 0 {
+		return name, 0
+	}
+	return name[:i], n
 }
 
 // sentence begins a text with a capital letter.

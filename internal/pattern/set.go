@@ -18,10 +18,14 @@ type Set struct {
 	Papers int
 }
 
-// SetOf returns the plainest way to set a length in stock of a caliper: the one
-// with the fewest papers. It is false for a length that no mark of the step and
-// at most MostPapers papers come to; the mark is then the nearest.
-func SetOf(l, caliper measure.Length, step measure.Step) (Set, bool) {
+// SetOf returns the plainest way to set a length in stock of a caliper: a mark of
+// the ruler, or else a mark of the answer's step, which is coarser or the same,
+// with the fewest papers. It is false for a length that at most MostPapers papers
+// do not come to; the mark is then the nearest of the step.
+func SetOf(l, caliper measure.Length, step, ruler measure.Step) (Set, bool) {
+	if l.IsMultipleOf(ruler) && l.Sign() >= 0 {
+		return Set{Mark: l}, true
+	}
 	for n := range MostPapers + 1 {
 		for _, papers := range [...]int{n, -n} {
 			mark := l.Sub(caliper.Times(int64(papers)))

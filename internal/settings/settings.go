@@ -91,9 +91,10 @@ func (s *Setting) Edges(piece int) []Edge {
 
 // Of lists the stops of a pattern: those for cuts, then those for scores; of
 // each, those that serve the fewest first, then by size. A line that lies on no
-// mark of the ruler, but whole calipers beside one, is set with so many papers.
-func Of(p *pattern.Pattern, ruler measure.Step, d Datum) []Setting {
-	l := lister{ruler: ruler, caliper: p.Caliper, datum: d}
+// mark, but whole calipers beside one of the step, is set with so many papers
+// (pattern.SetOf).
+func Of(p *pattern.Pattern, step, ruler measure.Step, d Datum) []Setting {
+	l := lister{step: step, ruler: ruler, caliper: p.Caliper, datum: d}
 	for i := range p.Pieces {
 		l.blank(i, &p.Pieces[i])
 		l.scores(i, &p.Pieces[i])
@@ -107,40 +108,24 @@ func Of(p *pattern.Pattern, ruler measure.Step, d Datum) []Setting {
 
 // lister gathers settings.
 type lister struct {
-	ruler   measure.Step
-	caliper measure.Length
-	datum   Datum
-	found   []Setting
+	step, ruler measure.Step
+	caliper     measure.Length
+	datum       Datum
+	found       []Setting
 }
 
 // add notes a use at so far from its edge.
 func (l *lister) add(t Tool, at measure.Length, u Use) {
-	at, papers := l.papers(at)
-	i := slices.IndexFunc(l.found, func(s Setting) bool { return s.Tool == t && s.At == at && s.Papers == papers })
+	how, ok := pattern.SetOf(at, l.caliper, l.step, l.ruler)
+	if !ok {
+		how = pattern.Set{Mark: at}
+	}
+	i := slices.IndexFunc(l.found, func(s Setting) bool { return s.Tool == t && s.At == how.Mark && s.Papers == how.Papers })
 	if i < 0 {
 		i = len(l.found)
-		l.found = append(l.found, Setting{Tool: t, At: at, Papers: papers})
+		l.found = append(l.found, Setting{Tool: t, At: how.Mark, Papers: how.Papers})
 	}
 	l.found[i].Serves = append(l.found[i].Serves, u)
-}
-
-// mostPapers is how many scraps of the stock anybody lays under a ruler.
-const mostPapers = 4
-
-// papers parts a length that lies on no mark into a mark and whole calipers,
-// the fewest there are; a length that cannot be parted so stays as it is.
-func (l *lister) papers(at measure.Length) (measure.Length, int) {
-	if at.IsMultipleOf(l.ruler) || l.caliper.IsZero() {
-		return at, 0
-	}
-	for n := 1; n <= mostPapers; n++ {
-		for _, papers := range [...]int{-n, n} {
-			if mark := at.Sub(l.caliper.Times(int64(papers))); mark.Sign() > 0 && mark.IsMultipleOf(l.ruler) {
-				return mark, papers
-			}
-		}
-	}
-	return at, 0
 }
 
 // blank adds the two sides of a blank.

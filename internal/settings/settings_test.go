@@ -33,7 +33,7 @@ func TestOf(t *testing.T) {
 	line := func(e settings.Edge, creases ...int) settings.Use {
 		return settings.Use{Do: settings.Line, Edge: e, Creases: creases, Cut: -1}
 	}
-	list := settings.Of(&p, step, settings.Nearer)
+	list := settings.Of(&p, step, step, settings.Nearer)
 	assert.Equal(t, []settings.Setting{
 		{Tool: settings.Cut, At: mm("12"), Serves: []settings.Use{{Do: settings.Depth, Edge: settings.Bottom}}},
 		{Tool: settings.Cut, At: mm("100"), Serves: []settings.Use{{Do: settings.Blank, Edge: settings.Left, Cut: -1}}},
@@ -43,7 +43,7 @@ func TestOf(t *testing.T) {
 	}, list)
 	assert.Equal(t, []settings.Edge{settings.Left, settings.Right}, list[4].Edges(0))
 
-	assert.Len(t, settings.Of(&p, step, settings.OneEdge), 7, "20 and 80 no longer share a stop, nor 40 and 60")
+	assert.Len(t, settings.Of(&p, step, step, settings.OneEdge), 7, "20 and 80 no longer share a stop, nor 40 and 60")
 }
 
 // A line in the middle is measured from the left; whatever the datum, both ways

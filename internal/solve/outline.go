@@ -48,23 +48,20 @@ func (s *Solution) Partials(piece int) []Partial {
 	return partials
 }
 
-// corner says how a place is set: on a mark of the answer's step, or else of the
-// ruler, with so many papers; or where two scores cross.
+// corner says how a place is set, or which two scores cross there.
 func (s *Solution) corner(p *pattern.Piece, v pattern.Vertex) Corner {
 	c := Corner{Vertex: v}
 	var x, y bool
-	c.X, x = s.set(v.Point.X)
-	c.Y, y = s.set(v.Point.Y)
+	c.X, x = s.Set(v.Point.X)
+	c.Y, y = s.Set(v.Point.Y)
 	if !x || !y {
 		c.Cross, _ = p.Crossing(v.Point)
 	}
 	return c
 }
 
-// set says how a length is set; false if no mark and no papers come to it.
-func (s *Solution) set(l measure.Length) (pattern.Set, bool) {
-	if l.IsMultipleOf(s.Request.Ruler) && l.Sign() >= 0 {
-		return pattern.Set{Mark: l}, true
-	}
-	return pattern.SetOf(l, s.Pattern.Caliper, s.Step)
+// Set says how a length is set: on a mark of the ruler, or on one of the answer's
+// step with so many papers; false if none come to it.
+func (s *Solution) Set(l measure.Length) (pattern.Set, bool) {
+	return pattern.SetOf(l, s.Pattern.Caliper, s.Step, s.Request.Ruler)
 }
