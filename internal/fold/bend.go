@@ -8,6 +8,11 @@ import (
 	"creasefit/internal/pattern"
 )
 
+// Facets returns the pattern with the panels that bend cut into flat ones, as Fold
+// folds it, and the panel that each of those is part of, by piece; nil for a piece
+// that stays flat.
+func Facets(p *pattern.Pattern) (*pattern.Pattern, [][]int) { return bend(p) }
+
 // bend returns the pattern with every piece that has curved creases cut into
 // facets: plane strips between straight lines that run up the blank, one for
 // each chord of the curved creases. The chords' ends lie on the arcs, within

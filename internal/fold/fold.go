@@ -20,6 +20,8 @@ type Plate struct {
 	Hole    []Vec // the window in it; usually none
 	Inside  Vec   // the unit direction in which its inside faces
 	Frame   Frame
+	Parent  int // the plate that it hangs on; -1 for a root
+	Hung    Vec // a place of the blank, flat, on the line that it turns about; the blank's corner for a root
 }
 
 // Frame is where a rigid motion takes the blank: its directions to the right,
@@ -45,7 +47,13 @@ func Fold(p *pattern.Pattern, closed float64) Model {
 
 // plate is a plate as others see it.
 func (m *model) plate(pl *plate) Plate {
+	var hung Vec
+	if pl.parent >= 0 {
+		t := m.turningOf(pl)
+		hung = Vec{t.a.x, t.a.y, 0}
+	}
 	return Plate{
+		Parent: pl.parent, Hung: hung,
 		Name: m.name(pl), Piece: pl.piece, Copy: pl.copy, Panel: m.whole(pl), Crease: m.hinge(pl),
 		Outline: pl.lift(nil, pl.flat), Hole: pl.lift(nil, pl.hole), Inside: pl.move.z, Frame: pl.move.frame(),
 	}

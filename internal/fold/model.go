@@ -179,6 +179,20 @@ func (m *model) turning(c *pattern.Crease, to []spot) turning {
 	return t
 }
 
+// turningOf works out how a plate turns that hangs on another one: beside a spine
+// on the line where the spine ends.
+func (m *model) turningOf(pl *plate) turning {
+	c := &m.pattern.Pieces[pl.piece].Creases[pl.crease]
+	t := m.turning(c, m.panel(pl.piece, c.To).flat)
+	switch {
+	case pl.panel < 0:
+		t.a = t.a.sub(t.n.by(t.spine / 2))
+	case m.plates[pl.parent].panel < 0:
+		t.a = t.a.add(t.n.by(t.spine / 2))
+	}
+	return t
+}
+
 // flatFold reports whether a crease turns its panel all the way round.
 func flatFold(c *pattern.Crease) bool { return c.Fold != pattern.Flat && c.Angle > 180-1e-6 }
 

@@ -121,21 +121,16 @@ func (r *Rig) addPlate(p *pattern.Pattern, i int) {
 	if pl.parent < 0 {
 		return
 	}
-	c := &r.m.pattern.Pieces[pl.piece].Creases[pl.crease]
-	f.turning = r.m.turning(c, r.m.panel(pl.piece, c.To).flat)
-	f.share = 1
-	switch {
-	case pl.panel < 0: // a spine
-		f.a, f.share = f.a.sub(f.n.by(f.spine/2)), 0.5
-	case r.m.plates[pl.parent].panel < 0: // beyond one
-		f.a, f.share = f.a.add(f.n.by(f.spine/2)), 0.5
+	f.turning, f.share = r.m.turningOf(pl), 1
+	if pl.panel < 0 || r.m.plates[pl.parent].panel < 0 { // a spine, or beyond one
+		f.share = 0.5
 	}
 	crease, curved := r.crease(p, pl)
 	f.curved, f.bends = curved, crease < 0
 	if crease < 0 {
 		return
 	}
-	if bow := r.bow(pl.piece, c); !curved {
+	if bow := r.bow(pl.piece, &r.m.pattern.Pieces[pl.piece].Creases[pl.crease]); !curved {
 		f.unbowed = math.Copysign(bow, f.degrees)
 	}
 	r.Plates[i].Hinge = r.hinge(i, crease, f.degrees)

@@ -5,7 +5,10 @@
 // chords within a hundredth of a millimetre, faces run counterclockwise with
 // the inside facing up. Cuts inside the outline are edges of assignment C;
 // what floats inside a panel, such as a window, is tied to the outline by an
-// edge of assignment J. Properties of our own begin with "creasefit:" after
+// edge of assignment J. A panel that bends is cut into the facets of the fold proof:
+// flat faces that meet in folds of a few degrees, which nobody scores, or beyond a
+// curved crease, whose chords are folded one by one, in edges of assignment J.
+// Properties of our own begin with "creasefit:" after
 // their prefix: the caliper, the names, and for a fold of 180 degrees the
 // thickness that it goes round.
 //
@@ -17,8 +20,10 @@ import (
 	"errors"
 	"io"
 	"math"
+	"slices"
 
 	"creasefit/internal/draw"
+	"creasefit/internal/fold"
 	"creasefit/internal/pattern"
 )
 
@@ -67,8 +72,9 @@ func Encode(w io.Writer, d *draw.Drawing, _ Options) error {
 		return errors.New("foldfile: the drawing shows no pattern")
 	}
 	frames := make([]frame, len(d.Pattern.Pieces))
+	p, panels := fold.Facets(d.Pattern)
 	for i := range frames {
-		frames[i] = newFrame(&d.Pattern.Pieces[i], d.Pattern.Caliper.Millimetres())
+		frames[i] = newFrame(&p.Pieces[i], panels[i], p.Caliper.Millimetres())
 		frames[i].Title = d.Figures[i].Name
 	}
 	f := file{
@@ -80,9 +86,10 @@ func Encode(w io.Writer, d *draw.Drawing, _ Options) error {
 	return e.Encode(&f)
 }
 
-// newFrame writes the mesh of one piece.
-func newFrame(p *pattern.Piece, caliper float64) frame {
-	b := builder{piece: p, mesh: connected(p)}
+// newFrame writes the mesh of one piece; panels are what its panels are facets of,
+// nil if it bends nowhere.
+func newFrame(p *pattern.Piece, panels []int, caliper float64) frame {
+	b := builder{piece: p, panels: panels, mesh: connected(p)}
 	b.f = frame{Classes: []string{"creasePattern"}, Unit: "mm", Caliper: caliper, Quantity: max(1, p.Quantity)}
 	for v := range b.mesh.Vertices {
 		b.vertex(b.mesh.At(v))
@@ -101,6 +108,7 @@ func newFrame(p *pattern.Piece, caliper float64) frame {
 // builder turns a mesh into a frame.
 type builder struct {
 	piece   *pattern.Piece
+	panels  []int
 	mesh    *draw.Mesh
 	f       frame
 	between [][]int // the vertices that the chords of each edge add
@@ -130,6 +138,9 @@ func (b *builder) edge(i int) {
 		case e.Role == draw.Mountain:
 			angle = -angle
 		}
+	}
+	if e.Role == draw.Slit && e.Cut < 0 && b.panels != nil && b.panels[e.Left] == b.panels[e.Right] {
+		letter = letters[draw.Join]
 	}
 	if e.Bulge < 0 || e.Bulge > 0 {
 		for _, p := range draw.Chords(nil, b.mesh.At(e.A), b.mesh.At(e.B), e.Bulge, chord) {
@@ -167,13 +178,11 @@ func (b *builder) face(f *draw.Face) {
 // attributes says what the frame has.
 func (b *builder) attributes() {
 	cuts, joins := "noCuts", "noJoins"
-	for _, e := range b.mesh.Edges {
-		switch e.Role {
-		case draw.Slit:
-			cuts = "cuts"
-		case draw.Join:
-			joins = "joins"
-		}
+	if slices.Contains(b.f.Assignment, letters[draw.Slit]) {
+		cuts = "cuts"
+	}
+	if slices.Contains(b.f.Assignment, letters[draw.Join]) {
+		joins = "joins"
 	}
 	b.f.Attributes = []string{"2D", "orientable", cuts, joins}
 }

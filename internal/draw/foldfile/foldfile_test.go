@@ -14,6 +14,7 @@ import (
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/draw/foldfile"
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -265,6 +266,92 @@ func TestFoldedFileHasTheCavityOfTheProof(t *testing.T) {
 		}
 	}
 	assert.Greater(t, tried, 8)
+}
+
+// Folded by this reader, every piece comes out as large as in the model of the
+// folded enclosure, bent panels too. Beside a fold of 180 degrees the reader does not
+// take off what the spine takes, so that it may be larger by as much.
+func TestFoldsToTheSizeOfTheModel(t *testing.T) {
+	tried := map[string]bool{}
+	for _, s := range drawtest.Every() {
+		p := &s.Solution.Pattern
+		f := read(t, encode(t, s.Draw()))
+		model := fold.Fold(p, 1)
+		for i, fr := range append([]frame{f.frame}, f.Frames...) {
+			var root fold.Plate
+			for k := range model.Plates {
+				if pl := &model.Plates[k]; pl.Piece == i && pl.Copy == 0 && pl.Parent < 0 {
+					root = *pl
+				}
+			}
+			got := around(fr.foldUp(fr.faceAt(middle(seenFrom(&root.Frame, root.Outline))))...)
+			var rings [][]drawtest.Vec
+			for k := range model.Plates {
+				if pl := &model.Plates[k]; pl.Piece == i && pl.Copy == 0 && len(pl.Outline) > 2 {
+					rings = append(rings, seenFrom(&root.Frame, pl.Outline))
+				}
+			}
+			want := around(rings...)
+			spine := 2e-3
+			for e, angle := range fr.Angles {
+				if math.Abs(angle) > 179.999 {
+					spine = max(spine, fr.Round[e]+fr.Caliper)
+				}
+			}
+			for axis := range 3 {
+				assert.InDelta(t, want[0][axis], got[0][axis], spine, "%s piece %d low %d", s.Name, i, axis)
+				assert.InDelta(t, want[1][axis], got[1][axis], spine, "%s piece %d high %d", s.Name, i, axis)
+			}
+			tried[s.Solution.Request.Kind.Name] = true
+		}
+	}
+	assert.Len(t, tried, len(enclosure.Kinds()), "every kind")
+}
+
+// seenFrom returns places as a frame's blank has them.
+func seenFrom(f *fold.Frame, ring []fold.Vec) []drawtest.Vec {
+	seen := make([]drawtest.Vec, len(ring))
+	for i, v := range ring {
+		d := fold.Vec{v[0] - f.Origin[0], v[1] - f.Origin[1], v[2] - f.Origin[2]}
+		seen[i] = drawtest.Vec{d.Dot(f.X), d.Dot(f.Y), d.Dot(f.Z)}
+	}
+	return seen
+}
+
+func around(rings ...[]drawtest.Vec) (box [2]drawtest.Vec) {
+	box = [2]drawtest.Vec{rings[0][0], rings[0][0]}
+	for _, ring := range rings {
+		for _, v := range ring {
+			for k := range v {
+				box[0][k], box[1][k] = min(box[0][k], v[k]), max(box[1][k], v[k])
+			}
+		}
+	}
+	return box
+}
+
+func middle(ring []drawtest.Vec) (mid drawtest.Vec) {
+	for _, v := range ring {
+		for k := range mid {
+			mid[k] += v[k] / float64(len(ring))
+		}
+	}
+	return mid
+}
+
+// faceAt returns the face whose corners have their middle nearest to a place.
+func (f *frame) faceAt(at drawtest.Vec) int {
+	best, least := 0, math.Inf(1)
+	for i, ring := range f.Faces {
+		x, y := 0.0, 0.0
+		for _, v := range ring {
+			x, y = x+f.Coords[v][0]/float64(len(ring)), y+f.Coords[v][1]/float64(len(ring))
+		}
+		if d := math.Hypot(x-at[0], y-at[1]); d < least {
+			best, least = i, d
+		}
+	}
+	return best
 }
 
 func TestGolden(t *testing.T) {
