@@ -12,6 +12,7 @@ import (
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
+	"creasefit/internal/assembly"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/dxf"
 	"creasefit/internal/draw/foldfile"
@@ -21,6 +22,7 @@ import (
 	"creasefit/internal/draw/svg"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/stock"
 )
 
@@ -33,13 +35,14 @@ type drawing struct {
 	dark   bool
 	pixels int
 	closed float64
+	order  func() (*assembly.Order, error)
 	paper  [2]measure.Length // zero for what is usual
 }
 
 // drawKind answers with the flat pattern, or with the folded model.
 //
 //	@Summary		Drawing of an enclosure
-//	@Description	The flat pattern, true to the millimetre, as SVG, PDF, PNG, DXF or in the open FOLD format, or the folded enclosure with its contents as binary glTF.
+//	@Description	The flat pattern, true to the millimetre, as SVG, PDF, PNG, DXF or in the open FOLD format, or the enclosure with its contents as binary glTF whose animations play the making, as a whole and step by step.
 //	@ID				drawing
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -72,8 +75,13 @@ func newDrawing[Q ask.Subject](kind string, of func() Q) *drawingCalculation[Q] 
 			if err != nil {
 				return nil, err
 			}
-			d, err := s.draw("", q.Language.Word, q.Layout())
-			return &drawing{d, q.Dark(), q.Pixels.Count(), q.Closed.Number, [2]measure.Length{q.Paper.Width, q.Paper.Height}}, cutterFault(err)
+			a := &drawing{dark: q.Dark(), pixels: q.Pixels.Count(), closed: q.Closed.Number, paper: [2]measure.Length{q.Paper.Width, q.Paper.Height}}
+			as := q.Layout()
+			a.Drawing, err = s.draw("", q.Language.Word, func(p *pattern.Pattern, o draw.Options, order func() (*assembly.Order, error)) (*draw.Drawing, error) {
+				a.order = order
+				return as(p, o, order)
+			})
+			return a, cutterFault(err)
 		},
 		price: (*drawing).price,
 		write: func(dst []byte, f tell.Format, a *drawing, x *answering) []byte { return a.appendIn(dst, f, x) },
@@ -137,7 +145,13 @@ func (a *drawing) appendIn(dst []byte, f tell.Format, x *answering) []byte {
 	case tell.FOLD:
 		return x.encoded(dst, func(w io.Writer) error { return foldfile.Encode(w, a.Drawing, foldfile.Options{}) })
 	case tell.GLB:
-		return x.encoded(dst, func(w io.Writer) error { return glb.Encode(w, a.Drawing, glb.Options{Closed: a.closed}) })
+		return x.encoded(dst, func(w io.Writer) error {
+			order, err := a.order()
+			if err != nil {
+				order = nil // the model then folds all at once
+			}
+			return glb.Encode(w, a.Drawing, glb.Options{Closed: a.closed, Order: order})
+		})
 	default:
 		return svg.Append(dst, a.Drawing, svg.Options{Dark: a.dark})
 	}

@@ -36,7 +36,7 @@ func (q *Drawing[Q]) bind(b *Names) {
 	theme := themeName("Dark lines on light paper, or the other way round; of SVG and PNG.")
 	b.bind(&q.Theme, theme)
 	b.bind(&q.Pixels, Name{Name: "pixels", Example: "800", Default: Always("800"), Help: "Width of a PNG in pixels."}.numbers(png.Least, png.Greatest))
-	b.bind(&q.Closed, Name{Name: "closed", Example: "0.5", Default: Always("1"), Help: "How far the folded model is closed: 0 flat, 1 closed; of GLB."}.numbers(0, 1))
+	b.bind(&q.Closed, Name{Name: "closed", Example: "0.5", Default: Always("1"), Help: "How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work."}.numbers(0, 1))
 	b.bind(&q.Paper, paperName())
 	b.bind(&q.Language, languageName("The language of the words in the drawing."))
 	b.bind(&q.View, Name{Name: "view", Choices: viewNames(), Example: draw.Template.String(), Default: Always(draw.Measured.String()),

@@ -170,7 +170,7 @@ func TestFoldedViewByKeyboard(t *testing.T) {
 	const fold = "document.querySelector('creasefit-fold')"
 	label := fold + ".canvas.getAttribute('aria-label')"
 	p.Until(solved + " && " + fold + ".hasAttribute('data-painted')")
-	assert.Contains(t, browser.Eval[string](p, label), "Slotted belly band, 85 per cent closed")
+	assert.Contains(t, browser.Eval[string](p, label), "Slotted belly band, finished")
 	assert.Contains(t, browser.Eval[string](p, label), "Closed it measures")
 	pixels := fold + ".canvas.toDataURL()"
 	before := browser.Eval[string](p, pixels)
@@ -180,9 +180,9 @@ func TestFoldedViewByKeyboard(t *testing.T) {
 	assert.Contains(t, browser.Eval[string](p, label), "turned by 31 degrees")
 	browser.Eval[any](p, fold+".button.focus(); 0")
 	p.Keys(kb.Enter)
-	p.Until(label + ".includes(', closed,')")
-	p.Keys(kb.Enter)
 	p.Until(label + ".includes('lying flat')")
+	p.Keys(kb.Enter)
+	p.Until(label + ".includes(', finished,')")
 	p.Sound()
 }
 

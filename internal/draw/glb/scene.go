@@ -13,6 +13,7 @@ import (
 const (
 	inner = iota
 	outer
+	edge
 	goods
 )
 
@@ -28,6 +29,7 @@ type document struct {
 	Accessors   []accessor   `json:"accessors"`
 	BufferViews []bufferView `json:"bufferViews"`
 	Buffers     []buffer     `json:"buffers"`
+	Animations  []animation  `json:"animations,omitempty"`
 }
 
 type asset struct {
@@ -41,10 +43,39 @@ type scenes struct {
 
 type node struct {
 	Name     string     `json:"name"`
+	Place    *[3]number `json:"translation,omitempty"`
 	Rotation *[4]number `json:"rotation,omitempty"`
 	Scale    *[3]number `json:"scale,omitempty"`
 	Mesh     *int       `json:"mesh,omitempty"`
 	Children []int      `json:"children,omitempty"`
+	Extras   *extras    `json:"extras,omitempty"`
+}
+
+// extras say what lies along x, y and z of the contents that are a box.
+type extras struct {
+	Axes [3]string `json:"axes"`
+}
+
+type animation struct {
+	Name     string    `json:"name"`
+	Channels []channel `json:"channels"`
+	Samplers []sampler `json:"samplers"`
+}
+
+type channel struct {
+	Sampler int    `json:"sampler"`
+	Target  target `json:"target"`
+}
+
+type target struct {
+	Node int    `json:"node"`
+	Path string `json:"path"`
+}
+
+type sampler struct {
+	Input         int    `json:"input"`
+	Output        int    `json:"output"`
+	Interpolation string `json:"interpolation"`
 }
 
 type mesh struct {
@@ -54,13 +85,14 @@ type mesh struct {
 
 type primitive struct {
 	Attributes attributes `json:"attributes"`
-	Indices    int        `json:"indices"`
+	Indices    *int       `json:"indices,omitempty"`
 	Material   int        `json:"material"`
+	Mode       *int       `json:"mode,omitempty"`
 }
 
 type attributes struct {
-	Position int `json:"POSITION"`
-	Normal   int `json:"NORMAL"`
+	Position int  `json:"POSITION"`
+	Normal   *int `json:"NORMAL,omitempty"`
 }
 
 type material struct {
@@ -90,7 +122,7 @@ type bufferView struct {
 	Offset int `json:"byteOffset"`
 	Length int `json:"byteLength"`
 	Stride int `json:"byteStride,omitempty"`
-	Target int `json:"target"`
+	Target int `json:"target,omitempty"`
 }
 
 type buffer struct {
@@ -105,13 +137,22 @@ const (
 	unsigned    = 5125
 	vertexData  = 34962 // targets of buffer views
 	elementData = 34963
+	lineMode    = 1 // of primitives
 )
 
-// scene is a document in the making: its vertices (places and directions) and
-// its elements (corners of triangles).
+// The views of the data.
+const (
+	vertexView = iota
+	elementView
+	keyView
+)
+
+// scene is a document in the making: its vertices (places and directions), its
+// elements (corners of triangles) and the keys of its animations.
 type scene struct {
 	document
-	vertices, elements []byte
+	vertices, elements, data []byte
+	known                    map[string]int // accessors of times, by their bytes
 }
 
 // newScene begins a document with the node that all others hang on.
@@ -120,41 +161,88 @@ func newScene(title string) *scene {
 		title = "enclosure"
 	}
 	half := number(math.Sqrt2 / 2)
-	s := &scene{document: document{
+	return &scene{known: map[string]int{}, document: document{
 		Asset:  asset{"2.0", "Creasefit"},
 		Scenes: []scenes{{[]int{0}}},
 		Nodes:  []node{{Name: title, Rotation: &[4]number{-half, 0, 0, half}, Scale: &[3]number{0.001, 0.001, 0.001}}},
 		Materials: []material{
 			inner: {Name: "inside of the paper", Surface: surface{[4]number{0.92, 0.86, 0.74, 1}, 0, 0.95}},
-			outer: {Name: "outside of the paper", Surface: surface{[4]number{0.09, 0.27, 0.3, 1}, 0, 0.9}},
+			outer: {Name: "outside of the paper", Surface: surface{[4]number{0.26, 0.47, 0.5, 1}, 0, 0.9}},
+			edge:  {Name: "edge", Surface: surface{[4]number{0.02, 0.025, 0.03, 1}, 0, 1}},
 		},
 	}}
-	return s
 }
 
-// contents adds the body of the goods, with a material that a document without
-// them must not have.
-func (s *scene) contents(faces []face) {
-	s.Materials = append(s.Materials, material{Name: "contents", Surface: surface{[4]number{0.8, 0.42, 0.1, 0.35}, 0, 0.6}, AlphaMode: "BLEND"})
-	s.node("contents", part{faces, goods})
+// node adds a node as it stands at rest, under another one if that is not -1.
+func (s *scene) node(name string, on int, at *stance) int {
+	n := node{Name: name}
+	if at.shift != (fold.Vec{}) {
+		n.Place = &[3]number{tidy(at.shift[0]), tidy(at.shift[1]), tidy(at.shift[2])}
+	}
+	if math.Abs(at.turn[3]) < 1-1e-12 {
+		n.Rotation = &[4]number{tidy(at.turn[0]), tidy(at.turn[1]), tidy(at.turn[2]), tidy(at.turn[3])}
+	}
+	if at.gone {
+		n.Scale = &[3]number{}
+	}
+	s.Nodes = append(s.Nodes, n)
+	if on >= 0 {
+		s.hang(len(s.Nodes)-1, on)
+	}
+	return len(s.Nodes) - 1
 }
 
-// node adds a body of several parts under the first node.
-func (s *scene) node(name string, parts ...part) {
-	m := mesh{Name: name}
-	for _, p := range parts {
-		m.Primitives = append(m.Primitives, s.primitive(p))
+// tidy is a number of the format without the dust of rounding, and without a sign on
+// zero.
+func tidy(v float64) number {
+	if math.Abs(v) < 1e-9 {
+		return 0
+	}
+	return number(v)
+}
+
+func (s *scene) hang(node, on int) { s.Nodes[on].Children = append(s.Nodes[on].Children, node) }
+
+// body gives a node a mesh of several parts. The material of the contents comes
+// with them: a document without them must not have it.
+func (s *scene) body(node int, parts ...part) {
+	m := mesh{Name: s.Nodes[node].Name}
+	for i := range parts {
+		if parts[i].material == goods && len(s.Materials) == goods {
+			s.Materials = append(s.Materials, material{Name: "contents", Surface: surface{[4]number{0.8, 0.42, 0.1, 0.35}, 0, 0.6}, AlphaMode: "BLEND"})
+		}
+		if parts[i].lines != nil {
+			m.Primitives = append(m.Primitives, s.outline(&parts[i]))
+		} else if parts[i].faces != nil {
+			m.Primitives = append(m.Primitives, s.primitive(&parts[i]))
+		}
 	}
 	at := len(s.Meshes)
 	s.Meshes = append(s.Meshes, m)
-	s.Nodes[0].Children = append(s.Nodes[0].Children, len(s.Nodes))
-	s.Nodes = append(s.Nodes, node{Name: name, Mesh: &at})
+	s.Nodes[node].Mesh = &at
+}
+
+// outline adds lines.
+func (s *scene) outline(p *part) primitive {
+	positions := accessor{Offset: len(s.vertices), Component: float, Type: "VEC3"}
+	low, high := [3]number{}, [3]number{}
+	for _, line := range p.lines {
+		for _, v := range line {
+			s.vertex(v)
+			widen(&low, &high, v, positions.Count == 0)
+			positions.Count++
+		}
+	}
+	positions.Min, positions.Max = low[:], high[:]
+	s.Accessors = append(s.Accessors, positions)
+	mode := lineMode
+	return primitive{Attributes: attributes{Position: len(s.Accessors) - 1}, Material: p.material, Mode: &mode}
 }
 
 // primitive adds the faces of one material.
-func (s *scene) primitive(p part) primitive {
+func (s *scene) primitive(p *part) primitive {
 	positions := accessor{Offset: len(s.vertices), Component: float, Type: "VEC3"}
-	indices := accessor{View: 1, Offset: len(s.elements), Component: unsigned, Type: "SCALAR"}
+	indices := accessor{View: elementView, Offset: len(s.elements), Component: unsigned, Type: "SCALAR"}
 	low, high := [3]number{}, [3]number{}
 	for i := range p.faces {
 		f := &p.faces[i]
@@ -181,7 +269,8 @@ func (s *scene) primitive(p part) primitive {
 	}
 	n := len(s.Accessors)
 	s.Accessors = append(s.Accessors, positions, normals, indices)
-	return primitive{attributes{n, n + 1}, n + 2, p.material}
+	normal, corners := n+1, n+2
+	return primitive{Attributes: attributes{n, &normal}, Indices: &corners, Material: p.material}
 }
 
 // vertex appends a place or a direction.
@@ -208,10 +297,14 @@ func widen(low, high *[3]number, v fold.Vec, first bool) {
 // the data (glTF 2.0 specification, section 4.4).
 func (s *scene) bytes() ([]byte, error) {
 	s.BufferViews = []bufferView{
-		{Length: len(s.vertices), Stride: 12, Target: vertexData},
-		{Offset: len(s.vertices), Length: len(s.elements), Target: elementData},
+		vertexView:  {Length: len(s.vertices), Stride: 12, Target: vertexData},
+		elementView: {Offset: len(s.vertices), Length: len(s.elements), Target: elementData},
 	}
 	size := len(s.vertices) + len(s.elements)
+	if len(s.data) > 0 {
+		s.BufferViews = append(s.BufferViews, bufferView{Offset: size, Length: len(s.data)})
+		size += len(s.data)
+	}
 	s.Buffers = []buffer{{size}}
 	text, err := json.Marshal(&s.document)
 	if err != nil {
@@ -228,5 +321,5 @@ func (s *scene) bytes() ([]byte, error) {
 	b = append(append(b, "JSON"...), text...)
 	b = binary.LittleEndian.AppendUint32(b, uint32(size))
 	b = append(b, "BIN\x00"...)
-	return append(append(b, s.vertices...), s.elements...), nil
+	return append(append(append(b, s.vertices...), s.elements...), s.data...), nil
 }

@@ -1,9 +1,11 @@
 const WORDS = {
-  en: { closed: "Closed", turn: "Turn", tilt: "Tilt", fold: "Fold up", open: "Open flat", flat: "lying flat", shut: "closed", part: "{} per cent closed",
+  en: { closed: "Made", turn: "Turn", tilt: "Tilt", fold: "Show the making", open: "Take it apart", flat: "lying flat", shut: "finished", part: "{} per cent made",
     view: "{title}, {state}, turned by {turn} degrees and seen from {tilt} degrees above.", size: "Closed it measures {}.",
+    width: "width", height: "height", thickness: "thickness",
     none: "This browser shows no 3-D pictures; the drawing has every size.", lost: "The model cannot be fetched just now." },
-  de: { closed: "Geschlossen", turn: "Drehen", tilt: "Neigen", fold: "Zusammenfalten", open: "Flach auslegen", flat: "flach ausgelegt", shut: "geschlossen", part: "zu {} Prozent geschlossen",
+  de: { closed: "Fertig", turn: "Drehen", tilt: "Neigen", fold: "Entstehung zeigen", open: "Auseinandernehmen", flat: "flach ausgelegt", shut: "fertig", part: "zu {} Prozent fertig",
     view: "{title}, {state}, um {turn} Grad gedreht und aus {tilt} Grad von oben gesehen.", size: "Geschlossen misst es {}.",
+    width: "Breite", height: "Höhe", thickness: "Dicke",
     none: "Dieser Browser zeigt keine räumlichen Bilder; die Zeichnung hat alle Maße.", lost: "Das Modell ist gerade nicht zu bekommen." },
 };
 const WIDTH = 640;
@@ -11,7 +13,7 @@ const HEIGHT = 440;
 
 const fill = (text, values) => text.replace(/\{(\w*)\}/g, (_, name) => (typeof values === "object" ? values[name] : values));
 
-// CreasefitFold shows a folded enclosure that opens, closes and turns. Its
+// CreasefitFold shows an enclosure as it is made, step by step, and turns it. Its
 // attributes are src (address of a drawing), label (what it is) and measures
 // (its closed size in words).
 class CreasefitFold extends HTMLElement {
@@ -39,7 +41,7 @@ class CreasefitFold extends HTMLElement {
     this.canvas.addEventListener("pointerdown", (event) => this.#grab(event));
     this.note = Object.assign(document.createElement("p"), { hidden: true });
     this.note.setAttribute("role", "status");
-    this.sliders = { closed: this.#slider("closed", 0, 100, 85), turn: this.#slider("turn", -180, 180, 28), tilt: this.#slider("tilt", -90, 90, 38) };
+    this.sliders = { closed: this.#slider("closed", 0, 100, 100), turn: this.#slider("turn", -180, 180, 28), tilt: this.#slider("tilt", -90, 90, 26) };
     this.button = Object.assign(document.createElement("button"), { type: "button" });
     this.button.setAttribute("part", "button");
     this.button.addEventListener("click", () => this.#play());
@@ -95,7 +97,7 @@ class CreasefitFold extends HTMLElement {
     try {
       const lists = await this.#model.at(this.sliders.closed.value / 100);
       if (asked !== this.#asked) return;
-      painter.paint(lists, Number(this.sliders.turn.value), Number(this.sliders.tilt.value), this.canvas);
+      painter.paint(lists, Number(this.sliders.turn.value), Number(this.sliders.tilt.value), this.canvas, this.words);
       this.#tell("");
     } catch {
       if (asked === this.#asked) this.#tell(this.words.lost);
@@ -109,8 +111,9 @@ class CreasefitFold extends HTMLElement {
     this.toggleAttribute("data-painted", !text);
   }
 
-  // #play folds or opens it, at once for those who want no motion.
-  #play() {
+  // #play shows the making or takes it apart, at once for those who want no motion.
+  async #play() {
+    const long = await this.#model?.long().catch(() => 0);
     const { closed } = this.sliders;
     const [from, to] = [Number(closed.value), Number(closed.value) < 100 ? 100 : 0];
     cancelAnimationFrame(this.#playing);

@@ -76,7 +76,7 @@ function shelved(kind) {
   return link;
 }
 
-// picture paints the half-folded kind with the first contents that it can be
+// picture paints the finished kind with the first contents that it can be
 // made for, or shows its drawing without WebGL. Without any, the title says it
 // all the same.
 async function picture(link) {
@@ -84,7 +84,7 @@ async function picture(link) {
   for (const example of EXAMPLES) {
     const address = "/v1/drawing/" + link.dataset.kind + "?" + PAPER + example;
     try {
-      if (!(await customElements.get("creasefit-fold").picture(address, 0.75, 24, 36, canvas))) {
+      if (!(await customElements.get("creasefit-fold").picture(address, 1, 28, 26, canvas))) {
         canvas.replaceWith(node("img", { src: address + "&format=svg", alt: "" }));
       }
       link.dataset.example = example;

@@ -1,0 +1,42 @@
+package glb
+
+import (
+	"encoding/binary"
+	"math"
+)
+
+// keys writes the keys of a track one after another, and returns where they begin.
+func (s *scene) keys(t *track) (offset int) {
+	offset = len(s.data)
+	for _, k := range t.keys {
+		s.floats(k)
+	}
+	return offset
+}
+
+func (s *scene) floats(values []float64) {
+	for _, v := range values {
+		s.data = binary.LittleEndian.AppendUint32(s.data, math.Float32bits(tidy(v)))
+	}
+}
+
+// output is the accessor of some keys of a property that begin at an offset.
+func (s *scene) output(p property, offset, count int) int {
+	s.Accessors = append(s.Accessors, accessor{View: keyView, Offset: offset, Component: float, Count: count, Type: p.kind})
+	return len(s.Accessors) - 1
+}
+
+// times returns the accessor of times, which many tracks have in common.
+func (s *scene) times(at []float64) int {
+	begin := len(s.data)
+	s.floats(at)
+	key := string(s.data[begin:])
+	if known, ok := s.known[key]; ok {
+		s.data = s.data[:begin]
+		return known
+	}
+	s.Accessors = append(s.Accessors, accessor{View: keyView, Offset: begin, Component: float, Count: len(at), Type: "SCALAR",
+		Min: []number{number(at[0])}, Max: []number{number(at[len(at)-1])}})
+	s.known[key] = len(s.Accessors) - 1
+	return s.known[key]
+}
