@@ -119,8 +119,13 @@ func compareOutlines(t *testing.T, what, text, drawing string) {
 				next = corners[first(corners, c.ring)]
 			}
 			area += (c.x*next.y-next.x*c.y)/2 + segment(c, next)
-			if c.bulge != 0 {
-				off += 0.02 * math.Hypot(next.x-c.x, next.y-c.y) // the drawing has chords within 0.01 mm
+			wide := math.Hypot(next.x-c.x, next.y-c.y)
+			switch {
+			case c.bulge == 0:
+			case strings.HasPrefix(what, "pillow-pack"):
+				off += wide * wide / 1200 // the facets that its panels bend in have chords within 1/800 of their width
+			default:
+				off += 0.02 * wide // the drawing has chords within 0.01 mm
 			}
 		}
 		assert.InDelta(t, frames[i].area(), area, off, "%s: %s", what, name)

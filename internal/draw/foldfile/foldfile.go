@@ -5,14 +5,14 @@
 // chords within a hundredth of a millimetre, faces run counterclockwise with
 // the inside facing up. Cuts inside the outline are edges of assignment C;
 // what floats inside a panel, such as a window, is tied to the outline by an
-// edge of assignment J. A panel that bends is cut into the facets of the fold proof:
-// flat faces that meet in folds of a few degrees, which nobody scores, or beyond a
-// curved crease, whose chords are folded one by one, in edges of assignment J.
-// Properties of our own begin with "creasefit:" after
-// their prefix: the caliper, the names, and for a fold of 180 degrees the
-// thickness that it goes round.
+// edge of assignment J. A panel that bends is cut into the facets of the fold
+// proof, with chords within 1/800 of its width: flat faces that meet in folds of a
+// few degrees, which nobody scores, or beyond a curved crease, whose chords are
+// folded one by one, in edges of assignment J. Properties of our own begin with
+// "creasefit:" after their prefix: the caliper, the names, and for a fold of 180
+// degrees the thickness that it goes round.
 //
-// The package folds nothing and writes no layer order.
+// The package measures nothing and writes no layer order.
 package foldfile
 
 import (
