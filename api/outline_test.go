@@ -66,8 +66,12 @@ func heightFor(base string) string {
 	return "&height=90"
 }
 
-// cornerLine is one coordinate of a corner in the text answer.
-var cornerLine = regexp.MustCompile(`^(.*), outline corner (\d+)(?: of ring (\d+))?(?:, bulge (-?[0-9.]+))?: (.*?)(?: (?:and|less) \d papers? \(([0-9.]+) mm\))? from the (left|bottom)$`)
+// cornerLine is one corner in the text answer, blankLine one side of a blank.
+var (
+	cornerLine = regexp.MustCompile(`^(.*), outline corner (\d+)(?: of ring (\d+))?(?:, bulge (-?[0-9.]+))?: (.*) from the left, (.*) from the bottom$`)
+	blankLine  = regexp.MustCompile(`^(.*), blank (width|height): (.*)$`)
+	withPapers = regexp.MustCompile(` (?:and|less) \d papers? \(([0-9.]+) mm\)$`)
+)
 
 // told is a corner as the text has it.
 type told struct {
@@ -75,35 +79,47 @@ type told struct {
 	ring        int
 }
 
-// compareOutlines rebuilds the outlines and looks for them in the drawing.
+// toldLength reads a length of the text in millimetres.
+func toldLength(t *testing.T, text string) float64 {
+	if m := withPapers.FindStringSubmatch(text); m != nil {
+		text = m[1] + " mm"
+	}
+	l, err := measure.Parse(text, measure.NoUnit, measure.ClearComma)
+	require.NoError(t, err, text)
+	return l.Millimetres()
+}
+
+// compareOutlines rebuilds the outlines and looks for them in the drawing. A piece
+// that has no corners is its blank.
 func compareOutlines(t *testing.T, what, text, drawing string) {
 	t.Helper()
 	var order []string
-	pieces := map[string][]told{}
+	pieces, blanks := map[string][]told{}, map[string][2]float64{}
 	for line := range strings.Lines(text) {
-		m := cornerLine.FindStringSubmatch(strings.TrimRight(line, "\n"))
+		line = strings.TrimRight(line, "\n")
+		if m := blankLine.FindStringSubmatch(line); m != nil {
+			size := blanks[m[1]]
+			if m[2] == "width" {
+				order, size[0] = append(order, m[1]), toldLength(t, m[3])
+			} else {
+				size[1] = toldLength(t, m[3])
+			}
+			blanks[m[1]] = size
+			continue
+		}
+		m := cornerLine.FindStringSubmatch(line)
 		if m == nil {
 			require.NotContains(t, line, "outline corner")
 			continue
 		}
-		if pieces[m[1]] == nil {
-			order = append(order, m[1])
-		}
-		at := m[6]
-		if at == "" {
-			l, err := measure.Parse(m[5], measure.NoUnit, measure.ClearComma)
-			require.NoError(t, err, line)
-			at = strconv.FormatFloat(l.Millimetres(), 'f', -1, 64)
-		}
-		mm, err := strconv.ParseFloat(at, 64)
-		require.NoError(t, err)
-		if m[7] == "left" {
-			c := told{x: mm}
-			c.ring, _ = strconv.Atoi(m[3])
-			c.bulge, _ = strconv.ParseFloat(m[4], 64)
-			pieces[m[1]] = append(pieces[m[1]], c)
-		} else {
-			pieces[m[1]][len(pieces[m[1]])-1].y = mm
+		c := told{x: toldLength(t, m[5]), y: toldLength(t, m[6])}
+		c.ring, _ = strconv.Atoi(m[3])
+		c.bulge, _ = strconv.ParseFloat(m[4], 64)
+		pieces[m[1]] = append(pieces[m[1]], c)
+	}
+	for name, size := range blanks {
+		if pieces[name] == nil {
+			pieces[name] = []told{{}, {x: size[0]}, {x: size[0], y: size[1]}, {y: size[1]}}
 		}
 	}
 	require.NotEmpty(t, order, what)

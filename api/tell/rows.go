@@ -7,10 +7,25 @@ import (
 	"creasefit/api/wire"
 )
 
-// row is one measurement of an answer: the same in CSV, XML and text.
+// row is one measurement of an answer: the same in CSV, XML and text. A corner has
+// two lengths, which are one line of a text and two rows of a table.
 type row struct {
 	piece, what, name, from string
 	length                  *wire.Length
+	up                      *wire.Length // of a corner, from the bottom; else nil
+}
+
+// flat lists rows of one length each.
+func flat(rows []row) []row {
+	list := make([]row, 0, len(rows))
+	for _, r := range rows {
+		up := r.up
+		r.up = nil
+		if list = append(list, r); up != nil {
+			list = append(list, row{piece: r.piece, what: r.what, name: r.name, from: "bottom", length: up})
+		}
+	}
+	return list
 }
 
 // rowsOf lists the measurements of an answer; none of one that is no set of
@@ -29,12 +44,13 @@ func rowsOf(answer any) []row {
 }
 
 // pieceRows lists of each piece the blank, the scores, the panels, the cuts, the
-// outline and the ends of scores that do not run from edge to edge.
+// outline, if it is not the blank's own, and the ends of scores that do not run from
+// edge to edge.
 func pieceRows(rows []row, pieces []wire.Piece) []row {
 	for i := range pieces {
 		p := &pieces[i]
 		add := func(what, name, from string, l *wire.Length) {
-			rows = append(rows, row{pieceName(p, pieces), what, name, from, l})
+			rows = append(rows, row{piece: pieceName(p, pieces), what: what, name: name, from: from, length: l})
 		}
 		add("blank", "width", "", &p.Blank.Width)
 		add("blank", "height", "", &p.Blank.Height)
@@ -52,10 +68,12 @@ func pieceRows(rows []row, pieces []wire.Piece) []row {
 			}
 		}
 		at := func(what, name string, c *wire.Corner) {
-			add(what, name, "left", &c.X)
-			add(what, name, "bottom", &c.Y)
+			rows = append(rows, row{pieceName(p, pieces), what, name, "left", &c.X, &c.Y})
 		}
 		for j := range p.Outline {
+			if wholeBlank(p) {
+				break
+			}
 			c := &p.Outline[j]
 			at("outline", cornerName(c, j), c)
 		}
@@ -66,6 +84,17 @@ func pieceRows(rows []row, pieces []wire.Piece) []row {
 		}
 	}
 	return rows
+}
+
+// wholeBlank reports whether the outline of a piece is that of its blank.
+func wholeBlank(p *wire.Piece) bool {
+	for i := range p.Outline {
+		c := &p.Outline[i]
+		if c.Bulge != 0 || c.X.MM != 0 && c.X.MM != p.Blank.Width.MM || c.Y.MM != 0 && c.Y.MM != p.Blank.Height.MM {
+			return false
+		}
+	}
+	return true
 }
 
 // cornerName numbers a corner of an outline and says in which ring it lies, and how
@@ -101,7 +130,7 @@ func rulerRows(a *wire.Ruler) []row {
 	for i := range a.Lengths {
 		for j := range a.Lengths[i].Readings {
 			r := &a.Lengths[i].Readings[j]
-			rows = append(rows, row{"length " + strconv.Itoa(i+1), "reading", r.Step, "", &r.At})
+			rows = append(rows, row{piece: "length " + strconv.Itoa(i+1), what: "reading", name: r.Step, length: &r.At})
 		}
 	}
 	return rows
@@ -110,7 +139,7 @@ func rulerRows(a *wire.Ruler) []row {
 // measurementTable is a table of measurements.
 func measurementTable(rows []row) table {
 	t := table{header: MeasurementColumns}
-	for _, r := range rows {
+	for _, r := range flat(rows) {
 		t.rows = append(t.rows, []any{r.piece, r.what, r.name, r.from, reading(r.length.Reading), r.length.In, r.length.MM})
 	}
 	return t
@@ -120,7 +149,7 @@ func measurementTable(rows []row) table {
 // attributes, so that number(//score[1]/@in) works in XPath 1.0.
 func appendXML(dst []byte, rows []row) []byte {
 	dst = append(dst, "<?xml version=\"1.0\" encoding=\"US-ASCII\"?>\n<measurements>\n"...)
-	for _, r := range rows {
+	for _, r := range flat(rows) {
 		dst = append(append(dst, "  <"...), r.what...)
 		for _, attribute := range [...][2]string{
 			{"piece", r.piece}, {"name", r.name}, {"from", r.from}, {"reading", r.length.Reading}, {"in", number(r.length.In)}, {"mm", number(r.length.MM)},
@@ -151,12 +180,20 @@ func appendXMLText(dst []byte, text string) []byte {
 func appendRowText(dst []byte, s Style, rows []row) []byte {
 	for _, r := range rows {
 		dst = append(append(append(dst, r.piece...), ", "...), r.label()...)
-		dst = append(append(dst, ": "...), s.mark(r.length.Reading)...)
-		dst = appendPapers(dst, r.length)
-		if r.from != "" {
-			dst = append(append(dst, " from the "...), r.from...)
+		dst = s.appendLength(append(dst, ": "...), r.length, r.from)
+		if r.up != nil {
+			dst = s.appendLength(append(dst, ", "...), r.up, "bottom")
 		}
 		dst = append(dst, '\n')
+	}
+	return dst
+}
+
+// appendLength appends what is set, and the edge that it is measured from, if any.
+func (s Style) appendLength(dst []byte, l *wire.Length, from string) []byte {
+	dst = appendPapers(append(dst, s.mark(l.Reading)...), l)
+	if from != "" {
+		dst = append(append(dst, " from the "...), from...)
 	}
 	return dst
 }
