@@ -22,8 +22,8 @@ type attempt struct {
 	judged []*judgement // of the answers, as far as the order needs it: the first in it always
 }
 
-// chance is that of the answer which is tried first.
-func (a *attempt) chance() float64 { return a.judged[a.order[0]].sure.Chance }
+// first is what the answer comes to which is tried first.
+func (a *attempt) first() *judgement { return a.judged[a.order[0]] }
 
 // attempts are those at a request that have answers, in the order of preference;
 // without any, what was refused or missed.
@@ -55,7 +55,7 @@ func (r *Request) attempts(ctx context.Context) (*attempts, error) {
 		case len(a.found) == 0:
 			tries.missed = a
 		default:
-			if a.chance() >= r.enough() {
+			if a.first().reaches(r.enough()) {
 				tries.good = slices.Insert(tries.good, 0, *a)
 				return tries, nil
 			}
@@ -95,7 +95,7 @@ func (r *Request) with(o enclosure.Option) Request {
 // add puts an attempt before those that are clearly less sure.
 func (t *attempts) add(a *attempt) {
 	at := len(t.good)
-	for at > 0 && t.good[at-1].chance()+worthTurning < a.chance() {
+	for at > 0 && t.good[at-1].first().sure().Chance+worthTurning < a.first().sure().Chance {
 		at--
 	}
 	t.good = slices.Insert(t.good, at, *a)
@@ -137,7 +137,7 @@ func (a *attempt) prefer() {
 	}
 	if a.WantedChance > 0 {
 		slices.SortStableFunc(a.order, func(i, j int) int {
-			x, y := a.judged[i].sure.Chance, a.judged[j].sure.Chance
+			x, y := a.judged[i].sure().Chance, a.judged[j].sure().Chance
 			return cmp.Compare(min(y, a.WantedChance), min(x, a.WantedChance))
 		})
 	}
@@ -177,7 +177,7 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 		}
 		other := Alternative{Step: a.found[i].step}
 		if j := a.judged[i]; j != nil {
-			other.Fits, other.Chance = j.fits, j.sure.Chance
+			other.Fits, other.Chance = j.fits, j.sure().Chance
 		} else {
 			other.Fits = a.fits(a.plan, a.found[i].sizes, s.Sure.Datum)
 		}

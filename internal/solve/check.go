@@ -68,7 +68,7 @@ func CheckOwn(ctx context.Context, r *Request, own *Measurements) (*Check, error
 		}
 	}
 	j := r.judge(plan, sizes)
-	c := &Check{Request: r, Pattern: plan.Lay(sizes), Fits: j.fits, Sure: j.sure, measured: sizes}
+	c := &Check{Request: r, Pattern: plan.Lay(sizes), Fits: j.fits, Sure: j.sure(), measured: sizes}
 	c.sums(plan)
 	c.limits(plan)
 	c.fold()

@@ -20,9 +20,12 @@ type Certainty struct {
 // judgement is what a plan made with certain sizes comes to.
 type judgement struct {
 	fits  []Fit
-	sure  Certainty
+	least float64          // the chance of the form that is the least sure by itself
 	forms []tolerance.Form // all that has to be at least zero, over the account's sources
 	*account
+
+	judged    bool // whether certainty knows the chance
+	certainty Certainty
 }
 
 // surest is the chance that makes no difference: from there on, lines are
@@ -41,9 +44,22 @@ func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) *judgement
 			j = one
 		}
 	}
-	all := tolerance.Joint(j.forms, j.sources)
-	j.sure.Chance, j.sure.Within = all.Chance, all.Within
 	return j
+}
+
+// sure is how sure everything is at once, worked out when it is first asked for.
+func (j *judgement) sure() Certainty {
+	if !j.judged {
+		all := tolerance.Joint(j.forms, j.sources)
+		j.certainty.Chance, j.certainty.Within, j.judged = all.Chance, all.Within, true
+	}
+	return j.certainty
+}
+
+// reaches reports whether everything is as sure as that, which it is not where
+// one clearance by itself is not.
+func (j *judgement) reaches(chance float64) bool {
+	return j.least >= chance && j.sure().Chance >= chance
 }
 
 // alone is the chance of all fits as if they had nothing to do with one another.
@@ -58,12 +74,11 @@ func (j *judgement) alone() float64 {
 // judgeFrom says what every fit by itself comes to with lines measured from
 // certain edges, and what has to hold.
 func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) *judgement {
-	j := &judgement{account: r.newAccount(plan, sizes, datum), sure: Certainty{Weakest: -1, Datum: datum}}
+	j := &judgement{account: r.newAccount(plan, sizes, datum), least: 1, certainty: Certainty{Weakest: -1, Datum: datum}}
 	j.fits = make([]Fit, len(plan.Fits))
 	j.forms = make([]tolerance.Form, 0, 3*len(plan.Fits))
 	cells := make([]float64, 0, cap(j.forms)*len(j.sources))
 	var list [mostFaces]face
-	least := 2.0
 	for i := range plan.Fits {
 		f := &plan.Fits[i]
 		for n, face := range faces(list[:0], plan, f, sizes) {
@@ -74,8 +89,8 @@ func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum 
 			if n == 0 {
 				j.fits[i] = r.fit(f, result)
 			}
-			if result.Chance < least {
-				least, j.sure.Weakest = result.Chance, i
+			if result.Chance < j.least || j.certainty.Weakest < 0 {
+				j.least, j.certainty.Weakest = result.Chance, i
 			}
 		}
 	}

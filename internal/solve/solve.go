@@ -82,7 +82,7 @@ func (r *Request) layOut(plan *enclosure.Plan, first answer, j *judgement) (*Sol
 	s := &Solution{
 		Request: r, Step: first.step,
 		Pattern: plan.Lay(first.sizes), Ideal: plan.Build(ideals(plan)),
-		Fits: j.fits, Sure: j.sure, Ornament: plan.Ornament,
+		Fits: j.fits, Sure: j.sure(), Ornament: plan.Ornament,
 		plan: plan, sizes: first.sizes, judged: j,
 	}
 	return s, s.prove()

@@ -137,9 +137,11 @@ func TestChanceAgainstMakings(t *testing.T) {
 	if testing.Short() {
 		want, makings = 16, 10_000
 	}
-	worst, done := 0.0, 0
+	worst, done, kinds := 0.0, 0, enclosure.Kinds()
 	for done < want {
-		s := randomSnug(r)
+		q := randomHand(r)
+		q.Kind = kinds[r.IntN(len(kinds))]
+		s := solved(q)
 		if s == nil || s.Sure.Chance > 0.999 || s.repeats() {
 			continue
 		}
@@ -150,24 +152,6 @@ func TestChanceAgainstMakings(t *testing.T) {
 		assert.LessOrEqual(t, off, 0.003+4.5*math.Sqrt(share*(1-share)/float64(makings)), "%s: %.4f, made %.4f, %d forms", s.Request.Kind.Name, s.Sure.Chance, share, len(s.judged.forms))
 	}
 	t.Logf("at most %.4f off", worst)
-}
-
-// randomSnug is a solution for a random thing and a hand that is seldom sure, or
-// nil.
-func randomSnug(r *rand.Rand) *Solution {
-	kinds := enclosure.Kinds()
-	about := func(least, most int64) measure.Length { return measure.Micrometres(least + r.Int64N(most-least)) }
-	q := &Request{
-		Kind: kinds[r.IntN(len(kinds))], Unit: measure.Millimetre, Width: about(40_000, 250_000), Height: about(40_000, 250_000), Thickness: about(500, 60_000),
-		Caliper: about(100, 600), CaliperTolerance: about(5, 60), Ruler: measure.Finest(measure.Millimetre), CutError: about(100, 1500), ScoreError: about(100, 1500),
-		Fit: enclosure.NamedFits()[r.IntN(2)].Range(measure.Millimetre), SizeTolerance: tolerance.Within(about(0, 1000)), ThicknessTolerance: tolerance.Source{Low: about(0, 1500)},
-	}
-	q.WallGive = enclosure.WallGive(q.Caliper)
-	s, err := Solve(context.Background(), q)
-	if err != nil {
-		return nil
-	}
-	return s
 }
 
 // repeats reports whether a reading follows itself along an edge, as the sides of

@@ -52,9 +52,12 @@ func hundredths(chance float64) string { return strconv.Itoa(int(chance*100 + 1e
 // sure enough, and the chance then. Each has been tried. None has an empty name.
 func (r *Request) surer(ctx context.Context, weakest *Fit) (enclosure.Option, float64, error) {
 	for _, try := range append(r.looser(weakest), r.benches()...) {
-		chance, err := try.request.likely(ctx)
-		if err != nil || chance >= r.enough() {
-			return try.option, chance, err
+		j, err := try.request.likely(ctx)
+		if err != nil {
+			return enclosure.Option{}, 0, err
+		}
+		if j != nil && j.reaches(r.enough()) {
+			return try.option, j.sure().Chance, nil
 		}
 	}
 	return enclosure.Option{}, 0, nil
@@ -103,12 +106,12 @@ func (r *Request) benches() []surerTry {
 	return tries
 }
 
-// likely is the chance of the answer to a request, 0 if it has none; what is
+// likely is what the answer to a request comes to, nil if it has none; what is
 // folded up does not count.
-func (r *Request) likely(ctx context.Context) (float64, error) {
+func (r *Request) likely(ctx context.Context) (*judgement, error) {
 	tries, err := r.attempts(ctx)
 	if err != nil || len(tries.good) == 0 {
-		return 0, err // the change breaks something else
+		return nil, err // the change breaks something else
 	}
-	return tries.good[0].chance(), nil
+	return tries.good[0].first(), nil
 }

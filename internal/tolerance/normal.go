@@ -28,6 +28,12 @@ func quickPhi(z float64) float64 {
 	case at >= 2*end*places:
 		return 1
 	}
+	return interpolated(table[:], at)
+}
+
+// interpolated is a table's value at a place, its second value being that at
+// zero, by the cubic through the four around it.
+func interpolated(table []float64, at float64) float64 {
 	i := int(at)
 	x := at - float64(i)
 	a, b, c, d := table[i], table[i+1], table[i+2], table[i+3]
