@@ -134,7 +134,7 @@ func TestAnotherReaderReadsIt(t *testing.T) {
 			Vertices    []struct{ X, Y, Bulge float64 }
 		}
 	}
-	out := drawtest.Node(t, peer.Path, "dxf-parser@1.1.2", script, encode(t, sleeve()))
+	out := peer.Node(t, "dxf-parser@1.1.2", script, encode(t, sleeve()))
 	require.NoError(t, json.Unmarshal(out, &got))
 	assert.Equal(t, []string{"CUT", "SLIT", "CREASE_VALLEY", "CREASE_MOUNTAIN", "GLUE", "GLUE_OTHER_SIDE", "NAME"}, got.Layers)
 	assert.Equal(t, []string{"CONTINUOUS", "VALLEY", "MOUNTAIN"}, got.Lines)

@@ -123,7 +123,7 @@ func TestValidatorFindsNothing(t *testing.T) {
 		NumErrors, NumWarnings, NumInfos int
 		Messages                         []struct{ Message, Pointer string }
 	}
-	require.NoError(t, json.Unmarshal(drawtest.Node(t, peer.Path, "gltf-validator@2.0.0-dev.3.10", script, input), &all))
+	require.NoError(t, json.Unmarshal(peer.Node(t, "gltf-validator@2.0.0-dev.3.10", script, input), &all))
 	require.Len(t, all, len(files))
 	for i, issues := range all {
 		assert.Zero(t, issues.NumErrors+issues.NumWarnings+issues.NumInfos, "%s: %v", names[i], issues.Messages)
