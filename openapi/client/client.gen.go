@@ -2235,7 +2235,7 @@ type RequestDrawingBand struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2271,7 +2271,7 @@ type RequestDrawingDiagonalEnvelope struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2307,7 +2307,7 @@ type RequestDrawingDividers struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2343,7 +2343,7 @@ type RequestDrawingDrawerBox struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2379,7 +2379,7 @@ type RequestDrawingEnvelope struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2415,7 +2415,7 @@ type RequestDrawingFoldedCard struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2451,7 +2451,7 @@ type RequestDrawingGussetBag struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2487,7 +2487,7 @@ type RequestDrawingLiddedBox struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2523,7 +2523,7 @@ type RequestDrawingMatStack struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2559,7 +2559,7 @@ type RequestDrawingPillowPack struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2595,7 +2595,7 @@ type RequestDrawingPocket struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2631,7 +2631,7 @@ type RequestDrawingPortfolio struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2667,7 +2667,7 @@ type RequestDrawingPrismBox struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2703,7 +2703,7 @@ type RequestDrawingSleeve struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2739,7 +2739,7 @@ type RequestDrawingSlipcase struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2775,7 +2775,7 @@ type RequestDrawingSlottedBand struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2811,7 +2811,7 @@ type RequestDrawingTray struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
@@ -2847,7 +2847,7 @@ type RequestDrawingTuckCarton struct {
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
 
-	// Closed How far the folded model is closed: 0 flat, 1 closed; of GLB. Default: 1.
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
 	Closed *float64 `json:"closed,omitempty"`
 
 	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
