@@ -82,7 +82,9 @@ func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.
 	}
 	defer lane.Leave()
 	from := len(dst)
-	dst, p := k.work(s, c, asked.Q, allowed, dst, format, &answering{Reading: &asked.Reading, options: o, path: k.path, inTable: &as.style})
+	var p *problem
+	x := &answering{Reading: &asked.Reading, options: o, path: k.path, inTable: &as.style}
+	lane.Do(func() { dst, p = k.work(s, c, asked.Q, allowed, dst, format, x) })
 	switch {
 	case p != nil:
 		return dst[:from], p

@@ -100,7 +100,7 @@ func (k *calculation[Q, A]) workInTurn(s *host, c echo.Context, q Q, to *answerB
 	}
 	defer lane.Leave()
 	var p *problem
-	to.bytes, p = k.work(s, c, q, allowed, to.bytes[:0], f, x)
+	lane.Do(func() { to.bytes, p = k.work(s, c, q, allowed, to.bytes[:0], f, x) })
 	return p
 }
 

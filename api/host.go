@@ -59,6 +59,7 @@ func (s *host) openLanes() {
 	cheap, dear, streams := s.config.Places()
 	s.cheap = edge.NewLane("cheap", cheap, s.config.MostWaiting, s.config.QueueTimeout)
 	s.dear = edge.NewLane("dear", dear, s.config.MostWaiting, s.config.DearTimeout)
+	s.dear.Apart = true
 	s.streams = edge.NewLane("streams", streams, 0, s.config.QueueTimeout)
 	s.metrics = edge.NewMetrics(Release, Revision(), s.cheap, s.dear, s.streams)
 }

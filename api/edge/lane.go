@@ -12,9 +12,12 @@ import (
 // of them brings. What finds no room is turned away at once.
 type Lane struct {
 	Name     string
+	Apart    bool // its work runs when nothing else of the machine wants its processor
 	mutex    sync.Mutex
+	places   int
 	free     int
-	most     int // waiting
+	most     int           // waiting
+	usual    time.Duration // that a work takes, by the last dozens of them
 	patience time.Duration
 	waiting  int
 	queues   map[string][]*ticket
@@ -31,7 +34,8 @@ type ticket struct {
 
 // NewLane returns a lane with all places free.
 func NewLane(name string, places, waiting int, patience time.Duration) *Lane {
-	return &Lane{Name: name, free: max(1, places), most: waiting, patience: patience, queues: map[string][]*ticket{}}
+	places = max(1, places)
+	return &Lane{Name: name, places: places, free: places, most: waiting, patience: patience, queues: map[string][]*ticket{}}
 }
 
 // Enter takes a place for a caller and reports whether there was one in time.
@@ -82,7 +86,7 @@ func (l *Lane) queue(caller string, steady bool) *ticket {
 		l.free--
 		return taken
 	}
-	if !steady && l.waiting >= l.most && !l.makeRoom(caller) {
+	if !steady && l.waiting >= l.room() && !l.makeRoom(caller) {
 		l.shed++
 		return nil
 	}
@@ -93,6 +97,16 @@ func (l *Lane) queue(caller string, steady bool) *ticket {
 	l.queues[caller] = append(l.queues[caller], t)
 	l.waiting++
 	return t
+}
+
+// room is how many may wait: what the lane gets done in half of their patience.
+// In a longer queue everybody would be turned away shortly before their turn, and
+// the lane would answer next to nobody.
+func (l *Lane) room() int {
+	if l.usual == 0 {
+		return l.most
+	}
+	return min(l.most, max(l.places, int(time.Duration(l.places)*l.patience/2/l.usual)))
 }
 
 // makeRoom turns the last work away of the caller with most waiting, if that is
@@ -167,6 +181,24 @@ func (l *Lane) Leave() {
 		return
 	}
 	l.free++
+}
+
+// Do does a work that has a place in the lane.
+func (l *Lane) Do(work func()) {
+	began := time.Now()
+	if l.Apart {
+		apart(work)
+	} else {
+		work()
+	}
+	l.note(time.Since(began))
+}
+
+// note learns how long works take.
+func (l *Lane) note(took time.Duration) {
+	l.mutex.Lock()
+	defer l.mutex.Unlock()
+	l.usual += (took - l.usual) / 32
 }
 
 // State is how a lane stands.

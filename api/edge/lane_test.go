@@ -64,6 +64,36 @@ func TestPartsOfAWorkMakeNoRoom(t *testing.T) {
 	assert.True(t, <-lines)
 }
 
+// TestNobodyWaitsForNothing: no more wait than get their turn in time. Else all of
+// them would wait nearly to the end of their patience, and be turned away.
+func TestNobodyWaitsForNothing(t *testing.T) {
+	l := NewLane("cheap", 2, 100, 100*time.Millisecond)
+	assert.Equal(t, 100, l.room(), "nothing is known yet")
+	for range 400 {
+		l.note(10 * time.Millisecond)
+	}
+	assert.Equal(t, 10, l.room(), "2 places get 10 works of 10 ms done in 50 ms")
+	for range 400 {
+		l.note(time.Hour)
+	}
+	assert.Equal(t, 2, l.room(), "as many as there are places may wait in any case")
+	for range 600 {
+		l.note(time.Microsecond)
+	}
+	assert.Equal(t, 100, l.room())
+}
+
+// TestWorkApartIsLikeAnyOther: done before Do returns, its panics are the
+// caller's, and the caller's own thread keeps its priority.
+func TestWorkApartIsLikeAnyOther(t *testing.T) {
+	l := NewLane("dear", 1, 0, time.Second)
+	l.Apart = true
+	done := false
+	l.Do(func() { done = true })
+	assert.True(t, done)
+	assert.PanicsWithValue(t, "a fault of the work", func() { l.Do(func() { panic("a fault of the work") }) })
+}
+
 // TestLaneTurnsAwayWhatHasNoRoom: at once when as much waits as may, and after
 // its patience; a caller with little waiting goes before one with much.
 func TestLaneTurnsAwayWhatHasNoRoom(t *testing.T) {

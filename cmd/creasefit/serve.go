@@ -8,6 +8,7 @@ import (
 	"net"
 	"os"
 	"os/signal"
+	"runtime"
 	"runtime/debug"
 	"syscall"
 
@@ -49,6 +50,9 @@ func serve(out io.Writer) error {
 	if _, own := os.LookupEnv("GOMEMLIMIT"); !own {
 		debug.SetMemoryLimit(mostMemory + int64(config.Recent))
 	}
+	// Dear work has threads of its own, which take no place from the others.
+	config.MostRunning, config.MostDear, config.MostStreams = config.Places()
+	runtime.GOMAXPROCS(runtime.GOMAXPROCS(0) + config.MostDear)
 	greet(out, public, admin)
 	return api.New(config, log).Serve(ctx, public, admin)
 }
