@@ -23,6 +23,7 @@ type host struct {
 	dear     *edge.Lane // orders, PDFs, PNGs
 	streams  *edge.Lane // batches as a whole; their lines take the other lanes
 	recent   *recent
+	holders  *recent // lists of holders, by the name of their content
 	metrics  *edge.Metrics
 	limiter  *edge.Limiter // nil without a limit
 	keys     *edge.Keys    // nil where everybody may call
@@ -41,7 +42,7 @@ type host struct {
 func newHost(config Config, log *slog.Logger) *host {
 	s := &host{
 		config: config, log: log,
-		recent: newRecent(config.Recent), limiter: edge.NewLimiter(config.RateLimit, config.RateBurst), stopping: make(chan struct{}),
+		recent: newRecent(config.Recent, config.Recent/32), holders: newRecent(config.Recent, config.Recent/8), limiter: edge.NewLimiter(config.RateLimit, config.RateBurst), stopping: make(chan struct{}),
 		flight: edge.NewFlight(config.MostInFlight), ids: edge.NewIDs(), cross: edge.NewOrigins(config.AllowedOrigins),
 		overload: tell.AppendJSON(nil, single(codeOverloaded, "too many calculations are running", "").answer()),
 	}

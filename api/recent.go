@@ -13,11 +13,13 @@ type recent struct {
 	mutex       sync.Mutex
 	young, old  map[requestKey][]byte
 	held, limit int // bytes in the younger generation
+	most        int // of one answer
 }
 
-// newRecent returns a memory of about the given number of bytes; none for 0.
-func newRecent(limit int) *recent {
-	return &recent{young: map[requestKey][]byte{}, limit: limit / 2}
+// newRecent returns a memory of about the given number of bytes, none for 0, and
+// for answers of so many at the most.
+func newRecent(limit, most int) *recent {
+	return &recent{young: map[requestKey][]byte{}, limit: limit / 2, most: most}
 }
 
 // find returns the answer to the request with that key, before it is narrowed
@@ -37,7 +39,7 @@ func (m *recent) find(key requestKey) ([]byte, bool) {
 
 // keep remembers an answer; the body is copied.
 func (m *recent) keep(key requestKey, body []byte) {
-	if len(body) > m.limit/16 {
+	if len(body) > m.most {
 		return
 	}
 	m.mutex.Lock()

@@ -261,7 +261,7 @@ func TestRecentAnswersAreTheSameAndBounded(t *testing.T) {
 	}
 	assert.Empty(t, fresh.recent.young)
 	assert.NotEmpty(t, remembering.recent.young)
-	small := newRecent(4000)
+	small := newRecent(4000, 125)
 	for i := range 1000 {
 		small.keep(numbered(i), make([]byte, 100))
 		assert.LessOrEqual(t, small.held, 2000)

@@ -19,6 +19,7 @@ type CallSpec struct {
 	Media      []string // of the answer, the default first
 	Example    string   // query of a GET, without a question mark
 	Body       string   // of a POST, mostly the same request; empty for a call without POST
+	Table      string   // of a POST whose list comes as the rows of CSV; empty for a call without
 }
 
 // spec is what the specification says of the calculation, without an example.

@@ -1,6 +1,9 @@
 package api
 
 import (
+	"net/url"
+	"strings"
+
 	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
 )
@@ -28,6 +31,7 @@ func CallSpecs() []CallSpec {
 			`{"unit":"in","width":"5-1/4","height":"5-1/4","thickness":"1/8","mass_oz":0.9,"post":["us","de"]}`),
 		newSuggestCalculation().spec().asked("contents=honey-jar&stock=index-110&sheet=letter&wish=no-glue&wish=reusable",
 			`{"contents":"honey-jar","stock":"index-110","sheet":"letter","wish":["no-glue","reusable"]}`),
+		matchSpec(),
 		newYieldCalculation().spec().asked(yieldExample()))
 	specs = append(specs, portfolioSpecs()...)
 	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/posts", "/v1/limits"} {
@@ -46,4 +50,13 @@ func portfolioSpecs() []CallSpec {
 			`"layers":[{"kind":"dividers","columns":3},{"kind":"tray","corners":"outside"},"sleeve",{"kind":"band","caliper":0.006,"fit":"snug"}]}`
 	}
 	return specs
+}
+
+// matchSpec is a tin against two holders.
+func matchSpec() CallSpec {
+	holders := []string{`{"id":"a","width":"80 mm","height":"100 mm","thickness":"80 mm"}`, `{"id":"b","kind":"sleeve","unit":"mm","width":70,"height":95,"thickness":70,"caliper":0.3}`}
+	spec := newMatchCalculation(newRecent(0, 0)).spec().asked("contents=tea-tin&only=fits&"+url.Values{"holders": holders}.Encode(),
+		`{"contents":"tea-tin","only":"fits","holders":[`+strings.Join(holders, ",")+`]}`)
+	spec.Table = "id,width,height,thickness\r\na,80 mm,100 mm,80 mm\r\n"
+	return spec
 }

@@ -102,9 +102,15 @@ func bodyReader(request *http.Request, r *Reading) (func([]byte), error) {
 		return r.AddJSON, nil
 	case echo.MIMEApplicationForm:
 		return func(body []byte) { r.AddQuery(string(body)) }, nil
-	default:
-		return nil, NotRead(header, "application/json or application/x-www-form-urlencoded, in UTF-8", echo.MIMEApplicationJSON)
+	case mediaCSV:
+		if r.table.rows != "" {
+			return r.addRows, nil
+		}
 	}
+	if r.table.rows != "" {
+		return nil, NotRead(header, "application/json, application/x-www-form-urlencoded or text/csv, in UTF-8", mediaCSV)
+	}
+	return nil, NotRead(header, "application/json or application/x-www-form-urlencoded, in UTF-8", echo.MIMEApplicationJSON)
 }
 
 // NotRead is the fault of a body of a media type that a call does not read.

@@ -90,7 +90,8 @@ type table struct {
 	names []Name
 	words []string // the names alone, for hints
 	index map[string]int
-	large bool // bodies are larger than those of other calls
+	large bool   // bodies are larger than those of other calls
+	rows  string // the name of objects that may come as the rows of a table
 }
 
 // find returns what is known of a name, or nil if the call does not know it.

@@ -16,6 +16,8 @@ func appendText(dst []byte, s Style, answer any) []byte {
 		return appendCuttingText(dst, a)
 	case *wire.Mail:
 		return appendMailText(dst, a)
+	case *wire.Matches:
+		return appendMatchText(dst, a)
 	case *wire.Suggestions:
 		return appendSuggestionText(dst, a)
 	case *wire.Solution, *wire.Portfolio, *wire.Ruler:

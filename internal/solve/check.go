@@ -56,15 +56,24 @@ type Greatest struct{ Width, Height, Thickness measure.Length }
 // request leaves at zero are taken as the greatest that go in. The error is a
 // fault or faults, or the context's.
 func CheckOwn(ctx context.Context, r *Request, own *Measurements) (*Check, error) {
+	c, plan, err := examine(r, own)
+	if err != nil || c.Works {
+		return c, err
+	}
+	return c, c.mend(ctx, plan)
+}
+
+// examine judges measurements without looking for what would mend them.
+func examine(r *Request, own *Measurements) (*Check, *enclosure.Plan, error) {
 	r = r.seeded()
 	plan, sizes, err := r.measure(own)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if filled, changed := r.fill(plan, sizes); changed {
 		r = filled
 		if plan, sizes, err = r.measure(own); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 	}
 	j := r.judge(plan, sizes)
@@ -75,10 +84,7 @@ func CheckOwn(ctx context.Context, r *Request, own *Measurements) (*Check, error
 	c.Works = c.sound() && c.Proof.Closes && c.Proof.Holds
 	c.Greatest = r.greatest(plan, c.Fits)
 	c.Warnings = append(append(c.Warnings, r.Notes...), plan.Warnings...)
-	if c.Works {
-		return c, nil
-	}
-	return c, c.mend(ctx, plan)
+	return c, plan, nil
 }
 
 // sums lists the closures.

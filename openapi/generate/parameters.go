@@ -62,10 +62,14 @@ func (p *patch) requestBody(call api.CallSpec, summary string) (object, error) {
 	}
 	schema["description"] = "asks for: " + summary + "."
 	schemas[name] = schema
-	return object{"required": false, "content": object{
+	content := object{
 		"application/json":                  object{"schema": reference(name), "example": decoded([]byte(call.Body))},
 		"application/x-www-form-urlencoded": object{"schema": reference("Form")},
-	}}, nil
+	}
+	if call.Table != "" {
+		content["text/csv"] = object{"schema": object{"type": "string"}, "example": call.Table}
+	}
+	return object{"required": false, "content": content}, nil
 }
 
 // enclosureCall begins the name of a request about what the call that solves

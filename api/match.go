@@ -1,0 +1,149 @@
+package api
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"runtime"
+	"slices"
+	"sync"
+	"time"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/api/ask"
+	"creasefit/api/tell"
+	"creasefit/api/wire"
+	"creasefit/internal/solve"
+)
+
+// matchTime is how long a match may take: ten thousand holders that are made are
+// ten thousand solves.
+const matchTime = 5 * time.Second
+
+// match answers with what goes together.
+//
+//	@Summary		What goes into what
+//	@Description	One thing against many holders, or many things against one, ranked: those that fit, the closest first, then the others with what keeps them out. A holder is its inside, or a request of solve by name. Holders may come as CSV and are remembered for a while under the name of their content.
+//	@ID				match
+//	@Tags			enclosures
+//	@Accept			json
+//	@Produce		json
+//	@Success		200	{object}	wire.Matches
+//	@Header			200	{string}	ETag	"strong"
+//	@Produce		application/problem+json
+//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
+//	@Produce		json
+//	@Router			/v1/match [get]
+//	@Router			/v1/match [post]
+func match(h *host, k *matchCalculation) echo.HandlerFunc { return k.at(h) }
+
+// matchCalculation compares things and holders.
+type matchCalculation = calculation[*ask.Match, *matches]
+
+// matches are all pairs, the best first, by what is many in them.
+type matches struct {
+	ids     []string
+	results []solve.Match
+	fits    int
+	order   []int // of those that are told
+	list    string
+}
+
+// newMatchCalculation returns the comparison; lists remembers holders.
+func newMatchCalculation(lists *recent) *matchCalculation {
+	recall := func(list string) (texts []string, ok bool) {
+		known, ok := lists.find(listKey(list))
+		return texts, ok && json.Unmarshal(known, &texts) == nil
+	}
+	return &matchCalculation{
+		form: ask.NewMatch(recall, tell.FormatNames(tableFormats)...), path: "/v1/match", formats: tableFormats, table: tell.MatchColumns,
+		allow: func(*ask.Match) time.Duration { return matchTime },
+		compute: func(ctx context.Context, q *ask.Match) (*matches, error) {
+			m, err := compare(ctx, q)
+			if err != nil {
+				return nil, err
+			}
+			texts, _ := json.Marshal(q.Content) // texts always have a literal
+			sum := sha256.Sum256(texts)
+			m.list = hex.EncodeToString(sum[:8])
+			lists.keep(listKey(m.list), texts)
+			return m, nil
+		},
+		answer: func(m *matches, x *answering) any {
+			a := &wire.Matches{Unit: x.Unit().String(), Count: len(m.ids), Fits: m.fits, Ranked: make([]wire.Ranked, len(m.order)), List: m.list}
+			for i, n := range m.order {
+				a.Ranked[i] = wire.OfMatch(m.ids[n], &m.results[n], x.Unit())
+			}
+			return a
+		},
+	}
+}
+
+// listKey is where a list of holders is remembered.
+func listKey(list string) requestKey { return sha256.Sum256([]byte("list " + list)) }
+
+// compare makes all pairs, on all processors, and ranks them.
+func compare(ctx context.Context, q *ask.Match) (*matches, error) {
+	m := &matches{ids: make([]string, max(len(q.What), len(q.Into)))}
+	m.results = make([]solve.Match, len(m.ids))
+	one := func(i int) error {
+		thing, into := q.What[min(i, len(q.What)-1)], q.Into[min(i, len(q.Into)-1)]
+		if m.ids[i] = into.ID; len(q.What) > 1 {
+			m.ids[i] = thing.ID
+		}
+		var err error
+		m.results[i], err = hold(ctx, q, &thing.Thing, &into)
+		return err
+	}
+	if err := inParallel(len(m.ids), one); err != nil {
+		return nil, err
+	}
+	for i := range m.results {
+		if m.results[i].Fits {
+			m.fits++
+		}
+		if m.results[i].Fits || q.Only.Is("all") {
+			m.order = append(m.order, i)
+		}
+	}
+	slices.SortStableFunc(m.order, func(a, b int) int { return solve.CompareMatches(&m.results[a], &m.results[b]) })
+	if q.Top.Given {
+		m.order = m.order[:min(len(m.order), q.Top.Count())]
+	}
+	return m, nil
+}
+
+// hold puts one thing into one holder.
+func hold(ctx context.Context, q *ask.Match, thing *solve.Thing, into *ask.Holder) (solve.Match, error) {
+	if into.Inside != nil {
+		return into.Inside.Hold(thing, q.Answered(), q.Turn.Is("yes")), nil
+	}
+	s, err := solve.Solve(ctx, into.Made)
+	if err != nil {
+		return solve.Match{Refused: err}, ctx.Err()
+	}
+	return s.Hold(ctx, thing)
+}
+
+// inParallel does n things on all processors and returns the first error.
+func inParallel(n int, do func(int) error) error {
+	workers := min(runtime.GOMAXPROCS(0), n)
+	errs := make([]error, workers)
+	var group sync.WaitGroup
+	for w := range workers {
+		group.Go(func() {
+			for i := w; i < n && errs[w] == nil; i += workers {
+				errs[w] = do(i)
+			}
+		})
+	}
+	group.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

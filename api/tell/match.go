@@ -1,0 +1,51 @@
+package tell
+
+import (
+	"fmt"
+	"strings"
+
+	"creasefit/api/wire"
+)
+
+// matchTable has one row a pair, the best first. The room of each axis is that
+// with the least if there are several.
+func matchTable(a *wire.Matches) table {
+	t := table{header: MatchColumns}
+	for i := range a.Ranked {
+		r := &a.Ranked[i]
+		fits := "no"
+		if r.Fits {
+			fits = "yes"
+		}
+		t.rows = append(t.rows, []any{r.ID, fits, r.Verdict, r.Chance, leastRoom(r, "width"), leastRoom(r, "height"), leastRoom(r, "thickness"), strings.Join(r.Why, "; ")})
+	}
+	return t
+}
+
+// leastRoom is the reading of the least room along an axis, empty if none is known.
+func leastRoom(r *wire.Ranked, axis string) any {
+	var least *wire.Length
+	for i := range r.Room {
+		if room := &r.Room[i]; room.Axis == axis && (least == nil || room.Left.MM < least.MM) {
+			least = &room.Left
+		}
+	}
+	if least == nil {
+		return ""
+	}
+	return reading(least.Reading)
+}
+
+// appendMatchText appends a line a pair.
+func appendMatchText(dst []byte, a *wire.Matches) []byte {
+	dst = fmt.Appendf(dst, "%d of %s.\n", a.Fits, wire.Count(a.Count, "fits", "fit"))
+	for i := range a.Ranked {
+		r := &a.Ranked[i]
+		dst = fmt.Appendf(dst, "%s: %s", r.ID, r.Verdict)
+		if len(r.Why) > 0 {
+			dst = fmt.Appendf(dst, ", %s", strings.Join(r.Why, "; "))
+		}
+		dst = append(dst, '\n')
+	}
+	return dst
+}
