@@ -3,7 +3,9 @@ package ask
 import "testing"
 
 func TestEveryNameOfAMatch(t *testing.T) {
-	recall := func(list string) ([]string, bool) { return []string{`{"id":"b","width":"4 in"}`}, list == "0123456789abcdef" }
+	recall := func(list string) ([]string, bool) {
+		return []string{`{"id":"b","width":"4 in"}`}, list == "0123456789abcdef"
+	}
 	come := func(q *Match) any {
 		return struct {
 			What       []NamedThing
@@ -13,7 +15,9 @@ func TestEveryNameOfAMatch(t *testing.T) {
 		}{q.What, q.Into, q.Turn.Word, q.Only.Word, q.Top.Count()}
 	}
 	const holder = `{"id":"a","width":"4 in"}`
-	thing := func(path, value string) map[string]string { return map[string]string{"What[0].Thing." + path: nm(value)} }
+	thing := func(path, value string) map[string]string {
+		return map[string]string{"What[0].Thing." + path: nm(value)}
+	}
 	checkEffects(t, NewMatch(recall, "json"), "unit=in&width=3in&height=4in&thickness=1in&holders="+holder, come, []effect{
 		{"unit", "mm", "", "", nil},
 		{"contents", "id-1", "", "width height thickness", map[string]string{"What[0].Thing.Width": nm("85.6 mm"), "What[0].Thing.Height": nm("53.98 mm"), "What[0].Thing.Thickness": nm("0.76 mm"),
