@@ -86,7 +86,7 @@ func TestMatchInTables(t *testing.T) {
 	rows, err := csv.NewReader(asCSV.Body).ReadAll()
 	require.NoError(t, err)
 	assert.Equal(t, []string{"a", "yes", "loose"}, rows[1][:3])
-	assert.Equal(t, []string{"b", "no", "tight", "0", "-16 mm"}, rows[2][:5])
+	assert.Equal(t, []string{"b", "no", "tight", "0", "-16"}, rows[2][:5])
 	for body, says := range map[string]string{"id\na\n": "no header with two names", "id,width\na,\"8": "cannot be read", "id,width\na,8,9\n": "cannot be read", "id,wdth\na,8\n": "wdth", "width,height\n8,9\n": "id"} {
 		bad := call(t, shared(), "POST", "/v1/match?contents=tea-tin&unit=mm", body, "Content-Type", "text/csv")
 		assert.Equal(t, 400, bad.Code, body)

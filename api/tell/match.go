@@ -17,23 +17,28 @@ func matchTable(a *wire.Matches) table {
 		if r.Fits {
 			fits = "yes"
 		}
-		t.rows = append(t.rows, []any{r.ID, fits, r.Verdict, r.Chance, leastRoom(r, "width"), leastRoom(r, "height"), leastRoom(r, "thickness"), strings.Join(r.Why, "; ")})
+		t.rows = append(t.rows, []any{r.ID, fits, r.Verdict, r.Chance, leastRoom(a, r, "width"), leastRoom(a, r, "height"), leastRoom(a, r, "thickness"), strings.Join(r.Why, "; ")})
 	}
 	return t
 }
 
-// leastRoom is the reading of the least room along an axis, empty if none is known.
-func leastRoom(r *wire.Ranked, axis string) any {
+// leastRoom is the least room along an axis in the unit of the answer, empty if none
+// is known.
+func leastRoom(a *wire.Matches, r *wire.Ranked, axis string) any {
 	var least *wire.Length
 	for i := range r.Room {
 		if room := &r.Room[i]; room.Axis == axis && (least == nil || room.Left.MM < least.MM) {
 			least = &room.Left
 		}
 	}
-	if least == nil {
+	switch {
+	case least == nil:
 		return ""
+	case a.Unit == "in":
+		return least.In
+	default:
+		return least.MM
 	}
-	return reading(least.Reading)
 }
 
 // appendMatchText appends a line a pair.
