@@ -238,6 +238,33 @@ const (
 	GussetValueYes  GussetValue = "yes"
 )
 
+// Defines values for HoldersValueKind.
+const (
+	HoldersValueKindBand             HoldersValueKind = "band"
+	HoldersValueKindDiagonalEnvelope HoldersValueKind = "diagonal-envelope"
+	HoldersValueKindDividers         HoldersValueKind = "dividers"
+	HoldersValueKindDrawerBox        HoldersValueKind = "drawer-box"
+	HoldersValueKindEnvelope         HoldersValueKind = "envelope"
+	HoldersValueKindFoldedCard       HoldersValueKind = "folded-card"
+	HoldersValueKindGussetBag        HoldersValueKind = "gusset-bag"
+	HoldersValueKindLiddedBox        HoldersValueKind = "lidded-box"
+	HoldersValueKindMatStack         HoldersValueKind = "mat-stack"
+	HoldersValueKindPillowPack       HoldersValueKind = "pillow-pack"
+	HoldersValueKindPocket           HoldersValueKind = "pocket"
+	HoldersValueKindPrismBox         HoldersValueKind = "prism-box"
+	HoldersValueKindSleeve           HoldersValueKind = "sleeve"
+	HoldersValueKindSlipcase         HoldersValueKind = "slipcase"
+	HoldersValueKindSlottedBand      HoldersValueKind = "slotted-band"
+	HoldersValueKindTray             HoldersValueKind = "tray"
+	HoldersValueKindTuckCarton       HoldersValueKind = "tuck-carton"
+)
+
+// Defines values for HoldersValueUnit.
+const (
+	HoldersValueUnitIn HoldersValueUnit = "in"
+	HoldersValueUnitMM HoldersValueUnit = "mm"
+)
+
 // Defines values for ItemsValueGrain.
 const (
 	ItemsValueGrainAny    ItemsValueGrain = "any"
@@ -444,6 +471,20 @@ const (
 	MailStandingStateUnsure   MailStandingState = "unsure"
 )
 
+// Defines values for MatchRoomAxis.
+const (
+	MatchRoomAxisDiagonal  MatchRoomAxis = "diagonal"
+	MatchRoomAxisHeight    MatchRoomAxis = "height"
+	MatchRoomAxisThickness MatchRoomAxis = "thickness"
+	MatchRoomAxisWidth     MatchRoomAxis = "width"
+)
+
+// Defines values for MatchesUnit.
+const (
+	MatchesUnitIn MatchesUnit = "in"
+	MatchesUnitMM MatchesUnit = "mm"
+)
+
 // Defines values for MinimizeValue.
 const (
 	MinimizeValueCost   MinimizeValue = "cost"
@@ -454,6 +495,12 @@ const (
 const (
 	NotchFacesValueBoth  NotchFacesValue = "both"
 	NotchFacesValueFront NotchFacesValue = "front"
+)
+
+// Defines values for OnlyValue.
+const (
+	OnlyValueAll  OnlyValue = "all"
+	OnlyValueFits OnlyValue = "fits"
 )
 
 // Defines values for OpenValue.
@@ -572,6 +619,16 @@ const (
 	PreferValueOffcut   PreferValue = "offcut"
 	PreferValueSettings PreferValue = "settings"
 	PreferValueStages   PreferValue = "stages"
+)
+
+// Defines values for RankedVerdict.
+const (
+	RankedVerdictEasy    RankedVerdict = "easy"
+	RankedVerdictLoose   RankedVerdict = "loose"
+	RankedVerdictRefused RankedVerdict = "refused"
+	RankedVerdictSlack   RankedVerdict = "slack"
+	RankedVerdictSnug    RankedVerdict = "snug"
+	RankedVerdictTight   RankedVerdict = "tight"
 )
 
 // Defines values for RigidValue.
@@ -771,6 +828,71 @@ const (
 const (
 	ThemeValueYieldDark  ThemeValueYield = "dark"
 	ThemeValueYieldLight ThemeValueYield = "light"
+)
+
+// Defines values for ThingsValueContents.
+const (
+	ThingsValueContentsBusinessCardEu    ThingsValueContents = "business-card-eu"
+	ThingsValueContentsBusinessCardUs    ThingsValueContents = "business-card-us"
+	ThingsValueContentsEnvelopeB4        ThingsValueContents = "envelope-b4"
+	ThingsValueContentsEnvelopeB5        ThingsValueContents = "envelope-b5"
+	ThingsValueContentsEnvelopeB6        ThingsValueContents = "envelope-b6"
+	ThingsValueContentsEnvelopeC4        ThingsValueContents = "envelope-c4"
+	ThingsValueContentsEnvelopeC5        ThingsValueContents = "envelope-c5"
+	ThingsValueContentsEnvelopeC6        ThingsValueContents = "envelope-c6"
+	ThingsValueContentsEnvelopeC6C5      ThingsValueContents = "envelope-c6-c5"
+	ThingsValueContentsEnvelopeC7        ThingsValueContents = "envelope-c7"
+	ThingsValueContentsEnvelopeC7C6      ThingsValueContents = "envelope-c7-c6"
+	ThingsValueContentsEnvelopeDl        ThingsValueContents = "envelope-dl"
+	ThingsValueContentsEnvelopeUs10      ThingsValueContents = "envelope-us-10"
+	ThingsValueContentsEnvelopeUs11      ThingsValueContents = "envelope-us-11"
+	ThingsValueContentsEnvelopeUs12      ThingsValueContents = "envelope-us-12"
+	ThingsValueContentsEnvelopeUs14      ThingsValueContents = "envelope-us-14"
+	ThingsValueContentsEnvelopeUs16      ThingsValueContents = "envelope-us-16"
+	ThingsValueContentsEnvelopeUs614     ThingsValueContents = "envelope-us-6-1-4"
+	ThingsValueContentsEnvelopeUs634     ThingsValueContents = "envelope-us-6-3-4"
+	ThingsValueContentsEnvelopeUs7       ThingsValueContents = "envelope-us-7"
+	ThingsValueContentsEnvelopeUs858     ThingsValueContents = "envelope-us-8-5-8"
+	ThingsValueContentsEnvelopeUs9       ThingsValueContents = "envelope-us-9"
+	ThingsValueContentsEnvelopeUsA1      ThingsValueContents = "envelope-us-a1"
+	ThingsValueContentsEnvelopeUsA10     ThingsValueContents = "envelope-us-a10"
+	ThingsValueContentsEnvelopeUsA2      ThingsValueContents = "envelope-us-a2"
+	ThingsValueContentsEnvelopeUsA6      ThingsValueContents = "envelope-us-a6"
+	ThingsValueContentsEnvelopeUsA7      ThingsValueContents = "envelope-us-a7"
+	ThingsValueContentsEnvelopeUsA8      ThingsValueContents = "envelope-us-a8"
+	ThingsValueContentsEnvelopeUsA9      ThingsValueContents = "envelope-us-a9"
+	ThingsValueContentsEnvelopeUsCoin1   ThingsValueContents = "envelope-us-coin-1"
+	ThingsValueContentsEnvelopeUsCoin3   ThingsValueContents = "envelope-us-coin-3"
+	ThingsValueContentsEnvelopeUsCoin4   ThingsValueContents = "envelope-us-coin-4"
+	ThingsValueContentsEnvelopeUsCoin5   ThingsValueContents = "envelope-us-coin-5"
+	ThingsValueContentsEnvelopeUsCoin6   ThingsValueContents = "envelope-us-coin-6"
+	ThingsValueContentsEnvelopeUsCoin7   ThingsValueContents = "envelope-us-coin-7"
+	ThingsValueContentsEnvelopeUsMonarch ThingsValueContents = "envelope-us-monarch"
+	ThingsValueContentsHoneyJar          ThingsValueContents = "honey-jar"
+	ThingsValueContentsId000             ThingsValueContents = "id-000"
+	ThingsValueContentsId1               ThingsValueContents = "id-1"
+	ThingsValueContentsId2               ThingsValueContents = "id-2"
+	ThingsValueContentsId3               ThingsValueContents = "id-3"
+	ThingsValueContentsPhoto10R          ThingsValueContents = "photo-10r"
+	ThingsValueContentsPhoto2R           ThingsValueContents = "photo-2r"
+	ThingsValueContentsPhoto3R           ThingsValueContents = "photo-3r"
+	ThingsValueContentsPhoto4R           ThingsValueContents = "photo-4r"
+	ThingsValueContentsPhoto5R           ThingsValueContents = "photo-5r"
+	ThingsValueContentsPhoto6R           ThingsValueContents = "photo-6r"
+	ThingsValueContentsPhoto8R           ThingsValueContents = "photo-8r"
+	ThingsValueContentsSheetA4           ThingsValueContents = "sheet-a4"
+	ThingsValueContentsSheetA5           ThingsValueContents = "sheet-a5"
+	ThingsValueContentsSheetA6           ThingsValueContents = "sheet-a6"
+	ThingsValueContentsSheetA7           ThingsValueContents = "sheet-a7"
+	ThingsValueContentsTastingCards      ThingsValueContents = "tasting-cards"
+	ThingsValueContentsTeaSachets        ThingsValueContents = "tea-sachets"
+	ThingsValueContentsTeaTin            ThingsValueContents = "tea-tin"
+)
+
+// Defines values for TurnValue.
+const (
+	TurnValueNo  TurnValue = "no"
+	TurnValueYes TurnValue = "yes"
 )
 
 // Defines values for TurnedFrom.
@@ -1297,6 +1419,40 @@ type GuideWarning struct {
 // GussetValue Two scores at the bottom and the sides; auto makes them for contents over 1/8 in (3 mm). Default: auto.
 type GussetValue string
 
+// HoldersValue What the thing may go into: at most 10000. In CSV a row a holder, with these names as its header.
+type HoldersValue struct {
+	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
+	Caliper *string `json:"caliper,omitempty"`
+
+	// Height Height of the contents. From 3 to 2000 mm.
+	Height *string `json:"height,omitempty"`
+
+	// ID What the holder is called in the answer.
+	ID *string `json:"id,omitempty"`
+
+	// Kind What to make; its other names are those of /v1/solve/{kind}.
+	Kind *HoldersValueKind `json:"kind,omitempty"`
+
+	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
+	Thickness *string `json:"thickness,omitempty"`
+
+	// Tolerance How much every size of the inside varies. Default: nothing. From 0 to 10 mm.
+	Tolerance *string `json:"tolerance,omitempty"`
+
+	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
+	Unit *HoldersValueUnit `json:"unit,omitempty"`
+
+	// Width Width of the contents. From 3 to 2000 mm.
+	Width                *string                `json:"width,omitempty"`
+	AdditionalProperties map[string]interface{} `json:"-"`
+}
+
+// HoldersValueKind What to make; its other names are those of /v1/solve/{kind}.
+type HoldersValueKind string
+
+// HoldersValueUnit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
+type HoldersValueUnit string
+
 // Invalid defines model for Invalid.
 type Invalid struct {
 	Code     string `json:"code"`
@@ -1656,11 +1812,48 @@ type MailStandingOf string
 // MailStandingState defines model for MailStanding.State.
 type MailStandingState string
 
+// MatchRoom defines model for MatchRoom.
+type MatchRoom struct {
+	Axis MatchRoomAxis `json:"axis"`
+
+	// Between two pieces of the holder
+	Between string `json:"between,omitempty"`
+
+	// Left below zero by how much it is too short
+	Left Length `json:"left"`
+}
+
+// MatchRoomAxis defines model for MatchRoom.Axis.
+type MatchRoomAxis string
+
+// Matches defines model for Matches.
+type Matches struct {
+	// Count of all pairs
+	Count int `json:"count"`
+
+	// Fits how many of them go together
+	Fits int `json:"fits"`
+
+	// List List is the name of the holders, to be sent instead of them as long as they
+	// are remembered.
+	List string `json:"list"`
+
+	// Ranked the best first
+	Ranked []Ranked    `json:"ranked"`
+	Unit   MatchesUnit `json:"unit"`
+}
+
+// MatchesUnit defines model for Matches.Unit.
+type MatchesUnit string
+
 // MinimizeValue What to keep small: the number of sheets, or the sum of their prices. Default: sheets.
 type MinimizeValue string
 
 // NotchFacesValue Which faces the notch is cut in. Default: both.
 type NotchFacesValue string
+
+// OnlyValue fits leaves out what does not go together. Default: all.
+type OnlyValue string
 
 // OpenValue Which way the contents slide in: along their width or along their height. Default: side.
 type OpenValue string
@@ -2028,6 +2221,27 @@ type Proof struct {
 	// ToleranceMM the gap that still closes
 	ToleranceMM float64 `json:"tolerance_mm"`
 }
+
+// Ranked defines model for Ranked.
+type Ranked struct {
+	// Chance that it goes in
+	Chance float64     `json:"chance"`
+	Fits   bool        `json:"fits"`
+	ID     string      `json:"id"`
+	Room   []MatchRoom `json:"room"`
+
+	// Turned with its width along the holder's height
+	Turned *bool `json:"turned,omitempty"`
+
+	// Verdict of the axis with the least room
+	Verdict RankedVerdict `json:"verdict"`
+
+	// Why what keeps it out
+	Why []string `json:"why"`
+}
+
+// RankedVerdict of the axis with the least room
+type RankedVerdict string
 
 // Reason defines model for Reason.
 type Reason struct {
@@ -3197,6 +3411,41 @@ type RequestMail struct {
 	Unit UnitValue `json:"unit,omitempty"`
 
 	// Width Width of the finished piece, outside. From 1 to 3000 mm.
+	Width string `json:"width,omitempty"`
+}
+
+// RequestMatch asks for: What goes into what.
+type RequestMatch struct {
+	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
+	Contents ContentsValue `json:"contents,omitempty"`
+
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	ContentsTolerance string `json:"contents_tolerance,omitempty"`
+
+	// Height Height of the contents. From 3 to 2000 mm.
+	Height  string         `json:"height,omitempty"`
+	Holders []HoldersValue `json:"holders,omitempty"`
+
+	// List The name that an answer gave to its holders, instead of sending them again; they are asked for again once they are forgotten.
+	List string `json:"list,omitempty"`
+
+	// Only fits leaves out what does not go together. Default: all.
+	Only OnlyValue `json:"only,omitempty"`
+
+	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
+	Thickness string        `json:"thickness,omitempty"`
+	Things    []ThingsValue `json:"things,omitempty"`
+
+	// Top Answer with so many at the most, the best.
+	Top *int `json:"top,omitempty"`
+
+	// Turn Whether width and height of a thing may change places, in holders that were measured inside. Default: no.
+	Turn TurnValue `json:"turn,omitempty"`
+
+	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
+	Unit UnitValue `json:"unit,omitempty"`
+
+	// Width Width of the contents. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -5252,6 +5501,33 @@ type ThemeValue string
 // ThemeValueYield Dark lines on light paper, or the other way round; of SVG. Default: light.
 type ThemeValueYield string
 
+// ThingsValue Things to compare with one holder, instead of contents: at most 10000.
+type ThingsValue struct {
+	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
+	Contents ThingsValueContents `json:"contents,omitempty"`
+
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	ContentsTolerance string `json:"contents_tolerance,omitempty"`
+
+	// Height Height of the contents. From 3 to 2000 mm.
+	Height string `json:"height,omitempty"`
+
+	// ID What the thing is called in the answer.
+	ID string `json:"id,omitempty"`
+
+	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
+	Thickness string `json:"thickness,omitempty"`
+
+	// Width Width of the contents. From 3 to 2000 mm.
+	Width string `json:"width,omitempty"`
+}
+
+// ThingsValueContents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
+type ThingsValueContents string
+
+// TurnValue Whether width and height of a thing may change places, in holders that were measured inside. Default: no.
+type TurnValue string
+
 // Turned defines model for Turned.
 type Turned struct {
 	At   Length     `json:"at"`
@@ -5522,6 +5798,9 @@ type AnswerLimits = Limits
 // AnswerMail defines model for AnswerMail.
 type AnswerMail = Mail
 
+// AnswerMatches defines model for AnswerMatches.
+type AnswerMatches = Matches
+
 // AnswerPaper defines model for AnswerPaper.
 type AnswerPaper = Paper
 
@@ -5581,6 +5860,179 @@ type UnsupportedMediaType = Problem
 
 // KindParamsKind defines parameters for Kind.
 type KindParamsKind string
+
+// Getter for additional properties for HoldersValue. Returns the specified
+// element and whether it was found
+func (a HoldersValue) Get(fieldName string) (value interface{}, found bool) {
+	if a.AdditionalProperties != nil {
+		value, found = a.AdditionalProperties[fieldName]
+	}
+	return
+}
+
+// Setter for additional properties for HoldersValue
+func (a *HoldersValue) Set(fieldName string, value interface{}) {
+	if a.AdditionalProperties == nil {
+		a.AdditionalProperties = make(map[string]interface{})
+	}
+	a.AdditionalProperties[fieldName] = value
+}
+
+// Override default JSON handling for HoldersValue to handle AdditionalProperties
+func (a *HoldersValue) UnmarshalJSON(b []byte) error {
+	object := make(map[string]json.RawMessage)
+	err := json.Unmarshal(b, &object)
+	if err != nil {
+		return err
+	}
+
+	if raw, found := object["caliper"]; found {
+		err = json.Unmarshal(raw, &a.Caliper)
+		if err != nil {
+			return fmt.Errorf("error reading 'caliper': %w", err)
+		}
+		delete(object, "caliper")
+	}
+
+	if raw, found := object["height"]; found {
+		err = json.Unmarshal(raw, &a.Height)
+		if err != nil {
+			return fmt.Errorf("error reading 'height': %w", err)
+		}
+		delete(object, "height")
+	}
+
+	if raw, found := object["id"]; found {
+		err = json.Unmarshal(raw, &a.ID)
+		if err != nil {
+			return fmt.Errorf("error reading 'id': %w", err)
+		}
+		delete(object, "id")
+	}
+
+	if raw, found := object["kind"]; found {
+		err = json.Unmarshal(raw, &a.Kind)
+		if err != nil {
+			return fmt.Errorf("error reading 'kind': %w", err)
+		}
+		delete(object, "kind")
+	}
+
+	if raw, found := object["thickness"]; found {
+		err = json.Unmarshal(raw, &a.Thickness)
+		if err != nil {
+			return fmt.Errorf("error reading 'thickness': %w", err)
+		}
+		delete(object, "thickness")
+	}
+
+	if raw, found := object["tolerance"]; found {
+		err = json.Unmarshal(raw, &a.Tolerance)
+		if err != nil {
+			return fmt.Errorf("error reading 'tolerance': %w", err)
+		}
+		delete(object, "tolerance")
+	}
+
+	if raw, found := object["unit"]; found {
+		err = json.Unmarshal(raw, &a.Unit)
+		if err != nil {
+			return fmt.Errorf("error reading 'unit': %w", err)
+		}
+		delete(object, "unit")
+	}
+
+	if raw, found := object["width"]; found {
+		err = json.Unmarshal(raw, &a.Width)
+		if err != nil {
+			return fmt.Errorf("error reading 'width': %w", err)
+		}
+		delete(object, "width")
+	}
+
+	if len(object) != 0 {
+		a.AdditionalProperties = make(map[string]interface{})
+		for fieldName, fieldBuf := range object {
+			var fieldVal interface{}
+			err := json.Unmarshal(fieldBuf, &fieldVal)
+			if err != nil {
+				return fmt.Errorf("error unmarshaling field %s: %w", fieldName, err)
+			}
+			a.AdditionalProperties[fieldName] = fieldVal
+		}
+	}
+	return nil
+}
+
+// Override default JSON handling for HoldersValue to handle AdditionalProperties
+func (a HoldersValue) MarshalJSON() ([]byte, error) {
+	var err error
+	object := make(map[string]json.RawMessage)
+
+	if a.Caliper != nil {
+		object["caliper"], err = json.Marshal(a.Caliper)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'caliper': %w", err)
+		}
+	}
+
+	if a.Height != nil {
+		object["height"], err = json.Marshal(a.Height)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'height': %w", err)
+		}
+	}
+
+	if a.ID != nil {
+		object["id"], err = json.Marshal(a.ID)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'id': %w", err)
+		}
+	}
+
+	if a.Kind != nil {
+		object["kind"], err = json.Marshal(a.Kind)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'kind': %w", err)
+		}
+	}
+
+	if a.Thickness != nil {
+		object["thickness"], err = json.Marshal(a.Thickness)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'thickness': %w", err)
+		}
+	}
+
+	if a.Tolerance != nil {
+		object["tolerance"], err = json.Marshal(a.Tolerance)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'tolerance': %w", err)
+		}
+	}
+
+	if a.Unit != nil {
+		object["unit"], err = json.Marshal(a.Unit)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'unit': %w", err)
+		}
+	}
+
+	if a.Width != nil {
+		object["width"], err = json.Marshal(a.Width)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'width': %w", err)
+		}
+	}
+
+	for fieldName, field := range a.AdditionalProperties {
+		object[fieldName], err = json.Marshal(field)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling '%s': %w", fieldName, err)
+		}
+	}
+	return json.Marshal(object)
+}
 
 // Getter for additional properties for ItemsValue. Returns the specified
 // element and whether it was found
@@ -6293,6 +6745,14 @@ func (RequestMail) path() string { return "/v1/mail" }
 // Mail asks for: Whether a piece may be mailed.
 func (c *Client) Mail(ctx context.Context, request RequestMail) (*Mail, error) {
 	return post[Mail](ctx, c, request)
+}
+
+// path is where the request is sent.
+func (RequestMatch) path() string { return "/v1/match" }
+
+// Match asks for: What goes into what.
+func (c *Client) Match(ctx context.Context, request RequestMatch) (*Matches, error) {
+	return post[Matches](ctx, c, request)
 }
 
 // Posts asks for: Posts and their size classes.
