@@ -177,9 +177,7 @@ func (o *Order) Frame(step int, at float64) Frame {
 // partly makes a part of a move.
 func (t *taking) partly(m *move, part float64) {
 	before := t.keep()
-	for k := range m.openings {
-		t.turn(&m.openings[k], before, part)
-	}
+	t.turn(m.openings, before, part)
 	if m.leaving != nil {
 		t.travel(m.leaving, before, part)
 	}

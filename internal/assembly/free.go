@@ -65,9 +65,7 @@ func (t *taking) frees(openings []opening, layers bool) bool {
 	defer t.goBack(before)
 	t.press(slack)
 	for _, at := range t.looks(openings) {
-		for k := range openings {
-			t.turn(&openings[k], before, at)
-		}
+		t.turn(openings, before, at)
 		if t.meets(slack, at <= release) {
 			return false
 		}
@@ -164,8 +162,25 @@ func (t *taking) pairs(ask func(i, j int) bool) bool {
 	return false
 }
 
-// turn turns an opening so far: 0 as it was before, 1 open.
-func (t *taking) turn(o *opening, before state, at float64) {
+// turn turns openings so far: 0 as they were before, 1 open. Units that bend are
+// worked out once for all of them.
+func (t *taking) turn(openings []opening, before state, at float64) {
+	bent := false
+	for k := range openings {
+		o := &openings[k]
+		t.set(o, before, at)
+		bent = bent || t.rig.Bent(t.rig.Hinges[o.hinges[0]].Unit)
+	}
+	if bent {
+		t.pose.LayAll()
+	}
+	for k := range openings {
+		t.lay(&openings[k], before)
+	}
+}
+
+// set says how far the creases of an opening are turned then.
+func (t *taking) set(o *opening, before state, at float64) {
 	if o.path != nil {
 		place := at * float64(len(o.path)-1)
 		k := min(int(place), len(o.path)-2)
@@ -178,13 +193,11 @@ func (t *taking) turn(o *opening, before state, at float64) {
 			t.pose.Turned[h] = before.turned[h] * (1 - at)
 		}
 	}
-	t.lay(o, before)
 }
 
-// lay works out where all is that turns with an opening.
+// lay works out where all is that turns with an opening of a unit that does not bend.
 func (t *taking) lay(o *opening, before state) {
 	if t.rig.Bent(t.rig.Hinges[o.hinges[0]].Unit) {
-		t.pose.LayAll()
 		return
 	}
 	for _, h := range o.hinges {

@@ -60,9 +60,7 @@ func (t *taking) next() (move, bool) {
 // do makes a move.
 func (t *taking) do(m *move) {
 	before := t.keep()
-	for k := range m.openings {
-		t.turn(&m.openings[k], before, 1)
-	}
+	t.turn(m.openings, before, 1)
 	for k := range m.openings {
 		t.part(m.openings[k].parted)
 	}

@@ -1,0 +1,35 @@
+package assembly_test
+
+import (
+	"testing"
+
+	"creasefit/internal/assembly"
+	"creasefit/internal/enclosure"
+)
+
+// usual are options with which a kind has an order for a tasting tin.
+var usual = map[string][]string{
+	"envelope": {"thickness=2"}, "diagonal-envelope": {"thickness=2"}, "folded-card": {"fold=letter"}, "mat-stack": {"thickness=2"}, "pocket": {"thickness=2"},
+	"slipcase": {"thickness=12"},
+}
+
+// BenchmarkSearch finds the way apart of a kind at its ideal sizes.
+func BenchmarkSearch(b *testing.B) { ofKinds(b, false) }
+
+// BenchmarkReplay goes a known way at the actual sizes.
+func BenchmarkReplay(b *testing.B) { ofKinds(b, true) }
+
+func ofKinds(b *testing.B, replay bool) {
+	for _, k := range enclosure.Kinds() {
+		b.Run(k.Name, func(b *testing.B) {
+			s, _ := ordered(b, asked(b, k.Name, usual[k.Name]...))
+			search, again := assembly.Parts(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
+			if replay {
+				search = again
+			}
+			for b.Loop() {
+				search()
+			}
+		})
+	}
+}
