@@ -2,6 +2,7 @@ package ask
 
 import (
 	"creasefit/internal/contents"
+	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 	"creasefit/internal/tolerance"
@@ -17,9 +18,9 @@ type Contents struct {
 func (c *Contents) bind(b *Names) {
 	b.bind(&c.Preset, Name{Name: "contents", Choices: contents.Names(), Catalogue: "/v1/contents", Example: "tasting-cards",
 		Help: "What goes inside, by name, instead of width and height."})
-	b.bind(&c.Width, Name{Name: "width", Example: "3 1/2 in", Help: "Width of the contents."}.between(measure.Millimetres(3), measure.Millimetres(2000)))
-	b.bind(&c.Height, Name{Name: "height", Example: "5 in", Help: "Height of the contents."}.between(measure.Millimetres(3), measure.Millimetres(2000)))
-	b.bind(&c.Thickness, Name{Name: "thickness", Example: "0.09 in", Help: "Thickness of the contents in all."}.between(hair(), measure.Millimetres(500)))
+	b.bind(&c.Width, Name{Name: "width", Example: "3 1/2 in", Help: "Width of the contents."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
+	b.bind(&c.Height, Name{Name: "height", Example: "5 in", Help: "Height of the contents."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
+	b.bind(&c.Thickness, Name{Name: "thickness", Example: "0.09 in", Help: "Thickness of the contents in all."}.between(enclosure.Thicknesses().Min, enclosure.Thicknesses().Max))
 	b.bind(&c.Tolerance, Name{Name: "contents_tolerance", Example: "1/64 in", Advanced: true,
 		Help: "How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing."}.spread())
 }

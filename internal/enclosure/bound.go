@@ -5,6 +5,12 @@ import (
 	"creasefit/internal/measure"
 )
 
+// Widths is how wide and how high contents may be.
+func Widths() Range { return Range{measure.Millimetres(3), measure.Millimetres(2000)} }
+
+// Thicknesses is how thick contents may be.
+func Thicknesses() Range { return Range{measure.Micrometres(10), measure.Millimetres(500)} }
+
 // span returns the least and the greatest that a size with this need comes to
 // within the wanted fit.
 func (n Need) span(in *Input) Range {
@@ -20,19 +26,24 @@ func (in *Input) bounded(field string, bound Range, detail, hint string) error {
 	if v := in.length(field); !v.Less(bound.Min) && !bound.Max.Less(v) {
 		return nil
 	}
-	p := in.param(field) // what the parameter itself allows
-	bound = Range{measure.Max(bound.Min, p.Least), measure.Min(bound.Max, p.Greatest)}
-	return fault.Fault{Code: fault.Impossible, Field: field, Detail: detail, Expected: in.describeRange(bound), Hint: hint}
+	return in.outside(field, bound, detail, hint)
 }
 
-// describeRange writes bounds in the ruler's unit, inwards to the next marks.
-func (in *Input) describeRange(r Range) string {
-	marks := measure.Marks(in.Unit)
-	finest := marks[len(marks)-1]
+// outside is the fault of a size that lies outside a bound.
+func (in *Input) outside(field string, bound Range, detail, hint string) fault.Fault {
+	return fault.Fault{Code: fault.Impossible, Field: field, Detail: detail, Expected: DescribeRange(in.Unit, bound), Hint: hint,
+		Least: bound.Min.Nanometres(), Greatest: bound.Max.Nanometres()}
+}
+
+// DescribeRange writes bounds in a unit, inwards to the next marks.
+func DescribeRange(unit measure.Unit, r Range) string {
+	finest := measure.Finest(unit)
 	least, greatest := finest.Up(r.Min), finest.Down(r.Max)
 	switch {
 	case greatest.Less(least):
 		return "larger contents: there is no such length for these"
+	case greatest == least:
+		return finest.Format(least)
 	case least.Sign() <= 0:
 		return "at most " + finest.Format(greatest)
 	case greatest == finest.Down(measure.Largest()):
@@ -45,10 +56,8 @@ func (in *Input) describeRange(r Range) string {
 // those that bend them round.
 func (in *Input) flat(d *draft) error {
 	if oneCapacity.Less(in.Thickness) {
-		return fault.Fault{
-			Code: fault.Impossible, Field: "thickness", Detail: "one score at each side does not go round contents that thick",
-			Expected: in.describeRange(Range{Max: oneCapacity}), Hint: "choose a kind with two scores a side, a gusset or walls",
-		}
+		return in.outside("thickness", Range{Max: oneCapacity}, "one score at each side does not go round contents that thick",
+			"choose a kind with two scores a side, a gusset or walls")
 	}
 	if thinnest.Less(in.Thickness) {
 		d.warn("one-score", "One score at each side goes round contents thicker than 1.5 mm: the corners come out round.")
@@ -67,8 +76,7 @@ func (in *Input) least(field string, size, least measure.Length, detail string) 
 	if !size.Less(least) {
 		return nil
 	}
-	return fault.Fault{Code: fault.Impossible, Field: field, Detail: detail, Expected: in.describeRange(Range{least, measure.Largest()}),
-		Hint: "choose an envelope or a sleeve for small contents"}
+	return in.outside(field, Range{least, measure.Largest()}, detail, "choose an envelope or a sleeve for small contents")
 }
 
 // onlyFor refuses an option that goes with one choice only.

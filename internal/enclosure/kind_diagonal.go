@@ -103,10 +103,8 @@ func (in *Input) notTooLong(field string, size measure.Length, along, across Ran
 	if !most.Less(size) {
 		return nil
 	}
-	return fault.Fault{
-		Code: fault.Impossible, Field: field, Detail: "a square blank takes contents up to about twice as long as wide: the flaps would reach past the opposite folds",
-		Expected: in.describeRange(Range{Max: most}), Hint: "choose the kind envelope for these contents",
-	}
+	return in.outside(field, Range{Max: most}, "a square blank takes contents up to about twice as long as wide: the flaps would reach past the opposite folds",
+		"choose the kind envelope for these contents")
 }
 
 // diagonalScores are the scores that bottom and top, and right and left flap

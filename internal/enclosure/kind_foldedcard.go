@@ -159,8 +159,8 @@ func (in *Input) checkCard(fold string) error {
 	var errs [4]error
 	for i, size := range [...]measure.Length{in.Width, in.Height} {
 		if size.Less(least) {
-			errs[i] = fault.Fault{Code: fault.Impossible, Field: [...]string{"width", "height"}[i], Detail: "nothing is left of a card that goes in there",
-				Expected: in.describeRange(Range{least, measure.Largest()}), Hint: "give the inside of the envelope or pocket that the card goes into"}
+			errs[i] = in.outside([...]string{"width", "height"}[i], Range{least, measure.Largest()}, "nothing is left of a card that goes in there",
+				"give the inside of the envelope or pocket that the card goes into")
 		}
 	}
 	switch {

@@ -183,8 +183,8 @@ func (in *Input) checkBag() error {
 	}
 	flap := in.length("base_flap")
 	if least := measure.Max(in.Caliper.Times(8), measure.Millimetres(8)); in.Thickness.Less(least) {
-		return fault.Join(fault.Fault{Code: fault.Impossible, Field: "thickness", Detail: "nothing is left of gussets for so thin contents",
-			Expected: in.describeRange(Range{least, measure.Largest()}), Hint: "choose an envelope or a sleeve for thin contents"})
+		return fault.Join(in.outside("thickness", Range{least, measure.Largest()}, "nothing is left of gussets for so thin contents",
+			"choose an envelope or a sleeve for thin contents"))
 	}
 	half := in.Width.Over(2)
 	return fault.Join(

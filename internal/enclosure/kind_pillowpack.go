@@ -152,9 +152,8 @@ func (p pillow) check() error {
 	in := p.in
 	least := in.leastMiddle()
 	wrong := func(bound Range) error {
-		return fault.Join(fault.Fault{Code: fault.Impossible, Field: "middle_height",
-			Detail:   "the contents do not go under that height, or the scores would begin steeper than 45 degrees",
-			Expected: in.describeRange(bound), Hint: "choose another middle_height, or a box for contents as thick as wide"})
+		return fault.Join(in.outside("middle_height", bound, "the contents do not go under that height, or the scores would begin steeper than 45 degrees",
+			"choose another middle_height, or a box for contents as thick as wide"))
 	}
 	if p.middle.Less(least) {
 		return wrong(Range{least, measure.Largest()})

@@ -236,9 +236,8 @@ func (p *prism) checkRoom() error {
 	}
 	metre := measure.Millimetres(1000)
 	across := scaled(metre, ratio(least, p.lapRoom(metre))).Sub(taken)
-	return fault.Fault{Code: fault.Impossible, Field: "width", Detail: "the sides have no room for a glue lap and flaps",
-		Expected: in.describeRange(Range{scaled(in.Width, ratio(across, p.across)), measure.Largest()}),
-		Hint:     "choose fewer sides, or lid_fit=snug"}
+	return in.outside("width", Range{scaled(in.Width, ratio(across, p.across)), measure.Largest()}, "the sides have no room for a glue lap and flaps",
+		"choose fewer sides, or lid_fit=snug")
 }
 
 // checkWalls refuses walls that have no room for glue, and a lid that does not

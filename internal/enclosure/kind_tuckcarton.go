@@ -215,8 +215,8 @@ func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
 		errs = append(errs, in.bounded("friction_slit", Range{Max: tip}, "the friction slits leave nothing of the tuck flaps' scores", "make them shorter"))
 	}
 	if least := measure.Max(thinnestCarton, in.Caliper); in.Thickness.Less(least) {
-		errs = append(errs, fault.Fault{Code: fault.Impossible, Field: "thickness", Detail: "so thin contents would stand in front of the dust flaps",
-			Expected: in.describeRange(Range{least, measure.Largest()}), Hint: "choose an envelope or a sleeve for thin contents"})
+		errs = append(errs, in.outside("thickness", Range{least, measure.Largest()}, "so thin contents would stand in front of the dust flaps",
+			"choose an envelope or a sleeve for thin contents"))
 	}
 	return fault.Join(errs...)
 }

@@ -44,6 +44,9 @@ type Fault struct {
 	Detail   string // one plain sentence
 	Expected string // what would have been right: a form, a list or a bound
 	Hint     string // a suggested value, or what to do
+	// Least and Greatest are the bound that Expected writes, in nanometres, for
+	// whoever tries it; both zero if it writes none.
+	Least, Greatest int64
 }
 
 // Error returns the field and the sentence.

@@ -114,10 +114,10 @@ func TestDividersRefusals(t *testing.T) {
 	checkImpossible(t, r, "columns", "at most 5")
 	r = thick(t, "dividers")
 	r.Options["column_width"] = enclosure.Value{Length: measure.MustParse("1 1/2 in")}
-	checkImpossible(t, r, "column_width", "from 21/64 in to 1 17/64 in")
+	checkImpossible(t, r, "column_width", "from 3/8 in to 1 1/4 in")
 	r = thick(t, "dividers")
 	r.Options["column_1"], r.Options["column_2"] = enclosure.Value{Length: measure.MustParse("1 5/8 in")}, enclosure.Value{Length: measure.MustParse("1 in")}
-	checkImpossible(t, r, "column_1", "from 21/64 in to 1 35/64 in")
+	checkImpossible(t, r, "column_1", "from 3/8 in to 1 1/2 in")
 	r = thick(t, "dividers")
 	r.Options["columns"], r.Options["column_3"] = enclosure.Value{Count: 2}, enclosure.Value{Length: measure.MustParse("1 in")}
 	checkConflict(t, r, "column_3: there are only 2 columns")

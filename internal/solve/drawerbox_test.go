@@ -73,9 +73,9 @@ func TestRibbonSlit(t *testing.T) {
 // ribbon keeps 1/4 in from both ends of 3 in.
 func TestDrawerBoxRefusals(t *testing.T) {
 	for _, c := range []struct{ option, value, expected string }{
-		{"lap", "4 in", "from 7/32 in to 3 in"},
+		{"lap", "4 in", "from 1/4 in to 3 in"},
 		{"ribbon_slit", "3 in", "from 1/8 in to 2 1/2 in"},
-		{"notch", "2 in", "from 1/8 in to 1 5/64 in"},
+		{"notch", "2 in", "from 1/8 in to 1 1/16 in"},
 	} {
 		r := thick(t, "drawer-box")
 		r.Options[c.option] = enclosure.Value{Length: measure.MustParse(c.value)}

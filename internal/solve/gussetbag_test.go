@@ -58,7 +58,7 @@ func TestGussetBagRefusals(t *testing.T) {
 	for _, c := range []struct{ option, value, field, expected string }{
 		{"base_flap", "2 in", "base_flap", "from 1/8 in to 5/8 in"},
 		{"lap", "3 in", "lap", "from 1/8 in to 2 3/4 in"},
-		{"turn_over", "1 in", "turn_over", "from 1/8 in to 61/64 in"},
+		{"turn_over", "1 in", "turn_over", "from 1/8 in to 15/16 in"},
 	} {
 		t.Run(c.option, func(t *testing.T) {
 			r := thick(t, "gusset-bag")

@@ -120,7 +120,7 @@ func TestLidOfTheSameStock(t *testing.T) {
 func TestLiddedBoxRefusals(t *testing.T) {
 	r := thick(t, "lidded-box")
 	r.Options["lid_depth"] = enclosure.Value{Length: measure.MustParse("2 in")}
-	checkImpossible(t, r, "lid_depth", "from 1/4 in to 1 37/64 in")
+	checkImpossible(t, r, "lid_depth", "from 1/4 in to 1 9/16 in")
 	r = thick(t, "lidded-box")
 	r.Thickness = measure.MustParse("1/8 in")
 	checkImpossible(t, r, "thickness", "at least 3/8 in")
@@ -129,7 +129,7 @@ func TestLiddedBoxRefusals(t *testing.T) {
 	_, err := solve.Solve(context.Background(), r)
 	var faults fault.Faults
 	require.NoError(t, faults.Add(err))
-	require.Len(t, faults, 2, "both pieces have tabs")
+	require.Len(t, faults, 1, "both pieces have tabs, which is said once")
 }
 
 func BenchmarkSolveLiddedBox(b *testing.B) { benchmarkThick(b, "lidded-box") }

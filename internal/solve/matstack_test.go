@@ -53,7 +53,7 @@ func TestMatStackRefusals(t *testing.T) {
 		field  string
 		bound  string
 	}{
-		{"3 in", 6, "1 in", "reveal", "from 3/64 in to 13/64 in"},
+		{"3 in", 6, "1 in", "reveal", "from 1/16 in to 3/16 in"},
 		{"1 7/8 in", 6, "", "layers", "at most 5"},
 		{"1/2 in", 2, "", "layers", "a front of at least 63/64 in"},
 	} {

@@ -43,8 +43,8 @@ func TestPocketRefusals(t *testing.T) {
 		option, value, field, expected string
 	}{
 		{"pocket_height", "8 in", "pocket_height", "from 1 1/8 in to 6 in"},
-		{"side_flap", "2 1/4 in", "side_flap", "from 13/64 in to 2 1/64 in"},
-		{"relief", "1 1/2 in", "relief", "from 1/32 in to 1 7/16 in"},
+		{"side_flap", "2 1/4 in", "side_flap", "from 1/4 in to 2 in"},
+		{"relief", "1 1/2 in", "relief", "from 1/16 in to 1 7/16 in"},
 	} {
 		t.Run(c.option, func(t *testing.T) {
 			r := request(t, "pocket", "4 in", "0.01 in", "0.012 in", 0)

@@ -172,7 +172,7 @@ func TestPrismBoxRefusals(t *testing.T) {
 	checkImpossible(t, r, "thickness", "at least 19/64 in")
 	r = jar(t, 12) // 0.3605 / 9 x 16 / tan 15 = 2.3918, less 0.024 and 1/16 in
 	r.Width = measure.MustParse("1 in")
-	checkImpossible(t, r, "width", "at least 2 5/16 in")
+	checkImpossible(t, r, "width", "at least 2 13/32 in")
 	r = jar(t, 6)
 	r.Height, r.Options["around"] = r.Width, enclosure.Value{Choice: "inscribed"}
 	_, err := solve.Solve(context.Background(), r)

@@ -17,7 +17,7 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 		return nil, err
 	}
 	if len(tries.good) == 0 {
-		return nil, tries.explain(ctx)
+		return nil, r.tried(ctx, tries.explain(ctx))
 	}
 	var s *Solution
 	for i := range tries.good {

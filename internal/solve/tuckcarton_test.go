@@ -56,11 +56,11 @@ func TestTuckCartonInsideCentreAndOutside(t *testing.T) {
 // of the height 2 17/32; bounds are rounded inwards to 1/64 in.
 func TestTuckCartonRefusals(t *testing.T) {
 	for _, c := range []struct{ option, value, field, expected string }{
-		{"tuck", "3 in", "tuck", "from 7/32 in to 1 7/8 in"},
-		{"lap", "2 in", "lap", "from 1/8 in to 1 17/32 in"},
-		{"dust_flap", "2 in", "dust_flap", "from 1/8 in to 1 17/32 in"},
+		{"tuck", "3 in", "tuck", "from 1/4 in to 1 7/8 in"},
+		{"lap", "2 in", "lap", "from 1/8 in to 1 1/2 in"},
+		{"dust_flap", "2 in", "dust_flap", "from 1/8 in to 1 1/2 in"},
 		{"taper", "2 in", "taper", "at most 1 1/8 in"},
-		{"friction_slit", "2 in", "friction_slit", "from 3/64 in to 1 1/8 in"},
+		{"friction_slit", "2 in", "friction_slit", "from 1/16 in to 1 1/8 in"},
 	} {
 		t.Run(c.option, func(t *testing.T) {
 			r := thick(t, "tuck-carton")
