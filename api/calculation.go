@@ -35,6 +35,9 @@ type calculation[Q ask.Request, A any] struct {
 	// allow is the time that a request may be worked on; nil for the service's
 	// own. Calculations that have it run in the lane of dear work.
 	allow func(Q) time.Duration
+	// follow tells what there is on the way, to callers that ask for lines; the
+	// zero value for calculations that have none of them among their formats.
+	follow following[Q, A]
 }
 
 // serve reads, computes and answers one request.
@@ -50,6 +53,10 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 	if err := c.Validate(asked); err != nil {
 		return s.answerProblem(c, refusal(r, k.path))
 	}
+	x := &answering{Reading: r, options: o, path: k.path}
+	if o.format == tell.Lines {
+		return k.serveLines(s, c, asked.Q, x)
+	}
 	out := s.newOutcome(c, r, k.path, o)
 	if out.unchanged() {
 		return out.answerUnchanged()
@@ -64,7 +71,6 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 	}
 	buffer := answerBuffers.Get().(*answerBuffer)
 	defer buffer.giveBack()
-	x := &answering{Reading: r, options: o, path: k.path}
 	if p := k.workInTurn(s, c, asked.Q, buffer, out.writtenAs(), x); p != nil {
 		return s.answerProblem(c, p)
 	}

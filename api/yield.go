@@ -16,12 +16,12 @@ import (
 )
 
 // yieldFormats are the formats of a cut plan.
-var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text, tell.SVG, tell.PDF}
+var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text, tell.Lines, tell.SVG, tell.PDF}
 
 // planYield plans how blanks come out of sheets.
 //
 //	@Summary		Blanks per sheet, and cut plans
-//	@Description	How many blanks a sheet gives, or how few sheets an order needs, with a proof or a bound, and the cuts in the order that a person with one trimmer would make them. All cuts go from edge to edge. In a query string an object is written as JSON.
+//	@Description	How many blanks a sheet gives, or how few sheets an order needs, with a proof or a bound, and the cuts in the order that a person with one trimmer would make them. All cuts go from edge to edge. In a query string an object is written as JSON. Asked for application/x-ndjson, each better plan is a line while it is looked for: plan (the answer), bound, gap (of the plan over the bound), seconds and done; the last line is done and says why: settled, proven or time. Whoever has enough leaves.
 //	@ID				yield
 //	@Tags			paper
 //	@Accept			json
@@ -43,10 +43,19 @@ func newYieldCalculation() *yieldCalculation {
 	return &yieldCalculation{
 		form: ask.NewYield(tell.FormatNames(yieldFormats)...), path: "/v1/yield", formats: yieldFormats, table: tell.CuttingColumns,
 		compute: planOrder, price: (*yieldAnswer).price, timed: (*yieldAnswer).timed, allow: timeAllowed, write: appendCutPicture,
-		answer: func(a *yieldAnswer, x *answering) any {
-			return wire.OfYield(&a.order, &a.plan, x.Unit(), a.warnings, x.asked())
+		answer: func(a *yieldAnswer, x *answering) any { return a.told(x) },
+		follow: following[*ask.Yield, *yieldAnswer]{
+			compute: followOrder,
+			line: func(a *yieldAnswer, x *answering, took time.Duration, done bool) *wire.PlanLine {
+				return wire.OfPlanLine(a.told(x), &a.order, &a.plan, took, done)
+			},
 		},
 	}
+}
+
+// told is the answer as a value.
+func (a *yieldAnswer) told(x *answering) *wire.Yield {
+	return wire.OfYield(&a.order, &a.plan, x.Unit(), a.warnings, x.asked())
 }
 
 // planningRest is the time for everything but the search: solving the items

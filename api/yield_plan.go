@@ -30,6 +30,11 @@ func (a *yieldAnswer) timed() bool {
 
 // planOrder solves the items that are enclosures and plans the order.
 func planOrder(ctx context.Context, q *ask.Yield) (*yieldAnswer, error) {
+	return followOrder(ctx, q, nil)
+}
+
+// followOrder is planOrder that gives each better plan away on the way.
+func followOrder(ctx context.Context, q *ask.Yield, each func(*yieldAnswer)) (*yieldAnswer, error) {
 	a := &yieldAnswer{request: q, order: q.Order}
 	var places []string // of the request, one for each item of the order
 	var faults fault.Faults
@@ -47,18 +52,30 @@ func planOrder(ctx context.Context, q *ask.Yield) (*yieldAnswer, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	plan, err := solve.PlanCuts(ctx, a.order)
+	plan, err := solve.FollowCuts(ctx, a.order, a.giving(each))
 	if err != nil {
 		return nil, renamed(err, places, q.SheetNames)
 	}
-	a.plan = plan
-	if err := a.countPerSheet(ctx); err != nil {
-		return nil, err
+	a = a.with(plan)
+	return a, a.countPerSheet(ctx)
+}
+
+// giving gives plans away as answers; nil if nobody takes them.
+func (a *yieldAnswer) giving(each func(*yieldAnswer)) func(sheet.Answer) {
+	if each == nil {
+		return nil
 	}
+	return func(plan sheet.Answer) { each(a.with(plan)) }
+}
+
+// with is the answer with a plan.
+func (a *yieldAnswer) with(plan sheet.Answer) *yieldAnswer {
+	b := *a
+	b.plan, b.warnings = plan, slices.Clone(a.warnings)
 	for _, w := range plan.Warnings {
-		a.warnings = append(a.warnings, enclosure.Warning{Code: w.Code, Detail: w.Detail})
+		b.warnings = append(b.warnings, enclosure.Warning{Code: w.Code, Detail: w.Detail})
 	}
-	return a, nil
+	return &b
 }
 
 // countPerSheet finds how many blanks one sheet gives, of an order of a single

@@ -35,6 +35,7 @@ func TestEveryNameOfAnOrder(t *testing.T) {
 		{"trimmer_length", "11 in", "", "", map[string]string{"Order.Trimmer": nm("11 in")}},
 		{"minimize", "cost", "", "", map[string]string{"Order.Minimize": "*"}},
 		{"prefer", "stages", "", "", map[string]string{"Order.Prefer": fmt.Sprint(sheet.FewStages)}},
+		{"stages", "3", "", "", map[string]string{"Order.Stages": "3"}},
 		{"offcut_least", "3 in", "", "", map[string]string{"Order.Least": nm("3 in")}},
 		{"effort_ms", "700", "", "", map[string]string{"Order.Effort": "700ms"}},
 		{"theme", "dark", "", "", map[string]string{"Dark": "true"}},

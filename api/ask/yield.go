@@ -26,6 +26,7 @@ type Yield struct {
 	Trimmer    Length
 	Minimize   Word
 	Prefer     Word
+	Stages     Count
 	Offcut     Length
 	Effort     Count
 	Theme      Word
@@ -83,6 +84,7 @@ func (q *Yield) bind(b *Names) {
 		Help: "What to keep small: the number of sheets, or the sum of their prices."})
 	b.bind(&q.Prefer, Name{Name: "prefer", Choices: []string{"settings", "offcut", "stages"}, Example: "settings", Default: Always("settings"),
 		Help: "Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages."})
+	b.bind(&q.Stages, Name{Name: "stages", Example: "3", Help: "Most directions of cutting one after another, from a trimmed sheet to a blank. Default: as many as need be."}.numbers(2, 3))
 	b.bind(&q.Offcut, Name{Name: "offcut_least", Example: "2 in", Default: Default{"2 in", "50 mm"}, Help: "An offcut is usable if neither side is shorter."}.
 		between(nothing, measure.Millimetres(10_000)))
 	usual := strconv.FormatInt(sheet.DefaultEffort.Milliseconds(), 10)
@@ -116,7 +118,7 @@ func (f *yieldForms) itemShapes() []Shape {
 
 func (q *Yield) settle(r *Reading) {
 	q.Order = sheet.Order{Margin: q.Margin.On(r.unit), Kerf: q.Kerf.On(r.unit), Trimmer: q.Trimmer.Length, Effort: time.Duration(q.Effort.Count()) * time.Millisecond}
-	q.Order.Least = q.Offcut.On(r.unit)
+	q.Order.Least, q.Order.Stages = q.Offcut.On(r.unit), q.Stages.Count()
 	switch {
 	case q.Prefer.Is("offcut"):
 		q.Order.Prefer = sheet.LargeOffcuts

@@ -21,6 +21,7 @@ const (
 	Text
 	Markdown
 	HTML
+	Lines // one JSON value a line, while they are computed
 	SVG
 	PDF
 	PNG
@@ -45,6 +46,7 @@ func infoOf(f Format) formatInfo {
 		// The media type of FOLD is that of JSON, since none is registered.
 		Markdown: {"markdown", "text/markdown; charset=utf-8", "md"},
 		HTML:     {"html", "text/html; charset=utf-8", "html"},
+		Lines:    {"ndjson", "application/x-ndjson", "ndjson"},
 		SVG:      {"svg", "image/svg+xml", "svg"},
 		PDF:      {"pdf", "application/pdf", "pdf"},
 		PNG:      {"png", "image/png", "png"},

@@ -79,6 +79,7 @@ type Order struct {
 	Minimize Goal
 	Items    []Item
 	Prefer   Preference
+	Stages   int            // most of a plan: two, three, or zero for any number
 	Least    measure.Length // both sides of a usable offcut are at least as long
 	Effort   time.Duration  // zero means DefaultEffort
 }

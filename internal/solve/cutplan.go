@@ -12,7 +12,21 @@ import (
 // leaves: one that fails gives sheet.Unsound. A faulty order gives fault.Faults, a
 // context that ends first its error.
 func PlanCuts(ctx context.Context, o sheet.Order) (sheet.Answer, error) {
-	a, err := search.Plan(ctx, o)
+	return FollowCuts(ctx, o, nil)
+}
+
+// FollowCuts is PlanCuts that gives each better plan away on the way, verified as
+// well: one that fails is kept back, since the last one will say so.
+func FollowCuts(ctx context.Context, o sheet.Order, each func(sheet.Answer)) (sheet.Answer, error) {
+	sound := func(a sheet.Answer) {
+		if verify.Plan(o, a) == nil {
+			each(a)
+		}
+	}
+	if each == nil {
+		sound = nil
+	}
+	a, err := search.Follow(ctx, o, sound)
 	if err != nil {
 		return sheet.Answer{}, err
 	}

@@ -7,8 +7,7 @@ func (pl *planner) boundByArea() {
 		w.value[k] = pl.kinds[k].area
 	}
 	for _, b := range pl.boards {
-		area := int64(b.w) * int64(b.h)
-		w.top = max(w.top, (area+b.cost-1)/b.cost)
+		w.tops = append(w.tops, int64(b.w)*int64(b.h))
 	}
 	pl.prove(w, tooLarge)
 }
@@ -17,23 +16,14 @@ func (pl *planner) boundByArea() {
 // can use of a sheet; it wants another turn if it was cut short.
 func (pl *planner) boundByRaster(int) (again bool) {
 	value := pl.weights[0].value
-	top, ok := pl.top(value)
-	if ok {
-		pl.prove(weights{value, top}, "Edge-to-edge cuts cannot use enough of fewer sheets.")
-	}
-	return !ok
-}
-
-// top is the greatest value of one sheet for each unit of its cost, with
-// unlimited copies.
-func (pl *planner) top(value []int64) (int64, bool) {
-	top := int64(1)
+	var tops []int64
 	for _, t := range pl.allTables() {
 		v, ok := t.solve(pl.effort, value)
 		if !ok {
-			return 0, false
+			return true
 		}
-		top = max(top, ceilDiv(v, t.board.cost))
+		tops = append(tops, v)
 	}
-	return top, true
+	pl.prove(weights{value: value, tops: tops}, "Edge-to-edge cuts cannot use enough of fewer sheets.")
+	return false
 }

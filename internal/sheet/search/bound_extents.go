@@ -118,24 +118,14 @@ func (pl *planner) boundByExtents() {
 		for j := range up {
 			e.price(&w, &across[i], &up[j])
 			if ratio := float64(w.sum(needs)) / float64(w.top); ratio > most {
-				best, most = weights{slices.Clone(w.value), w.top}, ratio
+				best, most = weights{value: slices.Clone(w.value), top: w.top}, ratio
 			}
 		}
 	}
-	best.top = pl.perCost(best.top)
-	if best.bound(needs) > pl.lower {
+	best.tops = slices.Repeat([]int64{best.top}, len(pl.boards))
+	if pl.boundOf(&best) > pl.lower {
 		pl.prove(best, "Nothing useful lies beside long and wide blanks: counted so, they are too large for fewer sheets.")
 	}
-}
-
-// perCost is the greatest value of one sheet for each unit of its cost, if no
-// sheet has more than top.
-func (pl *planner) perCost(top int64) int64 {
-	most := int64(1)
-	for i := range pl.boards {
-		most = max(most, ceilDiv(top, pl.boards[i].cost))
-	}
-	return most
 }
 
 // extents are the sides of a rectangle and of all faces of the kinds.

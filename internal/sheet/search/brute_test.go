@@ -27,7 +27,7 @@ type slow struct {
 
 // cuts returns every set of pieces (as counts) that a rectangle can give.
 func (s *slow) cuts(w, h int) map[string]bool {
-	key := fmt.Sprint(w, h)
+	key := sizeKey(w, h)
 	if m, ok := s.memo[key]; ok {
 		return m
 	}
@@ -167,3 +167,6 @@ func TestYieldsEqualBruteForce(t *testing.T) {
 		assert.Equal(t, most, a.PerSheet)
 	})
 }
+
+// sizeKey is a text for a rectangle.
+func sizeKey(w, h int) string { return fmt.Sprint(w, h) }

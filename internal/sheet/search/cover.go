@@ -5,10 +5,12 @@ import (
 	"slices"
 )
 
-// weights price the kinds so that no pattern is worth more than top for every
-// unit its sheet costs: a proof that an order worth n*top costs at least n.
+// weights price the kinds so that no pattern is worth more than its board's top,
+// nor more than top for every unit its sheet costs: a proof that an order worth
+// n*top costs at least n.
 type weights struct {
 	value []int64
+	tops  []int64 // of every board
 	top   int64
 }
 

@@ -17,6 +17,7 @@ type effort struct {
 	look  int64     // steps until the clock is looked at
 	over  bool      // time is up, or the caller has left
 	spent int64
+	pulse func(now time.Time) // called at every look at the clock; nil for nobody
 }
 
 // lookEvery is how many steps go by between two looks at the clock, about a
@@ -35,7 +36,11 @@ func (e *effort) spend(steps int) bool {
 	e.spent += n
 	if e.look -= n; e.look < 0 {
 		e.look = lookEvery
-		e.over = e.over || e.ctx.Err() != nil || !e.end.IsZero() && time.Now().After(e.end)
+		now := time.Now()
+		e.over = e.over || e.ctx.Err() != nil || !e.end.IsZero() && now.After(e.end)
+		if e.pulse != nil {
+			e.pulse(now)
+		}
 	}
 	return !e.over && e.left >= 0
 }

@@ -20,7 +20,7 @@ func plannedWith(t testing.TB, o sheet.Order, steps int64) (sheet.Answer, int64)
 	require.NoError(t, o.Check())
 	e := newEffort(context.Background(), time.Time{})
 	e.left = steps
-	a, err := newProblem(o).planWith(e)
+	a, err := newProblem(o).planWith(e, nil)
 	require.NoError(t, err)
 	require.NoError(t, verify.Plan(o, a))
 	return a, e.spent

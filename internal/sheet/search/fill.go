@@ -14,21 +14,27 @@ type filler struct {
 	left   []int32
 	score  []float64 // of each face
 	choose float64   // chance of the cut that leaves the smaller largest rest
+	stages int       // that the fill may have; zero means any number
 	random *rand.Rand
 	looked int // faces
 }
 
 // whole returns a layout for the board and takes its pieces from left.
 func (f *filler) whole(strips bool) *layout {
-	if !strips {
-		return f.fill(f.board.w, f.board.h)
+	all := corner{f.board.w, f.board.h}
+	switch {
+	case f.stages > 0:
+		return f.inStages(all, f.axisFor(all), f.stages)
+	case strips:
+		return f.strip(all, sheet.Axis(f.random.IntN(2)))
+	default:
+		return f.fill(all.w, all.h)
 	}
-	return f.strip(corner{f.board.w, f.board.h}, sheet.Axis(f.random.IntN(2)))
 }
 
 // fill returns a layout for a rectangle and takes its pieces from left.
 func (f *filler) fill(w, h int32) *layout {
-	best := f.pick(w, h)
+	best := f.pick(corner{w, h}, corner{})
 	if best < 0 {
 		return nil
 	}
@@ -41,26 +47,6 @@ func (f *filler) fill(w, h int32) *layout {
 	}
 	high := f.fill(w, h-fc.h)
 	return beside(sheet.Height, beside(sheet.Width, leaf, f.fill(w-fc.w, fc.h)), high)
-}
-
-// pick returns the best face for a rectangle, or -1.
-func (f *filler) pick(w, h int32) int {
-	best, at := 0.0, -1
-	f.looked += len(f.board.faces)
-	for i := range f.board.faces {
-		fc := &f.board.faces[i]
-		if fc.w > w || fc.h > h || f.left[fc.kind] == 0 {
-			continue
-		}
-		s := f.score[i]
-		if fc.w == w || fc.h == h {
-			s *= 1.5
-		}
-		if at < 0 || s > best {
-			best, at = s, i
-		}
-	}
-	return at
 }
 
 // widthFirst chooses the first of the two cuts that free a piece.

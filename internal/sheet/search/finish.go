@@ -108,7 +108,7 @@ func (f *finisher) gather(s sheet.Sheets) {
 func (f *finisher) sheet(b *board, l *layout) sheet.Sheets {
 	w, h := f.order.Usable(b.stock)
 	r := &realizer{order: f.order, kinds: f.kinds, items: f.take, needs: map[*layout]sheet.Extent{}, eager: f.eager}
-	return f.order.Lay(b.stock, r.tree(l, sheet.Extent{Width: w, Height: h}))
+	return f.order.Lay(b.stock, r.tree(l, sheet.Extent{Width: w, Height: h}, l.axis))
 }
 
 // take chooses the item of the next piece of a kind: the first that still

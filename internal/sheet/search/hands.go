@@ -87,7 +87,7 @@ func (e *easier) consider(plan []cutting) {
 	for _, eager := range []bool{false, true} {
 		a := e.outline(plan, eager)
 		h := e.handsOf(&a)
-		if e.best == nil || h.compare(&e.hands, e.order.Prefer) < 0 {
+		if e.allowed(h.Stages) && (e.best == nil || h.compare(&e.hands, e.order.Prefer) < 0) {
 			e.best, e.eager, e.hands, e.found = plan, eager, h, e.spent
 		}
 		e.spend(finishSteps * e.pieces())

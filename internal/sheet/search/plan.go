@@ -21,7 +21,11 @@ import (
 
 // Plan answers an order. A faulty order gives fault.Faults; a context that
 // ends first gives its error.
-func Plan(ctx context.Context, o sheet.Order) (sheet.Answer, error) {
+func Plan(ctx context.Context, o sheet.Order) (sheet.Answer, error) { return Follow(ctx, o, nil) }
+
+// Follow is Plan that gives away what it has on the way: a better plan or a
+// greater bound, now and then, of an order with counts.
+func Follow(ctx context.Context, o sheet.Order, each func(sheet.Answer)) (sheet.Answer, error) {
 	if err := o.Check(); err != nil {
 		return sheet.Answer{}, err
 	}
@@ -31,7 +35,7 @@ func Plan(ctx context.Context, o sheet.Order) (sheet.Answer, error) {
 	end := time.Now().Add(o.Effort)
 	p := newProblem(o)
 	if o.Counted() {
-		return p.planCounts(ctx, end)
+		return p.planCounts(ctx, end, each)
 	}
 	return p.planYield(ctx)
 }
@@ -55,11 +59,18 @@ func (p *problem) planYield(ctx context.Context) (sheet.Answer, error) {
 
 // yield gets as much as possible out of one sheet of a board.
 func (p *problem) yield(ctx context.Context, b *board) (sheet.Answer, error) {
-	t := newTable(b)
-	if _, ok := t.solve(newEffort(ctx, time.Time{}), p.worth()); !ok {
-		return sheet.Answer{}, ctx.Err()
+	e, worth := newEffort(ctx, time.Time{}), p.worth()
+	most, best := int64(0), (*layout)(nil)
+	for _, t := range p.exactOn(b) {
+		v, ok := t.solve(e, worth)
+		if !ok {
+			return sheet.Answer{}, ctx.Err()
+		}
+		if v > most {
+			most, best = v, t.trace()
+		}
 	}
-	a := p.finish([]cutting{{b, t.trace(), 1}}, false)
+	a := p.finish([]cutting{{b, best, 1}}, false)
 	a.Proven = !p.coarse
 	describeYield(&a, len(p.kinds) == 1, b.cost)
 	return a, nil

@@ -11,8 +11,8 @@ import (
 
 // planCounts answers an order with counts by a time. The best plan there is
 // leaves even when the caller's own time is up.
-func (p *problem) planCounts(ctx context.Context, end time.Time) (sheet.Answer, error) {
-	a, err := p.planWith(newEffort(ctx, end))
+func (p *problem) planCounts(ctx context.Context, end time.Time, each func(sheet.Answer)) (sheet.Answer, error) {
+	a, err := p.planWith(newEffort(ctx, end), each)
 	if gone := ctx.Err(); gone != nil && (err != nil || !errors.Is(gone, context.DeadlineExceeded)) {
 		return sheet.Answer{}, gone
 	}
@@ -20,10 +20,13 @@ func (p *problem) planCounts(ctx context.Context, end time.Time) (sheet.Answer, 
 }
 
 // planWith answers an order with counts with the effort there is.
-func (p *problem) planWith(e *effort) (sheet.Answer, error) {
+func (p *problem) planWith(e *effort, each func(sheet.Answer)) (sheet.Answer, error) {
 	pl := p.newPlanner(e)
-	pl.within(1, 2, pl.run)
 	hands := &easier{planner: pl}
+	if each != nil {
+		e.pulse = (&follower{hands: hands, each: each}).pulse
+	}
+	pl.within(1, 2, pl.run)
 	if !pl.done() {
 		pl.within(1, 3, hands.ease)
 		pl.within(9, 10, pl.run)
@@ -32,14 +35,49 @@ func (p *problem) planWith(e *effort) (sheet.Answer, error) {
 	if pl.best == nil {
 		return sheet.Answer{}, pl.outOfStock()
 	}
-	a := p.finish(hands.best, hands.eager)
-	a.LowerBound, a.Proof = pl.lower, pl.why
-	if p.coarse {
-		a.LowerBound, a.Proof = p.trueAreaBound(), tooLarge
+	return hands.answer(), nil
+}
+
+// answer is the easiest of the cheapest plans so far.
+func (e *easier) answer() sheet.Answer {
+	plan, eager := e.best, e.eager
+	if plan == nil || e.cost > e.planner.cost { // a cheaper one that nobody has made easier
+		plan, eager = e.planner.best, false
 	}
-	a.Proven = a.LowerBound >= pl.cost
-	a.Settled = pl.done() && hands.settled()
-	return a, nil
+	a := e.finish(plan, eager)
+	a.LowerBound, a.Proof = e.lower, e.why
+	if e.coarse {
+		a.LowerBound, a.Proof = e.trueAreaBound(), tooLarge
+	}
+	a.Proven = a.LowerBound >= e.planner.cost
+	a.Settled = e.done() && e.settled()
+	return a
+}
+
+// follower gives away what is better than what it gave before.
+type follower struct {
+	hands *easier
+	each  func(sheet.Answer)
+	next  time.Time
+	cost  int64
+	lower int64
+	found int64
+}
+
+// followEvery is how much time passes at least between two plans that are given
+// away: writing one down takes time off the search.
+const followEvery = 50 * time.Millisecond
+
+// pulse gives away what there is, if it is time and it is better.
+func (f *follower) pulse(now time.Time) {
+	h := f.hands
+	same := h.planner.cost == f.cost && h.lower == f.lower && h.found == f.found
+	if now.Before(f.next) || same || h.planner.best == nil {
+		return
+	}
+	f.cost, f.lower, f.found = h.planner.cost, h.lower, h.found
+	f.each(h.answer())
+	f.next = time.Now().Add(followEvery)
 }
 
 // outOfStock is the fault of an order that no plan was found for.

@@ -63,10 +63,15 @@ func (p *problem) newPlanner(e *effort) *planner {
 // done reports whether the best plan is proven best.
 func (pl *planner) done() bool { return pl.cost <= pl.lower }
 
-// prove takes a bound in, with what proves it.
+// prove takes a bound in, with what proves it: values of the kinds, and the most
+// that a sheet of every board can be worth.
 func (pl *planner) prove(w weights, why string) {
+	w.top = 1
+	for i := range pl.boards {
+		w.top = max(w.top, ceilDiv(w.tops[i], pl.boards[i].cost))
+	}
 	pl.weights = append(pl.weights, w)
-	pl.raise(w.bound(pl.needs()), why)
+	pl.raise(pl.boundOf(&w), why)
 }
 
 // raise takes a lower bound in, with what proves it: no plan costs a sum that
@@ -95,13 +100,32 @@ func (pl *planner) tryGreedy(rounds, fills int) {
 	}
 }
 
-// offer keeps a plan of patterns if it is cheaper than the best.
+// filling builds random plans.
+func (pl *planner) filling(int) (again bool) {
+	pl.tryGreedy(math.MaxInt, 8)
+	return true
+}
+
+// offer keeps a plan of patterns if it is cheaper than the best and has no more
+// stages than the order allows.
 func (pl *planner) offer(plan []use) {
 	cuttings := cuttingsOf(plan)
-	if cost := costOf(cuttings); plan != nil && cost < pl.cost {
+	if cost := costOf(cuttings); plan != nil && cost < pl.cost && pl.fewStages(cuttings) {
 		pl.best, pl.cost = cuttings, cost
 	}
 }
+
+// fewStages reports whether a plan has no more stages than the order allows.
+func (p *problem) fewStages(plan []cutting) bool {
+	if p.order.Stages == 0 {
+		return true
+	}
+	a := p.outline(plan, false)
+	return p.allowed(a.Work.Stages)
+}
+
+// allowed reports whether a plan may have so many stages.
+func (p *problem) allowed(stages int) bool { return p.order.Stages == 0 || stages <= p.order.Stages }
 
 // cuttingsOf draws the patterns of a plan.
 func cuttingsOf(plan []use) []cutting {

@@ -12,9 +12,16 @@ func (pl *planner) run() {
 	if pl.weights == nil {
 		pl.rest = (*planner).runRest
 		pl.begin()
-		pl.ways = []way{pl.reworking(), pl.boundByRaster, pl.fitOneSheet, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
-		if pl.pieces() > manyPieces { // rounding a fractional plan loses little
+		switch {
+		case pl.order.Stages > 0:
+			pl.ways = []way{pl.boundByRaster, pl.generating(), pl.filling}
+		case pl.pieces() > mostReworked:
+			rounding := pl.generating()
+			pl.ways = []way{pl.boundByRaster, rounding, rounding, pl.enumerating(), rounding, pl.joining(), rounding, pl.peeling()}
+		case pl.pieces() > manyPieces: // rounding a fractional plan loses little
 			pl.ways = []way{pl.boundByRaster, pl.generating(), pl.reworking(), pl.enumerating(), pl.joining(), pl.peeling()}
+		default:
+			pl.ways = []way{pl.reworking(), pl.boundByRaster, pl.fitOneSheet, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
 		}
 	}
 	pl.take()
@@ -24,6 +31,9 @@ func (pl *planner) run() {
 func (pl *planner) runRest() {
 	pl.begin()
 	pl.ways = []way{pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.joining()}
+	if pl.order.Stages > 0 {
+		pl.ways = []way{pl.filling}
+	}
 	pl.take()
 }
 

@@ -10,7 +10,7 @@ import (
 // often as they go, each a stack of one kind and what is left beside it: cuts
 // that a person makes with few settings.
 func (f *filler) strip(room corner, a sheet.Axis) *layout {
-	at := f.pick(room.w, room.h)
+	at := f.pick(room, corner{})
 	if at < 0 {
 		return nil
 	}

@@ -11,8 +11,12 @@ type table struct {
 	byRow  []int64 // value of (x, y) at y*len(xs)+x
 	byCol  []int64 // the same at x*len(ys)+y
 	value  []int64 // of each kind
-	useful [][]int32
+	across [][]int32 // of each row, the parts that cuts across the width need try
+	useful [][]int32 // of each column, those across the height
 }
+
+// on is the board.
+func (t *table) on() *board { return t.board }
 
 // newTable prepares the raster of a board; solve fills it for given values.
 func newTable(b *board) *table {
@@ -21,7 +25,7 @@ func newTable(b *board) *table {
 	t.fx, t.fy = floors(t.xs, b.w), floors(t.ys, b.h)
 	t.byRow = make([]int64, len(t.xs)*len(t.ys))
 	t.byCol = make([]int64, len(t.xs)*len(t.ys))
-	t.useful = make([][]int32, len(t.xs))
+	t.across, t.useful = make([][]int32, len(t.ys)), make([][]int32, len(t.xs))
 	return t
 }
 
@@ -42,10 +46,9 @@ func (t *table) solve(e *effort, value []int64) (most int64, ok bool) {
 		t.useful[i] = t.useful[i][:0]
 	}
 	t.leaves()
-	row := make([]int32, 0, len(t.xs))
 	for y := 1; y < len(t.ys); y++ {
-		row = t.solveRow(y, row[:0])
-		if !e.spend(len(t.xs) + len(t.xs)*len(row)/2) {
+		t.across[y] = t.solveRow(y, t.across[y][:0])
+		if !e.spend(len(t.xs) + len(t.xs)*len(t.across[y])/2) {
 			return 0, false
 		}
 	}

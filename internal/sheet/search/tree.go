@@ -14,31 +14,34 @@ type realizer struct {
 	eager bool                     // trims all that is spare at once, for larger offcuts and fewer cuts
 }
 
-// tree cuts a rectangle into a layout. What the layout does not need is left at
-// the end of a run of strips, where it costs no setting of its own, unless the
-// strips must be trimmed anyway, or the trimmer is too short.
-func (r *realizer) tree(l *layout, have sheet.Extent) *sheet.Node {
-	if a, spare := r.spare(l, have); spare {
+// tree cuts a rectangle into a layout, after a cut along an axis. What the layout
+// does not need is left at the end of a run of strips, where it costs no setting
+// of its own, unless the strips must be trimmed anyway, or the trimmer is too
+// short.
+func (r *realizer) tree(l *layout, have sheet.Extent, run sheet.Axis) *sheet.Node {
+	if a, spare := r.spare(l, have, run); spare {
 		at := r.need(l).Along(a)
 		low, _ := r.order.Divide(a, at, have)
-		return &sheet.Node{Cut: a, At: at, Low: r.tree(l, low), High: &sheet.Node{Item: sheet.Offcut}}
+		return &sheet.Node{Cut: a, At: at, Low: r.tree(l, low, a), High: &sheet.Node{Item: sheet.Offcut}}
 	}
 	if l.low == nil {
 		return &sheet.Node{Item: r.items(l.kind), Turned: l.turned}
 	}
 	at := r.need(l.low).Along(l.axis)
 	low, high := r.order.Divide(l.axis, at, have)
-	return &sheet.Node{Cut: l.axis, At: at, Low: r.tree(l.low, low), High: r.tree(l.high, high)}
+	return &sheet.Node{Cut: l.axis, At: at, Low: r.tree(l.low, low, l.axis), High: r.tree(l.high, high, l.axis)}
 }
 
 // atOnce reports whether what is spare along an axis is cut off a layout before
 // it is divided: a piece is always trimmed, strips if one of them is a piece of
-// that length.
-func (r *realizer) atOnce(l *layout, need sheet.Extent, a sheet.Axis) bool {
-	if l.low == nil || r.eager {
+// that length. Where stages are counted, it is at the end of a run of such cuts.
+func (r *realizer) atOnce(l *layout, need sheet.Extent, a, run sheet.Axis) bool {
+	switch {
+	case l.low == nil || r.eager:
 		return true
-	}
-	if a == l.axis {
+	case r.order.Stages > 0:
+		return a == run && a != l.axis
+	case a == l.axis:
 		return false
 	}
 	for rest := l; ; rest = rest.high {
@@ -71,12 +74,16 @@ func (r *realizer) need(l *layout) sheet.Extent {
 }
 
 // spare chooses the axis to trim along, if there is anything to trim at once
-// that the trimmer can reach: the one that leaves the larger offcut. What is
-// longer than the trimmer is trimmed first.
-func (r *realizer) spare(l *layout, have sheet.Extent) (sheet.Axis, bool) {
+// that the trimmer can reach: the one that leaves the larger offcut, or where
+// stages are counted that of the run. What is longer than the trimmer is trimmed
+// first.
+func (r *realizer) spare(l *layout, have sheet.Extent, run sheet.Axis) (sheet.Axis, bool) {
 	need, long := r.need(l), !r.reaches(have.Width) || !r.reaches(have.Height)
-	wide := need.Width.Less(have.Width) && r.reaches(have.Height) && (long || r.atOnce(l, need, sheet.Width))
-	high := need.Height.Less(have.Height) && r.reaches(have.Width) && (long || r.atOnce(l, need, sheet.Height))
+	wide := need.Width.Less(have.Width) && r.reaches(have.Height) && (long || r.atOnce(l, need, sheet.Width, run))
+	high := need.Height.Less(have.Height) && r.reaches(have.Width) && (long || r.atOnce(l, need, sheet.Height, run))
+	if wide && high && r.order.Stages > 0 {
+		return run, true
+	}
 	if wide && high {
 		w, h := have.Width.Sub(need.Width).Millimetres(), have.Height.Sub(need.Height).Millimetres()
 		if w*have.Height.Millimetres() < h*have.Width.Millimetres() {

@@ -140,12 +140,12 @@ func (pl *planner) boundByPatterns(patterns []pattern) {
 		}
 		d.add(floats(patterns[at].counts), float64(patterns[at].board.cost))
 	}
-	value := whole(d.prices())
-	top := int64(1)
+	w := weights{value: whole(d.prices()), tops: make([]int64, len(pl.boards))}
 	for i := range patterns {
-		top = max(top, ceilDiv(patterns[i].worth(value), patterns[i].board.cost))
+		at := pl.place(patterns[i].board)
+		w.tops[at] = max(w.tops[at], patterns[i].worth(w.value))
 	}
-	pl.prove(weights{value, top}, "Priced by a linear program over all sets of blanks that a sheet gives, the order is worth more than fewer sheets.")
+	pl.prove(w, "Priced by a linear program over all sets of blanks that a sheet gives, the order is worth more than fewer sheets.")
 }
 
 // worth is the value of all pieces of a pattern.

@@ -9,87 +9,316 @@ import (
 // patterns known so far prices the kinds, and the most valuable sheet at those
 // prices is a new pattern, until none is worth more than it costs. Each round
 // proves a bound (A. A. Farley, Operations Research 38 (1990) 922-923). The
-// whole part of the fractional cover is cut, and what it leaves is planned as
-// an order of its own.
+// fractional cover is rounded to whole sheets by diving.
 func (pl *planner) generating() way {
 	var g *generator
 	return func(int) (again bool) {
 		if g == nil {
-			g = pl.newGenerator()
+			g = pl.newGenerator(nil)
 		}
-		pl.lend(pl.left/2, g.run)
-		if !pl.done() {
-			pl.offer(g.rounded())
+		pl.lend(pl.left/4*3, g.run)
+		for whole := pl.left; !pl.done() && !pl.ended() && pl.left >= leastDive; {
+			pl.lend(whole/4, func() { pl.offer(g.dive()) })
 		}
 		return true
 	}
 }
 
-// generator is a column generation.
+// leastDive is the effort below which no other dive is worth beginning.
+const leastDive = 1 << 18
+
+// generator is a column generation. The program has a price for every kind and,
+// behind them, one for every board of which there are only so many.
 type generator struct {
 	*planner
 	duals    *duals
 	patterns []pattern // one for each row of the program
-	priced   bool      // no pattern is worth more than it costs
+	limited  []*board
+	quick    []pricer
+	exact    []pricer
+	rough    bool // without the exact pricers
+	tiles    int  // that a limited search may try
+	priced   bool // no pattern is found that is worth more than it costs
 }
 
-// newGenerator begins with the patterns of the plans known, those that reworking
-// has met and, for each kind, one of that kind alone.
-func (pl *planner) newGenerator() *generator {
-	g := &generator{planner: pl, duals: newDuals(floats(pl.needs()))}
-	for k := range pl.kinds {
-		value := make([]int64, len(pl.kinds))
-		value[k] = 1
-		g.price(value, 0)
+// newGenerator begins with some patterns, those of the plans known, those that
+// reworking has met and, for each kind, one of that kind alone.
+func (pl *planner) newGenerator(known []pattern) *generator {
+	g := &generator{planner: pl, tiles: leastTiles}
+	goal := floats(pl.needs())
+	for i := range pl.boards {
+		if b := &pl.boards[i]; b.available > 0 {
+			g.limited = append(g.limited, b)
+			goal = append(goal, -float64(b.available))
+		}
 	}
+	g.duals = newDuals(goal)
+	for i := range pl.boards {
+		if pl.order.Stages == 0 {
+			g.quick = append(g.quick, rowsOn(&pl.boards[i], false, true)...)
+		}
+	}
+	g.enterSingly()
 	for _, c := range pl.best {
 		g.enter(drawn(c.board, c.layout, len(pl.kinds)))
 	}
-	g.enterHoarded()
+	if known == nil {
+		known = g.drafted()
+	}
+	if g.hoard != nil {
+		known = append(known, g.hoard.patterns...)
+	}
+	g.enterDear(known)
 	return g
 }
 
-// enterHoarded adds the sheets that reworking has met, as far as they change
-// the prices: far sooner than they would be found again.
-func (g *generator) enterHoarded() {
-	if g.hoard == nil {
-		return
+// draftedPlans is how many random plans give the first patterns.
+const draftedPlans = 24
+
+// drafted lists the sheets of some random plans.
+func (g *generator) drafted() []pattern {
+	var list []pattern
+	for n := 0; n < draftedPlans && !g.ended(); n++ {
+		for _, u := range g.greedy.run(1+n%4, 0.5, math.MaxInt64) {
+			list = append(list, u.pattern)
+		}
 	}
-	for g.duals.optimize(g.effort, 5_000) && g.spend(len(g.hoard.patterns)*len(g.kinds)) {
-		at := overpriced(g.hoard.patterns, g.duals.prices())
+	return list
+}
+
+// enterSingly adds a sheet of every kind alone, by which every kind has a price.
+func (g *generator) enterSingly() {
+	left := make([]int32, len(g.kinds))
+	for k := range g.kinds {
+		if g.kinds[k].need == 0 {
+			continue
+		}
+		clear(left)
+		left[k] = int32(g.kinds[k].need)
+		if pt, ok := g.greedy.sheet(left, nil, 1, 0); ok {
+			g.enter(pt)
+		}
+	}
+}
+
+// enterDear adds known patterns as far as they change the prices: far sooner than
+// they would be found again.
+func (g *generator) enterDear(known []pattern) {
+	for g.duals.optimize(g.effort, 5_000) && g.spend(len(known)*len(g.kinds)) {
+		at := overpriced(known, g.duals.prices())
 		if at < 0 {
 			return
 		}
-		g.enter(g.hoard.patterns[at])
+		g.enter(known[at])
 	}
 }
 
 // enter adds a pattern to the program.
 func (g *generator) enter(pt pattern) {
 	g.patterns = append(g.patterns, pt)
-	g.duals.add(floats(pt.counts), float64(pt.board.cost))
+	row := append(floats(pt.counts), make([]float64, len(g.limited))...)
+	if at := slices.IndexFunc(g.limited, func(b *board) bool { return b.stock == pt.board.stock }); at >= 0 {
+		row[len(pt.counts)+at] = -1
+	}
+	g.duals.add(row, float64(pt.board.cost))
 }
 
-// price adds the most valuable pattern of every board, or one that is worth more
-// than its sheet at so much for a unit of cost. It returns the greatest value
-// for each unit of cost.
-func (g *generator) price(value []int64, one float64) (top int64, ok bool) {
-	top = 1
-	for _, t := range g.allTables() {
-		v, ok := t.solve(g.effort, value)
-		if !ok {
-			return 0, false
+// run alternates between the program and the pricers, the quick ones first.
+func (g *generator) run() {
+	for !g.priced && !g.done() && !g.ended() {
+		if !g.duals.optimize(g.effort, 5_000) {
+			return
 		}
-		l := t.trace()
-		if v > 0 && tooMany(l, g.caps(t.board)) {
-			v, l = g.limited(t, v, l, one)
+		p := g.ask()
+		if p.quickly() {
+			continue
 		}
-		top = max(top, ceilDiv(v, t.board.cost))
-		if v > 0 {
-			g.enter(drawn(t.board, l, len(g.kinds)))
+		if g.rough {
+			return
+		}
+		tops, ok := p.surely()
+		if !ok || g.ended() {
+			return
+		}
+		if !p.better {
+			g.priced, g.tiles = g.tiles >= mostTiles, 4*g.tiles
+		}
+		if w := (weights{value: p.value, tops: tops}); g.boundOf(&w) > g.lower || g.priced {
+			g.prove(w, "Priced by a linear program, the order is worth more than fewer sheets can give.")
 		}
 	}
-	return top, true
+}
+
+// asked is one round: prices, and whether a pattern was found that is worth more
+// than it costs.
+type asked struct {
+	*generator
+	prices []float64
+	value  []int64 // the prices in whole numbers
+	one    float64 // what a unit of cost is in them
+	better bool
+}
+
+// ask takes the prices of the program.
+func (g *generator) ask() *asked {
+	a := &asked{generator: g, prices: g.duals.prices()}
+	a.value, a.one = scaled(a.prices[:len(g.kinds)])
+	return a
+}
+
+// scaled rounds prices down to integers and returns what one unit of cost
+// became.
+func scaled(prices []float64) (value []int64, one float64) {
+	most := slices.Max(prices)
+	value = make([]int64, len(prices))
+	for k, v := range prices {
+		value[k] = int64(v / most * priceScale)
+	}
+	return value, priceScale / most
+}
+
+// dear reports whether a sheet of a value is worth more than it costs.
+func (a *asked) dear(value int64, b *board) bool {
+	cost := float64(b.cost)
+	for i, limited := range a.limited {
+		if limited.stock == b.stock {
+			cost += a.prices[len(a.kinds)+i]
+		}
+	}
+	return float64(value) > cost*a.one*(1+1e-6)
+}
+
+// offer enters a layout if it is worth more than it costs, less the pieces that
+// are not wanted, and reports whether it is.
+func (a *asked) offer(b *board, l *layout) bool {
+	pt := drawn(b, l, len(a.kinds))
+	caps := a.caps(b)
+	for k, n := range pt.counts {
+		pt.counts[k] = min(n, int32(caps[k]))
+	}
+	if !a.dear(pt.worth(a.value), b) {
+		return false
+	}
+	a.better = true
+	a.enter(drawn(b, only(l, pt.counts), len(a.kinds)))
+	return true
+}
+
+// quickly enters what is found without the dear pricers, and reports whether
+// that was anything.
+func (a *asked) quickly() bool {
+	for _, t := range a.quick {
+		a.cheapen(t)
+	}
+	for n := 0; n < pricedRounds && !a.better && !a.ended(); n++ {
+		for i := range a.boards {
+			a.fill(&a.boards[i])
+		}
+	}
+	return a.better
+}
+
+// cheapen enters what a pricer finds; where that takes more pieces of a kind than
+// are wanted, they are made cheaper and it is asked again.
+func (a *asked) cheapen(t pricer) {
+	value, caps, counts := slices.Clone(a.value), a.caps(t.on()), make([]int32, len(a.value))
+	for range cheaperTimes {
+		if v, ok := t.solve(a.effort, value); !ok || v == 0 {
+			return
+		}
+		l := t.trace()
+		if a.offer(t.on(), l) {
+			return
+		}
+		clear(counts)
+		tally(l, counts)
+		fits := true
+		for k, n := range counts {
+			if int(n) > caps[k] {
+				value[k], fits = value[k]*7/8, false
+			}
+		}
+		if fits {
+			return
+		}
+	}
+}
+
+// cheaperTimes is how often pieces are made cheaper.
+const cheaperTimes = 24
+
+// pricedFills is how many random fills of a board are tried at once, and
+// pricedRounds how often they are at some prices until one is worth its sheet.
+const (
+	pricedFills  = 64
+	pricedRounds = 16
+)
+
+// fill enters the random fills of a board that are worth more than it costs and
+// more than those before.
+func (a *asked) fill(b *board) {
+	random := a.greedy.random
+	f := &filler{board: b, left: make([]int32, len(a.kinds)), score: make([]float64, len(b.faces)), random: random, stages: a.order.Stages}
+	needs, value := a.needs(), make([]float64, len(a.kinds))
+	most := int64(0)
+	for n := range pricedFills {
+		copy(f.left, needs)
+		dense := 2*random.Float64() - 0.5
+		for k := range value {
+			value[k] = a.prices[k] * math.Pow(a.prices[k]/float64(a.kinds[k].area), dense)
+		}
+		f.shake(value, 0.3)
+		l := f.whole(n%2 == 0)
+		worth := int64(0)
+		for k, left := range f.left {
+			worth += int64(needs[k]-left) * a.value[k]
+		}
+		if worth > most && a.dear(worth, b) {
+			most = worth
+			a.offer(b, l)
+		}
+	}
+	a.spend(4*f.looked + fillSteps*pricedFills)
+}
+
+// surely enters what the exact pricers find. It returns the greatest value of
+// every board.
+func (a *asked) surely() (tops []int64, ok bool) {
+	a.prepare()
+	tops = make([]int64, len(a.boards))
+	for _, t := range a.exact {
+		b := t.on()
+		v, ok := t.solve(a.effort, a.value)
+		if !ok {
+			return nil, false
+		}
+		l := t.trace()
+		if table, any := t.(*table); any && v > 0 && tooMany(l, a.caps(b)) {
+			v, l = a.limitedTo(table, v, l)
+		}
+		if v > 0 {
+			a.offer(b, l)
+		}
+		at := a.place(b)
+		tops[at] = max(tops[at], v)
+	}
+	return tops, true
+}
+
+// prepare makes the exact pricers, once.
+func (g *generator) prepare() {
+	if g.exact != nil {
+		return
+	}
+	if g.order.Stages == 0 { // they are shared with others
+		for _, t := range g.allTables() {
+			g.exact = append(g.exact, t)
+		}
+		return
+	}
+	for i := range g.boards {
+		g.exact = append(g.exact, g.exactOn(&g.boards[i])...)
+	}
 }
 
 // tooMany reports whether a layout takes more pieces of a kind than are wanted.
@@ -104,123 +333,29 @@ func tooMany(l *layout, caps []int) bool {
 	return false
 }
 
-// quickTiles and limitedTiles bound the search for the most valuable sheet that
-// takes no more pieces than are wanted.
+// leastTiles and mostTiles bound the search for the most valuable sheet that takes
+// no more pieces than are wanted.
 const (
-	quickTiles   = 1_500
-	limitedTiles = 30_000
+	leastTiles = 1_500
+	mostTiles  = 24_000
 )
 
-// limited looks for the most valuable sheet that takes no more pieces than are
-// wanted, or quickly for one that is worth more than it costs. If the search is
-// cut short, what it found goes with the value of unlimited copies, which is a
-// bound all the same.
-func (g *generator) limited(t *table, value int64, l *layout, one float64) (int64, *layout) {
-	caps := g.caps(t.board)
+// limitedTo looks for the most valuable sheet that takes no more pieces than are
+// wanted. If the search is cut short, what it found goes with the value of
+// unlimited copies, which is a bound all the same.
+func (a *asked) limitedTo(t *table, value int64, l *layout) (int64, *layout) {
+	caps := a.caps(t.board)
 	pack, ok := newPacking(caps)
 	if !ok {
 		return value, l
 	}
-	for _, most := range [...]int{quickTiles, limitedTiles} {
-		b := newBounded(g.effort, t, pack, caps, most)
-		v, sure := b.run()
-		if b.best.layout != nil {
-			l = b.best.layout
-		}
-		if sure {
-			return v, l
-		}
-		if float64(b.best.value) > 1.0001*one*float64(t.board.cost) {
-			break
-		}
+	b := newBounded(a.effort, t, pack, caps, a.tiles)
+	v, sure := b.run()
+	if b.best.layout != nil {
+		l = b.best.layout
+	}
+	if sure {
+		return v, l
 	}
 	return value, l
-}
-
-// run alternates between the program and the tables.
-func (g *generator) run() {
-	for !g.priced && !g.done() && !g.ended() {
-		if !g.duals.optimize(g.effort, 5_000) {
-			return
-		}
-		prices := g.duals.prices()
-		value, scale := scaled(prices)
-		before := g.lower
-		top, ok := g.price(value, scale)
-		if !ok {
-			return
-		}
-		w := weights{value, top}
-		if w.bound(g.needs()) > before || float64(top) <= scale*(1+1e-6) {
-			g.prove(w, "Priced by a linear program, the order is worth more than fewer sheets can give.")
-		}
-		g.priced = float64(top) <= scale*(1+1e-6)
-	}
-}
-
-// scaled rounds prices down to integers and returns what one unit of cost
-// became.
-func scaled(prices []float64) (value []int64, one float64) {
-	most := slices.Max(prices)
-	value = make([]int64, len(prices))
-	for k, v := range prices {
-		value[k] = int64(v / most * priceScale)
-	}
-	return value, priceScale / most
-}
-
-// rounded cuts the whole part of the fractional cover and plans the rest.
-func (g *generator) rounded() []use {
-	g.duals.optimize(g.effort, 5_000)
-	left := g.needs()
-	stock := map[int]int{}
-	var plan []use
-	for i, x := range g.duals.uses() {
-		pt := g.patterns[i]
-		n := min(int(math.Floor(x+1e-6)), pt.repeats(left))
-		if pt.board.available > 0 {
-			n = min(n, pt.board.available-stock[pt.board.stock])
-		}
-		if n <= 0 {
-			continue
-		}
-		stock[pt.board.stock] += n
-		for k, c := range pt.counts {
-			left[k] -= int32(n) * c
-		}
-		plan = append(plan, use{pt, n})
-	}
-	rest, ok := g.rest(left, stock)
-	if !ok {
-		return nil
-	}
-	return append(plan, rest...)
-}
-
-// rest plans what is left as an order of its own, in half of the time left.
-func (g *generator) rest(left []int32, stock map[int]int) ([]use, bool) {
-	if !some(left) {
-		return nil, true
-	}
-	p := *g.problem
-	p.kinds = slices.Clone(p.kinds)
-	for k := range p.kinds {
-		p.kinds[k].need = int(left[k])
-	}
-	p.boards = nil
-	for _, b := range g.boards {
-		if b.available > 0 {
-			if b.available -= stock[b.stock]; b.available == 0 {
-				continue
-			}
-		}
-		p.boards = append(p.boards, b)
-	}
-	sub := p.newPlanner(g.effort)
-	g.planner.rest(sub)
-	var plan []use
-	for _, c := range sub.best {
-		plan = append(plan, use{drawn(c.board, c.layout, len(p.kinds)), c.times})
-	}
-	return plan, sub.best != nil
 }

@@ -72,7 +72,7 @@ func (g *greedy) sheet(left []int32, stock map[int]int, fills int, noise float64
 		if b.available > 0 && stock[b.stock] >= b.available {
 			continue
 		}
-		f := &filler{board: b, left: make([]int32, len(left)), score: make([]float64, len(b.faces)), random: g.random}
+		f := &filler{board: b, left: make([]int32, len(left)), score: make([]float64, len(b.faces)), random: g.random, stages: g.order.Stages}
 		for range fills {
 			copy(f.left, left)
 			f.shake(g.value, noise)

@@ -11,11 +11,7 @@ func (pl *planner) joining() way {
 			if whole := pl.tightAt(pl.target(), width, share); whole && share == 1 {
 				return false
 			}
-			pl.lend(pl.spent-before, func() {
-				for !pl.done() && !pl.ended() {
-					pl.tryGreedy(1, 8)
-				}
-			})
+			pl.lend(pl.spent-before, func() { pl.filling(0) })
 		}
 		width = min(width*3/2, 4_000)
 		return true

@@ -98,28 +98,53 @@ func (b *bounded) beyond(n *worthTile) int64 {
 // beside or above it, until the sheet is full. A rectangle is known by what it
 // leaves free to its right and above it, rounded down to raster points. Only
 // such lengths may be rounded down: a raster point is what a sum leaves of the
-// board, and a sum itself need not be one. It reports whether it came to an end.
+// board, and a sum itself need not be one. Of the strips only those are tried that
+// no two shorter ones are as good as. It reports whether it came to an end.
 func (b *bounded) surround() bool {
 	t := b.table
 	nx, ny := len(t.xs), len(t.ys)
 	b.around = make([]int64, nx*ny)
 	for x := range nx {
 		for y := range ny {
-			most := int64(0)
-			high, wide := int(t.fy[t.board.h-t.ys[y]]), int(t.fx[t.board.w-t.xs[x]])
-			for p := range x {
-				most = max(most, t.byRow[high*nx+int(t.fx[t.xs[x]-t.xs[p]])]+b.around[p*ny+y])
-			}
-			for p := range y {
-				most = max(most, t.byCol[wide*ny+int(t.fy[t.ys[y]-t.ys[p]])]+b.around[x*ny+p])
-			}
-			b.around[x*ny+y] = most
-			if !b.spend(x + y) {
+			if !b.spend(1 + b.surroundAt(x, y)) {
 				return false
 			}
 		}
 	}
 	return true
+}
+
+// surroundAt computes it for what is left free to so far right and so high; it
+// returns how many strips it looked at.
+func (b *bounded) surroundAt(x, y int) (looked int) {
+	t := b.table
+	nx, ny := len(t.xs), len(t.ys)
+	most := int64(0)
+	if x > 0 { // an empty strip makes room for a wider one across it
+		most = b.around[(x-1)*ny+y]
+	}
+	if y > 0 {
+		most = max(most, b.around[x*ny+y-1])
+	}
+	high, wide := int(t.fy[t.board.h-t.ys[y]]), int(t.fx[t.board.w-t.xs[x]])
+	for _, strip := range t.across[high] {
+		rest := t.xs[x] - t.xs[strip]
+		if rest < 0 {
+			break
+		}
+		most = max(most, t.byRow[high*nx+int(strip)]+b.around[int(t.fx[rest])*ny+y])
+		looked++
+	}
+	for _, strip := range t.useful[wide] {
+		rest := t.ys[y] - t.ys[strip]
+		if rest < 0 {
+			break
+		}
+		most = max(most, t.byCol[wide*ny+int(strip)]+b.around[x*ny+int(t.fy[rest])])
+		looked++
+	}
+	b.around[x*ny+y] = most
+	return looked
 }
 
 // reach is the greatest value of a sheet with a rectangle of a value in it.

@@ -42,7 +42,7 @@ func planned(t testing.TB, o sheet.Order) sheet.Answer {
 // proven does not depend on what else the machine does.
 func plannedAtEase(t testing.TB, o sheet.Order) sheet.Answer {
 	t.Helper()
-	a, err := newProblem(o).planCounts(context.Background(), time.Now().Add(time.Minute))
+	a, err := newProblem(o).planCounts(context.Background(), time.Now().Add(time.Minute), nil)
 	require.NoError(t, err)
 	require.NoError(t, verify.Plan(o, a))
 	return a

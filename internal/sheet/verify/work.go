@@ -32,6 +32,7 @@ func (v *verifier) work(a sheet.Answer) {
 	}
 	v.expect(left == 0, "%d steps are not made by the settings", left)
 	v.expect(a.Work.Settings == len(a.Settings) && a.Work.Cuts == cuts, "the work is %d settings and %d cuts, not %d and %d", len(a.Settings), cuts, a.Work.Settings, a.Work.Cuts)
+	v.expect(v.order.Stages == 0 || stages <= v.order.Stages, "there are %d stages, more than allowed", stages)
 	v.expect(a.Work.Stages == stages, "there are %d stages, not %d", stages, a.Work.Stages)
 }
 
