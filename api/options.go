@@ -81,7 +81,7 @@ func (o *options) check(r *ask.Reading) {
 		r.ReportAnswer(&a.Pick.Field, "a JSON Pointer begins with a slash", "/"+o.pick)
 	case o.pick != "" && o.show != nil:
 		r.ReportAnswer(&a.Show.Field, "pick answers with one value already", "leave out pick or show")
-	case o.pick != "" && (o.format.IsPicture() || o.format == tell.Markdown || o.format == tell.HTML || a.Format.Is("json")):
+	case o.pick != "" && (o.format.IsPicture() || o.format == tell.Markdown || o.format == tell.HTML || o.format == tell.Lines || a.Format.Is("json")):
 		r.ReportAnswer(&a.Pick.Field, "a picked value is plain text, or a table in CSV or XML", "leave the format out")
 	case o.show != nil && o.format != tell.JSON:
 		r.ReportAnswer(&a.Show.Field, "show narrows JSON answers only", "leave out show or the format")

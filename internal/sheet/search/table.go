@@ -6,11 +6,11 @@ import "creasefit/internal/sheet"
 // board whose sides are raster points, with unlimited copies of every face.
 type table struct {
 	board  *board
-	xs, ys []int32 // raster points
-	fx, fy []int32 // floors of xs and ys
-	byRow  []int64 // value of (x, y) at y*len(xs)+x
-	byCol  []int64 // the same at x*len(ys)+y
-	value  []int64 // of each kind
+	xs, ys []int32   // raster points
+	fx, fy []int32   // floors of xs and ys
+	byRow  []int64   // value of (x, y) at y*len(xs)+x
+	byCol  []int64   // the same at x*len(ys)+y
+	value  []int64   // of each kind
 	across [][]int32 // of each row, the parts that cuts across the width need try
 	useful [][]int32 // of each column, those across the height
 }
