@@ -1,9 +1,11 @@
 package api
 
 import (
-	"fmt"
+	"context"
+	"encoding/json"
 	"net/http"
 	"net/http/httptest"
+	"os"
 	"runtime"
 	"strings"
 	"syscall"
@@ -21,51 +23,85 @@ func processorTime(t *testing.T) time.Duration {
 	return time.Duration(used.Utime.Nano() + used.Stime.Nano())
 }
 
-// TestDearestRequests sends the dearest requests of every call that are let in
-// and have at most 8 KB: none takes a second of a processor. All that it
-// allocates, freed or not, is counted, which is more than it ever holds.
+// dearest is a request of at most 8 KB that costs as much as its call lets in.
+type dearest struct{ Target, Media, Body string }
+
+// dearestRequests reads the dearest requests of every call.
+func dearestRequests(t *testing.T) []dearest {
+	t.Helper()
+	text, err := os.ReadFile("testdata/dearest.json")
+	require.NoError(t, err)
+	var list []dearest
+	require.NoError(t, json.Unmarshal(text, &list))
+	require.NotEmpty(t, list)
+	return list
+}
+
+// send sends it to a service that remembers nothing, for as long as its caller
+// waits.
+func (d *dearest) send(t *testing.T, ctx context.Context) *httptest.ResponseRecorder {
+	t.Helper()
+	method := http.MethodGet
+	if d.Body != "" {
+		method = http.MethodPost
+	}
+	r := httptest.NewRequestWithContext(ctx, method, d.Target, strings.NewReader(d.Body))
+	r.Header.Set("Content-Type", d.Media)
+	r.Header.Set("Accept-Encoding", "gzip")
+	w := httptest.NewRecorder()
+	defer func() {
+		if cause := recover(); cause != nil {
+			assert.Equal(t, http.ErrAbortHandler, cause) // it answers nobody
+		}
+	}()
+	unremembering().Handler().ServeHTTP(w, r)
+	return w
+}
+
+// TestDearestRequests: none takes a second of a processor. All that it allocates,
+// freed or not, is counted, which is more than it ever holds.
 func TestDearestRequests(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the dearest requests")
 	}
-	const bag = "unit=mm&width=2000&height=2000&thickness=500&caliper=0.5&fit=easy"
-	const tray = "unit=mm&width=100&height=100&thickness=30&caliper=0.5&fit=easy"
-	layers := `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"fit":"easy","layers":[{"kind":"dividers","columns":3},{"kind":"tray","corners":"outside"},"sleeve",{"kind":"band","caliper":0.006,"fit":"snug"}]}`
-	line := `{"call":"/v1/solve/slotted-band","unit":"mm","width":89,"thickness":2.3,"caliper":0.3%03d}` + "\n"
-	batch := strings.Builder{}
-	for i := 0; batch.Len() < 8000; i++ {
-		fmt.Fprintf(&batch, line, i)
-	}
-	s := unremembering()
-	for _, c := range []struct{ target, media, body string }{
-		{"/v1/drawing/gusset-bag.pdf?" + bag, "", ""}, {"/v1/drawing/gusset-bag.pdf?paper=250x250mm&" + bag, "", ""}, {"/v1/drawing/tray.png?pixels=4096&" + tray, "", ""},
-		{"/v1/drawing/gusset-bag.png?pixels=4096&" + bag, "", ""}, {"/v1/drawing/gusset-bag.svg?" + bag, "", ""}, {"/v1/drawing/gusset-bag.glb?" + bag, "", ""},
-		{"/v1/drawing/gusset-bag.dxf?" + bag, "", ""}, {"/v1/guide/gusset-bag.pdf?paper=140x140mm&" + bag, "", ""}, {"/v1/guide/gusset-bag.html?" + bag, "", ""},
-		{"/v1/solve/gusset-bag?" + bag, "", ""}, {"/v1/yield?unit=mm&sheet=5000x5000&blank=106x41", "", ""}, {"/v1/yield.csv?unit=mm&sheet=1000x1400&blank=14x17", "", ""},
-		{"/v1/yield.svg?unit=mm&sheet=10000x10000&blank=100x173", "", ""}, {"/v1/ruler?length=" + strings.TrimSuffix(strings.Repeat("92.1mm&length=", 50), "&length="), "", ""},
-		{"/v1/solve/portfolio", "application/json", layers}, {"/v1/drawing/portfolio.png?pixels=4096", "application/json", layers}, {"/v1/guide/portfolio.pdf", "application/json", layers},
-		{"/v1/batch", mediaLines, batch.String()}, {"/v1/mail?" + square, "", ""}, {"/openapi.json", "", ""},
-	} {
-		method := http.MethodGet
-		if c.body != "" {
-			method = http.MethodPost
-		}
-		request := httptest.NewRequest(method, c.target, strings.NewReader(c.body))
-		request.Header.Set("Content-Type", c.media)
-		request.Header.Set("Accept-Encoding", "gzip")
-		require.LessOrEqual(t, len(c.target)+len(c.body), 8<<10)
+	for _, d := range dearestRequests(t) {
+		require.LessOrEqual(t, len(d.Target)+len(d.Body), 8<<10)
 		runtime.GC()
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)
 		began := processorTime(t)
-		w := httptest.NewRecorder()
-		s.Handler().ServeHTTP(w, request)
+		w := d.send(t, context.Background())
 		took := processorTime(t) - began
 		runtime.ReadMemStats(&after)
 		allocated := float64(after.TotalAlloc-before.TotalAlloc) / (1 << 20)
-		t.Logf("%3d %7.1f ms %6.1f MiB allocated %8d bytes sent  %.70s", w.Code, took.Seconds()*1000, allocated, w.Body.Len(), c.target)
-		assert.Equal(t, http.StatusOK, w.Code, "%s: %.300s", c.target, w.Body)
-		assert.Less(t, took, time.Second, c.target)
-		assert.Less(t, allocated, 64.0, c.target)
+		t.Logf("%3d %7.1f ms %6.1f MiB allocated %8d bytes sent  %.70s", w.Code, took.Seconds()*1000, allocated, w.Body.Len(), d.Target)
+		assert.Equal(t, http.StatusOK, w.Code, "%s: %.300s", d.Target, w.Body)
+		assert.Less(t, took, time.Second, d.Target)
+		assert.Less(t, allocated, 64.0, d.Target)
+	}
+}
+
+// TestDearestRequestsEndWithTheirCaller: one who leaves in the middle has no more
+// than 100 ms of a processor spent on what nobody waits for.
+func TestDearestRequestsEndWithTheirCaller(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the dearest requests")
+	}
+	requests := append(dearestRequests(t), dearest{Target: "/v1/yield", Media: "application/json", Body: hardOrder()})
+	for _, d := range requests {
+		began := time.Now()
+		ctx, leave := context.WithTimeout(context.Background(), 200*time.Millisecond)
+		d.send(t, ctx)
+		leave()
+		ctx, leave = context.WithCancel(context.Background())
+		left := make(chan time.Duration, 1)
+		timer := time.AfterFunc(time.Since(began)/2, func() { left <- processorTime(t); leave() })
+		d.send(t, ctx)
+		if ended := processorTime(t); !timer.Stop() {
+			since := ended - <-left
+			t.Logf("%6.1f ms after the caller left  %.70s", since.Seconds()*1000, d.Target)
+			assert.Less(t, since, 100*time.Millisecond, d.Target)
+		}
+		leave()
 	}
 }

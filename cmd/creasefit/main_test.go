@@ -2,8 +2,10 @@ package main
 
 import (
 	"bufio"
+	"encoding/json"
 	"fmt"
 	"io"
+	"net"
 	"net/http"
 	"os"
 	"os/exec"
@@ -11,6 +13,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"syscall"
 	"testing"
 	"time"
@@ -96,16 +99,84 @@ func TestLongStreamHoldsNoMemory(t *testing.T) {
 	assert.Equal(t, count+1, answered)
 	assert.Contains(t, last, `"done":true`)
 	assert.Contains(t, last, `"failed":0`)
+	assert.Less(t, mostMebibytes(t, command), 96.0)
+}
+
+// mostMebibytes is how much memory a program held at most.
+func mostMebibytes(t *testing.T, command *exec.Cmd) float64 {
+	t.Helper()
 	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", command.Process.Pid))
 	if err != nil {
 		t.Skip("this system does not tell how much memory a process took")
 	}
 	peak := regexp.MustCompile(`VmHWM:\s+(\d+) kB`).FindSubmatch(status)
 	require.NotNil(t, peak)
-	kilobytes, err := strconv.Atoi(string(peak[1]))
+	kilobytes, err := strconv.ParseFloat(string(peak[1]), 64)
 	require.NoError(t, err)
-	t.Logf("VmHWM %d kB", kilobytes)
-	assert.Less(t, kilobytes, 96<<10)
+	t.Logf("VmHWM %.0f kB", kilobytes)
+	return kilobytes / 1024
+}
+
+// TestAllDearestRequestsAtOnce sends the dearest request of every call at the same
+// moment, three times each: all are answered, or turned away, within 256 MiB.
+func TestAllDearestRequestsAtOnce(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the dearest requests")
+	}
+	command, address := start(t, "CREASEFIT_RECENT_BYTES=0")
+	base, _, _ := strings.Cut(address, "/v1/")
+	text, err := os.ReadFile("../../api/testdata/dearest.json")
+	require.NoError(t, err)
+	var list []struct{ Target, Media, Body string }
+	require.NoError(t, json.Unmarshal(text, &list))
+	var all sync.WaitGroup
+	for _, d := range append(append(list, list...), list...) {
+		all.Go(func() {
+			var response *http.Response
+			var err error
+			if d.Body == "" {
+				response, err = http.Get(base + d.Target)
+			} else {
+				response, err = http.Post(base+d.Target, d.Media, strings.NewReader(d.Body))
+			}
+			if !assert.NoError(t, err) {
+				return
+			}
+			defer response.Body.Close()
+			_, err = io.Copy(io.Discard, response.Body)
+			assert.NoError(t, err)
+			assert.Contains(t, []int{http.StatusOK, http.StatusServiceUnavailable}, response.StatusCode, d.Target)
+		})
+	}
+	all.Wait()
+	assert.Less(t, mostMebibytes(t, command), 256.0)
+}
+
+// TestIdleConnectionsKeepNobodyOut opens ten thousand connections that say
+// nothing, or as many as this system allows a program: others are answered
+// meanwhile, readiness among them.
+func TestIdleConnectionsKeepNobodyOut(t *testing.T) {
+	if testing.Short() {
+		t.Skip("ten thousand connections")
+	}
+	command, address := start(t, "CREASEFIT_READ_TIMEOUT=1m")
+	base, _, _ := strings.Cut(address, "/v1/")
+	var open syscall.Rlimit
+	require.NoError(t, syscall.Getrlimit(syscall.RLIMIT_NOFILE, &open))
+	count := int(min(10_000, open.Cur-200))
+	for range count {
+		connection, err := net.Dial("tcp", strings.TrimPrefix(base, "http://"))
+		require.NoError(t, err)
+		defer connection.Close()
+	}
+	for _, target := range []string{address, base + "/readyz", base + "/livez"} {
+		response, err := http.Get(target)
+		require.NoError(t, err)
+		require.NoError(t, response.Body.Close())
+		assert.Equal(t, http.StatusOK, response.StatusCode, target)
+	}
+	t.Logf("%d connections", count)
+	assert.Less(t, mostMebibytes(t, command), 256.0)
 }
 
 // TestOriginsAreAList reads the list of origins as operators write it.
