@@ -31,6 +31,12 @@ func start(t *testing.T, settings ...string) (*exec.Cmd, string) {
 	program := filepath.Join(t.TempDir(), "creasefit")
 	output, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput()
 	require.NoError(t, err, string(output))
+	return startProgram(t, program, settings...)
+}
+
+// startProgram starts a program that was built.
+func startProgram(t *testing.T, program string, settings ...string) (*exec.Cmd, string) {
+	t.Helper()
 	command := exec.Command(program)
 	command.Env = append(append(os.Environ(), "CREASEFIT_ADDR=127.0.0.1:0", "CREASEFIT_ADMIN_ADDR=off", "CREASEFIT_DRAIN_DELAY=10ms"), settings...)
 	out, err := command.StdoutPipe()

@@ -68,15 +68,6 @@ func readSheets(rows []sheetRow) []Sheet {
 // Sheets returns the sheet sizes.
 func Sheets() []Sheet { return slices.Clone(sheets) }
 
-// SheetNames returns their names in the same order.
-func SheetNames() []string {
-	names := make([]string, len(sheets))
-	for i, s := range sheets {
-		names[i] = s.Name
-	}
-	return names
-}
-
 // LookupSheet returns the sheet of that name, or false if there is none.
 func LookupSheet(name string) (Sheet, bool) {
 	i := slices.IndexFunc(sheets, func(s Sheet) bool { return s.Name == name })
