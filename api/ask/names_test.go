@@ -150,6 +150,7 @@ func commonEffects() []effect {
 		{"caliper", "0.01 in", "", "", map[string]string{"Caliper": nm("0.01 in"), "CaliperTolerance": "*", "WallGive": nm("0.01 in")}},
 		{"caliper_tolerance", "0.001 in", "", "", map[string]string{"CaliperTolerance": nm("0.001 in")}},
 		{"wall_give", "0.002 in", "", "", map[string]string{"WallGive": nm("0.002 in")}},
+		{"board_from", "0.01 in", "", "", map[string]string{"BoardFrom": nm("0.01 in"), "WallGive": "0"}},
 		{"grammage", "250", "", "", map[string]string{"Grammage": "250"}},
 		{"sheet", "8 x 10 in", "", "", map[string]string{"SheetWidth": nm("8 in"), "SheetHeight": nm("10 in")}},
 		{"grain", "height", "", "", map[string]string{"Grain": "height"}},

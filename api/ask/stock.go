@@ -15,6 +15,7 @@ type Stock struct {
 	Caliper  Length
 	Varies   Length
 	Give     Length
+	Board    Length
 	Grammage Number
 	Sheet    Size
 	Grain    Word
@@ -27,6 +28,8 @@ func (s *Stock) bind(b *Names, grain Name) {
 		Help: "How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper."}.between(measure.Length{}, measure.Millimetres(2)))
 	b.bind(&s.Give, Name{Name: "wall_give", Example: "0 in", Advanced: true,
 		Help: "How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing."}.between(measure.Length{}, measure.Millimetres(5)))
+	b.bind(&s.Board, Name{Name: "board_from", Example: "1/32 in", Advanced: true,
+		Help: "Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm."}.between(hair(), measure.Millimetres(10)))
 	b.bind(&s.Grammage, Name{Name: "grammage", Example: "270", Advanced: true,
 		Help: "Mass of the paper in g/m2. Without a caliper the caliper is estimated from it."}.numbers(10, 3000))
 	b.bind(&s.Sheet, Name{Name: "sheet", Catalogue: "/v1/sheets/sizes", Example: "12 x 12 in", Advanced: true,
@@ -64,11 +67,11 @@ func (s *Stock) settle(r *Reading, q *solve.Request) {
 	default:
 		r.missing(&s.Caliper, "the thickness of the paper is needed", "give caliper, stock by name, or grammage for an estimate")
 	}
-	q.Caliper = s.Caliper.Length
+	q.Caliper, q.BoardFrom = s.Caliper.Length, s.Board.Length
 	if s.Varies.Given {
 		q.CaliperTolerance = s.Varies.Length
 	}
-	if q.WallGive = enclosure.WallGive(q.Caliper); s.Give.Given {
+	if q.WallGive = enclosure.WallGive(q.Caliper, s.Board.Length); s.Give.Given {
 		q.WallGive = s.Give.Length
 	}
 	q.SheetWidth, q.SheetHeight = s.Sheet.Width, s.Sheet.Height

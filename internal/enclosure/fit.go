@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 )
 
 // NamedFit is a window of total clearance along an axis (common practice; a
@@ -99,9 +100,9 @@ func (in *Input) named(param string) Range {
 // WallGive is how much tighter than touching a part may be that goes over
 // another or into it: two walls of paper bow by half a caliper each, board does
 // not (common practice; a request may say otherwise).
-func WallGive(caliper measure.Length) measure.Length {
-	if caliper.Less(Board) {
-		return caliper
+func WallGive(caliper, boardFrom measure.Length) measure.Length {
+	if pattern.Stiff(caliper, boardFrom) {
+		return measure.Length{}
 	}
-	return measure.Length{}
+	return caliper
 }

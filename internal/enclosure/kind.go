@@ -50,6 +50,7 @@ type Input struct {
 	Height    measure.Length
 	Thickness measure.Length
 	Caliper   measure.Length
+	BoardFrom measure.Length   // caliper from which the stock does not give way; zero for the usual one
 	Sheet     measure.Length   // the longer side of the sheet, zero if none is named
 	Fit       Range            // the wanted clearance along each fitted axis
 	Given     map[string]Value // the kind's own parameters, as far as given

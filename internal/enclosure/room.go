@@ -2,11 +2,6 @@ package enclosure
 
 import "creasefit/internal/measure"
 
-// Board is the caliper from which stock does not give way: a plate of paper that
-// is pressed half of its caliper into its neighbour is bent out of the way, one of
-// board is not (common practice).
-var Board = measure.Micrometres(800)
-
 // How much room the trade leaves, and how much a size may differ so that a plain
 // ruler has a mark for it.
 

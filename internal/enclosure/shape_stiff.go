@@ -3,10 +3,11 @@ package enclosure
 import (
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 )
 
 // stiff reports whether the stock is board, which does not give way.
-func (in *Input) stiff() bool { return !in.Caliper.Less(Board) }
+func (in *Input) stiff() bool { return pattern.Stiff(in.Caliper, in.BoardFrom) }
 
 // trim is what is taken off an edge that would butt half of a caliper into its
 // neighbour: one caliper of board, none of paper, which is pressed in.
@@ -22,8 +23,13 @@ func (in *Input) paperOnly(what string) error {
 	if !in.stiff() {
 		return nil
 	}
+	from := in.BoardFrom
+	if from.IsZero() {
+		from = pattern.Board
+	}
 	return fault.Fault{Code: fault.Impossible, Field: "caliper", Detail: what + " is made of paper: board does not give way, nor fold flat on itself",
-		Expected: "under " + string(measure.AppendDecimal(nil, Board, measure.Millimetre, 1)) + " mm", Hint: "choose thinner stock, or a kind with walls such as a tray, a sleeve round something thicker or a slipcase"}
+		Expected: "under " + string(measure.AppendDecimal(nil, from, measure.Millimetre, 2)) + " mm",
+		Hint:     "choose thinner stock, or a kind with walls such as a tray, a sleeve round something thicker or a slipcase; if yours does give way, say so with board_from"}
 }
 
 // pastFold adds the reading of how far the ends of a flap begin inside the scores

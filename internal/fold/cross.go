@@ -116,9 +116,6 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 	return m.partsOverlap(a, b, pa, pb)
 }
 
-// stiff is the caliper in mm from which stock does not give way (common practice).
-const stiff = 0.8
-
 // yields returns how far the edges of two plates give way to one another.
 // Rigid plates that are hung one beside the other, or meet in a corner, meet at
 // mid-caliper, half a caliper too deep: there an edge of paper is pressed in, or
@@ -128,7 +125,7 @@ func (m *model) yields(i, j int) (a, b float64) {
 	if !m.oneBody(x, y) {
 		return 0, 0
 	}
-	if 2*m.half >= stiff {
+	if m.pattern.Stiff() {
 		return 0, 0
 	}
 	near := x.parent >= 0 && x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||

@@ -245,7 +245,7 @@ func reversed(ring []spot) []spot {
 // are moved: also where their creases meet in a corner.
 func (m *model) bends(i, j int) (a, b float64) {
 	a, b = m.yields(i, j)
-	if x, y := &m.plates[i], &m.plates[j]; a < m.half && 2*m.half < stiff && m.oneBody(x, y) && m.meetInCorner(x, y) {
+	if x, y := &m.plates[i], &m.plates[j]; a < m.half && !m.pattern.Stiff() && m.oneBody(x, y) && m.meetInCorner(x, y) {
 		return m.half, m.half
 	}
 	return a, b

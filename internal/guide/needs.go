@@ -50,7 +50,11 @@ func (w *writer) tools() []Item {
 		w.item("tool.knife", nil), w.item("tool.pencil", nil),
 	}
 	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return len(p.Creases) > 0 }) {
-		items = append(items, w.item("tool.score", nil))
+		key := "tool.score"
+		if w.s.Pattern.Stiff() {
+			key = "tool.score.board"
+		}
+		items = append(items, w.item(key, nil))
 	}
 	if w.adhesive() {
 		items = append(items, w.item("tool.weight", nil))

@@ -23,7 +23,11 @@ func (w *writer) score(p *pattern.Piece) (Step, bool) {
 			parts = append(parts, l)
 		}
 	}
-	step := Step{Title: w.title("score", p), Text: w.onceOnly("score.measure")}
+	key, how := "score", ""
+	if w.s.Pattern.Stiff() {
+		key, how = "score.board", w.onceOnly("score.board")
+	}
+	step := Step{Title: w.title(key, p), Text: joined([]string{how, w.onceOnly("score.measure")})}
 	for _, l := range append(whole, parts...) {
 		step.Lines = append(step.Lines, w.scoreLine(p, &l))
 	}

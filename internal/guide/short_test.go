@@ -50,6 +50,26 @@ func TestScoresStayOffFaces(t *testing.T) {
 	}
 }
 
+// Board is not pressed with a bone folder: its scores are cut half through.
+func TestBoardIsCutHalfThrough(t *testing.T) {
+	r := usual(kindOf(t, "tray"), measure.Millimetre)
+	r.Caliper = measure.Millimetres(2)
+	s, err := solve.Solve(t.Context(), r)
+	require.NoError(t, err)
+	g, err := guide.Write(s, guide.Options{})
+	require.NoError(t, err)
+	text := flowed(g.Text())
+	assert.Contains(t, text, "Half-cut the folds of the tray")
+	assert.Contains(t, text, "cut half through instead of pressed")
+	assert.NotContains(t, text, "bone folder")
+	r.BoardFrom = measure.Millimetres(3) // soft stock, its maker says
+	s, err = solve.Solve(t.Context(), r)
+	require.NoError(t, err)
+	g, err = guide.Write(s, guide.Options{})
+	require.NoError(t, err)
+	assert.Contains(t, flowed(g.Text()), "bone folder")
+}
+
 // What is done as before is not told again: the lid of a box is made like its tray.
 func TestLikeStepsAreToldOnce(t *testing.T) {
 	g, err := guide.Write(solved(t, "lidded-box", measure.Inch), guide.Options{})

@@ -14,12 +14,14 @@ import "creasefit/internal/measure"
 // Pattern is everything that is cut, scored and folded for one enclosure.
 type Pattern struct {
 	Caliper measure.Length // thickness of the stock, the same for all pieces
-	Pieces  []Piece
-	Cavity  Cavity
-	Places  []Place   // how further pieces stand to the first; empty for one piece
-	Nests   []Nesting // which pieces go into one another
-	Locks   []Lock    // which pieces cross in slots
-	Bonds   []Bond    // which pieces are glued to one another
+	// BoardFrom is the caliper from which the stock does not give way; zero for Board.
+	BoardFrom measure.Length
+	Pieces    []Piece
+	Cavity    Cavity
+	Places    []Place   // how further pieces stand to the first; empty for one piece
+	Nests     []Nesting // which pieces go into one another
+	Locks     []Lock    // which pieces cross in slots
+	Bonds     []Bond    // which pieces are glued to one another
 }
 
 // Piece is one part of an enclosure, cut from one rectangular blank.

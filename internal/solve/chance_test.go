@@ -103,7 +103,7 @@ func randomHand(r *rand.Rand) *Request {
 		Caliper: about(100, 600), CaliperTolerance: about(5, 60), Ruler: measure.Finest(measure.Millimetre), CutError: about(100, 1500), ScoreError: about(100, 1500),
 		Fit: enclosure.NamedFits()[r.IntN(2)].Range(measure.Millimetre), SizeTolerance: tolerance.Within(about(0, 1000)), ThicknessTolerance: tolerance.Source{Low: about(0, 1500)},
 	}
-	q.WallGive = enclosure.WallGive(q.Caliper)
+	q.WallGive = enclosure.WallGive(q.Caliper, measure.Length{})
 	return q
 }
 

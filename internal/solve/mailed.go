@@ -16,7 +16,7 @@ func (s *Solution) MailTraits() mail.Trait {
 	if s.Request.Kind.Box {
 		traits |= mail.Box
 	}
-	if s.Request.Kind.Box || !s.Request.Caliper.Less(enclosure.Board) {
+	if s.Request.Kind.Box || s.Request.stiff() {
 		traits |= mail.Rigid
 	}
 	if slices.ContainsFunc(s.plan.Fits, func(f enclosure.Fit) bool { return f.Curve != nil }) {

@@ -89,6 +89,13 @@ func TestBoard(t *testing.T) {
 		assert.Equal(t, "caliper", f.Field, kind)
 		assert.Equal(t, "under 0.8 mm", f.Expected, kind)
 	}
+	soft := asked(t, "tuck-carton", 120_000, 90_000, 60_000, 900) // of stock that gives way at 0.9 mm, edges are pressed in
+	soft.BoardFrom = measure.Millimetres(1)
+	s, err := solve.Solve(context.Background(), soft)
+	require.NoError(t, err)
+	assert.Empty(t, fold.Prove(&s.Ideal, measure.Length{}).Faults)
+	s.Ideal.BoardFrom = measure.Length{}
+	assert.NotEmpty(t, fold.Prove(&s.Ideal, measure.Length{}).Faults, "board of 0.9 mm is not")
 	for _, kind := range []string{"tray", "lidded-box", "drawer-box", "slipcase", "tuck-carton", "prism-box", "sleeve", "dividers"} {
 		r := asked(t, kind, 120_000, 90_000, 60_000, 1_500)
 		if kind == "prism-box" {

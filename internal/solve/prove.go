@@ -1,7 +1,6 @@
 package solve
 
 import (
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
@@ -13,7 +12,7 @@ import (
 // make a gap close.
 func (r *Request) closing() measure.Length {
 	open := r.Fit.Max.Sub(r.Fit.Min).Over(2)
-	if r.Caliper.Less(enclosure.Board) {
+	if !r.stiff() {
 		open = measure.Max(open, r.Caliper)
 	}
 	return open

@@ -24,6 +24,7 @@ type Request struct {
 
 	// The stock.
 	Caliper          measure.Length
+	BoardFrom        measure.Length // caliper from which the stock does not give way; zero for the usual one
 	CaliperTolerance measure.Length
 	Grammage         float64        // g/m2; zero if unknown
 	SheetWidth       measure.Length // zero if no sheet is named

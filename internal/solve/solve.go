@@ -5,6 +5,7 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/rounding"
 )
 
@@ -29,14 +30,33 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 	return nil, s.Request.explainProof(ctx, s, err)
 }
 
-// planned is the request's plan by its kind.
-func (r *Request) planned() (*enclosure.Plan, error) { return r.Kind.Plan(r.input()) }
+// planned is the request's plan by its kind; its patterns know from which caliper
+// the stock does not give way.
+func (r *Request) planned() (*enclosure.Plan, error) {
+	plan, err := r.Kind.Plan(r.input())
+	if err != nil || r.BoardFrom.IsZero() {
+		return plan, err
+	}
+	for _, lay := range [...]*func([]measure.Length) pattern.Pattern{&plan.Build, &plan.OnRuler} {
+		if as := *lay; as != nil {
+			*lay = func(sizes []measure.Length) pattern.Pattern {
+				p := as(sizes)
+				p.BoardFrom = r.BoardFrom
+				return p
+			}
+		}
+	}
+	return plan, nil
+}
+
+// stiff reports whether the stock does not give way.
+func (r *Request) stiff() bool { return pattern.Stiff(r.Caliper, r.BoardFrom) }
 
 // input is the request as a kind sees it.
 func (r *Request) input() *enclosure.Input {
 	return &enclosure.Input{
 		Unit: r.Ruler.Unit(), Width: r.Width, Height: r.Height, Thickness: r.Thickness,
-		Caliper: r.Caliper, Sheet: measure.Max(r.SheetWidth, r.SheetHeight), Fit: r.Fit, Given: r.Options, Params: r.Kind.Params,
+		Caliper: r.Caliper, BoardFrom: r.BoardFrom, Sheet: measure.Max(r.SheetWidth, r.SheetHeight), Fit: r.Fit, Given: r.Options, Params: r.Kind.Params,
 	}
 }
 

@@ -21,7 +21,7 @@ func request(t testing.TB, kind, width, thickness, caliper string, fit int) *sol
 	named := enclosure.NamedFits()[fit]
 	return &solve.Request{
 		Kind: k, Unit: measure.Inch, Width: measure.MustParse(width), Thickness: measure.MustParse(thickness),
-		Caliper: measure.MustParse(caliper), WallGive: enclosure.WallGive(measure.MustParse(caliper)), Ruler: measure.Marks(measure.Inch)[4],
+		Caliper: measure.MustParse(caliper), WallGive: enclosure.WallGive(measure.MustParse(caliper), measure.Length{}), Ruler: measure.Marks(measure.Inch)[4],
 		CutError: measure.Sixtyfourths(2), ScoreError: measure.Sixtyfourths(2),
 		FitName: named.Name, Fit: named.Range(measure.Inch),
 		Options: map[string]enclosure.Value{},

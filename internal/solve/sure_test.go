@@ -24,7 +24,7 @@ func seen(t testing.TB, kind string, fit int, width, height, thickness int64) *R
 	require.True(t, ok)
 	return &Request{
 		Kind: k, Unit: measure.Millimetre, Width: measure.Millimetres(width), Height: measure.Millimetres(height), Thickness: measure.Millimetres(thickness),
-		Caliper: measure.Micrometres(300), CaliperTolerance: measure.Micrometres(11), WallGive: enclosure.WallGive(measure.Micrometres(300)),
+		Caliper: measure.Micrometres(300), CaliperTolerance: measure.Micrometres(11), WallGive: enclosure.WallGive(measure.Micrometres(300), measure.Length{}),
 		Ruler: measure.Finest(measure.Millimetre), CutError: measure.Sixtyfourths(2), ScoreError: measure.Sixtyfourths(2),
 		FitName: enclosure.NamedFits()[fit].Name, Fit: enclosure.NamedFits()[fit].Range(measure.Millimetre),
 	}

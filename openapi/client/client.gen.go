@@ -3465,6 +3465,9 @@ type RequestSolveBand struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -3543,6 +3546,9 @@ type RequestSolveDiagonalEnvelope struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -3614,6 +3620,9 @@ type RequestSolveDiagonalEnvelope struct {
 type RequestSolveDividers struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
+
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
 
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
@@ -3750,6 +3759,9 @@ type RequestSolveDrawerBox struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -3843,6 +3855,9 @@ type RequestSolveEnvelope struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// BottomPanel How far up the bottom panel comes; as far as the overlap asks for if not given. From 5 to 1000 mm.
 	BottomPanel string `json:"bottom_panel,omitempty"`
 
@@ -3933,6 +3948,9 @@ type RequestSolveFoldedCard struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -4014,6 +4032,9 @@ type RequestSolveGussetBag struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -4094,6 +4115,9 @@ type RequestSolveGussetBag struct {
 type RequestSolveLiddedBox struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
+
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
 
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
@@ -4185,6 +4209,9 @@ type RequestSolveMatStack struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -4260,6 +4287,9 @@ type RequestSolvePillowPack struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -4334,6 +4364,9 @@ type RequestSolvePillowPack struct {
 type RequestSolvePocket struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
+
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
 
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
@@ -4419,6 +4452,9 @@ type RequestSolvePortfolio struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -4491,6 +4527,9 @@ type RequestSolvePrismBox struct {
 
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
+
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
 
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
@@ -4572,6 +4611,9 @@ type RequestSolvePrismBox struct {
 type RequestSolveSleeve struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
+
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
 
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
@@ -4660,6 +4702,9 @@ type RequestSolveSlipcase struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -4746,6 +4791,9 @@ type RequestSolveSlottedBand struct {
 
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
+
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
 
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
@@ -4837,6 +4885,9 @@ type RequestSolveTray struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
 
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
 
@@ -4923,6 +4974,9 @@ type RequestSolveTray struct {
 type RequestSolveTuckCarton struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
+
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
 
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
@@ -5040,6 +5094,9 @@ type RequestStock struct {
 type RequestSuggest struct {
 	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
 	Bench BenchValue `json:"bench,omitempty"`
+
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
 
 	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
 	Caliper string `json:"caliper,omitempty"`
