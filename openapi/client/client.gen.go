@@ -5218,6 +5218,9 @@ type RequestYield struct {
 	// SheetGrain The side of the sheet that the grain runs along. Needed if an item must keep it.
 	SheetGrain SheetGrainValue `json:"sheet_grain,omitempty"`
 
+	// Stages Most directions of cutting one after another, from a trimmed sheet to a blank. Default: as many as need be.
+	Stages *int `json:"stages,omitempty"`
+
 	// Theme Dark lines on light paper, or the other way round; of SVG. Default: light.
 	Theme ThemeValueYield `json:"theme,omitempty"`
 
