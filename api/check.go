@@ -29,11 +29,7 @@ import (
 //	@Router			/v1/check/{kind} [get]
 //	@Router			/v1/check/{kind} [post]
 func (s *kinds) checkKind(c echo.Context) error {
-	entry, extension, p := s.kindOfPath(c)
-	if p != nil {
-		return s.answerProblem(c, p)
-	}
-	return entry.check.serve(s.host, c, extension)
+	return s.serveKind(c, func(e *kindEntry) server { return e.check })
 }
 
 // checkCalculation is the check of one kind.

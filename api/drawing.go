@@ -56,11 +56,7 @@ type drawing struct {
 //	@Router			/v1/drawing/{kind} [get]
 //	@Router			/v1/drawing/{kind} [post]
 func (s *kinds) drawKind(c echo.Context) error {
-	entry, extension, p := s.kindOfPath(c)
-	if p != nil {
-		return s.answerProblem(c, p)
-	}
-	return entry.drawing.serve(s.host, c, extension)
+	return s.serveKind(c, func(e *kindEntry) server { return e.drawing })
 }
 
 // drawingCalculation is the drawing of what such requests ask for.

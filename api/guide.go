@@ -46,11 +46,7 @@ type guided struct {
 //	@Router			/v1/guide/{kind} [get]
 //	@Router			/v1/guide/{kind} [post]
 func (s *kinds) writeGuide(c echo.Context) error {
-	entry, extension, p := s.kindOfPath(c)
-	if p != nil {
-		return s.answerProblem(c, p)
-	}
-	return entry.guide.serve(s.host, c, extension)
+	return s.serveKind(c, func(e *kindEntry) server { return e.guide })
 }
 
 // guideCalculation is the guide of what such requests ask for.

@@ -76,11 +76,7 @@ func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c,
 //	@Produce		json
 //	@Router			/v1/kinds/{kind} [get]
 func (s *kinds) showKind(c echo.Context) error {
-	e, extension, p := s.kindOfPath(c)
-	if p != nil {
-		return s.answerProblem(c, p)
-	}
-	return e.show.serve(s.host, c, extension)
+	return s.serveKind(c, func(e *kindEntry) server { return e.show })
 }
 
 // describeKinds is the catalogue as it is listed.
@@ -145,19 +141,20 @@ func lengthBound(l measure.Length) *wire.Bound {
 	return &wire.Bound{In: &in, MM: &mm}
 }
 
-// kindOfPath finds the kind that the last segment of the path names, and the
-// extension behind it.
-func (s *kinds) kindOfPath(c echo.Context) (*kindEntry, string, *problem) {
-	segment := c.Param("kind")
-	if e, ok := s.byName[segment]; ok {
-		return e, "", nil
-	}
-	name, extension, _ := strings.Cut(segment, ".")
+// server is what answers one call about a kind.
+type server interface {
+	serve(s *host, c echo.Context, extension string) error
+}
+
+// serveKind serves a call about the kind that the last segment of the path names,
+// with the format that the segment names as its extension.
+func (s *kinds) serveKind(c echo.Context, call func(*kindEntry) server) error {
+	name, extension, _ := strings.Cut(c.Param("kind"), ".")
 	e, ok := s.byName[name]
 	if !ok {
-		return nil, "", s.noSuchKind(c, name)
+		return s.answerProblem(c, s.noSuchKind(c, name))
 	}
-	return e, extension, nil
+	return call(e).serve(s.host, c, extension)
 }
 
 // noSuchKind is the 404 that lists the nearest kinds.

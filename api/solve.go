@@ -32,11 +32,7 @@ var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 //	@Router			/v1/solve/{kind} [get]
 //	@Router			/v1/solve/{kind} [post]
 func (s *kinds) solveKind(c echo.Context) error {
-	entry, extension, p := s.kindOfPath(c)
-	if p != nil {
-		return s.answerProblem(c, p)
-	}
-	return entry.solve.serve(s.host, c, extension)
+	return s.serveKind(c, func(e *kindEntry) server { return e.solve })
 }
 
 // solveCalculation is the calculation of one kind.
