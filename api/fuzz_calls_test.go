@@ -41,6 +41,23 @@ func FuzzYield(f *testing.F) {
 	fuzzQuery(f, "/v1/yield", "unit=in&sheet=12x12&blank=2x3", `unit=in&sheet=12x12&effort_ms=1&items={"blank":"2x3","count":3}`, `sheet={"size":"a4","price":0.00001}&blank=1x1mm`, `items=[{}]&sheet=letter`)
 }
 
+// FuzzEveryCall sends any query to any call there is, also to those that have no
+// target of their own.
+func FuzzEveryCall(f *testing.F) {
+	paths := shared().paths
+	for _, seed := range []string{cards, "width=5in&height=4in&thickness=2in&caliper=0.012in", "length=92.1mm", "holders=[{}]&width=1", `layers=["sleeve",{}]&width=5in`, "format=csv&pick=/a/0&show=,", "%zz&;&=&a=%00"} {
+		for n := range paths {
+			f.Add(uint16(n), seed)
+		}
+	}
+	f.Fuzz(func(t *testing.T, n uint16, query string) {
+		path := paths[int(n)%len(paths)]
+		request := httptest.NewRequest(http.MethodGet, "/", nil)
+		request.URL = &url.URL{Path: path, RawQuery: query}
+		wantNoFailure(t, request)
+	})
+}
+
 // FuzzBatch sends any body in each of the three shapes of a batch.
 func FuzzBatch(f *testing.F) {
 	for i, seed := range []string{cardLine(0, "4") + "\n{}\n[", `[{"call":"/v1/ruler","length":"92.1 mm"}]`, "id,call,length\n\"\t=1\",/v1/ruler,92.1 mm\n", `{"call":"/v1/batch"}`, "call\n\"", "[[[[[[[[[[[[[[[[[["} {
