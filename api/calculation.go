@@ -43,6 +43,9 @@ type calculation[Q ask.Request, A any] struct {
 // serve reads, computes and answers one request.
 func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) error {
 	began := time.Now()
+	if s.cheap.Crowded(func() string { return s.callerOf(c).id }) {
+		return s.answerProblem(c, overloaded())
+	}
 	asked := k.form.Take()
 	defer asked.Release()
 	if err := c.Bind(asked); err != nil {
@@ -102,7 +105,7 @@ func (k *calculation[Q, A]) workInTurn(s *host, c echo.Context, q Q, to *answerB
 		_ = http.NewResponseController(c.Response()).SetWriteDeadline(time.Now().Add(allowed + s.config.DearTimeout + s.config.WriteTimeout))
 	}
 	if !lane.Enter(c.Request().Context(), s.callerOf(c).id) {
-		return single(codeOverloaded, "too many calculations are running", "")
+		return overloaded()
 	}
 	defer lane.Leave()
 	var p *problem

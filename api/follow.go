@@ -39,7 +39,7 @@ func (k *calculation[Q, A]) serveLines(s *host, c echo.Context, q Q, x *answerin
 	control := http.NewResponseController(c.Response())
 	_ = control.SetWriteDeadline(time.Now().Add(allowed + s.config.DearTimeout + s.config.WriteTimeout))
 	if !lane.Enter(c.Request().Context(), s.callerOf(c).id) {
-		return s.answerProblem(c, single(codeOverloaded, "too many calculations are running", ""))
+		return s.answerProblem(c, overloaded())
 	}
 	defer lane.Leave()
 	ctx, cancel := context.WithTimeout(c.Request().Context(), allowed)

@@ -44,7 +44,7 @@ func newHost(config Config, log *slog.Logger) *host {
 		config: config, log: log,
 		recent: newRecent(config.Recent, config.Recent/32), holders: newRecent(config.Recent, config.Recent/8), limiter: edge.NewLimiter(config.RateLimit, config.RateBurst), stopping: make(chan struct{}),
 		flight: edge.NewFlight(config.MostInFlight), ids: edge.NewIDs(), cross: edge.NewOrigins(config.AllowedOrigins),
-		overload: tell.AppendJSON(nil, single(codeOverloaded, "too many calculations are running", "").answer()),
+		overload: tell.AppendJSON(nil, overloaded().answer()),
 	}
 	s.openLanes()
 	s.knowCallers()

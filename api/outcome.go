@@ -130,7 +130,7 @@ func (o *outcome) answer() error {
 	}
 	size := len(o.body)
 	if !o.s.flight.Enter(size) {
-		return o.s.answerProblem(o.c, single(codeOverloaded, "too many calculations are running", "")) // or wait for their callers
+		return o.s.answerProblem(o.c, overloaded()) // with answers that wait for their callers
 	}
 	defer o.s.flight.Leave(size)
 	if o.pick != "" && !o.pickedAsTable() {

@@ -109,7 +109,7 @@ func offer(s *Service, rate float64, most time.Duration) (perSecond float64, slo
 		time.Sleep(time.Until(began.Add(time.Duration(float64(n) / rate * float64(time.Second)))))
 		all.Go(func() {
 			sent := time.Now()
-			if askAs(s, 100+n%100, cheapCall()) == http.StatusOK {
+			if askAs(s, 100+n%10, cheapCall()) == http.StatusOK {
 				mutex.Lock()
 				took = append(took, time.Since(sent))
 				mutex.Unlock()

@@ -100,6 +100,11 @@ func single(code fault.Code, detail, hint string) *problem {
 	return problemOf(fault.Faults{{Code: code, Detail: detail, Hint: hint}})
 }
 
+// overloaded is the problem of a call that there is no room for.
+func overloaded() *problem {
+	return single(codeOverloaded, "too many calculations are running", "")
+}
+
 // answer is the document.
 func (p *problem) answer() *wire.Problem {
 	a := &wire.Problem{Type: "/problems/" + string(p.kind.code), Title: p.kind.title, Status: p.kind.status, Detail: p.detail, NotListed: p.hidden, Try: p.try}

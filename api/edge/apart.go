@@ -2,8 +2,8 @@ package edge
 
 import "runtime"
 
-// apart does a work on a thread of its own, which runs when no other work of the
-// machine wants its processor. A panic of the work is one of the caller.
+// apart does a work on a thread of its own, which stands back behind the other work
+// of the machine. A panic of the work is one of the caller.
 //
 // The runtime shares processors in turns of ten milliseconds, in which a cheap
 // call is done thirty times over; the system takes a processor back at once.

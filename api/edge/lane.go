@@ -12,7 +12,7 @@ import (
 // of them brings. What finds no room is turned away at once.
 type Lane struct {
 	Name     string
-	Apart    bool // its work runs when nothing else of the machine wants its processor
+	Apart    bool // its work stands back behind that of other lanes
 	mutex    sync.Mutex
 	places   int
 	free     int
@@ -107,6 +107,18 @@ func (l *Lane) room() int {
 		return l.most
 	}
 	return min(l.most, max(l.places, int(time.Duration(l.places)*l.patience/2/l.usual)))
+}
+
+// Crowded reports whether there is no room and the caller has its share of what
+// waits: one more work of it would be turned away, so that it need not be read.
+func (l *Lane) Crowded(caller func() string) bool {
+	l.mutex.Lock()
+	defer l.mutex.Unlock()
+	if l.free > 0 || l.waiting < l.room() || len(l.queues[caller()]) == 0 {
+		return false
+	}
+	l.shed++
+	return true
 }
 
 // makeRoom turns the last work away of the caller with most waiting, if that is

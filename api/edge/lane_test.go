@@ -64,6 +64,24 @@ func TestPartsOfAWorkMakeNoRoom(t *testing.T) {
 	assert.True(t, <-lines)
 }
 
+// TestCrowdedIsWhoHasItsShare: when there is no room, one more work of a caller
+// who waits already need not be read; that of another caller may find room.
+func TestCrowdedIsWhoHasItsShare(t *testing.T) {
+	l := NewLane("cheap", 1, 1, time.Hour)
+	crowded := func(caller string) bool { return l.Crowded(func() string { return caller }) }
+	assert.False(t, crowded("one"), "there is a place")
+	require.True(t, l.Enter(context.Background(), "one"))
+	assert.False(t, crowded("one"), "there is room to wait")
+	ctx, leave := context.WithCancel(context.Background())
+	go l.Enter(ctx, "one")
+	waiting(t, l, 1)
+	assert.True(t, crowded("one"))
+	assert.False(t, crowded("two"))
+	assert.EqualValues(t, 1, l.State().Shed)
+	leave()
+	waiting(t, l, 0)
+}
+
 // TestNobodyWaitsForNothing: no more wait than get their turn in time. Else all of
 // them would wait nearly to the end of their patience, and be turned away.
 func TestNobodyWaitsForNothing(t *testing.T) {
