@@ -25,6 +25,7 @@ var guideFormats = []tell.Format{tell.JSON, tell.Markdown, tell.HTML, tell.Text,
 // guided is what is to be made with its guide.
 type guided struct {
 	paper  [2]measure.Length // zero for what is usual
+	theme  string            // of the pictures of its JSON; "no" for none
 	solved solved
 	guide  guide.Guide
 }
@@ -62,7 +63,7 @@ func newGuide[Q ask.Subject](kind string, of func() Q) *guideCalculation[Q] {
 				return nil, err
 			}
 			g, err := s.guide(q.Options())
-			return &guided{[2]measure.Length{q.Paper.Width, q.Paper.Height}, s, g}, err
+			return &guided{[2]measure.Length{q.Paper.Width, q.Paper.Height}, q.Pictures.Word, s, g}, err
 		},
 		write: func(dst []byte, f tell.Format, a *guided, x *answering) []byte { return append(dst, a.in(f, x)...) },
 	}
@@ -77,13 +78,14 @@ func (a *guided) in(f tell.Format, x *answering) []byte {
 		return a.guide.Text()
 	case tell.HTML:
 		return written(a.guide.HTML(guide.Pictures{
-			Figure: svg.Append(nil, a.figure(), svg.Options{Classes: true}), Step: a.pictureOf(), Dark: svg.Style(draw.Dark()), Link: a.pictureLink(x),
+			Figure: svg.Append(nil, a.figure(), svg.Options{Classes: true}), Step: a.pictureOf(svg.Options{Classes: true}), Dark: svg.Style(draw.Dark()), Link: a.pictureLink(x),
 		}))
 	case tell.PDF:
 		return x.encoded(nil, func(w io.Writer) error {
 			return pdf.EncodeGuide(w, &a.guide, a.figure(), pdf.Options{Width: a.paper[0], Height: a.paper[1], Context: x.ctx})
 		})
 	default:
+		a.illustrate()
 		return bytes.TrimSpace(written(a.guide.JSON()))
 	}
 }
@@ -103,7 +105,7 @@ const onPhones = 11.0 / 300
 
 // pictureOf returns how the picture of a step of the work, from 1, is drawn, nil where
 // the work of several layers is told.
-func (a *guided) pictureOf() func(step int) []byte {
+func (a *guided) pictureOf(o svg.Options) func(step int) []byte {
 	one, ok := a.solved.(oneSolved)
 	if !ok {
 		return nil
@@ -114,7 +116,25 @@ func (a *guided) pictureOf() func(step int) []byte {
 	}
 	return func(step int) []byte {
 		d := draw.NewPicture(&one.Pattern, order, step-1, draw.Options{Step: one.Step, Say: wordsOf(a.guide.Language), Language: a.guide.Language})
-		return svg.Append(nil, d.Readable(onPhones), svg.Options{ID: "picture-" + strconv.Itoa(step), Classes: true})
+		o.ID = "picture-" + strconv.Itoa(step)
+		return svg.Append(nil, d.Readable(onPhones), o)
+	}
+}
+
+// illustrate gives the steps their pictures, if they are asked for.
+func (a *guided) illustrate() {
+	if a.theme == "no" {
+		return
+	}
+	picture := a.pictureOf(svg.Options{Dark: a.theme == "dark"})
+	if picture == nil {
+		return
+	}
+	for i := range a.guide.Steps {
+		s := &a.guide.Steps[i]
+		for _, step := range s.Order {
+			s.Pictures = append(s.Pictures, string(picture(step)))
+		}
 	}
 }
 
@@ -129,7 +149,8 @@ func (a *guided) pictureLink(x *answering) func(step int) string {
 	if err != nil {
 		return nil
 	}
-	names.Del("units") // a drawing has none
+	names.Del("units") // a drawing has none of these
+	names.Del("pictures")
 	names.Set("view", draw.Picture.String())
 	return func(step int) string {
 		names.Set("picture", strconv.Itoa(step))

@@ -22,7 +22,14 @@ var crossOriginOK = []string{"cross-origin"}
 
 // The pages, written when they are first asked for.
 var (
-	workbench = sync.OnceValue(func() *edge.File { return edge.NewFile(web.Media, web.Workbench(), cacheShortly).Page(web.Policy) })
+	workbenches = sync.OnceValue(func() map[string]*edge.File {
+		all := map[string]*edge.File{}
+		for _, language := range web.Languages() {
+			all[language] = edge.NewFile(web.Media, web.Workbench(language), cacheShortly).Page(web.Policy)
+		}
+		return all
+	})
+	framed    = sync.OnceValue(func() *edge.File { return edge.NewFile(web.Media, web.Frame(), cacheShortly).Page(web.FramePolicy) })
 	reference = sync.OnceValue(func() *edge.File {
 		return edge.NewFile(web.Media, web.Reference(openapi.JSON()), cacheShortly).Page(web.Policy)
 	})
@@ -47,6 +54,11 @@ var webFiles = sync.OnceValue(func() map[string]*edge.File {
 // pages registers the pages and their files.
 func (s *Service) pages() {
 	s.get("/docs", s.showReference)
+	for _, language := range web.Languages()[1:] {
+		s.get("/"+language, startIn(language))
+		s.get("/"+language+"/", startIn(language))
+	}
+	s.get("/frame", func(c echo.Context) error { return framed().Serve(c) })
 	s.get("/robots.txt", func(c echo.Context) error { return robots().Serve(c) })
 	s.get("/.well-known/security.txt", func(c echo.Context) error { return security().Serve(c) })
 	s.get("/element/:version/:name", s.serveWebFile)
@@ -61,7 +73,12 @@ func (s *Service) pages() {
 //	@Produce	html
 //	@Success	200	{string}	string
 //	@Router		/ [get]
-func (s *Service) start(c echo.Context) error { return workbench().Serve(c) }
+func (s *Service) start(c echo.Context) error { return workbenches()[web.Languages()[0]].Serve(c) }
+
+// startIn answers with the workbench page in another language.
+func startIn(language string) echo.HandlerFunc {
+	return func(c echo.Context) error { return workbenches()[language].Serve(c) }
+}
 
 // showReference answers with this specification as a page.
 //

@@ -12,6 +12,7 @@ type Guide[Q Subject] struct {
 	Language Word
 	Units    Word
 	Paper    Size // zero for what is usual
+	Pictures Word
 }
 
 // NewGuide is the form of a guide of what such requests ask for.
@@ -24,6 +25,7 @@ func (q *Guide[Q]) bind(b *Names) {
 	b.bind(&q.Language, languageName("The language of the guide."))
 	b.bind(&q.Units, Name{Name: "units", Choices: []string{"in", "mm", "both"}, Example: "both", Help: "The units of the guide. Default: those of the ruler."})
 	b.bind(&q.Paper, paperName())
+	b.bind(&q.Pictures, picturesName("Adds a picture of each step to the JSON as SVG, for a light or a dark page."))
 }
 
 func (q *Guide[Q]) settle(r *Reading) { q.Of.settle(r) }

@@ -52,9 +52,13 @@ func (q *Suggest) bind(b *Names) {
 	b.bind(&q.Post, Name{Name: "post", Choices: mail.Names(), Catalogue: "/v1/posts", Example: "us", Help: "The post that the finished piece should go by."})
 	b.bind(&q.Class, Name{Name: "class", Example: "letter", Help: "The size class of the post that it should go as, or a cheaper one. Default: any."})
 	b.bind(&q.Minutes, Name{Name: "minutes", Example: "10", Help: "How long cutting and scoring may take, at 40 seconds a stop and 15 a cut."}.numbers(0.5, 600))
-	b.bind(&q.Pictures, Name{Name: "pictures", Choices: []string{"no", themeLight, themeDark}, Example: themeLight, Default: Always("no"), Advanced: true,
-		Help: "Adds a picture of each finished enclosure as SVG, for a light or a dark page."})
+	b.bind(&q.Pictures, picturesName("Adds a picture of each finished enclosure as SVG, for a light or a dark page."))
 	b.bind(&q.Language, languageName("The language of the words in pictures."))
+}
+
+// picturesName is the choice to have pictures in an answer.
+func picturesName(help string) Name {
+	return Name{Name: "pictures", Choices: []string{"no", themeLight, themeDark}, Example: themeLight, Default: Always("no"), Advanced: true, Help: help}
 }
 
 // wishes are the wishes that a word is enough for.

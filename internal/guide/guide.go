@@ -76,13 +76,14 @@ const (
 // Step is one step: a sentence or more, then what is done one after another.
 // Numbers are those of the text and of the lines, in their order.
 type Step struct {
-	Stage   Stage    `json:"stage"`
-	Title   string   `json:"title"`
-	Text    string   `json:"text"`
-	Lines   []string `json:"lines,omitempty"`
-	After   string   `json:"after,omitempty"` // what to look out for when the lines are done
-	Numbers []Number `json:"numbers,omitempty"`
-	Order   []int    `json:"order,omitempty"` // the steps of the order of work that it tells, counted as those of the solution's order
+	Stage    Stage    `json:"stage"`
+	Title    string   `json:"title"`
+	Text     string   `json:"text"`
+	Lines    []string `json:"lines,omitempty"`
+	After    string   `json:"after,omitempty"` // what to look out for when the lines are done
+	Numbers  []Number `json:"numbers,omitempty"`
+	Pictures []string `json:"pictures,omitempty"` // SVG of each of these, if asked for
+	Order    []int    `json:"order,omitempty"`    // the steps of the order of work that it tells, counted as those of the solution's order
 }
 
 // Number is a length as it stands in a text.

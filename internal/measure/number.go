@@ -84,7 +84,7 @@ func (r *reader) firstNumeral(first string, from int) (number, *ParseError) {
 	if strings.ContainsAny(first, ".,") {
 		return r.decimalNumber(first, from)
 	}
-	if isFractionBar(r.peek()) && first != "" {
+	if first != "" && r.atBar() {
 		return r.fraction(number{}, first, from)
 	}
 	n, err := r.wholeNumber(first, from)
@@ -107,7 +107,7 @@ func (r *reader) mixed(n number, whole string) (number, *ParseError) {
 	}
 	top := r.take(isDigit)
 	switch {
-	case top != "" && isFractionBar(r.peek()):
+	case top != "" && r.atBar():
 		n.digits = whole
 		return r.fraction(n, top, at)
 	case whole == "":
@@ -157,9 +157,21 @@ func (r *reader) decimalNumber(numeral string, at int) (number, *ParseError) {
 	return n, err
 }
 
+// atBar reports whether a fraction bar comes next, and goes to it past white space.
+func (r *reader) atBar() bool {
+	before := r.pos
+	r.take(unicode.IsSpace)
+	if isFractionBar(r.peek()) {
+		return true
+	}
+	r.pos = before
+	return false
+}
+
 // fraction reads the bar and the digits below it.
 func (r *reader) fraction(n number, top string, at int) (number, *ParseError) {
 	r.pos += utf8.RuneLen(r.peek())
+	r.take(unicode.IsSpace)
 	belowAt := r.pos
 	below := r.take(isDigit)
 	if below == "" {

@@ -13,7 +13,7 @@ const mostCharacters = 32
 // number of a ruler's fractions, with a unit or, in a request that names one,
 // without:
 //
-//	3 5/8 in   3-5/8in   3+5/8in   3-5/8"   3⅝ in   5/8 inch   .09 in
+//	3 5/8 in   3-5/8in   3+5/8in   3-5/8"   3⅝ in   5/8 inch   3 5 / 8 Zoll   .09 in
 //	92.1 mm    9.21cm    85,6mm
 //
 // A bare fraction is not read as millimetres. Any error is a *ParseError.

@@ -12,7 +12,7 @@ type unitName struct {
 // unitNamed finds a unit by its lower-case name or mark.
 func unitNamed(name string) (unitName, bool) {
 	switch strings.ToLower(name) {
-	case "in", "in.", "inch", "inches", `"`, "″", "”":
+	case "in", "in.", "inch", "inches", "zoll", `"`, "″", "”":
 		return unitName{Inch, nmPerInch}, true
 	case "mm", "millimetre", "millimetres", "millimeter", "millimeters":
 		return unitName{Millimetre, nmPerMillimetre}, true

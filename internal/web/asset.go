@@ -17,7 +17,7 @@ import (
 // that load an element by it get improvements without being changed.
 const Line = "1"
 
-//go:embed solver fold page
+//go:embed solver fold page path words both
 var sources embed.FS
 
 // Asset is one file as it is served.
@@ -54,15 +54,13 @@ func element(folder, constants string) Asset {
 	b.WriteString("// Creasefit: <creasefit-" + folder + ">. Needs nothing else.\n(() => {\n\"use strict\";\n")
 	b.WriteString("const sheet = new CSSStyleSheet();\nsheet.replaceSync(" + quoted(source(folder+"/"+folder+".css")) + ");\n")
 	b.WriteString(constants)
-	for _, name := range parts(folder) {
-		b.WriteString(source(name))
-	}
+	b.WriteString(scriptsOf(folder))
 	b.WriteString("})();\n")
 	return newAsset("/element", "creasefit-"+folder+".js", script, b.String())
 }
 
-// titles is the constant with what every kind is called in further languages, by
-// language and by the kind's name.
+// titles is what every kind is called in further languages, by language and by the
+// kind's name, and the words that the element shares with the pages.
 func titles() string {
 	all := map[string]map[string]string{}
 	for _, k := range enclosure.Kinds() {
@@ -73,7 +71,21 @@ func titles() string {
 			all[language][k.Name] = words.Title
 		}
 	}
-	return "const TITLES = " + quoted(all) + ";\n"
+	shared := map[string]any{}
+	for _, language := range Languages()[1:] {
+		w := wordsOf(language)
+		shared[language] = map[string]any{"names": w.Names, "choices": w.Choices, "problems": w.Problems}
+	}
+	return "const TITLES = " + quoted(all) + ";\nconst SHARED = " + quoted(shared) + ";\n"
+}
+
+// scriptsOf is the scripts of a folder in the order of their names.
+func scriptsOf(folder string) string {
+	var b strings.Builder
+	for _, name := range parts(folder) {
+		b.WriteString(source(name))
+	}
+	return b.String()
 }
 
 // parts lists the scripts of a folder by name.

@@ -1,7 +1,9 @@
 // Package web holds what the service shows to people: two custom elements
 // that any page can embed (<creasefit-solver>, a request as a sentence to fill
-// in, and <creasefit-fold>, a folded enclosure that opens and closes), the
-// workbench page made of them, and the reference page of the specification.
+// in, and <creasefit-fold>, a folded enclosure that opens and closes), a page that
+// other pages may frame, the workbench, which leads from a thing to what goes round
+// it (page/path.html and the scripts in path), and the reference page of the
+// specification. What the workbench says is in words, one file a language.
 //
 // The elements are written as parts of a few functions each and joined into
 // one dependency-free script. Every file has two addresses: one that always
@@ -21,22 +23,28 @@ import (
 // scripts, styles and calls only, and nothing inline.
 const Policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
 
+// FramePolicy is that of the page that other pages may frame.
+const FramePolicy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types 'none'"
+
 // Media is the content type of the pages.
 const Media = markup
 
 // files are all files but the pages, made once.
 type files struct {
-	Solver, Fold                                 Asset
-	Workbench, Reference, Style, ReferenceScript Asset
+	Solver, Fold                            Asset
+	Path, Reference, Style, ReferenceScript Asset
+	Frame, FrameScript                      Asset
 }
 
 var made = sync.OnceValue(func() *files {
 	return &files{
-		Solver:          element("solver", titles()),
+		Solver:          element("solver", titles()+source("both/svg.js")),
 		Fold:            element("fold", ""),
-		Workbench:       newAsset("/assets", "workbench.js", script, source("page/workbench.js")+source("page/order.js")+source("page/nest.js")),
+		Frame:           newAsset("/assets", "frame.css", styleSheet, source("page/frame.css")),
+		FrameScript:     newAsset("/assets", "frame.js", script, source("page/frame.js")),
+		Path:            newAsset("/assets", "path.js", script, "(() => {\n\"use strict\";\n"+source("both/svg.js")+scriptsOf("path")+"})();\n"),
 		Reference:       newAsset("/assets", "reference.css", styleSheet, source("page/common.css")+source("page/reference.css")),
-		Style:           newAsset("/assets", "workbench.css", styleSheet, source("page/common.css")+source("page/workbench.css")),
+		Style:           newAsset("/assets", "path.css", styleSheet, source("page/common.css")+source("page/path.css")),
 		ReferenceScript: newAsset("/assets", "reference.js", script, source("page/reference.js")),
 	}
 })
@@ -44,12 +52,12 @@ var made = sync.OnceValue(func() *files {
 // Assets lists every file that the pages and other people's pages load.
 func Assets() []Asset {
 	f := made()
-	return []Asset{f.Solver, f.Fold, f.Workbench, f.Style, f.Reference, f.ReferenceScript}
+	return []Asset{f.Solver, f.Fold, f.Frame, f.FrameScript, f.Path, f.Style, f.Reference, f.ReferenceScript}
 }
 
-// Workbench returns the page that shows all kinds, the elements, the planning
-// of an order and the same request for other programs.
-func Workbench() []byte { return rendered("page/workbench.html", made()) }
+// Frame returns the page with the element alone, to be framed by pages that take no
+// scripts.
+func Frame() []byte { return rendered("page/frame.html", made()) }
 
 // rendered fills a page in; its template and its data are our own.
 func rendered(name string, data any) []byte {

@@ -212,11 +212,10 @@ class CreasefitSolver extends HTMLElement {
     const [red, green, blue] = getComputedStyle(figure).color.match(/[\d.]+/g).map(Number);
     const dark = red + green + blue > 384;
     const text = await calculate(this.service + "v1/drawing/" + name, { ...values, ...this.#language(), format: "svg", theme: dark ? "dark" : "light" }, signal);
-    const svg = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-    if (signal.aborted || svg.localName !== "svg") return;
-    svg.querySelectorAll("script").forEach((script) => script.remove());
+    const svg = svgFrom(text);
+    if (signal.aborted || !svg) return;
     figure.classList.toggle("dark", dark);
-    figure.replaceChildren(document.importNode(svg, true));
+    figure.replaceChildren(svg);
   }
 
   // #warn takes what is to be known in the language from the guide, which the

@@ -1,0 +1,91 @@
+package web
+
+import (
+	"bytes"
+	"html/template"
+	"regexp"
+	"sync"
+)
+
+// pathPage is what the template of the workbench is filled with.
+type pathPage struct {
+	Words         *pathWords
+	Other         string // the other language
+	Style, Script Asset
+}
+
+// pathWords are the words of a page with the presets as it offers them.
+type pathWords struct {
+	*words
+	Papers, Sheets, Benches, Fits, Kinds []preset
+	Posts                                []postWords
+}
+
+// Title says the title of a preset.
+func (w *pathWords) Title(title string) string { return w.title(title) }
+
+// Say is one of the page's texts.
+func (p *pathPage) Say(key string) string {
+	text, ok := p.Words.Page[key]
+	if !ok {
+		panic("the pages have no words for " + key) // a test fills every page in
+	}
+	return text
+}
+
+// fragment is a piece of a sentence: a text or the name of a field.
+type fragment struct{ Text, Name string }
+
+var fieldMark = regexp.MustCompile(`\{(\w+)\}`)
+
+// Sentence takes a sentence apart where its fields stand.
+func (p *pathPage) Sentence(key string) []fragment {
+	text, from := p.Say(key), 0
+	var list []fragment
+	for _, at := range fieldMark.FindAllStringSubmatchIndex(text, -1) {
+		list = append(list, fragment{Text: text[from:at[0]]}, fragment{Name: text[at[2]:at[3]]})
+		from = at[1]
+	}
+	return append(list, fragment{Text: text[from:]})
+}
+
+// Wishes are the wishes that can be ticked.
+func (p *pathPage) Wishes() []preset {
+	var list []preset
+	for _, name := range []string{"reusable", "no-glue", "one-sheet", "few-cuts"} {
+		list = append(list, preset{Name: name, Title: p.Say(name)})
+	}
+	return list
+}
+
+// Data is what the script reads: the words, the things, the posts and where the
+// element lies.
+func (p *pathPage) Data() template.JS {
+	return template.JS(quoted(map[string]any{
+		"words": p.Words.words, "things": p.Words.things(), "posts": p.Words.Posts, "kinds": p.Words.Kinds,
+		"element": map[string]string{"path": made().Solver.Path, "pinned": made().Solver.Pinned, "integrity": made().Solver.Integrity},
+		"fold":    map[string]string{"pinned": made().Fold.Pinned, "integrity": made().Fold.Integrity},
+	}))
+}
+
+var pathTemplate = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("path").Parse(source("page/path.html")))
+})
+
+// Workbench returns the page that leads from a thing to what goes round it, in one
+// of the languages.
+func Workbench(language string) []byte {
+	w := wordsOf(language)
+	all := &pathWords{words: w, Papers: w.papers(), Sheets: w.sheets(), Benches: w.benches(), Fits: w.fits(), Kinds: w.kinds(), Posts: w.posts()}
+	other := "en"
+	for _, l := range Languages() {
+		if l != language {
+			other = l
+		}
+	}
+	var b bytes.Buffer
+	if err := pathTemplate().Execute(&b, &pathPage{Words: all, Other: other, Style: made().Style, Script: made().Path}); err != nil {
+		panic(err) // its template and its data are our own
+	}
+	return b.Bytes()
+}
