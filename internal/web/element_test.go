@@ -58,7 +58,7 @@ func TestElementIsSmall(t *testing.T) {
 		require.NoError(t, err)
 		require.NoError(t, w.Close())
 		t.Logf("%s: %d bytes, %d compressed", asset.Path, len(asset.Body), packed.Len())
-		assert.LessOrEqual(t, packed.Len(), 30<<10, asset.Path)
+		assert.LessOrEqual(t, packed.Len(), 20<<10, asset.Path)
 	}
 }
 
