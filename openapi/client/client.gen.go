@@ -547,6 +547,13 @@ const (
 	PicturesValueNo    PicturesValue = "no"
 )
 
+// Defines values for PicturesValueSuggest.
+const (
+	PicturesValueSuggestDark  PicturesValueSuggest = "dark"
+	PicturesValueSuggestLight PicturesValueSuggest = "light"
+	PicturesValueSuggestNo    PicturesValueSuggest = "no"
+)
+
 // Defines values for PieceYieldFolds.
 const (
 	PieceYieldFoldsAcross PieceYieldFolds = "across"
@@ -1404,10 +1411,13 @@ type GuideStep struct {
 	Numbers []GuideNumber `json:"numbers,omitempty"`
 
 	// Order the steps of the order of work that it tells, counted as those of the solution's order
-	Order []int      `json:"order,omitempty"`
-	Stage GuideStage `json:"stage,omitempty"`
-	Text  string     `json:"text,omitempty"`
-	Title string     `json:"title,omitempty"`
+	Order []int `json:"order,omitempty"`
+
+	// Pictures SVG of each of these, if asked for
+	Pictures []string   `json:"pictures,omitempty"`
+	Stage    GuideStage `json:"stage,omitempty"`
+	Text     string     `json:"text,omitempty"`
+	Title    string     `json:"title,omitempty"`
 }
 
 // GuideWarning defines model for GuideWarning.
@@ -1984,8 +1994,11 @@ type Partial struct {
 	Panel string `json:"panel"`
 }
 
-// PicturesValue Adds a picture of each finished enclosure as SVG, for a light or a dark page. Default: no.
+// PicturesValue Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 type PicturesValue string
+
+// PicturesValueSuggest Adds a picture of each finished enclosure as SVG, for a light or a dark page. Default: no.
+type PicturesValueSuggest string
 
 // Piece defines model for Piece.
 type Piece struct {
@@ -3100,6 +3113,9 @@ type RequestGuideBand struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3114,6 +3130,9 @@ type RequestGuideDiagonalEnvelope struct {
 
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3130,6 +3149,9 @@ type RequestGuideDividers struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3144,6 +3166,9 @@ type RequestGuideDrawerBox struct {
 
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3160,6 +3185,9 @@ type RequestGuideEnvelope struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3174,6 +3202,9 @@ type RequestGuideFoldedCard struct {
 
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3190,6 +3221,9 @@ type RequestGuideGussetBag struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3204,6 +3238,9 @@ type RequestGuideLiddedBox struct {
 
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3220,6 +3257,9 @@ type RequestGuideMatStack struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3234,6 +3274,9 @@ type RequestGuidePillowPack struct {
 
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3250,6 +3293,9 @@ type RequestGuidePocket struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3264,6 +3310,9 @@ type RequestGuidePortfolio struct {
 
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3280,6 +3329,9 @@ type RequestGuidePrismBox struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3294,6 +3346,9 @@ type RequestGuideSleeve struct {
 
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3310,6 +3365,9 @@ type RequestGuideSlipcase struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3324,6 +3382,9 @@ type RequestGuideSlottedBand struct {
 
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3340,6 +3401,9 @@ type RequestGuideTray struct {
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3354,6 +3418,9 @@ type RequestGuideTuckCarton struct {
 
 	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
 	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -5141,7 +5208,7 @@ type RequestSuggest struct {
 	Minutes *float64 `json:"minutes,omitempty"`
 
 	// Pictures Adds a picture of each finished enclosure as SVG, for a light or a dark page. Default: no.
-	Pictures PicturesValue `json:"pictures,omitempty"`
+	Pictures PicturesValueSuggest `json:"pictures,omitempty"`
 
 	// Post The post that the finished piece should go by. Names are listed at /v1/posts.
 	Post PostValueSuggest `json:"post,omitempty"`
