@@ -26,6 +26,7 @@ var guideFormats = []tell.Format{tell.JSON, tell.Markdown, tell.HTML, tell.Text,
 type guided struct {
 	paper  [2]measure.Length // zero for what is usual
 	theme  string            // of the pictures of its JSON; "no" for none
+	large  bool
 	solved solved
 	guide  guide.Guide
 }
@@ -33,7 +34,7 @@ type guided struct {
 // writeGuide answers with the making instructions of an enclosure.
 //
 //	@Summary		Making instructions of an enclosure
-//	@Description	Materials, tools, the cut list and numbered steps in the order that hands would do them, with the usual cautions, as JSON, Markdown, plain text, HTML, or PDF with the pattern on one page where that can be read. Every number comes from the solution.
+//	@Description	Materials, tools, the cut list and numbered steps in the order that hands would do them, with the usual cautions, as JSON, Markdown, plain text, HTML, or PDF, with a picture of every step. Every number comes from the solution.
 //	@ID				guide
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -63,7 +64,7 @@ func newGuide[Q ask.Subject](kind string, of func() Q) *guideCalculation[Q] {
 				return nil, err
 			}
 			g, err := s.guide(q.Options())
-			return &guided{[2]measure.Length{q.Paper.Width, q.Paper.Height}, q.Pictures.Word, s, g}, err
+			return &guided{[2]measure.Length{q.Paper.Width, q.Paper.Height}, q.Pictures.Word, q.LargePrint(), s, g}, err
 		},
 		write: func(dst []byte, f tell.Format, a *guided, x *answering) []byte { return append(dst, a.in(f, x)...) },
 	}
@@ -82,7 +83,8 @@ func (a *guided) in(f tell.Format, x *answering) []byte {
 		}))
 	case tell.PDF:
 		return x.encoded(nil, func(w io.Writer) error {
-			return pdf.EncodeGuide(w, &a.guide, a.figure(), pdf.Options{Width: a.paper[0], Height: a.paper[1], Context: x.ctx})
+			how := pdf.Guide{Steps: a.drawingOf(), Large: a.large}
+			return pdf.EncodeGuide(w, &a.guide, a.figure(), how, pdf.Options{Width: a.paper[0], Height: a.paper[1], Context: x.ctx})
 		})
 	default:
 		a.illustrate()
@@ -99,13 +101,9 @@ func (a *guided) figure() *draw.Drawing {
 	return d
 }
 
-// onPhones is the size of letters in parts of a picture's width that come out at
-// 11 pixels on a page 360 wide, with its margins.
-const onPhones = 11.0 / 300
-
-// pictureOf returns how the picture of a step of the work, from 1, is drawn, nil where
-// the work of several layers is told.
-func (a *guided) pictureOf(o svg.Options) func(step int) []byte {
+// drawingOf returns how the picture of steps of the work, from 1, is drawn, nil
+// where the work of several layers is told.
+func (a *guided) drawingOf() func(steps []int) *draw.Drawing {
 	one, ok := a.solved.(oneSolved)
 	if !ok {
 		return nil
@@ -114,10 +112,18 @@ func (a *guided) pictureOf(o svg.Options) func(step int) []byte {
 	if err != nil {
 		return nil // the guide has been written without one, too
 	}
-	return func(step int) []byte {
-		d := draw.NewPicture(&one.Pattern, order, step-1, draw.Options{Step: one.Step, Say: wordsOf(a.guide.Language), Language: a.guide.Language})
-		o.ID = "picture-" + strconv.Itoa(step)
-		return svg.Append(nil, d.Readable(onPhones), o)
+	return draw.Pictures(&one.Pattern, order, draw.Options{Step: one.Step, Say: wordsOf(a.guide.Language), Language: a.guide.Language})
+}
+
+// pictureOf returns how those pictures are set into a page.
+func (a *guided) pictureOf(o svg.Options) func(steps []int) []byte {
+	drawn := a.drawingOf()
+	if drawn == nil {
+		return nil
+	}
+	return func(steps []int) []byte {
+		o.ID = "picture-" + strconv.Itoa(steps[0])
+		return svg.Append(nil, drawn(steps).Readable(ask.OnPhones), o)
 	}
 }
 
@@ -131,9 +137,8 @@ func (a *guided) illustrate() {
 		return
 	}
 	for i := range a.guide.Steps {
-		s := &a.guide.Steps[i]
-		for _, step := range s.Order {
-			s.Pictures = append(s.Pictures, string(picture(step)))
+		if s := &a.guide.Steps[i]; len(s.Order) > 0 {
+			s.Pictures = []string{string(picture(s.Order))}
 		}
 	}
 }
@@ -149,8 +154,9 @@ func (a *guided) pictureLink(x *answering) func(step int) string {
 	if err != nil {
 		return nil
 	}
-	names.Del("units") // a drawing has none of these
-	names.Del("pictures")
+	for _, name := range [...]string{"units", "pictures", "print"} { // a drawing has none of these
+		names.Del(name)
+	}
 	names.Set("view", draw.Picture.String())
 	return func(step int) string {
 		names.Set("picture", strconv.Itoa(step))

@@ -56,6 +56,10 @@ const foldsPerforate = "perforate"
 // views are how a pattern is drawn.
 var views = [...]draw.View{draw.Measured, draw.Template, draw.Cutter, draw.Picture, draw.Finished}
 
+// OnPhones is the size of letters in parts of a picture's width that come out at
+// 11 pixels on a page 360 wide, with its margins.
+const OnPhones = 11.0 / 300
+
 // mostPictures is more than any order of work has steps.
 const mostPictures = 500
 
@@ -87,7 +91,7 @@ func (q *Drawing[Q]) Layout() Layout {
 				return nil, fault.Fault{Code: fault.OutOfRange, Field: "picture", Value: strconv.Itoa(picture), Detail: "the work has " + strconv.Itoa(n) + " steps",
 					Expected: "1 to " + strconv.Itoa(n), Hint: strconv.Itoa(n)}
 			}
-			return draw.NewPicture(p, work, picture-1, o), nil
+			return draw.NewPicture(p, work, []int{picture - 1}, o).Readable(OnPhones), nil
 		case q.View.Is(draw.Finished.String()):
 			return draw.NewFinished(p, o), nil
 		case q.View.Is(draw.Template.String()):

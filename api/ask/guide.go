@@ -13,6 +13,7 @@ type Guide[Q Subject] struct {
 	Units    Word
 	Paper    Size // zero for what is usual
 	Pictures Word
+	Print    Word
 }
 
 // NewGuide is the form of a guide of what such requests ask for.
@@ -26,7 +27,15 @@ func (q *Guide[Q]) bind(b *Names) {
 	b.bind(&q.Units, Name{Name: "units", Choices: []string{"in", "mm", "both"}, Example: "both", Help: "The units of the guide. Default: those of the ruler."})
 	b.bind(&q.Paper, paperName())
 	b.bind(&q.Pictures, picturesName("Adds a picture of each step to the JSON as SVG, for a light or a dark page."))
+	b.bind(&q.Print, Name{Name: "print", Choices: []string{"usual", printLarge}, Example: printLarge, Default: Always("usual"),
+		Help: "How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF."})
 }
+
+// printLarge is the choice of large print.
+const printLarge = "large"
+
+// LargePrint reports whether a PDF is to have large letters.
+func (q *Guide[Q]) LargePrint() bool { return q.Print.Is(printLarge) }
 
 func (q *Guide[Q]) settle(r *Reading) { q.Of.settle(r) }
 

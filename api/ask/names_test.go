@@ -255,11 +255,13 @@ func TestEveryNameOfAGuideAndADrawing(t *testing.T) {
 			Options       guide.Options
 			Width, Height measure.Length
 			Pictures      string
-		}{q.Of.Request, q.Options(), q.Paper.Width, q.Paper.Height, q.Pictures.Word}
+			Large         bool
+		}{q.Of.Request, q.Options(), q.Paper.Width, q.Paper.Height, q.Pictures.Word, q.LargePrint()}
 	}, append(slices.Clone(own),
 		effect{"language", "de", "", "", map[string]string{"Options.Language": "de"}},
 		effect{"pictures", "dark", "", "", map[string]string{"Pictures": "dark"}},
 		effect{"units", "both", "", "", map[string]string{"Options.Units": fmt.Sprint(guide.Both)}},
+		effect{"print", "large", "", "", map[string]string{"Large": "true"}},
 		effect{"paper", "8 x 9 in", "", "", map[string]string{"Width": nm("8 in"), "Height": nm("9 in")}}))
 	checkEffects(t, NewDrawing(of, "svg"), enclosureBase, func(q *Drawing[*Enclosure]) any {
 		return struct {

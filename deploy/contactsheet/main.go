@@ -1,5 +1,6 @@
-// Command contactsheet writes a page that shows every kind in every format, to
-// be looked at before golden files are accepted. It is a tool for developers
+// Command contactsheet writes a page that shows every kind in every format, with a
+// picture of every step, to be looked at before golden files are accepted. Models
+// are played by the workbench. It is a tool for developers
 // and no part of the service.
 //
 //	go run ./deploy/contactsheet -out /some/folder
@@ -22,7 +23,6 @@ import (
 	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/draw/dxf"
 	"creasefit/internal/draw/foldfile"
-	"creasefit/internal/draw/glb"
 	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/png"
 	"creasefit/internal/draw/svg"
@@ -83,12 +83,19 @@ func (p *page) guides(s *drawtest.Sample) error {
 		if o.Say, err = guide.Words(language); err != nil {
 			return err
 		}
+		pictures := s.Pictures(o)
 		var b bytes.Buffer
-		if err := pdf.EncodeGuide(&b, &g, draw.New(&s.Solution.Pattern, o), pdf.Options{}); err != nil {
+		if err := pdf.EncodeGuide(&b, &g, draw.New(&s.Solution.Pattern, o), pdf.Guide{Steps: pictures}, pdf.Options{}); err != nil {
 			return err
 		}
 		if err := p.file(s.Name+"-guide-"+language+".pdf", b.Bytes(), nil); err != nil {
 			return err
+		}
+		for i := range g.Steps {
+			picture := svg.Append(nil, pictures(g.Steps[i].Order), svg.Options{})
+			if err := p.file(fmt.Sprintf("%s-step-%d-%s.svg", s.Name, i+1, language), picture, nil); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
@@ -109,8 +116,6 @@ func (p *page) drawing(name string, d *draw.Drawing) error {
 		{"print.pdf", func(w io.Writer) error { return pdf.Encode(w, d, pdf.Options{}) }, nil},
 		{"cut.dxf", func(w io.Writer) error { return dxf.Encode(w, d, dxf.Options{}) }, viewDXF},
 		{"flat.fold", func(w io.Writer) error { return foldfile.Encode(w, d, foldfile.Options{}) }, viewFOLD},
-		{"half.glb", func(w io.Writer) error { return glb.Encode(w, d, glb.Options{Closed: 0.5}) }, viewGLB},
-		{"closed.glb", func(w io.Writer) error { return glb.Encode(w, d, glb.Options{Closed: 1}) }, viewGLB},
 	}
 	for _, e := range encoders {
 		if d.Pattern == nil && e.view != nil {

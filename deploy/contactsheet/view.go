@@ -2,12 +2,8 @@ package main
 
 import (
 	"bytes"
-	"encoding/binary"
 	"encoding/json"
-	"errors"
 	"fmt"
-	"math"
-	"slices"
 	"strconv"
 	"strings"
 )
@@ -115,79 +111,4 @@ func viewFOLD(b []byte) ([]byte, error) {
 		across = p.high[0] + 10
 	}
 	return p.svg(), nil
-}
-
-// triangle is a triangle seen askew, and how far away it is.
-type triangle struct {
-	points [][2]float64
-	depth  float64
-	style  string
-}
-
-// viewGLB shows the triangles of a GLB file, the farthest first.
-func viewGLB(b []byte) ([]byte, error) {
-	if len(b) < 28 {
-		return nil, errors.New("the file is too short")
-	}
-	n := binary.LittleEndian.Uint32(b[12:])
-	var d struct {
-		Meshes []struct {
-			Primitives []struct {
-				Attributes        map[string]int
-				Indices, Material int
-			}
-		}
-		Accessors   []struct{ BufferView, ByteOffset, Count int }
-		BufferViews []struct{ ByteOffset int }
-	}
-	if err := json.Unmarshal(b[20:20+n], &d); err != nil {
-		return nil, err
-	}
-	data := b[28+n:]
-	start := func(accessor int) []byte {
-		a := d.Accessors[accessor]
-		return data[d.BufferViews[a.BufferView].ByteOffset+a.ByteOffset:]
-	}
-	var all []triangle
-	for _, m := range d.Meshes {
-		for _, p := range m.Primitives {
-			places, corners := start(p.Attributes["POSITION"]), start(p.Indices)
-			for i := range d.Accessors[p.Indices].Count / 3 {
-				all = append(all, seen(places, corners[12*i:], p.Material))
-			}
-		}
-	}
-	slices.SortStableFunc(all, func(a, b triangle) int { return int(math.Copysign(1, a.depth-b.depth)) })
-	var p picture
-	for _, t := range all {
-		p.path(t.points, t.style)
-	}
-	return p.svg(), nil
-}
-
-// seen looks at a triangle from the front, the right and above.
-func seen(places, corners []byte, material int) triangle {
-	colours := [...][4]float64{{236, 222, 190, 1}, {60, 120, 125, 1}, {220, 140, 60, 0.35}}
-	var v [3][3]float64
-	t := triangle{}
-	for k := range v {
-		at := 12 * binary.LittleEndian.Uint32(corners[4*k:])
-		for c := range v[k] {
-			v[k][c] = float64(math.Float32frombits(binary.LittleEndian.Uint32(places[int(at)+4*c:])))
-		}
-		x, y, z := v[k][0], v[k][1], v[k][2]
-		u, w := x*0.9-y*0.436, x*0.436+y*0.9
-		t.points = append(t.points, [2]float64{u, w*0.5 + z*0.866})
-		t.depth += z*0.5 - w*0.866
-	}
-	e, f := [3]float64{}, [3]float64{}
-	for c := range e {
-		e[c], f[c] = v[1][c]-v[0][c], v[2][c]-v[0][c]
-	}
-	normal := [3]float64{e[1]*f[2] - e[2]*f[1], e[2]*f[0] - e[0]*f[2], e[0]*f[1] - e[1]*f[0]}
-	long := math.Sqrt(normal[0]*normal[0] + normal[1]*normal[1] + normal[2]*normal[2])
-	light := 0.7 + 0.3*(normal[0]*0.3-normal[1]*0.5+normal[2]*0.8)/max(long, 1e-9)
-	c := colours[material]
-	t.style = fmt.Sprintf("fill:rgb(%.0f,%.0f,%.0f);fill-opacity:%v", c[0]*light, c[1]*light, c[2]*light, c[3])
-	return t
 }

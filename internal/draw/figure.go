@@ -33,6 +33,7 @@ type figure struct {
 	contours [][]Vertex // round the paper
 	rings    [][]Point  // the same, arcs as chords
 	w, h     float64    // of the blank
+	brief    bool       // scores have numbers and no directions, cuts no names, readings no unit
 }
 
 // figure begins the figure of a piece.
@@ -133,10 +134,13 @@ func (f *figure) boundary(s *pattern.Strip, i int, at measure.Length) {
 		ruler, folds = &f.sides[leftOf], &f.sides[rightOf]
 	}
 	mm := at.Millimetres()
-	reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.length(at)}}
+	reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.reading(at)}}
 	if i <= len(s.Scores) && s.Scores[i-1].Fold != pattern.Flat {
 		score := &s.Scores[i-1]
 		lines := []string{f.say(score.Name), f.say(toward(score.Fold)) + " " + f.degrees(score.Angle)}
+		if f.brief {
+			lines = []string{number(lines[0])}
+		}
 		if s.Across == pattern.Diagonal { // the score reaches no other side at this distance
 			reading.lines = append(lines, reading.lines...)
 		} else {
@@ -144,6 +148,24 @@ func (f *figure) boundary(s *pattern.Strip, i int, at measure.Length) {
 		}
 	}
 	ruler.add(reading)
+}
+
+// number returns the number at the end of a name, or the name if it has none.
+func number(name string) string {
+	digits := strings.TrimLeftFunc(name, func(r rune) bool { return r < '0' || r > '9' })
+	if digits == "" {
+		return name
+	}
+	return digits
+}
+
+// reading writes a length as the ruler reads it; in brief without its unit.
+func (f *figure) reading(at measure.Length) string {
+	text := f.length(at)
+	if f.brief {
+		text = text[:strings.LastIndexByte(text, ' ')]
+	}
+	return text
 }
 
 // degrees writes an angle, to a hundredth of a degree.
@@ -202,7 +224,7 @@ func (f *figure) cut(c *pattern.Cut) {
 	}
 	deep.add(tag{at: depth, thing: c.At.Millimetres(), from: from, lines: f.cutText(c)})
 	if c.On == "" {
-		lines := []string{f.length(c.At)}
+		lines := []string{f.reading(c.At)}
 		along.add(tag{at: c.At.Millimetres(), thing: depth, from: fromLow, lines: lines})
 	}
 }
@@ -216,11 +238,13 @@ func (f *figure) ends(c *pattern.Cut) {
 }
 
 // cutText says how deep a cut is, and how wide unless it is a slit.
-func (f *figure) cutText(c *pattern.Cut) []string {
-	most := 16 * f.lettering
-	lines := append(Wrap(f.say(c.Name), f.lettering, most), f.length(c.Depth))
+func (f *figure) cutText(c *pattern.Cut) (lines []string) {
+	if !f.brief {
+		lines = Wrap(f.say(c.Name), f.lettering, 16*f.lettering)
+	}
+	lines = append(lines, f.reading(c.Depth))
 	if !c.Width.IsZero() {
-		lines = append(lines, f.length(c.Width)+" "+f.say("wide"))
+		lines = append(lines, f.reading(c.Width)+" "+f.say("wide"))
 	}
 	return lines
 }
@@ -263,8 +287,11 @@ func (f *figure) corner(s *side, at measure.Length, finest measure.Step) {
 		return
 	}
 	mm := at.Millimetres()
+	if f.brief && math.Abs(mm-s.size) < hair {
+		return // the blank has been cut
+	}
 	if !slices.ContainsFunc(s.tags, func(t tag) bool { return t.from == fromLow && math.Abs(t.at-mm) < hair }) {
-		s.add(tag{at: mm, thing: f.nearest(s, mm), from: fromLow, lines: []string{f.length(at)}})
+		s.add(tag{at: mm, thing: f.nearest(s, mm), from: fromLow, lines: []string{f.reading(at)}})
 	}
 }
 

@@ -37,7 +37,7 @@ func pictured(t *testing.T, check func(name string, s *drawtest.Sample, o *assem
 			continue // the kind is to refuse it
 		}
 		for i := range o.Steps {
-			check(s.Name, &s, o, i, draw.NewPicture(&s.Solution.Pattern, o, i, draw.Options{Step: s.Solution.Step}))
+			check(s.Name, &s, o, i, draw.NewPicture(&s.Solution.Pattern, o, []int{i}, draw.Options{Step: s.Solution.Step}))
 		}
 	}
 }
@@ -97,7 +97,7 @@ func TestWallsHideTheFloor(t *testing.T) {
 				last = i
 			}
 		}
-		d := draw.NewPicture(&s.Solution.Pattern, o, last, draw.Options{Step: s.Solution.Step})
+		d := draw.NewPicture(&s.Solution.Pattern, o, []int{last}, draw.Options{Step: s.Solution.Step})
 		e, frame := newEye(), o.Frame(last, 1)
 		root := &frame.Model.Plates[0]
 		low := root.Outline[0]

@@ -20,12 +20,10 @@ var parsed = sync.OnceValue(func() *template.Template {
 // a schema.org HowTo in JSON-LD. The figure is set above the steps and each
 // picture into its step.
 func (g *Guide) HTML(p Pictures) ([]byte, error) {
-	drawn := make([][]template.HTML, len(g.Steps))
+	drawn := make([]template.HTML, len(g.Steps))
 	for i := range g.Steps {
-		for _, n := range g.Steps[i].Order {
-			if p.Step != nil {
-				drawn[i] = append(drawn[i], template.HTML(p.Step(n)))
-			}
+		if p.Step != nil && len(g.Steps[i].Order) > 0 {
+			drawn[i] = template.HTML(p.Step(g.Steps[i].Order))
 		}
 	}
 	var b bytes.Buffer
@@ -33,7 +31,7 @@ func (g *Guide) HTML(p Pictures) ([]byte, error) {
 		*Guide
 		HowTo    howTo
 		Drawn    template.HTML
-		Pictures [][]template.HTML
+		Pictures []template.HTML
 		Dark     template.CSS
 	}{g, g.howTo(p.Link), template.HTML(p.Figure), drawn, template.CSS(p.Dark)})
 	return b.Bytes(), err
@@ -42,10 +40,10 @@ func (g *Guide) HTML(p Pictures) ([]byte, error) {
 // Pictures are what a page shows of the work: SVG text that the project drew
 // itself, which is set into the page as it is.
 type Pictures struct {
-	Figure []byte                // the pattern; nil for none
-	Step   func(step int) []byte // a step of the order of work, from 1; nil for none
-	Dark   string                // style rules that make them light on dark
-	Link   func(step int) string // the address of such a picture; nil for none
+	Figure []byte                   // the pattern; nil for none
+	Step   func(steps []int) []byte // steps of the order of work, from 1, that are told as one; nil for none
+	Dark   string                   // style rules that make them light on dark
+	Link   func(step int) string    // the address of such a picture; nil for none
 }
 
 // howTo is the guide in the words of schema.org. It has no duration: how long

@@ -8,6 +8,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"creasefit/internal/assembly"
 	"creasefit/internal/draw"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
@@ -27,6 +28,20 @@ func (s *Sample) Options() draw.Options {
 
 // Draw draws the sample.
 func (s *Sample) Draw() *draw.Drawing { return draw.New(&s.Solution.Pattern, s.Options()) }
+
+// Order returns the order of the sample's work.
+func (s *Sample) Order() *assembly.Order {
+	order, err := assembly.Find(&s.Solution.Ideal, &s.Solution.Pattern, s.Solution.Proof.Tolerance)
+	if err != nil {
+		panic(err) // samples can be made
+	}
+	return order
+}
+
+// Pictures returns how the steps of the sample's work are drawn.
+func (s *Sample) Pictures(o draw.Options) func(steps []int) *draw.Drawing {
+	return draw.Pictures(&s.Solution.Pattern, s.Order(), o)
+}
 
 // request makes a request in plain units for contents of the given size.
 func request(k *enclosure.Kind, u measure.Unit, w, h, t measure.Length) *solve.Request {

@@ -11,7 +11,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/assembly"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/draw/glb"
@@ -32,10 +31,8 @@ func sleeve() *draw.Drawing {
 
 // worked is the model of a sample with its making.
 func worked(t testing.TB, s *drawtest.Sample, closed float64) []byte {
-	order, err := assembly.Find(&s.Solution.Ideal, &s.Solution.Pattern, s.Solution.Proof.Tolerance)
-	require.NoError(t, err, s.Name)
 	var b bytes.Buffer
-	require.NoError(t, glb.Encode(&b, s.Draw(), glb.Options{Closed: closed, Order: order}))
+	require.NoError(t, glb.Encode(&b, s.Draw(), glb.Options{Closed: closed, Order: s.Order()}))
 	return b.Bytes()
 }
 

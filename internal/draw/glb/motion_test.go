@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/assembly"
 	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/fold"
 )
@@ -51,8 +50,7 @@ func assertSame(t *testing.T, want, got []drawtest.Vec, by float64, name string,
 // one ends where the model stands at rest.
 func TestStepsFollowOneAnother(t *testing.T) {
 	for _, s := range drawtest.Every() {
-		order, err := assembly.Find(&s.Solution.Ideal, &s.Solution.Pattern, s.Solution.Proof.Tolerance)
-		require.NoError(t, err)
+		order := s.Order()
 		moving := 0
 		for i := range order.Steps {
 			if len(order.Steps[i].Turns)+len(order.Steps[i].Travels) > 0 {
@@ -113,8 +111,7 @@ func TestClosedSizeIsThatOfTheProof(t *testing.T) {
 // contents, further than the stock gives way and layers press together.
 func TestNoPlatePassesAnother(t *testing.T) {
 	for _, s := range drawtest.Every() {
-		order, err := assembly.Find(&s.Solution.Ideal, &s.Solution.Pattern, s.Solution.Proof.Tolerance)
-		require.NoError(t, err)
+		order := s.Order()
 		f := read(t, worked(t, &s, 1))
 		clip := 0
 		for i := range order.Steps {

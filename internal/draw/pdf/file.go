@@ -5,6 +5,7 @@ import (
 	"compress/zlib"
 	"fmt"
 	"io"
+	"slices"
 	"sync"
 	"unicode/utf16"
 )
@@ -15,8 +16,9 @@ import (
 type file struct {
 	title, language string
 	leaves          []*leaf
-	*leaf                // the page that is being written
-	beyond          bool // a character is used that the small font lacks
+	*leaf                      // the page that is being written
+	beyond          bool       // a character is used that the small font lacks
+	elements        []*element // of the text; none in a file without tags
 	b               []byte
 	at              []int // where each object begins
 }
@@ -30,6 +32,9 @@ func (f *file) page(w, h float64) {
 	f.leaf = &leaf{high: h * points, wide: w * points, body: make([]byte, 0, 8<<10)}
 	f.leaves = append(f.leaves, f.leaf)
 }
+
+// now is the number of the page that is being written.
+func (f *file) now() int { return slices.Index(f.leaves, f.leaf) }
 
 // turn goes back to a page, to write more on it.
 func (f *file) turn(page int) { f.leaf = f.leaves[page] }
@@ -81,8 +86,12 @@ func deflated(content []byte, by *sync.Pool) []byte {
 func (f *file) output(w io.Writer) error {
 	font := f.font()
 	f.b = append(make([]byte, 0, len(font.program)+32<<10), "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"...)
-	f.object(fmt.Sprintf("<</Type /Catalog /Pages %d 0 R /Lang %s /ViewerPreferences <</DisplayDocTitle true>>>>",
-		objectPages, literal(f.language)))
+	after, tagged := firstPage+2*len(f.leaves), ""
+	if len(f.elements) > 0 {
+		tagged = fmt.Sprintf(" /MarkInfo <</Marked true>> /StructTreeRoot %d 0 R", after)
+	}
+	f.object(fmt.Sprintf("<</Type /Catalog /Pages %d 0 R /Lang %s%s /ViewerPreferences <</DisplayDocTitle true>>>>",
+		objectPages, literal(f.language), tagged))
 	var kids []byte
 	for i := range f.leaves {
 		kids = fmt.Appendf(kids, "%d 0 R ", firstPage+2*i)
@@ -91,9 +100,16 @@ func (f *file) output(w io.Writer) error {
 	f.object(fmt.Sprintf("<</Title %s /Producer (Creasefit) /CreationDate (D:20000101000000Z) /ModDate (D:20000101000000Z)>>", literal(f.title)))
 	font.write(f)
 	for i, l := range f.leaves {
-		f.object(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources <</Font <</F %d 0 R>>>> /Contents %d 0 R>>",
-			objectPages, decimal(l.wide), decimal(l.high), objectFont, firstPage+2*i+1))
+		parents := ""
+		if len(f.elements) > 0 {
+			parents = fmt.Sprintf(" /StructParents %d /Tabs /S", i)
+		}
+		f.object(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources <</Font <</F %d 0 R>>>> /Contents %d 0 R%s>>",
+			objectPages, decimal(l.wide), decimal(l.high), objectFont, firstPage+2*i+1, parents))
 		f.stream(deflated(l.body, quick), "/Filter /FlateDecode")
+	}
+	if len(f.elements) > 0 {
+		f.structure(after)
 	}
 	f.finish()
 	_, err := w.Write(f.b)

@@ -8,41 +8,46 @@ import (
 	"creasefit/internal/guide"
 )
 
-// The sizes of a guide's letters in mm, 9.6 to 6.5 points.
+// The sizes of a guide's letters in mm: 10 points, and in large print 22. Large
+// print begins at 16 to 18 points by the guidelines of most associations of people
+// who see little (from memory); 22 can be read at arm's length over the work.
 const (
-	largest  = 3.4
-	modest   = 2.8
-	smallest = 2.3
-	finer    = 0.1 // from one size that is tried to the next
+	plainLetters = 10 / points
+	largeLetters = 22 / points
+	largeInside  = 16 / points // of its pictures
 )
 
-// How long the longest blank is drawn, in mm, for smaller letters to be worth
-// it, and at least.
-const (
-	large = 110.0
-	least = 45.0
-)
+// base is what the number of a page takes at its foot.
+const base = 3.2
 
 // between is the space between the two columns of a guide.
-const between = 8.0
+const between = 6.0
 
-// EncodeGuide writes the guide with the picture of its pattern on one page: the
-// letters become as small as they must, down to 2.3 mm. Where that is not
-// enough for a picture that can be read, the picture and what else has no room
-// go on to further pages.
-//
-// The picture is scaled to what is left of the page, above the columns of text
-// or at the head of the second one, and its scale is written below it: it is no
-// template. The error is the writer's, or
-// says that the paper is too small or too large.
-func EncodeGuide(w io.Writer, g *guide.Guide, d *draw.Drawing, o Options) error {
+// Guide is what a guide is printed with.
+type Guide struct {
+	// Steps draws the picture of steps of the order of work, from 1, that are told as
+	// one; without it the pattern follows after the text.
+	Steps func(steps []int) *draw.Drawing
+	Large bool // one column of large letters
+}
+
+// EncodeGuide writes a guide in two columns, each picture below the words of its
+// step, and its parts tagged for readers that speak. The pattern stands for how
+// the guide's lengths are written, and is printed if there are no pictures. The
+// error is the writer's, or says that the paper is too small or too large.
+func EncodeGuide(w io.Writer, g *guide.Guide, d *draw.Drawing, how Guide, o Options) error {
 	short, long, err := o.paper(d.Step)
 	if err != nil {
 		return err
 	}
 	p := newPrinter(g.Title, g.Language, d, short.Millimetres(), long.Millimetres())
-	s := &sheet{printer: p, g: g, views: views{d: d}}
-	s.lay()
+	s := &sheet{printer: p, g: g, how: how}
+	s.draw()
+	s.print(s.shortest())
+	s.written = len(p.pages)
+	if how.Steps == nil {
+		s.pattern()
+	}
 	s.number()
 	return p.f.output(w)
 }
@@ -50,128 +55,108 @@ func EncodeGuide(w io.Writer, g *guide.Guide, d *draw.Drawing, o Options) error 
 // sheet is a guide that is being printed.
 type sheet struct {
 	*printer
-	g     *guide.Guide
-	views views
+	g       *guide.Guide
+	how     Guide
+	drawn   []*ladder // by step of the guide; nil for none
+	written int       // pages of text
 }
 
-// lay prints everything on one page if it can, with letters that are a little
-// smaller if that leaves room for a large picture, and else on several.
-func (s *sheet) lay() {
-	if s.onePage(modest, large) || s.onePage(smallest, least) {
-		return
-	}
-	t := s.typeset(smallest)
-	for size := largest; size > smallest; size -= finer {
-		if one := s.typeset(size); one.height() <= one.room() {
-			t = one
-			break
+// heights are how high pictures may be, in sizes of letters: lower ones are taken
+// where they save a page.
+var heights = [...]float64{18, 15, 12.5, 10.5, 9, 7.5, 6.5}
+
+// shortest sets the guide so that it takes the fewest pages, with pictures as high
+// as that allows.
+func (s *sheet) shortest() *text {
+	low := s.typeset(heights[len(heights)-1])
+	least := low.pages(s.titleSize(low))
+	for _, high := range heights[:len(heights)-1] {
+		if t := s.typeset(high); t.pages(s.titleSize(t)) <= least {
+			return t
 		}
 	}
-	for {
-		t = s.print(t, &spot{high: t.room()})
-		if at := s.best(t); at.good(least) || len(t.rows) == 0 {
-			s.print(t, &at)
-			return
+	return low
+}
+
+// typeset wraps all texts, with pictures at most so many letters high.
+func (s *sheet) typeset(high float64) *text {
+	t := s.columns()
+	t.title = draw.Wrap(s.g.Title, s.titleSize(t), t.full)
+	t.summary = draw.Wrap(s.g.Summary, t.size, t.full)
+	t.story(s.g, func(step int) *picture {
+		if s.drawn[step] == nil {
+			return nil
 		}
-	}
-}
-
-// onePage prints everything on one page with the largest of letters that are
-// no smaller and leave room for a blank drawn that long.
-func (s *sheet) onePage(letters, drawn float64) bool {
-	for size := largest; size >= letters-1e-9; size -= finer {
-		t := s.typeset(size)
-		if at := s.best(t); at.good(drawn) {
-			s.print(t, &at)
-			return true
-		}
-	}
-	return false
-}
-
-// best is the spot where the picture comes out larger.
-func (s *sheet) best(t *text) spot {
-	above, beside := s.above(t), s.beside(t)
-	if above.drawn() < beside.drawn() {
-		return beside
-	}
-	return above
-}
-
-// above is the picture over both columns.
-func (s *sheet) above(t *text) spot {
-	high := t.height()
-	return spot{s.views.within(t.full, t.room()-high-t.caption()), high, false}
-}
-
-// beside is the picture at the head of the second column.
-func (s *sheet) beside(t *text) spot {
-	high := t.room()
-	rest := t.rows[take(t.rows, high):]
-	view := s.views.within(t.wide, high-tall(rest)-t.caption())
-	return spot{view, high, view.d != nil}
-}
-
-// spot is where the picture is, if it has a drawing.
-type spot struct {
-	view
-	high   float64 // of the columns, with the picture if that is beside
-	beside bool
-}
-
-// typeset wraps all texts for a size of letters.
-func (s *sheet) typeset(size float64) *text {
-	full := s.short - 2*margin
-	t := &text{size: size, full: full, wide: (full - between) / 2, long: s.long - 2*margin}
-	t.title = draw.Wrap(s.g.Title, 1.9*size, full)
-	t.summary = draw.Wrap(s.g.Summary, size, full)
-	t.story(s.g)
+		return s.drawn[step].fitted(high * t.size)
+	})
 	return t
 }
 
-// print prints a page: the texts in two columns, and the picture if it has a
-// spot there, last, so that a reader of the file meets the texts in one go. It
-// returns what the columns do not hold.
-func (s *sheet) print(t *text, at *spot) (rest *text) {
+// columns is the room for the text.
+func (s *sheet) columns() *text {
+	t := &text{size: plainLetters, full: s.short - 2*margin, columns: 2, long: s.long - 2*margin - base}
+	if s.how.Large {
+		t.size, t.columns = largeLetters, 1
+	}
+	if t.full < 40*t.size {
+		t.columns = 1
+	}
+	t.wide = (t.full - between*float64(t.columns-1)) / float64(t.columns)
+	return t
+}
+
+// draw draws the picture of every step.
+func (s *sheet) draw() {
+	t, letters := s.columns(), letter
+	if s.how.Large {
+		letters = largeInside
+	}
+	s.drawn = make([]*ladder, len(s.g.Steps))
+	for i := range s.g.Steps {
+		if steps := s.g.Steps[i].Order; s.how.Steps != nil && len(steps) > 0 {
+			s.drawn[i] = &ladder{d: s.how.Steps(steps), wide: t.wide, letters: letters}
+		}
+	}
+}
+
+func (s *sheet) titleSize(t *text) float64 {
+	if s.how.Large {
+		return 1.3 * t.size
+	}
+	return 1.7 * t.size
+}
+
+// print prints the pages.
+func (s *sheet) print(t *text) {
 	s.page(false, "")
 	top := s.header(t)
-	tall, high := at.tall(t), at.high
-	left, right, second := top+tall, top+tall, margin+t.wide+between
-	if at.beside {
-		left = top
+	rows := t.rows
+	for first := true; first || len(rows) > 0; first = false {
+		if !first {
+			s.page(false, "")
+			top = margin
+		}
+		for c := range t.columns {
+			n := take(rows, s.long-margin-base-top)
+			s.column(rows[:n], margin+float64(c)*(t.wide+between), top)
+			rows = rows[n:]
+		}
 	}
-	n := take(t.rows, high)
-	s.column(t.rows[:n], margin, left)
-	after := t.rows[n:]
-	if at.beside {
-		high -= tall
-	}
-	n = take(after, high)
-	s.column(after[:n], second, right)
-	switch {
-	case at.beside:
-		s.picture(&at.view, second, top, t)
-	case at.d != nil:
-		s.picture(&at.view, margin, top, t)
-	}
-	return &text{size: t.size, full: t.full, wide: t.wide, long: t.long, rows: after[n:]}
 }
 
 // header prints title and summary on the first page, and returns where they
 // end.
 func (s *sheet) header(t *text) float64 {
-	y := margin
-	if len(t.title) == 0 {
-		return y
-	}
 	s.f.areas(draw.Light().Text)
-	y = s.block(t.title, margin, y, 1.9*t.size)
+	y := s.block("H1", t.title, margin, margin, s.titleSize(t))
 	s.f.areas(draw.Light().Quiet)
-	return s.block(t.summary, margin, y+0.4*t.size, t.size) + t.size
+	return s.block("P", t.summary, margin, y+0.3*t.size, t.size) + 0.6*t.size
 }
 
 // block prints lines, and returns where they end.
-func (s *sheet) block(lines []string, x, y, size float64) float64 {
+func (s *sheet) block(tag string, lines []string, x, y, size float64) float64 {
+	s.f.begin(&element{tag: tag})
+	defer s.f.end()
 	for _, line := range lines {
 		s.write(line, x, y+0.75*size, size)
 		y += spacing * size
@@ -186,23 +171,42 @@ func (s *sheet) column(rows []row, x, y float64) {
 		if i > 0 {
 			y += r.above
 		}
-		s.f.areas(r.ink())
-		s.write(r.mark, x+r.hang, y+0.75*r.size, r.size)
-		s.write(r.text, x+r.indent, y+0.75*r.size, r.size)
-		y += spacing * r.size
+		s.f.begin(r.of)
+		if r.picture != nil {
+			s.picture(r.picture, x, y)
+		} else {
+			s.row(r, x, y)
+		}
+		s.f.end()
+		y += r.height()
 	}
+}
+
+// row prints a row of text.
+func (s *sheet) row(r *row, x, y float64) {
+	s.f.areas(draw.Light().Of(draw.ValleyFold))
+	at := y + 0.75*r.size
+	s.write(r.mark, x+r.hang, at, r.size)
+	s.write(r.label, x+r.indent, at, r.size)
+	if !r.heading {
+		s.f.areas(draw.Light().Text)
+	}
+	s.write(r.text, x+r.indent+r.after(), at, r.size)
 }
 
 // number writes the number of every page if there are several, now that they
 // are all there.
 func (s *sheet) number() {
-	if len(s.pages) == 1 {
-		return
-	}
 	for i, at := range s.pages {
 		s.f.turn(i)
-		s.f.areas(draw.Light().Quiet)
-		text := fmt.Sprintf("%d / %d", i+1, len(s.pages))
-		s.write(text, at.w-margin-draw.Width(text, smallest), at.h-margin/2, smallest)
+		s.f.artifact()
+		switch text := fmt.Sprintf("%d / %d", i+1, len(s.pages)); {
+		case i >= s.written:
+			s.head(at, i+1)
+		case len(s.pages) > 1:
+			s.f.areas(draw.Light().Quiet)
+			s.write(text, at.w-margin-draw.Width(text, letter), at.h-margin, letter)
+		}
+		s.f.end()
 	}
 }

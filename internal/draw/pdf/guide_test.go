@@ -2,6 +2,7 @@ package pdf_test
 
 import (
 	"bytes"
+	"compress/zlib"
 	"fmt"
 	"io"
 	"regexp"
@@ -19,8 +20,8 @@ import (
 	"creasefit/internal/measure"
 )
 
-// written is a guide with the drawing that goes with it.
-func written(t testing.TB, s *drawtest.Sample, o guide.Options) (*guide.Guide, *draw.Drawing) {
+// written is a guide with the drawing that goes with it, and its pictures.
+func written(t testing.TB, s *drawtest.Sample, o guide.Options) (*guide.Guide, *draw.Drawing, pdf.Guide) {
 	t.Helper()
 	g, err := guide.Write(s.Solution, o)
 	require.NoError(t, err)
@@ -28,13 +29,15 @@ func written(t testing.TB, s *drawtest.Sample, o guide.Options) (*guide.Guide, *
 	require.NoError(t, err)
 	how := s.Options()
 	how.Say, how.Language = say, g.Language
-	return &g, draw.New(&s.Solution.Pattern, how)
+	steps := how
+	steps.Title = ""
+	return &g, draw.New(&s.Solution.Pattern, how), pdf.Guide{Steps: s.Pictures(steps)}
 }
 
-func encodeGuide(t testing.TB, g *guide.Guide, d *draw.Drawing, o pdf.Options) []byte {
+func encodeGuide(t testing.TB, g *guide.Guide, d *draw.Drawing, how pdf.Guide, o pdf.Options) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, pdf.EncodeGuide(&b, g, d, o))
+	require.NoError(t, pdf.EncodeGuide(&b, g, d, how, o))
 	return b.Bytes()
 }
 
@@ -59,7 +62,7 @@ var pageNumber = regexp.MustCompile(`\d+ / \d+\s*\f`)
 
 // said are the texts of a guide that must stand on paper as they are.
 func said(g *guide.Guide) []string {
-	texts := append([]string{g.Title, g.Summary, g.Labels.Materials, g.Labels.Tools, g.Labels.CutList, g.Labels.Steps, g.Labels.Cautions}, g.Cautions...)
+	texts := append([]string{g.Title, g.Summary, g.Labels.Materials, g.Labels.Tools, g.Labels.Steps, g.Labels.Cautions}, g.Cautions...)
 	texts = append(texts, g.FitNotes...)
 	for _, of := range append(append([]guide.Item{}, g.Materials...), g.Tools...) {
 		texts = append(texts, of.Text)
@@ -71,6 +74,9 @@ func said(g *guide.Guide) []string {
 		texts = append(texts, of.Text)
 	}
 	for _, of := range g.CutList {
+		if len(g.CutList) == 1 {
+			break // the first step says it
+		}
 		texts = append(texts, of.Piece+": "+of.Width.Text+" × "+of.Height.Text)
 	}
 	return texts
@@ -82,8 +88,8 @@ func TestGuidesOfEveryKind(t *testing.T) {
 	for i, s := range drawtest.Every() {
 		for turn := i; turn < i+2; turn++ {
 			o, page := ways(turn)
-			g, d := written(t, &s, o)
-			file := encodeGuide(t, g, d, page)
+			g, d, how := written(t, &s, o)
+			file := encodeGuide(t, g, d, how, page)
 			checkWords(t, s.Name, words(t, file))
 			text := flowed(t, file)
 			for _, want := range said(g) {
@@ -99,58 +105,100 @@ func TestGuidesOfRandomRequests(t *testing.T) {
 	drawtest.EachRandom(t, 500, func(t *testing.T, s *drawtest.Sample) {
 		o, page := ways(turn)
 		turn++
-		g, d := written(t, s, o)
-		all.add(t, fmt.Sprint(turn, " ", s.Name), encodeGuide(t, g, d, page))
+		g, d, how := written(t, s, o)
+		all.add(t, fmt.Sprint(turn, " ", s.Name), encodeGuide(t, g, d, how, page))
 	})
 	all.check(t)
 }
 
-// A guide that is not long has one page, with letters that can be read.
-func TestGuideHasOnePage(t *testing.T) {
+// A band takes one page and a box with a lid at most three, with a picture of every
+// step; of the German ones a slotted band may go on to a second. In large print the letters
+// are of 22 points and in one column.
+func TestGuidePages(t *testing.T) {
 	for _, s := range drawtest.Every() {
-		if !strings.HasPrefix(s.Name, "band") && !strings.HasPrefix(s.Name, "sleeve") && !strings.HasPrefix(s.Name, "slotted-band") {
-			continue
-		}
 		for _, language := range guide.Languages() {
-			g, d := written(t, &s, guide.Options{Language: language, Units: guide.Both})
-			pages := words(t, encodeGuide(t, g, d, pdf.Options{}))
-			assert.Len(t, pages, 1, "%s, %s", s.Name, language)
-			for _, w := range pages[0] {
-				high := min(w.y1-w.y0, w.x1-w.x0+1.8) // a box is at least as high as its letters, and those of upright text as wide
-				assert.GreaterOrEqual(t, high, 1.8, "%q of %s", w.text, s.Name)
+			g, d, how := written(t, &s, guide.Options{Language: language})
+			file := encodeGuide(t, g, d, how, pdf.Options{})
+			most := map[string]int{"band": 1, "slotted-band": 1, "lidded-box": 3}[s.Solution.Request.Kind.Name]
+			if language == "de" && s.Solution.Request.Kind.Name == "slotted-band" {
+				most = 2
 			}
+			if most > 0 {
+				assert.LessOrEqual(t, pagesOf(file), most, "%s, %s", s.Name, language)
+			}
+			assert.Equal(t, len(g.Steps), bytes.Count(file, []byte("/S /Figure")), "%s: a picture a step", s.Name)
+			how.Large = true
+			large := encodeGuide(t, g, d, how, pdf.Options{})
+			assert.Contains(t, sizesOf(t, large), "22")
+			checkWords(t, s.Name+" large", words(t, large))
 		}
 	}
 }
 
-// The outline is as long as the written scale makes it.
-func TestGuideWritesTheScaleOfItsPicture(t *testing.T) {
-	for _, s := range drawtest.Every() {
-		if !strings.HasPrefix(s.Name, "slotted-band") && !strings.HasPrefix(s.Name, "band") {
-			continue // an outline whose longest edge is the blank's
-		}
-		for _, language := range guide.Languages() {
-			g, d := written(t, &s, guide.Options{Language: language})
-			file := encodeGuide(t, g, d, pdf.Options{})
-			m := regexp.MustCompile(`(?:scale|Maßstab) 1 : ([0-9]+[.,]?[0-9]*[0-9])`).FindStringSubmatch(flowed(t, file))
-			require.NotNil(t, m)
-			scale, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
-			require.NoError(t, err)
-			pages, _ := trace(t, file)
-			assert.InDelta(t, s.Solution.Pattern.Pieces[0].Width.Millimetres()/scale, longest(pages[0]), 0.02, s.Name)
+// sizesOf returns the sizes in points of the letters of a file, as they are written.
+func sizesOf(t *testing.T, file []byte) []string {
+	var sizes []string
+	for _, stream := range regexp.MustCompile(`(?s)/Filter /FlateDecode /Length \d+>>\nstream\n(.*?)\nendstream`).FindAllSubmatch(file, -1) {
+		r, err := zlib.NewReader(bytes.NewReader(stream[1]))
+		require.NoError(t, err)
+		content, err := io.ReadAll(r)
+		require.NoError(t, err)
+		for _, size := range regexp.MustCompile(`/F ([0-9.]+) Tf`).FindAllSubmatch(content, -1) {
+			sizes = append(sizes, string(size[1]))
 		}
 	}
+	return sizes
+}
+
+// No text of any file is smaller than 9 points; that of guides is of 10 but in
+// pictures and for the numbers of pages.
+func TestNoTextIsSmallerThanNinePoints(t *testing.T) {
+	check := func(name string, file []byte) {
+		for _, size := range sizesOf(t, file) {
+			points, err := strconv.ParseFloat(size, 64)
+			require.NoError(t, err)
+			assert.GreaterOrEqual(t, points, 8.99, name)
+		}
+	}
+	for _, s := range drawtest.Every() {
+		check(s.Name, encode(t, s.Draw(), pdf.Options{}))
+		check(s.Name+" template", template(t, &s, pdf.Options{}))
+		g, d, how := written(t, &s, guide.Options{Language: "de", Units: guide.Both})
+		check(s.Name+" guide", encodeGuide(t, g, d, how, pdf.Options{}))
+		check(s.Name+" guide without pictures", encodeGuide(t, g, d, pdf.Guide{}, pdf.Options{}))
+	}
+	check("cut plan", encode(t, drawtest.DrawPlan(), pdf.Options{}))
+}
+
+// Every part of a guide is tagged: the text of its tags, in their order, is the
+// guide's, by another reader.
+func TestGuidesAreTagged(t *testing.T) {
+	s := drawtest.Every()[0]
+	g, d, how := written(t, &s, guide.Options{})
+	file := encodeGuide(t, g, d, how, pdf.Options{})
+	told := string(run(t, file, "pdfinfo", "apt-get install poppler-utils", "-struct-text", "FILE"))
+	for _, tag := range []string{"Document", "H1", "H2", "H3", "P", "Figure"} {
+		assert.Contains(t, told, tag)
+	}
+	at := 0
+	for i := range g.Steps {
+		next := strings.Index(told[at:], g.Steps[i].Title)
+		require.GreaterOrEqual(t, next, 0, "%q is missing or out of order", g.Steps[i].Title)
+		at += next
+	}
+	assert.Contains(t, string(run(t, file, "pdfinfo", "apt-get install poppler-utils", "FILE")), "Tagged:          yes")
+	assert.Contains(t, string(run(t, encode(t, d, pdf.Options{}), "pdfinfo", "apt-get install poppler-utils", "FILE")), "Tagged:          no")
 }
 
 func TestGuidePaper(t *testing.T) {
-	g, d := written(t, &drawtest.Every()[0], guide.Options{})
-	_, sizes := trace(t, encodeGuide(t, g, d, pdf.Options{Width: measure.Millimetres(210), Height: measure.Millimetres(148)}))
+	g, d, how := written(t, &drawtest.Every()[0], guide.Options{})
+	_, sizes := trace(t, encodeGuide(t, g, d, how, pdf.Options{Width: measure.Millimetres(210), Height: measure.Millimetres(148)}))
 	for _, size := range sizes {
 		assert.InDelta(t, 148, size[0], 0.01)
 		assert.InDelta(t, 210, size[1], 0.01)
 	}
-	assert.ErrorContains(t, pdf.EncodeGuide(io.Discard, g, d, pdf.Options{Width: measure.Millimetres(100), Height: measure.Millimetres(100)}), "is not between")
-	assert.ErrorContains(t, pdf.EncodeGuide(full{}, g, d, pdf.Options{}), "the disk is full")
+	assert.ErrorContains(t, pdf.EncodeGuide(io.Discard, g, d, how, pdf.Options{Width: measure.Millimetres(100), Height: measure.Millimetres(100)}), "is not between")
+	assert.ErrorContains(t, pdf.EncodeGuide(full{}, g, d, how, pdf.Options{}), "the disk is full")
 }
 
 func TestGuideWithOddTexts(t *testing.T) {
@@ -159,10 +207,10 @@ func TestGuideWithOddTexts(t *testing.T) {
 	for range 300 {
 		g.FitNotes = append(g.FitNotes, "lorem "+long[:40])
 	}
-	file := encodeGuide(t, g, sleeve(), pdf.Options{})
+	file := encodeGuide(t, g, sleeve(), pdf.Guide{}, pdf.Options{})
 	pages, _ := trace(t, file)
 	assert.Greater(t, len(pages), 1)
-	assert.Equal(t, file, encodeGuide(t, g, sleeve(), pdf.Options{}), "the same bytes every time")
+	assert.Equal(t, file, encodeGuide(t, g, sleeve(), pdf.Guide{}, pdf.Options{}), "the same bytes every time")
 }
 
 // A language has a word for everything that its drawings say, on screen and on
@@ -182,7 +230,7 @@ func TestDrawingsSpeakTheLanguage(t *testing.T) {
 		drawn := func(p *draw.Drawing) {
 			encode(t, p, pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)})
 			encode(t, p, pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)})
-			encodeGuide(t, &guide.Guide{Title: "x"}, p, pdf.Options{})
+			encodeGuide(t, &guide.Guide{Title: "x"}, p, pdf.Guide{}, pdf.Options{})
 		}
 		for _, s := range drawtest.Every() {
 			o := s.Options()
@@ -223,20 +271,20 @@ func TestGuideGolden(t *testing.T) {
 	for _, s := range drawtest.Every() {
 		switch s.Name {
 		case "slotted-band-thin-in":
-			g, d := written(t, &s, guide.Options{})
-			drawtest.CheckGolden(t, s.Name+"-guide.pdf", encodeGuide(t, g, d, pdf.Options{}))
+			g, d, how := written(t, &s, guide.Options{})
+			drawtest.CheckGolden(t, s.Name+"-guide.pdf", encodeGuide(t, g, d, how, pdf.Options{}))
 		case "band-thick-mm":
-			g, d := written(t, &s, guide.Options{Language: "de", Units: guide.Both})
-			drawtest.CheckGolden(t, s.Name+"-guide-de.pdf", encodeGuide(t, g, d, pdf.Options{}))
+			g, d, how := written(t, &s, guide.Options{Language: "de", Units: guide.Both})
+			drawtest.CheckGolden(t, s.Name+"-guide-de.pdf", encodeGuide(t, g, d, how, pdf.Options{}))
 		}
 	}
 }
 
 func BenchmarkGuide(b *testing.B) {
-	g, d := written(b, &drawtest.Every()[0], guide.Options{})
+	g, d, how := written(b, &drawtest.Every()[0], guide.Options{})
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := pdf.EncodeGuide(io.Discard, g, d, pdf.Options{}); err != nil {
+		if err := pdf.EncodeGuide(io.Discard, g, d, how, pdf.Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -18,6 +18,7 @@ type leaf struct {
 	pen        pen
 	ink        draw.Colour // of areas and texts
 	inked      bool
+	marked     []*element // by the number of its mark
 }
 
 // pen is how lines are drawn.

@@ -1,0 +1,78 @@
+package draw
+
+import (
+	"creasefit/internal/assembly"
+	"creasefit/internal/pattern"
+)
+
+// bench draws what is done to the blank of a piece in one step. Scores have their
+// numbers alone, and readings the unit that the blank was cut by: the guide says more.
+func (l *layout) bench(piece *pattern.Piece, do assembly.Do) Figure {
+	f := l.figure(piece, nil)
+	f.brief = do != assembly.Cut
+	whole := rectangle2(f.w, f.h)
+	f.sides = f.around()
+	switch do {
+	case assembly.Cut:
+		f.paper(whole)
+		f.sides[below].add(tag{at: f.w, from: fromLow, lines: []string{f.length(piece.Width)}})
+		f.sides[leftOf].add(tag{at: f.h, from: fromLow, lines: []string{f.length(piece.Height)}})
+	case assembly.Score:
+		f.paper(whole)
+		f.fig.Lines = append(f.fig.Lines, f.folds(Valley, ValleyFold)...)
+		f.fig.Lines = append(f.fig.Lines, f.folds(Mountain, MountainFold)...)
+		for i := range piece.Strips {
+			f.scores(&piece.Strips[i])
+		}
+	default:
+		f.geometry()
+		f.drop(ValleyFold, MountainFold)
+		for i := range piece.Cuts {
+			if !told(piece.Cuts[:i], &piece.Cuts[i]) {
+				f.cut(&piece.Cuts[i])
+			}
+		}
+		f.corners()
+	}
+	f.surround()
+	f.ordered()
+	return f.fig
+}
+
+// around returns the four sides of the blank, without tags.
+func (f *figure) around() [4]side {
+	return [4]side{
+		{edge: below, size: f.w}, {edge: above, size: f.w, line: f.h, start: f.h},
+		{edge: leftOf, size: f.h}, {edge: rightOf, size: f.h, line: f.w, start: f.w},
+	}
+}
+
+func rectangle2(w, h float64) []Vertex {
+	return []Vertex{{}, {Point: Point{w, 0}}, {Point: Point{w, h}}, {Point: Point{0, h}}}
+}
+
+// paper draws the blank before it has its outline.
+func (f *figure) paper(ring []Vertex) {
+	f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Path: ring, Closed: true, Fill: true},
+		Line{Layer: Outline, Name: f.say("outline"), Path: ring, Closed: true})
+}
+
+// drop takes the lines of some layers out of the figure.
+func (f *figure) drop(layers ...Layer) {
+	kept := f.fig.Lines[:0]
+	for _, l := range f.fig.Lines {
+		if l.Layer != layers[0] && l.Layer != layers[len(layers)-1] {
+			kept = append(kept, l)
+		}
+	}
+	f.fig.Lines = kept
+}
+
+// scores adds the readings of a strip's scores, and which way they are folded.
+func (f *figure) scores(s *pattern.Strip) {
+	for i, at := range s.Positions() {
+		if i > 0 && i <= len(s.Scores) && s.Scores[i-1].Fold != pattern.Flat {
+			f.boundary(s, i, at)
+		}
+	}
+}

@@ -1,0 +1,211 @@
+package draw
+
+import (
+	"math"
+	"strconv"
+
+	"creasefit/internal/assembly"
+	"creasefit/internal/fold"
+	"creasefit/internal/pattern"
+)
+
+// moments draws how everything stands before each of some steps, with arrows that
+// show how it moves, and after the last; nothing without any steps.
+func (l *layout) moments(p *pattern.Pattern, order *assembly.Order, steps []int) (stills []*still) {
+	if l.lettering <= 0 {
+		l.lettering = suitable(p)
+	}
+	at := func(step int, t float64) *still {
+		frame := order.Frame(step, t)
+		if t < 1 {
+			frame.Contents = ready(order, step, frame.Contents)
+		}
+		return l.newStill(p, frame, visible(order, p, step, &frame))
+	}
+	for _, step := range steps {
+		before := at(step, 0)
+		before.draw(order.Steps[step].Glues)
+		before.arrows(order, step)
+		stills = append(stills, before)
+	}
+	if len(steps) > 0 {
+		after := at(steps[len(steps)-1], 1)
+		after.draw(nil)
+		stills = append(stills, after)
+	}
+	return stills
+}
+
+// mostBeside is how many stills stand beside one another.
+const mostBeside = 3
+
+// strip lays stills out in rows that are as even as they can be, with a number below
+// each; two have a word beside it.
+func (l *layout) strip(stills []*still) (rows [][]Figure) {
+	if len(stills) == 0 {
+		return nil
+	}
+	n := (len(stills) + mostBeside - 1) / mostBeside
+	columns := (len(stills) + n - 1) / n
+	for first := 0; first < len(stills); first += columns {
+		row := stills[first:min(first+columns, len(stills))]
+		wide := 0.0
+		for _, st := range row {
+			wide += 1.04 * st.box.Width()
+		}
+		l.lettering = max(l.lettering, wide/80)
+		rows = append(rows, nil)
+	}
+	for i, st := range stills {
+		text := strconv.Itoa(i + 1)
+		if len(stills) == 2 {
+			text += "  " + l.say([...]string{"before", "after"}[i])
+		}
+		rows[i/columns] = append(rows[i/columns], l.numbered(st, text))
+	}
+	return rows
+}
+
+// numbered is a still with a text below it.
+func (l *layout) numbered(st *still, text string) Figure {
+	f := Figure{Name: text, Lines: st.lines, Box: st.box, Size: st.box.High}
+	label := Label{Lines: []string{text}, Size: l.lettering, Quiet: true}
+	w, h := Block(label.Lines, l.lettering)
+	label.Box = boxAt(st.box.Low.X, st.box.Low.Y-0.3*l.lettering, w, h)
+	f.Labels = []Label{label}
+	f.Box = f.Box.join(label.Box)
+	return f
+}
+
+// ready returns the contents as they wait to be put in by a step.
+func ready(order *assembly.Order, step int, now *assembly.Block) *assembly.Block {
+	for _, t := range order.Steps[step].Travels {
+		if t.Piece >= 0 || now != nil {
+			continue
+		}
+		in := order.Frame(step, 1).Contents
+		if in == nil {
+			return nil
+		}
+		by := max(t.By, seenApart*in.Base[0].Minus(in.Base[2]).Length())
+		out := &assembly.Block{Base: make([]fold.Vec, len(in.Base)), Up: in.Up}
+		for i, v := range in.Base {
+			for k := range v {
+				out.Base[i][k] = v[k] - t.Way[k]*by
+			}
+		}
+		return out
+	}
+	return now
+}
+
+// seenApart is how far the contents wait from their place at least, in parts of how
+// long they are: thin ones are clear of everything after a millimetre.
+const seenApart = 0.3
+
+// frames is how many poses an arrow follows.
+const frames = 8
+
+// arrows shows how everything moves that moves as a whole: the far edge of each
+// panel that is turned, and the middle of each piece that travels.
+func (s *still) arrows(order *assembly.Order, step int) {
+	of := &order.Steps[step]
+	poses := make([]assembly.Frame, frames+1)
+	for k := range poses {
+		poses[k] = order.Frame(step, float64(k)/frames)
+	}
+	shown := map[int]bool{}
+	for _, t := range of.Turns {
+		c := &s.pattern.Pieces[t.Piece].Creases[t.Crease]
+		plate := s.mover(t.Piece, t.Copy, c, poses)
+		if plate < 0 || shown[plate] {
+			continue
+		}
+		shown[plate] = true
+		far := farPlace(&s.frame.Model.Plates[plate], c)
+		path := make([]Point, len(poses))
+		for k := range poses {
+			path[k] = s.at(onPlate(&poses[k].Model.Plates[plate], far))
+		}
+		s.arrow(path, headOf(c.Fold, t.To < t.From))
+	}
+	poses[0].Contents = ready(order, step, poses[0].Contents)
+	for _, t := range of.Travels {
+		a, b := s.middle(&poses[0], t), s.middle(&poses[frames], t)
+		if a != nil && b != nil {
+			s.arrow([]Point{s.at(*a), s.at(between(*a, *b, 0.5)), s.at(*b)}, hollowHead)
+		}
+	}
+}
+
+// mover returns the plate next to a crease that moves the farthest, -1 if none
+// that is shown moves.
+func (s *still) mover(piece, copy int, c *pattern.Crease, poses []assembly.Frame) int {
+	best, most := -1, 0.5
+	for i := range s.frame.Model.Plates {
+		pl := &s.frame.Model.Plates[i]
+		if pl.Piece != piece || pl.Copy != copy || pl.Panel != c.From && pl.Panel != c.To || !s.shown[i] || len(pl.Outline) < 3 {
+			continue
+		}
+		far := farPlace(pl, c)
+		way := s.at(onPlate(&poses[frames].Model.Plates[i], far)).sub(s.at(onPlate(pl, far))).length()
+		if way > most {
+			best, most = i, way
+		}
+	}
+	return best
+}
+
+// farPlace returns the middle of what of a plate is farthest from a crease, on the
+// blank.
+func farPlace(pl *fold.Plate, c *pattern.Crease) Point {
+	a, b := place(c.A), place(c.B)
+	along := b.sub(a)
+	along = along.by(1 / max(along.length(), 1e-9))
+	most, sum, n := 0.0, Point{}, 0.0
+	for pass := range 2 {
+		for _, v := range pl.Outline {
+			off := v.Minus(pl.Frame.Origin)
+			p := Point{off.Dot(pl.Frame.X), off.Dot(pl.Frame.Y)}
+			d := math.Abs(along.cross(p.sub(a)))
+			if pass == 0 {
+				most = max(most, d)
+			} else if d > 0.97*most {
+				sum, n = sum.add(p), n+1
+			}
+		}
+	}
+	return sum.by(1 / max(n, 1))
+}
+
+// middle returns the middle of what travels, nil if it is not there.
+func (s *still) middle(f *assembly.Frame, t assembly.Travel) *fold.Vec {
+	var sum fold.Vec
+	n := 0.0
+	add := func(ring []fold.Vec) {
+		for _, v := range ring {
+			for k := range sum {
+				sum[k] += v[k]
+			}
+			n++
+		}
+	}
+	if t.Piece < 0 {
+		if f.Contents == nil {
+			return nil
+		}
+		add(f.Contents.Base)
+	}
+	for i := range f.Model.Plates {
+		if pl := &f.Model.Plates[i]; pl.Piece == t.Piece && pl.Copy == t.Copy {
+			add(pl.Outline)
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	for k := range sum {
+		sum[k] /= n
+	}
+	return &sum
+}
