@@ -97,11 +97,12 @@ func (r *Reading) exclude(v, other value, detail string) {
 	}
 }
 
-// missing reports a name that is needed, unless an unknown name is already
-// taken for it.
+// missing reports a name that is needed, unless something is wrong with it
+// already, an unknown name is taken for it, or the request could not be read at all.
 func (r *Reading) missing(v value, detail, hint string) {
 	n := v.field().name()
-	if slices.ContainsFunc(r.fixes, func(x fix) bool { return x.name == n.Name && x.field != n.Name }) {
+	if slices.ContainsFunc(r.fixes, func(x fix) bool { return x.name == n.Name && x.field != n.Name }) ||
+		slices.ContainsFunc(r.faults, func(f fault.Fault) bool { return f.Field == n.Name || f.Field == "" }) {
 		return
 	}
 	r.Report(fault.Fault{Code: fault.Missing, Field: n.Name, Detail: detail, Expected: n.expected(r.unit), Hint: hint}, "")

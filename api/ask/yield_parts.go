@@ -33,7 +33,7 @@ func (q *Sheet) settle(r *Reading) {
 	if !q.Size.Given {
 		r.missing(&q.Size, "the size of the sheet is needed", "")
 	}
-	if price := q.Price.Number * PriceUnit; math.Abs(price-math.Round(price)) > 1e-3 {
+	if price := q.Price.Number * PriceUnit; price > 1 && math.Abs(price-math.Round(price)) > 1e-3 { // less is below the least
 		r.Report(fault.Fault{Code: fault.TooFine, Field: q.Price.name().Name, Value: q.Price.Text, Detail: "the price has too many decimals", Expected: "at most four decimals"}, "")
 	}
 }

@@ -1,0 +1,119 @@
+package ask
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+)
+
+// refused is a request that something is wrong with: a query, or a JSON object.
+type refused struct{ call, request string }
+
+var refusals = []refused{
+	{"solve", ""},
+	{"solve", "width=3&thickness=0.1&caliper=0.01"},
+	{"solve", "width=3in&thicknes=0.1in&caliper=0.01in"},
+	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&width=4in"},
+	{"solve", "width=&thickness=%ff&caliper=0.01in"},
+	{"solve", "width=3in&thickness=0.1in%0a&caliper=0.01in"},
+	{"solve", "width=" + strings.Repeat("3", 65) + "in&thickness=0.1in&caliper=0.01in"},
+	{"solve", "width=3in;thickness=0.1in"},
+	{"solve", "width=3in&thickness=%zz"},
+	{"solve", "width=3 1/3 in&thickness=0.1in&caliper=0.01in&unit=inch"},
+	{"solve", "width=0in&thickness=0.1in&caliper=0.3in"},
+	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&ruler=1/7in"},
+	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&fit=tight"},
+	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&fit=snug&clearance_min=1/8in"},
+	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&clearance_min=1/4in&clearance_max=1/8in"},
+	{"solve", "width=3in&thickness=0.1in&stock=index-11"},
+	{"solve", "width=3in&thickness=0.1in&stock=index-110&grammage=200"},
+	{"solve", "contents=tasting-card&caliper=0.01in"},
+	{"solve", "contents=us-2-bar&caliper=0.01in"},
+	{"solve", "unit=in&width=3&thickness=0.1&caliper=0.01&decimal=comma&size_tolerance=0.5"},
+	{"solve", `{"width":null,"thickness":[1],"caliper":{"in":1},"step":true}`},
+	{"solve", `{"width":"3 in","width":"4 in","Thickness":1}`},
+	{"solve", `[1]`}, {"solve", `{"width":`}, {"solve", ` `}, {"solve", "{\"width\":\"\xff\"}"}, {"solve", strings.Repeat("[", 17)},
+	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&format=yaml&pick=a&show=step,&download=a/b&errors=line"},
+	{"yield", "unit=in"},
+	{"yield", "unit=in&sheet=12x12&blank=2x3&items={}&count=0"},
+	{"yield", "unit=in&sheet=12&blank=2x3x4"},
+	{"yield", `unit=in&sheet={"size":"12x12","price":0.00001,"available":0}&blank=2x3`},
+	{"yield", `unit=in&sheet={"siz":"12x12"}&items={"blank":"2x3","grain":"across"}&items=[`},
+	{"yield", `unit=in&sheet={"size":"12x12","price":1.00005}&blank=2x3`},
+	{"yield", `unit=in&sheet=12x12&items={"kind":"bnd","width":3}`},
+	{"yield", `unit=in&sheet=12x12&items={"kind":"band","width":3}`},
+	{"yield", "unit=in&sheet=12x12&blank=2x3&effort_ms=10001&count=+3"},
+	{"portfolio", "width=3in&height=4in&thickness=1in&caliper=0.01in"},
+	{"portfolio", "width=3in&height=4in&thickness=1in&caliper=0.01in&layers=sleve&layers={}"},
+	{"portfolio", `width=3in&height=4in&thickness=1in&caliper=0.01in&layers={"kind":"sleeve","lap":"9999in","turned":"twice"}`},
+	{"portfolio", "width=3in&height=4in&thickness=1in&caliper=0.01in&" + strings.TrimSuffix(strings.Repeat("layers=sleeve&", 13), "&")},
+	{"mail", "unit=in&width=5"}, {"mail", "unit=in&width=5&height=7&mass=20&mass_oz=1&post=xx"}, {"mail", "width=5in&height=7mm&thickness=-1mm"},
+	{"paper", "basis_weight=80&grade=covr"}, {"paper", "caliper=6mm&grammage=-1"},
+	{"ruler", ""}, {"ruler", "length=1/0in"}, {"ruler", "length=" + strings.Repeat("9", 30) + "in"}, {"ruler", strings.TrimSuffix(strings.Repeat("length=1in&", 51), "&")},
+	{"check", "width=3in&thickness=0.1in&caliper=0.01in&blank=8in"}, {"check", "width=3in&thickness=0.1in&caliper=0.01in&blank=8x1in&scores=1in&depths=x"},
+	{"guide", "width=3in&thickness=0.1in&caliper=0.01in&language=fr&units=cm&paper=a99"},
+	{"drawing", "width=3in&thickness=0.1in&caliper=0.01in&view=bent&pixels=10&closed=2&paper=1x1mm"},
+	{"drawing", "width=3in&thickness=0.1in&caliper=0.01in&picture=2&bed=10x10mm&kerf=1mm&folds=cut"},
+}
+
+// refusalOf reads a request and writes everything that is wrong with it, and the
+// corrected query if there is one.
+func refusalOf[Q Request](f *Form[Q], request string) string {
+	a := f.Take()
+	defer a.Release()
+	if strings.ContainsAny(request[:min(1, len(request))], "{[ ") {
+		a.AddJSON([]byte(request))
+	} else {
+		a.AddQuery(request)
+	}
+	a.Parse()
+	a.Check()
+	var b strings.Builder
+	for _, f := range a.Faults() {
+		fmt.Fprintf(&b, "  %s %s=%q: %s | %s | %s\n", f.Code, f.Field, f.Value, f.Detail, f.Expected, f.Hint)
+	}
+	if a.Hidden() > 0 {
+		fmt.Fprintf(&b, "  and %d more\n", a.Hidden())
+	}
+	if corrected, ok := a.Corrected(); ok && len(a.Faults()) > 0 {
+		fmt.Fprintf(&b, "  try %s\n", corrected)
+	}
+	return b.String()
+}
+
+// TestRefusals holds what is said of bad requests to what was looked at: every
+// fault with its name, its value, its bound and its hint, in order.
+func TestRefusals(t *testing.T) {
+	k, _ := enclosure.Lookup("band")
+	of := func() *Enclosure { return &Enclosure{Kind: k} }
+	calls := map[string]func(string) string{
+		"solve":     func(r string) string { return refusalOf(NewSolve(k, "json", "csv"), r) },
+		"check":     func(r string) string { return refusalOf(NewCheck(k, "json", "csv"), r) },
+		"guide":     func(r string) string { return refusalOf(NewGuide(of, "json", "pdf"), r) },
+		"drawing":   func(r string) string { return refusalOf(NewDrawing(of, "svg", "pdf"), r) },
+		"yield":     func(r string) string { return refusalOf(NewYield("json", "csv"), r) },
+		"portfolio": func(r string) string { return refusalOf(NewForm(Portfolios(), "json", "csv"), r) },
+		"mail":      func(r string) string { return refusalOf(NewMail("json", "csv"), r) },
+		"paper":     func(r string) string { return refusalOf(NewPaper("json", "csv"), r) },
+		"ruler":     func(r string) string { return refusalOf(NewRuler("json", "csv"), r) },
+	}
+	var b strings.Builder
+	for _, c := range refusals {
+		said := calls[c.call](c.request)
+		require.NotEmpty(t, said, "%s %s is refused", c.call, c.request)
+		fmt.Fprintf(&b, "%s %q\n%s", c.call, c.request, said)
+	}
+	const file = "testdata/refusals.txt"
+	if *update {
+		require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, string(want), b.String(), "run the test with -update and look at the difference")
+}
