@@ -628,6 +628,12 @@ const (
 	PreferValueStages   PreferValue = "stages"
 )
 
+// Defines values for PrintValue.
+const (
+	PrintValueLarge PrintValue = "large"
+	PrintValueUsual PrintValue = "usual"
+)
+
 // Defines values for RankedVerdict.
 const (
 	RankedVerdictEasy    RankedVerdict = "easy"
@@ -2208,6 +2214,9 @@ type PostedVerdict string
 // PreferValue Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages. Default: settings.
 type PreferValue string
 
+// PrintValue How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+type PrintValue string
+
 // Problem defines model for Problem.
 type Problem struct {
 	Detail string    `json:"detail"`
@@ -3116,6 +3125,9 @@ type RequestGuideBand struct {
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
 
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3133,6 +3145,9 @@ type RequestGuideDiagonalEnvelope struct {
 
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3152,6 +3167,9 @@ type RequestGuideDividers struct {
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
 
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3169,6 +3187,9 @@ type RequestGuideDrawerBox struct {
 
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3188,6 +3209,9 @@ type RequestGuideEnvelope struct {
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
 
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3205,6 +3229,9 @@ type RequestGuideFoldedCard struct {
 
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3224,6 +3251,9 @@ type RequestGuideGussetBag struct {
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
 
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3241,6 +3271,9 @@ type RequestGuideLiddedBox struct {
 
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3260,6 +3293,9 @@ type RequestGuideMatStack struct {
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
 
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3277,6 +3313,9 @@ type RequestGuidePillowPack struct {
 
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3296,6 +3335,9 @@ type RequestGuidePocket struct {
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
 
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3313,6 +3355,9 @@ type RequestGuidePortfolio struct {
 
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3332,6 +3377,9 @@ type RequestGuidePrismBox struct {
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
 
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3349,6 +3397,9 @@ type RequestGuideSleeve struct {
 
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3368,6 +3419,9 @@ type RequestGuideSlipcase struct {
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
 
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3385,6 +3439,9 @@ type RequestGuideSlottedBand struct {
 
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -3404,6 +3461,9 @@ type RequestGuideTray struct {
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
 
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -3421,6 +3481,9 @@ type RequestGuideTuckCarton struct {
 
 	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
 	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
