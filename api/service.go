@@ -22,6 +22,7 @@ type Service struct {
 	mail      *mailCalculation
 	suggest   *suggestCalculation
 	match     *matchCalculation
+	learned   *calibrateCalculation
 	yield     *yieldCalculation
 	portfolio *portfolioEntry
 	lists     lists
@@ -34,7 +35,7 @@ func New(config Config, log *slog.Logger) *Service {
 	h := newHost(config, log)
 	s := &Service{
 		host: h, echo: echo.New(), kinds: newKinds(h), lists: newLists(h), documents: newDocuments(),
-		ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(), suggest: newSuggestCalculation(), match: newMatchCalculation(h.holders), yield: newYieldCalculation(), portfolio: newPortfolioEntry(),
+		ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(), suggest: newSuggestCalculation(), match: newMatchCalculation(h.holders), learned: newCalibrateCalculation(), yield: newYieldCalculation(), portfolio: newPortfolioEntry(),
 	}
 	s.batches = &batches{host: h, lines: s.lineCalls()}
 	s.batches.families = sync.OnceValue(s.batches.nameFamilies)
@@ -47,7 +48,7 @@ func New(config Config, log *slog.Logger) *Service {
 
 // lineCalls is every calculation that a line of a batch may name, by its path.
 func (s *Service) lineCalls() map[string]lineCall {
-	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail, s.suggest.path: s.suggest, s.match.path: s.match}
+	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail, s.suggest.path: s.suggest, s.match.path: s.match, s.learned.path: s.learned}
 	p := s.portfolio
 	calls[p.solve.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.guide, p.drawing
 	for _, e := range s.kinds.byName {
@@ -104,6 +105,7 @@ func (s *Service) routes() {
 	s.calculate("/v1/mail", judgeMail(s.host, s.mail))
 	s.calculate("/v1/suggest", suggest(s.host, s.suggest))
 	s.calculate("/v1/match", match(s.host, s.match))
+	s.calculate("/v1/calibrate", learn(s.host, s.learned))
 	s.echo.POST("/v1/batch", s.batches.runBatch)
 	s.paths = append(s.paths, "/v1/batch")
 	s.list("/v1/contents", s.lists.listContents)

@@ -32,6 +32,8 @@ func CallSpecs() []CallSpec {
 		newSuggestCalculation().spec().asked("contents=honey-jar&stock=index-110&sheet=letter&wish=no-glue&wish=reusable",
 			`{"contents":"honey-jar","stock":"index-110","sheet":"letter","wish":["no-glue","reusable"]}`),
 		matchSpec(),
+		newCalibrateCalculation().spec().asked("unit=mm&block_width=60&block_thickness=20&turns=10&wound=1720&cut_at=100&cuts=100&cuts=100.5&cuts=99.5&cuts=100&cuts=100.5",
+			`{"unit":"mm","block_width":60,"block_thickness":20,"turns":10,"wound":1720,"cut_at":100,"cuts":[100,100.5,99.5,100,100.5]}`),
 		newYieldCalculation().spec().asked(yieldExample()))
 	specs = append(specs, portfolioSpecs()...)
 	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/posts", "/v1/limits"} {

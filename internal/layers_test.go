@@ -22,7 +22,7 @@ var ranks = [][]string{
 	{"internal/measure", "internal/fault"},
 	{"internal/contents", "internal/stock", "internal/bench", "internal/rounding"},
 	{"internal/tolerance", "internal/pattern", "internal/sheet"},
-	{"internal/enclosure", "internal/fold", "internal/sheet/search", "internal/sheet/verify", "internal/mail", "internal/settings"},
+	{"internal/enclosure", "internal/fold", "internal/sheet/search", "internal/sheet/verify", "internal/mail", "internal/settings", "internal/calibrate"},
 	{"internal/solve", "internal/assembly"},
 	{"internal/guide", "internal/draw"},
 	{"internal/draw/*", "internal/web"},

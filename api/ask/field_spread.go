@@ -1,6 +1,9 @@
 package ask
 
-import "creasefit/internal/tolerance"
+import (
+	"creasefit/internal/measure"
+	"creasefit/internal/tolerance"
+)
 
 // Spread is a field of how much a size varies: plus or minus a length, or with a
 // sign in front one way alone.
@@ -43,4 +46,12 @@ func (s *Spread) Source() tolerance.Source {
 		source.Low = source.Low.Sub(source.Low)
 	}
 	return source
+}
+
+// Signed is the length with its sign.
+func (s *Spread) Signed() measure.Length {
+	if s.sign == '-' {
+		return s.Length.Length.Neg()
+	}
+	return s.Length.Length
 }

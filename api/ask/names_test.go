@@ -151,6 +151,7 @@ func commonEffects() []effect {
 		{"caliper_tolerance", "0.001 in", "", "", map[string]string{"CaliperTolerance": nm("0.001 in")}},
 		{"wall_give", "0.002 in", "", "", map[string]string{"WallGive": nm("0.002 in")}},
 		{"board_from", "0.01 in", "", "", map[string]string{"BoardFrom": nm("0.01 in"), "WallGive": "0"}},
+		{"fold_allowance", "-0.01 in", "", "", map[string]string{"FoldAllowance": "-" + nm("0.01 in")}},
 		{"grammage", "250", "", "", map[string]string{"Grammage": "250"}},
 		{"sheet", "8 x 10 in", "", "", map[string]string{"SheetWidth": nm("8 in"), "SheetHeight": nm("10 in")}},
 		{"grain", "height", "", "", map[string]string{"Grain": "height"}},
@@ -306,6 +307,50 @@ func TestEveryNameOfTheRulerAndOfAPaper(t *testing.T) {
 		{"sheet_mass", "12.5", "", "", map[string]string{"Known.SheetMass": "12.5"}},
 		{"sheet", "6 x 7 in", "", "", map[string]string{"Known.SheetWidth": nm("6 in"), "Known.SheetHeight": nm("7 in")}},
 	})
+}
+
+func TestEveryNameOfACalibration(t *testing.T) {
+	const strip = "block_width=60mm&block_thickness=20mm&turns=10&wound=1720mm"
+	const lines, folds = "=10mm&%[1]s=10mm&%[1]s=11mm&%[1]s=10mm&%[1]s=9mm", "caliper=0.3mm&scored_apart=25mm&folded_inside"
+	five := func(name string) string { return name + fmt.Sprintf(lines, name) }
+	first := func(list string) func(string) map[string]string {
+		return func(text string) map[string]string { return map[string]string{"Measured." + list: nm(text)} }
+	}
+	checkEffects(t, NewCalibration("json"), "unit=mm", func(q *Calibration) any {
+		return struct {
+			Measured      any
+			Width, Height measure.Length
+			Language      string
+		}{q.Measured, q.Paper.Width, q.Paper.Height, q.Language.Word}
+	}, []effect{
+		{"unit", "in", "ruler=0.5mm&block_tolerance=1mm", "", map[string]string{"Measured.Unit": "in"}},
+		{"ruler", "1 mm", "", "", map[string]string{"Measured.Ruler": "1 mm"}},
+		{"block_width", "61 mm", strip, "", first("Block.Width")("61 mm")},
+		{"block_thickness", "21 mm", strip, "", first("Block.Thickness")("21 mm")},
+		{"block_tolerance", "0.2 mm", strip, "", first("Block.Tolerance")("0.2 mm")},
+		{"turns", "9", strip, "", map[string]string{"Measured.Turns": "9"}},
+		{"wound", "1730 mm", strip, "", first("Wound")("1730 mm")},
+		{"stack_count", "30", "stack_count=20&stack=6mm", "", map[string]string{"Measured.Sheets": "30"}},
+		{"stack", "7 mm", "stack_count=20&stack=6mm", "", first("Stack")("7 mm")},
+		{"caliper", "0.4 mm", "", "", first("Caliper")("0.4 mm")},
+		{"cut_at", "11 mm", "cut_at=10mm&" + five("cuts"), "", first("Cuts.At")("11 mm")},
+		elsewhere("cuts"),
+		{"score_at", "11 mm", "score_at=10mm&" + five("scores"), "", first("Scores.At")("11 mm")},
+		elsewhere("scores"),
+		{"scored_apart", "26 mm", folds + fmt.Sprintf(lines, "folded_inside"), "", first("Fold.Apart")("26 mm")},
+		elsewhere("folded_inside"),
+		{"marked", "100 mm", "marked=200mm&wet_along=201mm&wet_across=203mm", "", first("Marked")("100 mm")},
+		{"wet_along", "202 mm", "marked=200mm&wet_along=201mm&wet_across=203mm", "", first("WetAlong")("202 mm")},
+		{"wet_across", "204 mm", "marked=200mm&wet_along=201mm&wet_across=203mm", "", first("WetAcross")("204 mm")},
+		{"bench", "plotter", "", "", map[string]string{"Measured.Bench.Name": "plotter", "Measured.Bench.Title": "*", "Measured.Bench.Cut": nm("0.2 mm"), "Measured.Bench.Score": nm("0.2 mm")}},
+		{"paper", "200 x 210 mm", "", "", map[string]string{"Width": nm("200 mm"), "Height": nm("210 mm")}},
+		{"language", "de", "", "", map[string]string{"Language": "de"}},
+	})
+	_, flat := taken(t, NewCalibration("json"), "unit=mm&cut_at=10mm&"+five("cuts")+"&score_at=10mm&"+five("scores")+"&scored_apart=25mm&caliper=0.3mm&"+five("folded_inside"), func(q *Calibration) any { return q.Measured })
+	for _, list := range []string{"Cuts.Lines", "Scores.Lines", "Fold.Inside"} {
+		assert.Equal(t, nm("11 mm"), flat[list+"[2]"], list)
+		assert.Equal(t, nm("9 mm"), flat[list+"[4]"], list)
+	}
 }
 
 func TestEveryNameOfAPieceToBeMailed(t *testing.T) {

@@ -136,6 +136,7 @@ func (q *Layer) takeFrom(outer *Common) {
 	take(&t, &own.Varies, &beside.Varies, &own.Preset, &own.Caliper, &own.Grammage)
 	take(&t, &own.Give, &beside.Give)
 	take(&t, &own.Board, &beside.Board)
+	take(&t, &own.Fold, &beside.Fold)
 	take(&t, &own.Grammage, &beside.Grammage, &own.Preset, &own.Caliper)
 	take(&t, &own.Sheet, &beside.Sheet)
 	take(&t, &own.Grain, &beside.Grain, &own.Sheet)

@@ -108,6 +108,16 @@ func (r *Reading) missing(v value, detail, hint string) {
 	r.Report(fault.Fault{Code: fault.Missing, Field: n.Name, Detail: detail, Expected: n.expected(r.unit), Hint: hint}, "")
 }
 
+// together reports a name that another one is of no use without, once for each
+// that is missing.
+func (r *Reading) together(v, other value) {
+	n := other.field().name()
+	if !v.field().Given || other.field().Given || slices.ContainsFunc(r.faults, func(f fault.Fault) bool { return f.Field == n.Name }) {
+		return
+	}
+	r.missing(other, v.field().name().Name+" says nothing without it", "add "+n.Name+"="+n.Example)
+}
+
 // needUnit reports a request that leaves the unit of its answer open.
 func (r *Reading) needUnit(u *Unit) {
 	if r.unit == measure.NoUnit && len(r.faults) == 0 {

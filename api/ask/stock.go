@@ -16,6 +16,7 @@ type Stock struct {
 	Varies   Length
 	Give     Length
 	Board    Length
+	Fold     Spread
 	Grammage Number
 	Sheet    Size
 	Grain    Word
@@ -30,6 +31,8 @@ func (s *Stock) bind(b *Names, grain Name) {
 		Help: "How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing."}.between(measure.Length{}, measure.Millimetres(5)))
 	b.bind(&s.Board, Name{Name: "board_from", Example: "1/32 in", Advanced: true,
 		Help: "Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm."}.between(hair(), measure.Millimetres(10)))
+	b.bind(&s.Fold, Name{Name: "fold_allowance", Example: "0.1 mm", Advanced: true,
+		Help: "What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0."}.between(measure.Length{}, measure.Millimetres(2)))
 	b.bind(&s.Grammage, Name{Name: "grammage", Example: "270", Advanced: true,
 		Help: "Mass of the paper in g/m2. Without a caliper the caliper is estimated from it."}.numbers(10, 3000))
 	b.bind(&s.Sheet, Name{Name: "sheet", Catalogue: "/v1/sheets/sizes", Example: "12 x 12 in", Advanced: true,
@@ -74,6 +77,7 @@ func (s *Stock) settle(r *Reading, q *solve.Request) {
 	if q.WallGive = enclosure.WallGive(q.Caliper, s.Board.Length); s.Give.Given {
 		q.WallGive = s.Give.Length
 	}
+	q.FoldAllowance = s.Fold.Signed()
 	q.SheetWidth, q.SheetHeight = s.Sheet.Width, s.Sheet.Height
 	q.Grain = grainOf(s.Grain.Word)
 }

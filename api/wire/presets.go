@@ -2,6 +2,7 @@ package wire
 
 import (
 	"creasefit/internal/bench"
+	"creasefit/internal/calibrate"
 	"creasefit/internal/contents"
 	"creasefit/internal/measure"
 	"creasefit/internal/stock"
@@ -100,7 +101,7 @@ type BenchList struct {
 func Benches() BenchList {
 	var list BenchList
 	for _, b := range bench.All() {
-		list.Benches = append(list.Benches, BenchPreset{b.Name, b.Title, exactIn(measure.Inch, b.Cut), exactIn(measure.Inch, b.Score), b.Source})
+		list.Benches = append(list.Benches, BenchPreset{b.Name, b.Title, exactIn(measure.Inch, b.Cut), exactIn(measure.Inch, b.Score), queryOf(calibrate.OfBench(b), measure.Inch), b.Source})
 	}
 	return list
 }
@@ -111,5 +112,6 @@ type BenchPreset struct {
 	Title          string `json:"title" validate:"required"`
 	CutTolerance   Length `json:"cut_tolerance" validate:"required"`
 	ScoreTolerance Length `json:"score_tolerance" validate:"required"`
+	Query          string `json:"query" validate:"required" example:"cut_tolerance=0.0313in&score_tolerance=0.0313in"` // as /v1/calibrate says it of a bench that was measured
 	Source         string `json:"source" validate:"required"`
 }

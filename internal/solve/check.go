@@ -80,7 +80,7 @@ func examine(r *Request, own *Measurements) (*Check, *enclosure.Plan, error) {
 	c := &Check{Request: r, Pattern: plan.Lay(sizes), Fits: j.fits, Sure: j.sure(), measured: sizes}
 	c.sums(plan)
 	c.limits(plan)
-	c.fold()
+	c.fold(plan)
 	c.Works = c.sound() && c.Proof.Closes && c.Proof.Holds
 	c.Greatest = r.greatest(plan, c.Fits)
 	c.Warnings = append(append(c.Warnings, r.Notes...), plan.Warnings...)
@@ -108,8 +108,9 @@ func (c *Check) limits(plan *enclosure.Plan) {
 }
 
 // fold folds the measurements up as they are.
-func (c *Check) fold() {
-	p := fold.Prove(&c.Pattern, c.Request.closing())
+func (c *Check) fold(plan *enclosure.Plan) {
+	folded := c.Request.folded(plan, c.measured, plan.Lay)
+	p := fold.Prove(&folded, c.Request.closing())
 	c.Proof = Proof{Closes: p.Closes, Gap: p.Gap, Tolerance: p.Tolerance, Holds: p.Holds}
 	for _, f := range p.Faults {
 		c.Findings = append(c.Findings, f.String())

@@ -159,7 +159,7 @@ func (s *Solution) slopesOf(size func(*Request) *measure.Length) (slopes [3]floa
 
 // refolded is the outside of another plan or other sizes.
 func (s *Solution) refolded(plan *enclosure.Plan, sizes []measure.Length) [3]measure.Length {
-	p := plan.Build(sizes)
+	p := s.Request.folded(plan, sizes, plan.Build)
 	return around(&p, fold.Extent(&p), s.Ornament)
 }
 

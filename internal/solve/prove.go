@@ -21,7 +21,8 @@ func (r *Request) closing() measure.Length {
 // prove folds the pattern up. A pattern that does not close or does not hold its
 // contents is no solution.
 func (s *Solution) prove() error {
-	p := fold.Prove(&s.Pattern, s.Request.closing())
+	folded := s.Request.folded(s.plan, s.sizes, s.plan.Lay)
+	p := fold.Prove(&folded, s.Request.closing())
 	s.Outside = s.outside(p.Extent)
 	s.Proof = Proof{Closes: p.Closes, Gap: p.Gap, Tolerance: p.Tolerance, Holds: p.Holds}
 	if p.Closes && p.Holds {
@@ -49,13 +50,15 @@ func (s *Solution) prove() error {
 // folds reports whether the ideal pattern closes and holds: what is wrong with
 // the one on the ruler then comes of its marks.
 func (s *Solution) folds() bool {
-	p := fold.Prove(&s.Ideal, s.Request.closing())
+	folded := s.Request.folded(s.plan, ideals(s.plan), s.plan.Build)
+	p := fold.Prove(&folded, s.Request.closing())
 	return p.Closes && p.Holds
 }
 
 // closesRoughly reports whether the pattern closes and holds but for gaps that its
 // step or its stock makes.
 func (s *Solution) closesRoughly() bool {
-	p := fold.Prove(&s.Pattern, measure.Max(s.Step.Size(), s.Request.Caliper))
+	folded := s.Request.folded(s.plan, s.sizes, s.plan.Lay)
+	p := fold.Prove(&folded, measure.Max(s.Step.Size(), s.Request.Caliper))
 	return p.Closes && p.Holds
 }

@@ -26,6 +26,7 @@ type Request struct {
 	Caliper          measure.Length
 	BoardFrom        measure.Length // caliper from which the stock does not give way; zero for the usual one
 	CaliperTolerance measure.Length
+	FoldAllowance    measure.Length // what one fold takes up beside the caliper; negative where folds bulge
 	Grammage         float64        // g/m2; zero if unknown
 	SheetWidth       measure.Length // zero if no sheet is named
 	SheetHeight      measure.Length

@@ -30,23 +30,30 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 	return nil, s.Request.explainProof(ctx, s, err)
 }
 
-// planned is the request's plan by its kind; its patterns know from which caliper
-// the stock does not give way.
+// planned is the request's plan by its kind, with room for what folds take up; its
+// patterns know from which caliper the stock does not give way.
 func (r *Request) planned() (*enclosure.Plan, error) {
 	plan, err := r.Kind.Plan(r.input())
-	if err != nil || r.BoardFrom.IsZero() {
-		return plan, err
+	if err != nil {
+		return nil, err
 	}
-	for _, lay := range [...]*func([]measure.Length) pattern.Pattern{&plan.Build, &plan.OnRuler} {
-		if as := *lay; as != nil {
-			*lay = func(sizes []measure.Length) pattern.Pattern {
-				p := as(sizes)
-				p.BoardFrom = r.BoardFrom
-				return p
-			}
-		}
+	if !r.BoardFrom.IsZero() {
+		plan.Build, plan.OnRuler = r.stiffened(plan.Build), r.stiffened(plan.OnRuler)
 	}
+	r.allow(plan)
 	return plan, nil
+}
+
+// stiffened tells the patterns from which caliper the stock does not give way.
+func (r *Request) stiffened(lay func([]measure.Length) pattern.Pattern) func([]measure.Length) pattern.Pattern {
+	if lay == nil {
+		return nil
+	}
+	return func(sizes []measure.Length) pattern.Pattern {
+		p := lay(sizes)
+		p.BoardFrom = r.BoardFrom
+		return p
+	}
 }
 
 // stiff reports whether the stock does not give way.

@@ -1,0 +1,68 @@
+package api
+
+import (
+	"context"
+	"io"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/api/ask"
+	"creasefit/api/tell"
+	"creasefit/api/wire"
+	"creasefit/internal/calibrate"
+	"creasefit/internal/draw"
+	"creasefit/internal/draw/pdf"
+	"creasefit/internal/measure"
+)
+
+// calibrationFormats are the formats of what was learned, and of the test sheet.
+var calibrationFormats = append(append([]tell.Format{}, tableFormats...), tell.PDF)
+
+// calibration is what was learned, and how the test sheet is printed.
+type calibration struct {
+	*calibrate.Record
+	sheet draw.TestSheet
+	as    draw.Options
+	paper [2]measure.Length
+}
+
+// learn answers with what measurements say of a paper and a hand, or with the
+// sheet to measure.
+//
+//	@Summary		Learn a paper and a hand
+//	@Description	What was measured on a test sheet goes in: a strip wound round a block or a stack, strips cut and scored at one stop, strips folded up, a wetted sheet. Names for the next request come out, each with how sure it is. What was not measured is that of the bench. As PDF it is the test sheet to make and to measure.
+//	@ID				calibrate
+//	@Tags			paper
+//	@Accept			json
+//	@Produce		json
+//	@Success		200	{object}	wire.Calibration
+//	@Header			200	{string}	ETag	"strong"
+//	@Produce		application/problem+json
+//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
+//	@Produce		json
+//	@Router			/v1/calibrate [get]
+//	@Router			/v1/calibrate [post]
+func learn(h *host, k *calibrateCalculation) echo.HandlerFunc { return k.at(h) }
+
+// calibrateCalculation learns a paper and a hand.
+type calibrateCalculation = calculation[*ask.Calibration, *calibration]
+
+// newCalibrateCalculation returns the calculation of what was measured.
+func newCalibrateCalculation() *calibrateCalculation {
+	return &calibrateCalculation{
+		form: ask.NewCalibration(tell.FormatNames(calibrationFormats)...), path: "/v1/calibrate", formats: calibrationFormats, table: tell.MemberColumns,
+		compute: func(_ context.Context, q *ask.Calibration) (*calibration, error) {
+			record, err := calibrate.Find(&q.Measured)
+			m := &q.Measured
+			return &calibration{Record: record, paper: [2]measure.Length{q.Paper.Width, q.Paper.Height},
+				sheet: draw.TestSheet{Apart: m.Fold.Apart, Marked: m.Marked},
+				as:    draw.Options{Title: "Test sheet", Step: m.Ruler, Say: wordsOf(q.Language.Word), Language: q.Language.Word}}, err
+		},
+		answer: func(c *calibration, x *answering) any { return wire.OfCalibration(c.Record, x.Unit(), x.asked()) },
+		write: func(dst []byte, _ tell.Format, c *calibration, x *answering) []byte {
+			return x.encoded(dst, func(w io.Writer) error {
+				return pdf.Encode(w, draw.NewTestSheet(c.sheet, c.as), pdf.Options{Width: c.paper[0], Height: c.paper[1], Context: x.ctx})
+			})
+		},
+	}
+}

@@ -1,0 +1,79 @@
+package api
+
+import (
+	"net/http"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/api/wire"
+)
+
+// sheetMeasured is a test sheet of card of 0.3 mm whose folds take up 0.2 mm.
+const sheetMeasured = "unit=mm&block_width=60&block_thickness=20&turns=10&wound=1720&cut_at=100&cuts=100&cuts=100.5&cuts=99.5&cuts=100&cuts=100.5" +
+	"&scored_apart=25&folded_inside=24.5&folded_inside=24.5&folded_inside=24&folded_inside=25&folded_inside=24.5&marked=200&wet_across=204"
+
+// What was measured becomes names that the next request takes; what was not is the
+// bench's.
+func TestCalibrationLeadsToRequests(t *testing.T) {
+	c := decode[wire.Calibration](get(t, "/v1/calibrate?"+sheetMeasured).ok())
+	assert.Equal(t, "0.3 mm", c.Use.Caliper)
+	assert.Equal(t, "0.2 mm", c.Use.FoldAllowance)
+	assert.Equal(t, "0.794 mm", c.Use.ScoreTolerance, "1/32 in, by hand")
+	require.Len(t, c.How, 5)
+	assert.Equal(t, "10 turns round the block", c.How[0].From)
+	assert.Less(t, c.How[0].Least.MM, 0.3)
+	assert.InDelta(t, 2, c.Growth[0].Percent, 1e-9)
+	asked := "/v1/solve/sleeve?unit=mm&width=95&height=60&thickness=24&"
+	plain, learned := decode[wire.Solution](get(t, asked+"caliper=0.3").ok()), decode[wire.Solution](get(t, asked+c.Query).ok())
+	assert.NotEqual(t, plain.Sure.Chance, learned.Sure.Chance)
+	assert.InDelta(t, plain.Pieces[0].Panels[2].Size.ExactMM+0.2, learned.Pieces[0].Panels[2].Size.ExactMM, 1e-9, "the back has two folds")
+
+	posted := decode[wire.Calibration](postJSON(t, "/v1/calibrate", `{"unit":"mm","stack_count":50,"stack":15,"bench":"plotter"}`).ok())
+	assert.Equal(t, "caliper=0.3mm&caliper_tolerance=0.014mm&cut_tolerance=0.2mm&score_tolerance=0.2mm", posted.Query)
+	for _, b := range decode[wire.BenchList](get(t, "/v1/benches").ok()).Benches {
+		own := decode[wire.Calibration](get(t, "/v1/calibrate?unit=in&bench="+b.Name).ok())
+		assert.Equal(t, own.Query, b.Query, "a bench is a record as any other")
+	}
+}
+
+// Folds that bulge give a negative allowance, which a request takes as well.
+func TestNegativeAllowance(t *testing.T) {
+	c := decode[wire.Calibration](get(t, "/v1/calibrate?unit=mm&caliper=0.8&scored_apart=25&folded_inside=24.5"+strings.Repeat("&folded_inside=24.5", 4)).ok())
+	assert.Equal(t, "-0.3 mm", c.Use.FoldAllowance)
+	get(t, "/v1/solve/sleeve?unit=mm&width=95&height=60&thickness=24&caliper=0.8&fold_allowance=-0.3").ok()
+}
+
+// What contradicts itself is a problem that names what is wrong; everything at once.
+func TestCalibrationProblems(t *testing.T) {
+	for query, want := range map[string]struct {
+		status int
+		names  string
+	}{
+		"unit=mm&wound=1720": {http.StatusBadRequest, "turns block_width block_thickness"},
+		"unit=mm&block_width=60&block_thickness=20&turns=10&wound=1590":                        {http.StatusUnprocessableEntity, "wound"},
+		"unit=mm&cuts=-3&cut_at=50":                                                            {http.StatusBadRequest, "cuts"},
+		"unit=mm&block_tolerance=-1":                                                           {http.StatusBadRequest, "block_tolerance"},
+		"unit=mm&cut_at=50&cuts=50&cuts=50&score_at=20&scores=20":                              {http.StatusBadRequest, "cuts scores"},
+		"unit=mm&caliper=0.3&stack=6&stack_count=20":                                           {http.StatusBadRequest, "stack"},
+		"unit=mm&block_width=60&block_thickness=20&turns=10&wound=1720&stack=9&stack_count=10": {http.StatusBadRequest, "stack"},
+		"caliper_tolerance=1":                                                                  {http.StatusBadRequest, "caliper_tolerance"},
+	} {
+		var names []string
+		for _, e := range get(t, "/v1/calibrate?"+query).problem(want.status).Errors {
+			names = append(names, e.Name)
+			assert.NotEmpty(t, e.Detail)
+		}
+		assert.Equal(t, want.names, strings.Join(names, " "), query)
+	}
+}
+
+// The test sheet is a PDF, in both languages and for both papers.
+func TestTestSheetIsPrinted(t *testing.T) {
+	for _, query := range []string{"unit=mm", "unit=in&language=de", "unit=mm&paper=a5&scored_apart=30"} {
+		a := get(t, "/v1/calibrate.pdf?"+query).ok()
+		assert.True(t, strings.HasPrefix(a.Body.String(), "%PDF-"), query)
+	}
+}
