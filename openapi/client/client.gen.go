@@ -27,10 +27,29 @@ const (
 	BenchValueTrimmer BenchValue = "trimmer"
 )
 
+// Defines values for BenchValueCalibrate.
+const (
+	BenchValueCalibrateHand    BenchValueCalibrate = "hand"
+	BenchValueCalibratePlotter BenchValueCalibrate = "plotter"
+	BenchValueCalibrateTrimmer BenchValueCalibrate = "trimmer"
+)
+
 // Defines values for BoxValue.
 const (
 	BoxValueNo  BoxValue = "no"
 	BoxValueYes BoxValue = "yes"
+)
+
+// Defines values for CalibrationUnit.
+const (
+	CalibrationUnitIn CalibrationUnit = "in"
+	CalibrationUnitMM CalibrationUnit = "mm"
+)
+
+// Defines values for CalibrationGrewName.
+const (
+	CalibrationGrewNameWetAcross CalibrationGrewName = "wet_across"
+	CalibrationGrewNameWetAlong  CalibrationGrewName = "wet_along"
 )
 
 // Defines values for CardValue.
@@ -309,6 +328,12 @@ const (
 const (
 	LanguageValueDe LanguageValue = "de"
 	LanguageValueEn LanguageValue = "en"
+)
+
+// Defines values for LanguageValueCalibrate.
+const (
+	LanguageValueCalibrateDe LanguageValueCalibrate = "de"
+	LanguageValueCalibrateEn LanguageValueCalibrate = "en"
 )
 
 // Defines values for LanguageValueDrawing.
@@ -1064,8 +1089,11 @@ type BenchList struct {
 
 // BenchPreset defines model for BenchPreset.
 type BenchPreset struct {
-	CutTolerance   Length `json:"cut_tolerance"`
-	Name           string `json:"name"`
+	CutTolerance Length `json:"cut_tolerance"`
+	Name         string `json:"name"`
+
+	// Query as /v1/calibrate says it of a bench that was measured
+	Query          string `json:"query"`
 	ScoreTolerance Length `json:"score_tolerance"`
 	Source         string `json:"source"`
 	Title          string `json:"title"`
@@ -1073,6 +1101,9 @@ type BenchPreset struct {
 
 // BenchValue How the paper is cut and scored; says how exact that is. Default: hand.
 type BenchValue string
+
+// BenchValueCalibrate How the paper is cut and scored, for what was not measured. Default: hand.
+type BenchValueCalibrate string
 
 // Blank defines model for Blank.
 type Blank struct {
@@ -1089,6 +1120,74 @@ type Bound struct {
 
 // BoxValue It is a box, hinged or not. Default: no.
 type BoxValue string
+
+// Calibration defines model for Calibration.
+type Calibration struct {
+	// Growth of a wetted sheet
+	Growth []CalibrationGrew `json:"growth"`
+
+	// How how each came about
+	How   []CalibrationHow `json:"how"`
+	Links CalibrationLinks `json:"links"`
+
+	// Notes what to mend before measuring again
+	Notes []string `json:"notes"`
+
+	// Query the same for an address: the text to keep
+	Query string          `json:"query"`
+	Unit  CalibrationUnit `json:"unit"`
+
+	// Use names for the next request
+	Use   CalibrationUse `json:"use"`
+	Words string         `json:"words"`
+}
+
+// CalibrationUnit defines model for Calibration.Unit.
+type CalibrationUnit string
+
+// CalibrationGrew defines model for CalibrationGrew.
+type CalibrationGrew struct {
+	Confidence float64             `json:"confidence"`
+	Greatest   float64             `json:"greatest"`
+	Least      float64             `json:"least"`
+	Name       CalibrationGrewName `json:"name"`
+	Percent    float64             `json:"percent"`
+}
+
+// CalibrationGrewName defines model for CalibrationGrew.Name.
+type CalibrationGrewName string
+
+// CalibrationHow defines model for CalibrationHow.
+type CalibrationHow struct {
+	// Confidence that it lies between these
+	Confidence *float64 `json:"confidence,omitempty"`
+	Estimate   Length   `json:"estimate"`
+	From       string   `json:"from"`
+	Greatest   *Length  `json:"greatest,omitempty"`
+
+	// Least none where it is no measurement
+	Least *Length `json:"least,omitempty"`
+	Name  string  `json:"name"`
+}
+
+// CalibrationLinks defines model for CalibrationLinks.
+type CalibrationLinks struct {
+	// Kinds what the names are of use for
+	Kinds string `json:"kinds"`
+	Self  string `json:"self"`
+
+	// Sheet the test sheet to make and measure
+	Sheet string `json:"sheet"`
+}
+
+// CalibrationUse defines model for CalibrationUse.
+type CalibrationUse struct {
+	Caliper          string `json:"caliper,omitempty"`
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+	CutTolerance     string `json:"cut_tolerance,omitempty"`
+	FoldAllowance    string `json:"fold_allowance,omitempty"`
+	ScoreTolerance   string `json:"score_tolerance,omitempty"`
+}
 
 // CardValue It is a card without an envelope, unfolded or folded. Default: no.
 type CardValue string
@@ -1547,6 +1646,9 @@ type KindSummary struct {
 
 // LanguageValue The language of the guide. Default: en.
 type LanguageValue string
+
+// LanguageValueCalibrate The language of the words on the test sheet. Default: en.
+type LanguageValueCalibrate string
 
 // LanguageValueDrawing The language of the words in the drawing. Default: en.
 type LanguageValueDrawing string
@@ -2274,6 +2376,69 @@ type Reason struct {
 
 	// Name that it is about
 	Name string `json:"name,omitempty"`
+}
+
+// RequestCalibrate asks for: Learn a paper and a hand.
+type RequestCalibrate struct {
+	// Bench How the paper is cut and scored, for what was not measured. Default: hand.
+	Bench BenchValueCalibrate `json:"bench,omitempty"`
+
+	// BlockThickness Thickness of that block. From 0.1 to 1000 mm.
+	BlockThickness string `json:"block_thickness,omitempty"`
+
+	// BlockTolerance How far each size of the block may be off, plus or minus. Default: 0.002 in on inch rulers, 0.05 mm on millimetre rulers. From 0 to 10 mm.
+	BlockTolerance string `json:"block_tolerance,omitempty"`
+
+	// BlockWidth Width of the block that a strip is wound round. From 2 to 1000 mm.
+	BlockWidth string `json:"block_width,omitempty"`
+
+	// Caliper Thickness of one sheet, if it is known and not to be measured. From 0.01 to 5 mm.
+	Caliper string `json:"caliper,omitempty"`
+
+	// CutAt The stop that strips were cut at, set anew for each. From 2 to 5000 mm.
+	CutAt        string   `json:"cut_at,omitempty"`
+	Cuts         []string `json:"cuts,omitempty"`
+	FoldedInside []string `json:"folded_inside,omitempty"`
+
+	// Language The language of the words on the test sheet. Default: en.
+	Language LanguageValueCalibrate `json:"language,omitempty"`
+
+	// Marked How far apart two marks on a sheet were, both ways, before it was wetted or dried. From 1 to 20000 mm.
+	Marked string `json:"marked,omitempty"`
+
+	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
+	Paper string `json:"paper,omitempty"`
+
+	// Ruler The finest mark that everything was read to. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
+	Ruler string `json:"ruler,omitempty"`
+
+	// ScoreAt The stop that strips were scored at, set anew for each. From 2 to 5000 mm.
+	ScoreAt string `json:"score_at,omitempty"`
+
+	// ScoredApart How far apart two scores on a strip are. From 2 to 5000 mm.
+	ScoredApart string   `json:"scored_apart,omitempty"`
+	Scores      []string `json:"scores,omitempty"`
+
+	// Stack How high the stack is, pressed flat. From 0.1 to 1000 mm.
+	Stack string `json:"stack,omitempty"`
+
+	// StackCount How many sheets lie in a stack.
+	StackCount *int `json:"stack_count,omitempty"`
+
+	// Turns How many whole turns the strip makes round the block.
+	Turns *int `json:"turns,omitempty"`
+
+	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
+	Unit UnitValue `json:"unit,omitempty"`
+
+	// WetAcross How far apart they are afterwards across the grain. From 1 to 20000 mm.
+	WetAcross string `json:"wet_across,omitempty"`
+
+	// WetAlong How far apart they are afterwards along the grain. From 1 to 20000 mm.
+	WetAlong string `json:"wet_along,omitempty"`
+
+	// Wound How long a piece of the strip the turns took. From 1 to 20000 mm.
+	Wound string `json:"wound,omitempty"`
 }
 
 // RequestCheckBand asks for: Check own measurements of a band.
@@ -3622,6 +3787,9 @@ type RequestSolveBand struct {
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
 
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
 
@@ -3702,6 +3870,9 @@ type RequestSolveDiagonalEnvelope struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
@@ -3807,6 +3978,9 @@ type RequestSolveDividers struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
@@ -3919,6 +4093,9 @@ type RequestSolveDrawerBox struct {
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
 
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
 
@@ -4024,6 +4201,9 @@ type RequestSolveEnvelope struct {
 	// FlapInset How far in the far corners of an angled closing flap lie, each. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 1 to 500 mm.
 	FlapInset string `json:"flap_inset,omitempty"`
 
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
 
@@ -4108,6 +4288,9 @@ type RequestSolveFoldedCard struct {
 	// Fold Folded at the side, at the top, as a gate of two panels, in three as a letter, or to and fro. Default: side.
 	Fold FoldValue `json:"fold,omitempty"`
 
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
 	// Gap Gap between the two panels of a gate; about 1/8 in (3 mm) if not given. From 0 to 500 mm.
 	Gap string `json:"gap,omitempty"`
 
@@ -4188,6 +4371,9 @@ type RequestSolveGussetBag struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
@@ -4275,6 +4461,9 @@ type RequestSolveLiddedBox struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
@@ -4366,6 +4555,9 @@ type RequestSolveMatStack struct {
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
 
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
 
@@ -4444,6 +4636,9 @@ type RequestSolvePillowPack struct {
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
 
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
 
@@ -4521,6 +4716,9 @@ type RequestSolvePocket struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
@@ -4609,6 +4807,9 @@ type RequestSolvePortfolio struct {
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
 
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
 
@@ -4684,6 +4885,9 @@ type RequestSolvePrismBox struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
@@ -4768,6 +4972,9 @@ type RequestSolveSleeve struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
@@ -4859,6 +5066,9 @@ type RequestSolveSlipcase struct {
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
 
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
 
@@ -4948,6 +5158,9 @@ type RequestSolveSlottedBand struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
@@ -5048,6 +5261,9 @@ type RequestSolveTray struct {
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
 
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
 
@@ -5134,6 +5350,9 @@ type RequestSolveTuckCarton struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// FrictionSlit How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given. From 1 to 100 mm.
 	FrictionSlit string `json:"friction_slit,omitempty"`
@@ -5254,6 +5473,9 @@ type RequestSuggest struct {
 
 	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
 	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
 
 	// Grain The side of the sheet that the grain runs along.
 	Grain GrainValue `json:"grain,omitempty"`
@@ -5967,6 +6189,9 @@ type Yields struct {
 // AnswerBenchList defines model for AnswerBenchList.
 type AnswerBenchList = BenchList
 
+// AnswerCalibration defines model for AnswerCalibration.
+type AnswerCalibration = Calibration
+
 // AnswerCheck defines model for AnswerCheck.
 type AnswerCheck = Check
 
@@ -6573,6 +6798,14 @@ func (a LayersValueSolve) MarshalJSON() ([]byte, error) {
 // Benches asks for: Benches by name.
 func (c *Client) Benches(ctx context.Context) (*BenchList, error) {
 	return get[BenchList](ctx, c, "/v1/benches")
+}
+
+// path is where the request is sent.
+func (RequestCalibrate) path() string { return "/v1/calibrate" }
+
+// Calibrate asks for: Learn a paper and a hand.
+func (c *Client) Calibrate(ctx context.Context, request RequestCalibrate) (*Calibration, error) {
+	return post[Calibration](ctx, c, request)
 }
 
 // path is where the request is sent.
