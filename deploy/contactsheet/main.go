@@ -1,7 +1,7 @@
-// Command contactsheet writes a page that shows every kind in every format, with a
-// picture of every step, to be looked at before golden files are accepted. Models
-// are played by the workbench. It is a tool for developers
-// and no part of the service.
+// Command contactsheet writes a page that shows every kind in every format that a
+// page can show, with a picture of every step, to be looked at before golden files
+// are accepted. Models are played by the workbench, files for machines are read by
+// other programs in tests. It is a tool for developers and no part of the service.
 //
 //	go run ./deploy/contactsheet -out /some/folder
 //
@@ -21,8 +21,6 @@ import (
 
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/drawtest"
-	"creasefit/internal/draw/dxf"
-	"creasefit/internal/draw/foldfile"
 	"creasefit/internal/draw/pdf"
 	"creasefit/internal/draw/png"
 	"creasefit/internal/draw/svg"
@@ -88,12 +86,12 @@ func (p *page) guides(s *drawtest.Sample) error {
 		if err := pdf.EncodeGuide(&b, &g, draw.New(&s.Solution.Pattern, o), pdf.Guide{Steps: pictures}, pdf.Options{}); err != nil {
 			return err
 		}
-		if err := p.file(s.Name+"-guide-"+language+".pdf", b.Bytes(), nil); err != nil {
+		if err := p.file(s.Name+"-guide-"+language+".pdf", b.Bytes()); err != nil {
 			return err
 		}
 		for i := range g.Steps {
 			picture := svg.Append(nil, pictures(g.Steps[i].Order), svg.Options{})
-			if err := p.file(fmt.Sprintf("%s-step-%d-%s.svg", s.Name, i+1, language), picture, nil); err != nil {
+			if err := p.file(fmt.Sprintf("%s-step-%d-%s.svg", s.Name, i+1, language), picture); err != nil {
 				return err
 			}
 		}
@@ -101,31 +99,25 @@ func (p *page) guides(s *drawtest.Sample) error {
 	return nil
 }
 
-// drawing shows one drawing in every format that it has.
+// drawing shows one drawing in every format that a page can show.
 func (p *page) drawing(name string, d *draw.Drawing) error {
 	fmt.Fprintf(&p.text, "<h2>%s</h2><section>\n", html.EscapeString(name))
 	defer p.text.WriteString("</section>\n")
 	encoders := []struct {
 		name  string
 		write func(io.Writer) error
-		view  func([]byte) ([]byte, error) // to SVG, for formats that a page cannot show
 	}{
-		{"light.svg", func(w io.Writer) error { return svg.Encode(w, d, svg.Options{}) }, nil},
-		{"dark.svg", func(w io.Writer) error { return svg.Encode(w, d, svg.Options{Dark: true}) }, nil},
-		{"preview.png", func(w io.Writer) error { return png.Encode(w, d, png.Options{Width: 520}) }, nil},
-		{"print.pdf", func(w io.Writer) error { return pdf.Encode(w, d, pdf.Options{}) }, nil},
-		{"cut.dxf", func(w io.Writer) error { return dxf.Encode(w, d, dxf.Options{}) }, viewDXF},
-		{"flat.fold", func(w io.Writer) error { return foldfile.Encode(w, d, foldfile.Options{}) }, viewFOLD},
+		{"light.svg", func(w io.Writer) error { return svg.Encode(w, d, svg.Options{}) }},
+		{"dark.svg", func(w io.Writer) error { return svg.Encode(w, d, svg.Options{Dark: true}) }},
+		{"preview.png", func(w io.Writer) error { return png.Encode(w, d, png.Options{Width: 520}) }},
+		{"print.pdf", func(w io.Writer) error { return pdf.Encode(w, d, pdf.Options{}) }},
 	}
 	for _, e := range encoders {
-		if d.Pattern == nil && e.view != nil {
-			continue // a cut plan is for printing
-		}
 		var b bytes.Buffer
 		if err := e.write(&b); err != nil {
 			return err
 		}
-		if err := p.file(name+"-"+e.name, b.Bytes(), e.view); err != nil {
+		if err := p.file(name+"-"+e.name, b.Bytes()); err != nil {
 			return err
 		}
 	}
@@ -133,22 +125,12 @@ func (p *page) drawing(name string, d *draw.Drawing) error {
 }
 
 // file keeps a file and shows it.
-func (p *page) file(name string, b []byte, view func([]byte) ([]byte, error)) error {
+func (p *page) file(name string, b []byte) error {
 	if err := os.WriteFile(filepath.Join(p.folder, name), b, 0o644); err != nil {
 		return err
 	}
 	shown := []string{name}
-	switch {
-	case view != nil:
-		picture, err := view(b)
-		if err != nil {
-			return err
-		}
-		shown[0] += ".svg"
-		if err := os.WriteFile(filepath.Join(p.folder, shown[0]), picture, 0o644); err != nil {
-			return err
-		}
-	case filepath.Ext(name) == ".pdf":
+	if filepath.Ext(name) == ".pdf" {
 		shown = p.pages(name)
 	}
 	for _, s := range shown {
