@@ -53,6 +53,9 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 	}
 	r := &asked.Reading
 	o := optionsOf(r, extension, c.Request().Header.Get("Accept"), k.formats)
+	if browsing(c) {
+		o.asPage(k.formats)
+	}
 	if err := c.Validate(asked); err != nil {
 		return s.answerProblem(c, refusal(r, k.path))
 	}

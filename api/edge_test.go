@@ -31,7 +31,7 @@ func TestCachesTellFormatsApart(t *testing.T) {
 		"/v1/solve/slotted-band.csv?" + cards: false, "/v1/solve/slotted-band?format=json&" + cards: false, "/v1/solve/slotted-band?pick=/step&" + cards: false,
 		"/v1/kinds": true, "/v1/limits.json": false, "/v1/contents.csv": false, "/openapi.json": false,
 	} {
-		for _, accept := range []string{"", "*/*", "application/json", "text/csv", "text/html,*/*;q=0.8", "image/heic"} {
+		for _, accept := range []string{"", "*/*", "application/json", "text/csv", "text/markdown,*/*;q=0.8", "image/heic"} {
 			set := headers{"Accept", accept}
 			if accept == "" {
 				set = nil

@@ -83,7 +83,6 @@ func TestFormatsAreNegotiated(t *testing.T) {
 		{"", "", "*/*", "application/json", "Accept-Encoding, Accept"},
 		{"", "", "text/csv", "text/csv; charset=utf-8", "Accept-Encoding, Accept"},
 		{"", "", "text/csv;q=0.1, application/xml;q=0.9", "application/xml", "Accept-Encoding, Accept"},
-		{"", "", "text/html, application/xhtml+xml, application/xml;q=0.9, */*;q=0.8", "application/json", "Accept-Encoding, Accept"},
 		{"", "", "text/*", "text/csv; charset=utf-8", "Accept-Encoding, Accept"},
 		{"", "", "text/*, text/csv;q=0", "text/plain; charset=utf-8", "Accept-Encoding, Accept"},
 		{"", "", "image/png", "application/json", "Accept-Encoding, Accept"},

@@ -57,6 +57,9 @@ func (k *requestKey) entityTag(o *options, coding string) string {
 		w.text(name)
 	}
 	w.text(o.download)
+	if o.page {
+		w.text("page")
+	}
 	return edge.Tag(w.b, o.format.String(), coding)
 }
 

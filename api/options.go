@@ -20,6 +20,7 @@ type options struct {
 	comma    bool // decimal comma
 	download string
 	cell     bool // errors are one line with status 200
+	page     bool // a browser shows it: the text or the data in a plain page
 }
 
 // optionsOf settles how to answer and reports what contradicts itself.

@@ -136,6 +136,9 @@ func (o *outcome) answer() error {
 	if o.pick != "" && !o.pickedAsTable() {
 		media = plainText[0]
 	}
+	if o.page {
+		media, o.body = "text/html; charset=utf-8", o.answerPage(o.body)
+	}
 	h := o.setCaching()
 	o.setLocation(h)
 	h["Server-Timing"] = []string{serverTiming(o.times)}

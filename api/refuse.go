@@ -104,6 +104,10 @@ func (s *host) answerProblem(c echo.Context, p *problem) error {
 	if wantsCell(c) {
 		return send(c, http.StatusOK, plainText[0], []byte(p.cellLine()))
 	}
+	if browsing(c) && !strings.Contains(c.Request().URL.RawQuery, "format=") {
+		h["Content-Security-Policy"] = documentPolicy
+		return send(c, p.kind.status, "text/html; charset=utf-8", p.problemInPage())
+	}
 	body := s.overload
 	if p.kind.code != codeOverloaded {
 		body = tell.AppendJSON(nil, p.answer())

@@ -75,9 +75,10 @@ func listenAdmin(address string) (net.Listener, error) {
 
 // greet prints where the service is and what to try first.
 func greet(out io.Writer, public, admin net.Listener) {
+	fmt.Fprintf(out, "http://%s/ in a browser: begin with the thing\n", public.Addr())
 	fmt.Fprintf(out, "creasefit %s on http://%s\n", api.Release, public.Addr())
 	if admin != nil {
 		fmt.Fprintf(out, "metrics and probes on http://%s\n", admin.Addr())
 	}
-	fmt.Fprintf(out, "try: curl 'http://%s%s'\n", public.Addr(), api.FirstRequest)
+	fmt.Fprintf(out, "or try: curl 'http://%s%s'\n", public.Addr(), api.FirstRequest)
 }

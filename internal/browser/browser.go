@@ -224,6 +224,9 @@ func WithoutScripts() chromedp.Action[chromedp.Void] {
 	})
 }
 
+// Context is what further actions of chromedp run in.
+func (p *Tab) Context() context.Context { return p.ctx }
+
 // Shoot writes a screenshot of the whole page if they are asked for.
 func (p *Tab) Shoot(name string) {
 	p.Helper()

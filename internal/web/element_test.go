@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"io"
 	"net/http"
+	"net/http/httptest"
 	"net/url"
 	"strings"
 	"testing"
@@ -300,4 +301,30 @@ func TestGermanPageSaysWhatIsWrongInGerman(t *testing.T) {
 	p.Until(root + ".querySelector('.trouble').textContent.includes('Der Dienst hat gerade zu viel zu tun.')")
 	p.Sound()
 	p.Shoot("")
+}
+
+// On a dark page of somebody else's the element takes type and colours from there,
+// under a policy that demands Trusted Types and allows the service alone.
+func TestElementOnADarkStrictPage(t *testing.T) {
+	page := strings.Replace(embedded(byHand), "<title>", `<style nonce="n">body { background: #101418; color: #e8e2d4; font-family: monospace }</style><title>`, 1)
+	page = strings.Replace(page, "<script>window", `<script nonce="n">window`, 1)
+	own, _ := service(t, nil)
+	blog := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
+		w.Header().Set("Content-Type", "text/html; charset=utf-8")
+		w.Header().Set("Content-Security-Policy", "default-src 'none'; script-src 'nonce-n' "+own+"; style-src 'nonce-n'; connect-src "+own+"; img-src data:; require-trusted-types-for 'script'; trusted-types 'none'")
+		_, _ = io.WriteString(w, strings.Replace(page, `src="/element`, `src="`+own+`/element`, 1))
+	}))
+	defer blog.Close()
+	p := browser.Open(t, blog.URL, chromedp.EmulateViewport(900, 900))
+	p.Until(solved)
+	style := func(property string) string {
+		return browser.Eval[string](p, "getComputedStyle(document.querySelector('creasefit-solver'))."+property)
+	}
+	assert.Equal(t, "rgb(232, 226, 212)", style("color"))
+	assert.Equal(t, "rgba(0, 0, 0, 0)", style("backgroundColor"), "no card of its own")
+	assert.Equal(t, "monospace", style("fontFamily"))
+	assert.True(t, browser.Eval[bool](p, root+".querySelector('figure').classList.contains('dark')"), "the drawing is that of a dark page")
+	p.Shoot("")
+	p.Sound()
+	t.Run("axe", func(t *testing.T) { p.Accessible(t) })
 }

@@ -81,7 +81,7 @@ function block() {
   const right = [0.94 * a, 0.2 * a], back = [0.5 * b, -0.42 * b], up = [0, -0.86 * c];
   const at = (x, y, z) => [x * right[0] + y * back[0] + z * up[0], x * right[1] + y * back[1] + z * up[1]];
   const corners = [at(0, 0, 0), at(1, 0, 0), at(1, 1, 0), at(1, 1, 1), at(0, 1, 1), at(0, 0, 1)];
-  const low = [Math.min(...corners.map((p) => p[0])) - 54, Math.min(...corners.map((p) => p[1])) - 16];
+  const low = [Math.min(...corners.map((p) => p[0])) - 62, Math.min(...corners.map((p) => p[1])) - 16];
   const high = [Math.max(...corners.map((p) => p[0])) + 50, Math.max(...corners.map((p) => p[1])) + 22];
   const path = (...points) => "M" + points.map((p) => p.map((x) => x.toFixed(1)).join(" ")).join("L") + "Z";
   const face = (kind, ...points) => svgNode("path", { d: path(...points), class: kind });
