@@ -23,7 +23,7 @@ var ranks = [][]string{
 	{"internal/contents", "internal/stock", "internal/bench", "internal/rounding"},
 	{"internal/tolerance", "internal/pattern", "internal/sheet"},
 	{"internal/enclosure", "internal/fold", "internal/sheet/search", "internal/sheet/verify", "internal/mail", "internal/settings", "internal/calibrate"},
-	{"internal/solve", "internal/assembly"},
+	{"internal/solve", "internal/assembly", "internal/enclosure/own"},
 	{"internal/guide", "internal/draw"},
 	{"internal/draw/*", "internal/web"},
 	{"api/ask"},

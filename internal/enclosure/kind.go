@@ -24,6 +24,7 @@ type Kind struct {
 	Box    bool             // it has walls all round and does not bend
 	Sealed bool             // it is glued shut with the contents inside, and opened by tearing
 	Params []Param
+	Design string // the text of the design that a caller's kind was made of, "" for the catalogue's
 	Plan   func(*Input) (*Plan, error)
 }
 

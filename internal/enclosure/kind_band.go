@@ -57,7 +57,7 @@ func planBand(in *Input) (*Plan, error) {
 	var err, wrong error
 	if in.oneScore(d) {
 		shape = &bandThin
-		wrong = in.paperOnly("a band with one score at each side")
+		wrong = in.PaperOnly("a band with one score at each side")
 		across, err = d.thin(names, Need{Width: 1, Thickness: 1, HalfCalipers: 5})
 	} else {
 		shape = &bandThick

@@ -66,7 +66,7 @@ func planDiagonal(in *Input) (*Plan, error) {
 	r.back = d.cutBack()
 	d.strip(0, pattern.Diagonal, r.first, r.overlap, r.rest)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDiagonal(r, sizes) }
-	return d.plan, fault.Join(in.paperOnly("an envelope"), in.flat(d), in.checkDiagonal(width.span(in), height.span(in)))
+	return d.plan, fault.Join(in.PaperOnly("an envelope"), in.flat(d), in.checkDiagonal(width.span(in), height.span(in)))
 }
 
 // cutBack adds the reading of how far the hinges of the flaps end before the

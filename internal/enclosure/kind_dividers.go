@@ -86,21 +86,21 @@ func planDividers(in *Input) (*Plan, error) {
 	d.joined("height", in.Height)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDividers(r, sizes) }
 	return d.plan, fault.Join(columns, rows,
-		in.least("thickness", in.Thickness, measure.Sum(room.Max, in.beside()).Times(2), "strips that low leave too little beside their slots"))
+		in.least("thickness", in.Thickness, measure.Sum(room.Max, in.Beside()).Times(2), "strips that low leave too little beside their slots"))
 }
 
 // seating is how much lower than their room strips are, and how much deeper
 // than these their slots together: never flush, and some mark of 1/8 in or 3 mm
 // always lies within it.
 func (in *Input) seating() Range {
-	return Range{in.little().Over(4), in.little().Times(5).Over(4)}
+	return Range{in.Little().Over(4), in.Little().Times(5).Over(4)}
 }
 
 // halfLap adds the readings of the slots; strips are at least as high as said.
 func (d *draft) halfLap(r *dividersReadings, least measure.Length) {
 	in := d.in
 	half := in.Thickness.Over(2) // of strip and seating, in the middle of their windows
-	deepest := measure.Max(least.Sub(in.beside()), measure.Nanometres(1))
+	deepest := measure.Max(least.Sub(in.Beside()), measure.Nanometres(1))
 	r.fromTop = d.between("slots from the top", half, measure.Nanometres(1), deepest)
 	r.fromLow = d.between("slots from the bottom", in.Thickness.Sub(half), measure.Nanometres(1), deepest)
 	d.nest(stripInSlot, pattern.Thickness, in.seating(), Need{}, times(1, r.fromTop), times(1, r.fromLow), times(-1, r.height))

@@ -77,9 +77,9 @@ func planDrawerBox(in *Input) (*Plan, error) {
 	d.drawerSleeve(r, slide)
 	tab := d.addTab(r.tray, "corner tab", walls, long)
 	var notch, ribbon error
-	r.notch, notch = d.notched(r.across[0], measure.Max(in.beside(), in.length("lap")), in.beside(), long.Min)
+	r.notch, notch = d.notched(r.across[0], measure.Max(in.Beside(), in.length("lap")), in.Beside(), long.Min)
 	r.ribbon, ribbon = d.slitted(r.tray)
-	lap := in.bounded("lap", Range{measure.Sum(leastGlue, slide.Max, in.Caliper.Times(2)), in.Width},
+	lap := in.bounded("lap", Range{measure.Sum(LeastGlue, slide.Max, in.Caliper.Times(2)), in.Width},
 		"the lap leaves no room for glue, or reaches across the front", "make it fit the front")
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDrawerBox(r, sizes) }
 	d.warnTabs()
@@ -127,7 +127,7 @@ func (d *draft) slitted(b *box) (ribbonSlit, error) {
 	d.equal("wall above and below the ribbon slit", measure.Length{}, times(1, s.above), times(1, s.below), times(-1, top))
 	d.even(s.before, s.after)
 	d.even(s.above, s.below)
-	return s, in.bounded("ribbon_slit", Range{Max: in.Width.Sub(in.beside().Times(2))}, "the slit is longer than the wall has room for", "make it as long as the ribbon is wide")
+	return s, in.bounded("ribbon_slit", Range{Max: in.Width.Sub(in.Beside().Times(2))}, "the slit is longer than the wall has room for", "make it as long as the ribbon is wide")
 }
 
 // layDrawerBox lays both pieces out and puts the sleeve round the tray, which

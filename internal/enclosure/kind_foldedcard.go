@@ -90,7 +90,7 @@ func planFoldedCard(in *Input) (*Plan, error) {
 	d.strip(0, pattern.Width, r.across...)
 	d.strip(0, pattern.Height, r.height)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layCard(shape, fold, r, sizes) }
-	return d.plan, fault.Join(in.paperOnly("a folded card"), in.checkCard(fold))
+	return d.plan, fault.Join(in.PaperOnly("a folded card"), in.checkCard(fold))
 }
 
 // cardSize adds a reading that is a size of the closed card and some half
@@ -100,7 +100,7 @@ func (d *draft) cardSize(name string, axis pattern.Axis, halfCalipers int64) int
 	if axis == pattern.Height {
 		need = Need{Height: -1, HalfCalipers: -halfCalipers}
 	}
-	size := d.between(name, need.Of(d.in).Neg().Sub(d.in.middle()), d.in.beside(), measure.Largest())
+	size := d.between(name, need.Of(d.in).Neg().Sub(d.in.middle()), d.in.Beside(), measure.Largest())
 	d.fit(axis, need, times(-1, size))
 	return size
 }
@@ -122,13 +122,13 @@ func (d *draft) accordion(r *cardReadings, axis pattern.Axis, panels []string) {
 // gate adds two panels that meet over the back but for a gap.
 func (d *draft) gate(r *cardReadings) {
 	back := d.cardSize("back", pattern.Width, 0)
-	gap := d.in.little() // what a gap that is not given may come to: from none to twice as much
+	gap := d.in.Little() // what a gap that is not given may come to: from none to twice as much
 	if d.in.given("gap") {
 		gap = d.in.length("gap")
 	}
 	both := d.plan.Problem.Readings[back].Ideal.Sub(gap)
-	left := d.between("left gate", both.Over(2), d.in.beside(), measure.Largest())
-	right := d.between("right gate", both.Sub(both.Over(2)), d.in.beside(), measure.Largest())
+	left := d.between("left gate", both.Over(2), d.in.Beside(), measure.Largest())
+	right := d.between("right gate", both.Sub(both.Over(2)), d.in.Beside(), measure.Largest())
 	if d.in.given("gap") {
 		d.equal("gate", measure.Length{}, times(1, left), times(1, right), times(-1, back), times(1, d.fixed("gap", "gap")))
 	} else {
@@ -144,8 +144,8 @@ func (d *draft) gate(r *cardReadings) {
 func (d *draft) letter(r *cardReadings) {
 	back := d.cardSize("back", pattern.Width, 1)
 	whole, creep := d.plan.Problem.Readings[back].Ideal, d.in.Caliper.Times(2)
-	front, inner := d.reading("front", whole), d.between("inner panel", whole.Sub(creep), d.in.beside(), measure.Largest())
-	r.creep = d.between("creep", creep, creep, creep.Add(d.in.little().Times(2)))
+	front, inner := d.reading("front", whole), d.between("inner panel", whole.Sub(creep), d.in.Beside(), measure.Largest())
+	r.creep = d.between("creep", creep, creep, creep.Add(d.in.Little().Times(2)))
 	d.equal("front and back", measure.Length{}, times(1, front), times(-1, back))
 	d.equal("inner panel", measure.Length{}, times(1, inner), times(1, r.creep), times(-1, back))
 	d.even(back, inner)
@@ -155,7 +155,7 @@ func (d *draft) letter(r *cardReadings) {
 // checkCard refuses options of another fold, and envelopes and gaps that leave
 // nothing of the card.
 func (in *Input) checkCard(fold string) error {
-	least, none := in.Fit.Max.Add(in.beside().Times(3)), measure.Length{}
+	least, none := in.Fit.Max.Add(in.Beside().Times(3)), measure.Length{}
 	var errs [4]error
 	for i, size := range [...]measure.Length{in.Width, in.Height} {
 		if size.Less(least) {
@@ -167,7 +167,7 @@ func (in *Input) checkCard(fold string) error {
 	case fold != "gate":
 		errs[2] = in.onlyFor("gap", "fold", "gate")
 	case in.given("gap"):
-		errs[2] = in.bounded("gap", Range{none, in.Width.Sub(least).Add(in.beside())}, "the gap leaves nothing of the gate", "make the gap smaller")
+		errs[2] = in.bounded("gap", Range{none, in.Width.Sub(least).Add(in.Beside())}, "the gap leaves nothing of the gate", "make the gap smaller")
 	}
 	if fold != "accordion" {
 		errs[3] = in.onlyFor("panels", "fold", "accordion")

@@ -100,7 +100,7 @@ func (d *draft) addLid(lid, tray *box, play, deep Range) Range {
 		depth := in.length("lid_depth")
 		return Range{depth, depth}
 	}
-	return Range{deep.Min.Add(in.Caliper).Sub(in.little()), deep.Max.Add(in.Caliper)}
+	return Range{deep.Min.Add(in.Caliper).Sub(in.Little()), deep.Max.Add(in.Caliper)}
 }
 
 // checkLid refuses walls that have no room for glue, and a lid that does not
@@ -112,7 +112,7 @@ func (in *Input) checkLid(tray, lid *box, deep Range) error {
 				"the lid's walls leave no room for glue, or reach the table before the lid rests on the tray", "leave it out for a lid as deep as the box"),
 			in.least("thickness", in.Thickness, tray.lowest(in), "walls that low leave no room for glue"))
 	}
-	return in.least("thickness", in.Thickness, measure.Max(tray.lowest(in), lid.lowest(in).Add(in.little())), "walls that low leave no room for glue")
+	return in.least("thickness", in.Thickness, measure.Max(tray.lowest(in), lid.lowest(in).Add(in.Little())), "walls that low leave no room for glue")
 }
 
 // layLiddedBox lays both pieces out and puts the lid on the rim of the tray,

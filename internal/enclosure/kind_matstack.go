@@ -103,7 +103,7 @@ func (d *draft) layers(names []string, front measure.Length, reveal int) []int {
 			d.equal("reveals", measure.Length{}, times(1, sides[i-1]), times(-1, sides[i]), times(-2, reveal))
 		}
 	}
-	off := d.in.little().Over(2)
+	off := d.in.Little().Over(2)
 	d.within("reveal of the first layer", Range{off.Neg(), off}, d.form(front, times(-1, sides[0]), times(-2, reveal)))
 	return sides
 }

@@ -85,7 +85,7 @@ func planPillowPack(in *Input) (*Plan, error) {
 	if p.middle.IsZero() {
 		p.middle = in.defaultMiddle()
 	}
-	if err := fault.Join(in.paperOnly("a pillow pack"), p.check()); err != nil {
+	if err := fault.Join(in.PaperOnly("a pillow pack"), p.check()); err != nil {
 		return nil, err
 	}
 	d := newDraft(in)
@@ -161,7 +161,7 @@ func (p pillow) check() error {
 	if p.tooSteep() {
 		return wrong(Range{least, p.flattest(least)})
 	}
-	return fault.Join(in.bounded("lap", Range{leastGlue, measure.Min(in.Width.Over(2), in.Height.Over(3))},
+	return fault.Join(in.bounded("lap", Range{LeastGlue, measure.Min(in.Width.Over(2), in.Height.Over(3))},
 		"the lap leaves no room for glue, or is too wide for the back", "choose another lap"))
 }
 

@@ -189,7 +189,7 @@ func (p *prism) lapRoom(across measure.Length) measure.Length {
 // what goes in meets them wherever it stands.
 func (p *prism) leastLap() measure.Length {
 	stray := measure.Sum(p.in.Fit.Max, p.play.Max).Over(2).Add(p.in.Caliper.Times(4))
-	return leastGlue.Add(measure.Max(stray, scaled(stray, math.Tan(p.angle()))))
+	return LeastGlue.Add(measure.Max(stray, scaled(stray, math.Tan(p.angle()))))
 }
 
 // prismLap adds the reading of the laps and flaps: as given, or the plainest
@@ -209,7 +209,7 @@ func (d *draft) prismLap(p *prism, across measure.Length) int {
 func (d *draft) mitre(p *prism) int {
 	lap := &d.plan.Problem.Readings[p.lap]
 	least := scaled(measure.Max(lap.Ideal, lap.Max), math.Tan(p.angle()))
-	most := measure.Max(least, measure.Min(least.Add(d.in.little().Times(2)), p.side(p.across).Times(7).Over(16)))
+	most := measure.Max(least, measure.Min(least.Add(d.in.Little().Times(2)), p.side(p.across).Times(7).Over(16)))
 	i := d.between("half of a notch", scaled(lap.Ideal, math.Tan(p.angle())), least, most)
 	d.within("half of a notch", Range{least.Times(2).Sub(most), most}, d.form(measure.Length{}, times(1, i)))
 	return i
@@ -243,7 +243,7 @@ func (p *prism) checkRoom() error {
 // checkWalls refuses walls that have no room for glue, and a lid that does not
 // come down on the tray.
 func (p *prism) checkWalls() error {
-	in, least := p.in, leastGlue.Add(p.in.Caliper.Times(3))
+	in, least := p.in, LeastGlue.Add(p.in.Caliper.Times(3))
 	if in.given("lid_depth") {
 		full := (Need{Thickness: 1, HalfCalipers: 5}).span(in)
 		return fault.Join(
@@ -251,5 +251,5 @@ func (p *prism) checkWalls() error {
 				"the lid's walls leave no room for glue, or reach the table before the lid rests on the tray", "leave it out for a lid as deep as the box"),
 			in.least("thickness", in.Thickness, least, "walls that low leave no room for glue"))
 	}
-	return in.least("thickness", in.Thickness, least.Add(in.little()), "walls that low leave no room for glue")
+	return in.least("thickness", in.Thickness, least.Add(in.Little()), "walls that low leave no room for glue")
 }

@@ -62,18 +62,18 @@ func planSleeve(in *Input) (*Plan, error) {
 	if !in.inTwo() && in.oneScore(d) {
 		shape = &sleeveThin
 		r.across, glued = d.thinSleeve()
-		flat = in.paperOnly("a sleeve with one score at each side")
+		flat = in.PaperOnly("a sleeve with one score at each side")
 	} else {
 		r.across, glued = d.thickSleeve()
 	}
 	lap := d.fixed("lap", "lap")
 	r.across = append(r.across, lap)
 	height := in.Height.Sub(in.length("reveal"))
-	r.height = d.between("sleeve height", height, in.beside(), measure.Largest())
-	d.within("height", Range{in.little().Neg(), in.little()}, d.form(height.Neg(), times(1, r.height)))
+	r.height = d.between("sleeve height", height, in.Beside(), measure.Largest())
+	d.within("height", Range{in.Little().Neg(), in.Little()}, d.form(height.Neg(), times(1, r.height)))
 	d.wrapStrips(0, 1, r.across, []int{r.height})
 	var wrong error
-	r.notch, wrong = d.notched(r.across[0], measure.Max(in.beside(), in.length("lap")), in.beside(), height.Sub(in.little()))
+	r.notch, wrong = d.notched(r.across[0], measure.Max(in.Beside(), in.length("lap")), in.Beside(), height.Sub(in.Little()))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySleeve(shape, r, sizes) }
 	return d.plan, fault.Join(flat, in.checkSleeve(height, glued), in.twoScores(), wrong)
 }
@@ -97,19 +97,19 @@ func (d *draft) thickSleeve() (across []int, loose measure.Length) {
 func (d *draft) thinSleeve() (across []int, loose measure.Length) {
 	need, edge := Need{Width: 1, Thickness: 1, HalfCalipers: 5}, d.in.Thickness.Over(2)
 	whole := need.Of(d.in).Add(d.in.middle())
-	front := d.reading("front", whole.Sub(edge).Sub(d.in.little().Over(2)))
+	front := d.reading("front", whole.Sub(edge).Sub(d.in.Little().Over(2)))
 	back := d.reading("back", whole)
 	d.fit(pattern.Width, need, times(1, back))
-	d.within("front's edge", Range{Max: d.in.little()}, d.form(edge.Neg(), times(1, back), times(-1, front)))
-	return append(make([]int, 0, 3), front, back), edge.Add(measure.Max(d.in.little(), d.in.Caliper.Over(2)))
+	d.within("front's edge", Range{Max: d.in.Little()}, d.form(edge.Neg(), times(1, back), times(-1, front)))
+	return append(make([]int, 0, 3), front, back), edge.Add(measure.Max(d.in.Little(), d.in.Caliper.Over(2)))
 }
 
 // checkSleeve refuses a sleeve that is not there, and a lap that has no room or
 // leaves none for glue.
 func (in *Input) checkSleeve(height, loose measure.Length) error {
 	return fault.Join(
-		in.bounded("reveal", Range{Max: in.Height.Sub(in.beside()).Sub(in.little())}, "nothing is left of the sleeve", "let less of the contents stand out"),
-		in.bounded("lap", Range{loose.Add(leastGlue), in.Width}, "the lap leaves no room for glue, or reaches across the front", "make it fit the front"),
+		in.bounded("reveal", Range{Max: in.Height.Sub(in.Beside()).Sub(in.Little())}, "nothing is left of the sleeve", "let less of the contents stand out"),
+		in.bounded("lap", Range{loose.Add(LeastGlue), in.Width}, "the lap leaves no room for glue, or reaches across the front", "make it fit the front"),
 	)
 }
 

@@ -67,12 +67,12 @@ func planSlipcase(in *Input) (*Plan, error) {
 	}
 	deep = deep.Sub(in.length("reveal"))
 	least := deep.Add(in.Caliper.Over(2)) // of the back
-	back := d.reading("back", least.Add(in.little().Over(2)))
-	front := d.reading("front", least.Add(in.little().Over(2)))
+	back := d.reading("back", least.Add(in.Little().Over(2)))
+	front := d.reading("front", least.Add(in.Little().Over(2)))
 	height := d.reading("case height", across.Of(in).Add(in.middle()))
 	d.fit(axis, across, times(1, height))
 	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
-	d.within("depth", Range{Max: in.little()}, d.form(least.Neg(), times(1, back)))
+	d.within("depth", Range{Max: in.Little()}, d.form(least.Neg(), times(1, back)))
 	end, bottom, top := d.caseWalls()
 	r.across = []int{back, end, front}
 	r.up = []int{d.fixed("bottom lap", "lap"), bottom, height, top, d.fixed("top lap", "lap")}
@@ -80,7 +80,7 @@ func planSlipcase(in *Input) (*Plan, error) {
 	d.strip(0, pattern.Width, r.across...)
 	d.strip(0, pattern.Height, r.up...)
 	var wrong error
-	beside := measure.Max(in.beside(), in.length("lap"))
+	beside := measure.Max(in.Beside(), in.length("lap"))
 	r.notch, wrong = d.notched(height, beside, beside, deep)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySlipcase(r, sizes) }
 	return d.plan, fault.Join(in.checkSlipcase(deep, across.Of(in).Sub(in.Caliper)), wrong)
@@ -120,11 +120,11 @@ func (d *draft) lapInset(deep measure.Length) int {
 // between the walls.
 func (in *Input) checkSlipcase(deep, between measure.Length) error {
 	stands := in.length("reveal")
-	least := measure.Max(in.beside(), in.Caliper.Times(8)).Add(leastGlue.Times(2))
+	least := measure.Max(in.Beside(), in.Caliper.Times(8)).Add(LeastGlue.Times(2))
 	loose := in.Fit.Max.Add(in.Caliper).Over(2)
 	return fault.Join(
 		in.bounded("reveal", Range{Max: deep.Add(stands).Sub(least)}, "nothing is left of the case", "let less of the contents stand out"),
-		in.bounded("lap", Range{loose.Add(leastGlue), between.Over(2)}, "the laps leave no room for glue, or lie on one another", "make them fit the front"),
+		in.bounded("lap", Range{loose.Add(LeastGlue), between.Over(2)}, "the laps leave no room for glue, or lie on one another", "make them fit the front"),
 	)
 }
 

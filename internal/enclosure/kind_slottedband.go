@@ -81,7 +81,7 @@ func planSlottedBand(in *Input) (*Plan, error) {
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLocked(shape, r, sizes) }
 	ornament, wrong := in.ornament()
 	d.plan.Ornament = ornament
-	return d.plan, fault.Join(in.paperOnly("a band that locks in slits"), err, d.slits(r), wrong)
+	return d.plan, fault.Join(in.PaperOnly("a band that locks in slits"), err, d.slits(r), wrong)
 }
 
 // slits adds the two slits: what each leaves of the band must be at least

@@ -111,7 +111,7 @@ func planTuckCarton(in *Input) (*Plan, error) {
 	if reverse {
 		shape = &reverseCarton
 	}
-	room := in.allowance()
+	room := in.Allowance()
 	r.allowance = d.between("allowance", in.Caliper, in.Caliper, measure.Min(room.Max, in.Thickness))
 	d.plan.Allowances = append(d.plan.Allowances, r.allowance)
 	d.within("allowance", Range{in.Caliper.Times(2).Sub(room.Max), room.Max}, d.form(measure.Length{}, times(1, r.allowance)))
@@ -177,7 +177,7 @@ func (in *Input) tuckRoom(reverse bool) Range {
 	if !reverse {
 		high = high.Over(2) // the two tuck flaps lie in one plane
 	}
-	return Range{measure.Sum(in.allowance().Max, in.Caliper, in.Fit.Max.Over(2)), measure.Min(high, lid.Times(6).Over(5))}
+	return Range{measure.Sum(in.Allowance().Max, in.Caliper, in.Fit.Max.Over(2)), measure.Min(high, lid.Times(6).Over(5))}
 }
 
 // dustRoom is how long dust flaps may be at any size that the fit allows, beside
@@ -202,7 +202,7 @@ func (in *Input) unless(field string, room Range, detail, hint string) error {
 // fit allows.
 func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
 	half := in.Width.Add(in.Fit.Min).Over(2)
-	tip := half.Sub(allowance).Sub(in.beside()).Sub(in.Caliper)
+	tip := half.Sub(allowance).Sub(in.Beside()).Sub(in.Caliper)
 	errs := []error{
 		in.unless("tuck", in.tuckRoom(reverse),
 			"the tuck flaps do not come down to the contents, or are longer than goes in over their lid", "choose another tuck or a closer fit"),

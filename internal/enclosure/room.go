@@ -9,27 +9,27 @@ import "creasefit/internal/measure"
 // slit or under the other half (common practice).
 var glueMargin = measure.Sixtyfourths(4)
 
-// leastGlue is the narrowest strip of glue that holds (common practice).
-var leastGlue = measure.Sixtyfourths(8)
+// LeastGlue is the narrowest strip of glue that holds (common practice).
+var LeastGlue = measure.Sixtyfourths(8)
 
-// beside is what a notch, a slit or a slot leaves of a face at the least: 1/4
+// Beside is what a notch, a slit or a slot leaves of a face at the least: 1/4
 // in and three calipers (common practice).
-func (in *Input) beside() measure.Length {
+func (in *Input) Beside() measure.Length {
 	return measure.Max(measure.Sixtyfourths(16), in.Caliper.Times(3))
 }
 
-// little is by how much a free edge may miss its place: some mark of 1/4 in or
+// Little is by how much a free edge may miss its place: some mark of 1/4 in or
 // 5 mm always lies within it to both sides.
-func (in *Input) little() measure.Length {
+func (in *Input) Little() measure.Length {
 	if in.Unit == measure.Millimetre {
 		return measure.Millimetres(3)
 	}
 	return measure.Sixtyfourths(8)
 }
 
-// allowance is what a carton may allow for its caliper: at least that, and at
+// Allowance is what a carton may allow for its caliper: at least that, and at
 // most so much more that a plain ruler has a mark for it.
-func (in *Input) allowance() Range {
+func (in *Input) Allowance() Range {
 	more := measure.Sixtyfourths(8)
 	if in.Unit == measure.Millimetre {
 		more = measure.Millimetres(1)

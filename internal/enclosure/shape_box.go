@@ -151,7 +151,7 @@ func (d *draft) trayBase(b *box, wall func(name string) int) (long Range) {
 
 // roll adds the inner walls of a box with rolled walls.
 func (d *draft) roll(b *box) {
-	room := d.in.allowance()
+	room := d.in.Allowance()
 	b.allowance = d.between("allowance", d.in.Caliper, room.Min, room.Max)
 	d.within("allowance", Range{d.in.Caliper.Times(2).Sub(room.Max), room.Max}, d.form(measure.Length{}, times(1, b.allowance)))
 	inner := func(wall int) int {
@@ -206,7 +206,7 @@ func (b *box) inset(caliper measure.Length) measure.Length {
 // whose side walls are as long as the ranges say.
 func (d *draft) addTab(b *box, name string, high, long Range) error {
 	in := d.in
-	room := Range{leastGlue.Add(b.play), measure.Min(long.Min.Over(2), high.Min.Add(b.inset(in.Caliper)))}
+	room := Range{LeastGlue.Add(b.play), measure.Min(long.Min.Over(2), high.Min.Add(b.inset(in.Caliper)))}
 	switch {
 	case in.given("tab"):
 		b.tab = d.fixed(name, "tab")
@@ -223,9 +223,9 @@ func (d *draft) addTab(b *box, name string, high, long Range) error {
 // lowest is how high walls must be at the least, so that there is room for glue
 // and what goes in meets the tabs.
 func (b *box) lowest(in *Input) measure.Length {
-	least := measure.Sum(leastGlue, b.play, in.Caliper.Times(5))
+	least := measure.Sum(LeastGlue, b.play, in.Caliper.Times(5))
 	if b.rolled {
-		least = least.Add(in.allowance().Max)
+		least = least.Add(in.Allowance().Max)
 	}
 	return least
 }
@@ -234,7 +234,7 @@ func (b *box) lowest(in *Input) measure.Length {
 // the rolled walls come down to them.
 func (b *box) thinnest(in *Input) measure.Length {
 	if b.rolled {
-		return in.allowance().Max.Add(in.Caliper.Times(2))
+		return in.Allowance().Max.Add(in.Caliper.Times(2))
 	}
 	return in.Caliper.Times(2)
 }

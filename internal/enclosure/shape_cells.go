@@ -122,7 +122,7 @@ func (in *Input) boundCells(c *cellRow, count string, most measure.Length) error
 
 // leastCell is what a cell needs so that enough paper is left beside its slots.
 func (in *Input) leastCell() measure.Length {
-	return measure.Sum(in.beside(), in.Caliper, in.length("play"), in.slotRoom())
+	return measure.Sum(in.Beside(), in.Caliper, in.length("play"), in.slotRoom())
 }
 
 // roomFor refuses more cells than there is room for.

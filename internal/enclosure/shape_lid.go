@@ -24,7 +24,7 @@ func (d *draft) grip(tray, lid int, below measure.Length) {
 	if d.in.given("lid_depth") {
 		return
 	}
-	d.anywhere("height of the lid's walls", Range{Max: d.in.little()}, d.form(below, times(1, tray), times(-1, lid)))
+	d.anywhere("height of the lid's walls", Range{Max: d.in.Little()}, d.form(below, times(1, tray), times(-1, lid)))
 	d.even(tray, lid)
 }
 

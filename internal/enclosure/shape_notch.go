@@ -29,7 +29,7 @@ func (d *draft) notched(edge int, before, after, depth measure.Length) (thumb, e
 	n.after = d.between("after the notch", whole.Sub(half), after.Add(radius), measure.Largest())
 	d.equal("edge with the notch", measure.Length{}, times(1, n.before), times(1, n.after), times(-1, edge))
 	d.even(n.before, n.after)
-	most := measure.Min(half.Sub(measure.Max(before, after)), depth.Sub(d.in.beside()))
+	most := measure.Min(half.Sub(measure.Max(before, after)), depth.Sub(d.in.Beside()))
 	return n, d.in.bounded("notch", Range{Max: most}, "the notch is deeper than the face that it is cut in, or wider than its edge", "make the notch smaller")
 }
 

@@ -18,8 +18,8 @@ func (in *Input) trim() measure.Length {
 	return measure.Length{}
 }
 
-// paperOnly refuses board for what is bent, or folded flat on itself.
-func (in *Input) paperOnly(what string) error {
+// PaperOnly refuses board for what is bent, or folded flat on itself.
+func (in *Input) PaperOnly(what string) error {
 	if !in.stiff() {
 		return nil
 	}
@@ -42,7 +42,7 @@ func (d *draft) pastFold(name string, round measure.Length) int {
 // atLeast adds a reading that is as little over a need as the ruler has marks; some
 // mark of every step lies in its range.
 func (d *draft) atLeast(name string, need measure.Length) int {
-	most := need.Add(d.in.little().Times(2))
+	most := need.Add(d.in.Little().Times(2))
 	i := d.between(name, need, need, most)
 	d.within(name, Range{need.Times(2).Sub(most), most}, d.form(measure.Length{}, times(1, i)))
 	return i

@@ -12,7 +12,7 @@ func (d *draft) trayWalls() (high Range, wall func(name string) int) {
 		depth := d.in.length("depth")
 		return Range{depth, depth}, func(name string) int { return d.fixed(name, "depth") }
 	}
-	need, more := Need{Thickness: 1, HalfCalipers: 1}.Of(d.in), d.in.little()
+	need, more := Need{Thickness: 1, HalfCalipers: 1}.Of(d.in), d.in.Little()
 	return Range{need, need.Add(more.Times(2))}, func(name string) int { return d.reading(name, need.Add(more)) }
 }
 
@@ -20,7 +20,7 @@ func (d *draft) trayWalls() (high Range, wall func(name string) int) {
 // the contents.
 func (d *draft) stand(b *box) {
 	if need := (Need{Thickness: 1, HalfCalipers: 1}); !d.in.given("depth") {
-		d.within("height of the walls", Range{Max: d.in.little().Times(2)}, d.form(need.Of(d.in).Neg(), times(1, b.wall())))
+		d.within("height of the walls", Range{Max: d.in.Little().Times(2)}, d.form(need.Of(d.in).Neg(), times(1, b.wall())))
 	}
 }
 

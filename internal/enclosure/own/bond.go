@@ -1,0 +1,106 @@
+package own
+
+import (
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// crosses reports whether a join glues a piece onto another one.
+func (v *derivation) crosses(j *Join) bool {
+	return v.panels[v.index[j.A.Panel]].piece != v.panels[v.index[j.B.Panel]].piece
+}
+
+// bond notes which pieces are glued onto which: by their roots, onto the root of a
+// piece before them, their middle on its middle.
+func (v *derivation) bond() {
+	v.bodies = make([]int, len(v.Pieces))
+	for i := range v.bodies {
+		v.bodies[i] = i
+	}
+	for i := range v.Joins {
+		j := &v.Joins[i]
+		if !v.crosses(j) {
+			continue
+		}
+		a, b := &v.panels[v.index[j.A.Panel]], &v.panels[v.index[j.B.Panel]]
+		switch {
+		case j.Type != Glue:
+			v.odd = append(v.odd, fault.Fault{Code: fault.Impossible, Field: under("design", j.place), Detail: "nothing but glue holds two pieces together", Hint: "glue one onto the other, root on root"})
+		case a.On != "" || b.On != "" || b.piece > a.piece || a.base >= 0:
+			v.odd = append(v.odd, fault.Fault{Code: fault.Impossible, Field: under("design", j.place), Detail: "a piece is glued by its root, once, onto the root of a piece before it", Hint: "begin both pieces with the panels that are glued together"})
+		default:
+			a.base, a.under = v.index[j.B.Panel], j.Face == pattern.Outside
+			v.bodies[a.piece] = v.bodies[b.piece]
+		}
+	}
+}
+
+// lay puts a glued piece onto its base: a caliper from it, middle on middle.
+func (v *derivation) lay(p *plate) {
+	on := &v.panels[p.base]
+	p.origin = on.origin
+	for axis := range 2 {
+		w := p.face.own(axis)
+		p.move(w.axis, w.sign, middleOf(on.spans[axis]).plus(-1, middleOf(p.spans[axis])))
+	}
+	out := on.face.inside
+	if p.under {
+		out = out.back()
+	}
+	p.move(out.axis, out.sign, v.only(caliper, parts))
+}
+
+// middleOf is the middle of a span.
+func middleOf(span [2]form) form { return span[0].plus(1, span[1]).half() }
+
+// bonds places the pieces that are glued onto others, and spreads the glue: all over,
+// but for a window.
+func (p *planner) bonds(whole *pattern.Pattern, layouts []*layout) {
+	for i := range p.panels {
+		q := &p.panels[i]
+		if q.base < 0 {
+			continue
+		}
+		on := &p.panels[q.base]
+		l, under := layouts[q.piece], layouts[on.piece]
+		own, base := l.piece.Panels[l.at[i]].Outline, under.piece.Panels[under.at[q.base]]
+		shift := pattern.At(centre(base.Outline, false).Sub(centre(own, false)), centre(base.Outline, true).Sub(centre(own, true)))
+		above, face := p.in.Caliper, pattern.Inside
+		if q.under {
+			above, face = above.Neg(), pattern.Outside
+		}
+		whole.Places = append(whole.Places, pattern.Place{Piece: q.piece, On: on.piece, X: shift.X, Y: shift.Y, Above: above})
+		b := pattern.Bond{Name: p.Pieces[on.piece].Name, A: q.piece, B: on.piece}
+		for _, area := range spread(own, &base, shift) {
+			b.Glues = append(b.Glues, pattern.Glue{Name: q.Name, Panel: l.at[i], Face: 1 - face, Area: area, To: under.at[q.base], ToFace: face})
+		}
+		whole.Bonds = append(whole.Bonds, b)
+	}
+}
+
+// centre is the middle of a rectangle along a side.
+func centre(o []pattern.Vertex, up bool) measure.Length {
+	if up {
+		return o[0].Y.Add(o[2].Y).Over(2)
+	}
+	return o[0].X.Add(o[2].X).Over(2)
+}
+
+// spread is where glue goes on a rectangle that lies on a panel, shifted by so much:
+// all that they share, in strips round a window.
+func spread(own []pattern.Vertex, base *pattern.Panel, shift pattern.Point) [][]pattern.Vertex {
+	low, high := own[0].Point, own[2].Point
+	o := base.Outline
+	low = pattern.At(measure.Max(low.X, o[0].X.Sub(shift.X)), measure.Max(low.Y, o[0].Y.Sub(shift.Y)))
+	high = pattern.At(measure.Min(high.X, o[2].X.Sub(shift.X)), measure.Min(high.Y, o[2].Y.Sub(shift.Y)))
+	if len(base.Hole) == 0 {
+		return [][]pattern.Vertex{pattern.Rectangle(low.X, low.Y, high.X, high.Y)}
+	}
+	a := pattern.At(base.Hole[0].X.Sub(shift.X), base.Hole[0].Y.Sub(shift.Y))
+	b := pattern.At(base.Hole[2].X.Sub(shift.X), base.Hole[2].Y.Sub(shift.Y))
+	return [][]pattern.Vertex{
+		pattern.Rectangle(low.X, low.Y, high.X, a.Y), pattern.Rectangle(low.X, b.Y, high.X, high.Y),
+		pattern.Rectangle(low.X, a.Y, a.X, b.Y), pattern.Rectangle(b.X, a.Y, high.X, b.Y),
+	}
+}

@@ -1,0 +1,72 @@
+package own
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/fold"
+	"creasefit/internal/measure"
+	"creasefit/internal/rounding"
+)
+
+// A caliper that is dropped from any size that a fit or a layer binds is
+// caught by the fold proof: folded up from the ideals without any play, the contents do
+// not go in then, or something does not meet.
+func TestADroppedCaliperIsCaught(t *testing.T) {
+	dropped := 0
+	for _, e := range append(Examples(), Kinds()...) {
+		t.Run(e.Name, func(t *testing.T) {
+			d, err := Decode(e.Text)
+			require.NoError(t, err)
+			in := d.trial()
+			in.Fit.Min, in.Fit.Max = measure.Micrometres(2), measure.Micrometres(2)
+			if strings.Contains(e.Name, "scores-one") {
+				in.Thickness = measure.Millimetres(2)
+			}
+			plan, err := d.plan(in)
+			require.NoError(t, err)
+			r, err := derive(d, in)
+			require.NoError(t, err)
+			bound := map[int]bool{} // the unknowns that fits and layers bind
+			for _, f := range r.fits {
+				note(bound, f.form)
+			}
+			for _, w := range r.layers {
+				note(bound, w.form)
+			}
+			sizes := make([]measure.Length, len(plan.Problem.Readings))
+			for i := range sizes {
+				sizes[i] = plan.Problem.Readings[i].Ideal
+			}
+			whole := plan.Build(sizes)
+			proof := fold.Prove(&whole, measure.Micrometres(1))
+			require.True(t, proof.Closes && proof.Holds, "%v", proof.Faults)
+			for u := range bound {
+				w := &r.unknowns[u-firstReading]
+				if w.end || w.fixed {
+					continue
+				}
+				n := slices.IndexFunc(plan.Problem.Readings, func(q rounding.Reading) bool { return q.Name == w.name })
+				less := slices.Clone(sizes)
+				less[n] = less[n].Sub(in.Caliper)
+				whole := plan.Build(less)
+				proof := fold.Prove(&whole, measure.Micrometres(1))
+				assert.False(t, proof.Closes && proof.Holds, "a caliper less of %s", w.name)
+				dropped++
+			}
+		})
+	}
+	assert.Greater(t, dropped, 20)
+}
+
+func note(bound map[int]bool, f form) {
+	for u := firstReading; u < len(f); u++ {
+		if f[u] != 0 {
+			bound[u] = true
+		}
+	}
+}

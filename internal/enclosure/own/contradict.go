@@ -1,0 +1,88 @@
+package own
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"creasefit/internal/fault"
+)
+
+// clashes reports a row that cannot hold with those before it: the smallest set of
+// statements that contradict one another, found by leaving out one after the other (a
+// deletion filter), and by how much they do. Papers may be off by as many again.
+func (r *derived) clashes(at int) bool {
+	last := &r.rows[at]
+	set := r.smallest(at, last)
+	by := r.clashBy(set, last)
+	if by <= touching+2*math.Abs(float64(last.form[caliper]))/parts*r.values[caliper] && last.form[caliper] != 0 {
+		return false
+	}
+	names := make([]string, len(set))
+	for i := range set {
+		names[i] = "that " + set[i].name
+	}
+	f := fault.Fault{Code: fault.Conflict, Field: under("design", last.place), Detail: last.name + ", which cannot be",
+		Hint: "leave one of them out, or free a panel that it binds"}
+	if len(names) > 0 {
+		f.Detail = "that " + last.name + " contradicts " + strings.Join(names, ", ")
+	}
+	if by > touching {
+		f.Detail += ": they are " + strconv.FormatFloat(math.Round(by/1e4)/100, 'f', -1, 64) + " mm apart"
+	}
+	r.wrong = append(r.wrong, f)
+	return true
+}
+
+// smallest is the smallest set of rows that one contradicts.
+func (r *derived) smallest(at int, last *row) []row {
+	var set []row
+	for i := range r.unknowns {
+		if u := &r.unknowns[i]; u.fixed {
+			set = append(set, row{form: r.only(firstReading+i, parts).plus(-1, r.length(u.size)), name: u.says(), place: u.place})
+		}
+	}
+	for i := range r.rows[:at] {
+		if r.rows[i].hard {
+			set = append(set, r.rows[i])
+		}
+	}
+	for i := 0; i < len(set); {
+		rest := append(append([]row{}, set[:i]...), set[i+1:]...)
+		if r.clash(rest, last) {
+			set = rest
+		} else {
+			i++
+		}
+	}
+	return set
+}
+
+// says is what the request says of a reach that it fixes.
+func (u *unknown) says() string {
+	if u.source != "" {
+		return u.name + " is as long as " + u.source + " says"
+	}
+	return u.name + " has its own length"
+}
+
+// clash reports whether a row contradicts the others of a set.
+func (r *derived) clash(set []row, last *row) bool {
+	s := system{order: r.known.order}
+	for i := range set {
+		s.add(set[i].form)
+	}
+	left, fresh := s.add(last.form)
+	return !fresh && !left.isZero()
+}
+
+// clashBy is how far apart a row and a set that it contradicts are, in nanometres.
+func (r *derived) clashBy(set []row, last *row) float64 {
+	s := system{order: r.known.order}
+	for i := range set {
+		s.add(set[i].form)
+	}
+	values := append([]float64{}, r.values...)
+	s.settle(values)
+	return math.Abs(last.form.at(values))
+}

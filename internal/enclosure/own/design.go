@@ -1,0 +1,155 @@
+// Package own makes a kind of a design: an enclosure that a caller describes
+// instead of choosing one. A design says which panels there are, where they fold,
+// how far they reach and what meets what. The derivation folds them in forms of
+// the readings, the caliper and the contents, and reads every closure, layer, fit
+// and creep off the folded plates; no design states a caliper.
+//
+// Folds turn by 90 or 180 degrees, so that every plate stays parallel to the axes.
+// Curved creases, slanted folds and leaning walls are out of its reach.
+//
+// The package rounds nothing and proves nothing: what it makes is a Kind like
+// those of the catalogue.
+package own
+
+import (
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// Limits of a design.
+const (
+	MostBytes  = 64 << 10
+	MostPieces = 8
+	MostPanels = 64 // of all pieces
+	MostJoins  = 64 // statements about what meets, cuts included
+	MostSizes  = 32
+	mostDepth  = 8   // of brackets within brackets
+	mostName   = 40  // bytes
+	mostHelp   = 200 // bytes
+)
+
+// Design is a described enclosure.
+type Design struct {
+	Title, Help string
+	Sizes       []Size
+	Pieces      []Piece
+	Joins       []Join
+	Holds       string // the panel that the contents lie on; the first root if empty
+}
+
+// Size is a length that a request may give by name: an option of the kind.
+type Size struct {
+	Name, Help       string
+	Inch, Millimetre measure.Length // defaults on rulers of the unit
+	Least, Greatest  measure.Length
+	place            string
+}
+
+// Piece is one part, cut from one blank. A piece that goes over another one has a
+// clearance of its own to it.
+type Piece struct {
+	Name   string
+	Panels []Panel
+	Over   string // the piece that it goes over as a lid, "" for none
+	Fit    string // a named fit of the clearance between the two
+	place  string
+}
+
+// Panel is a rectangle between folds. The first of a piece is its root, which has
+// two extents; each other one hangs on an edge of its parent and reaches out from
+// there.
+type Panel struct {
+	Name       string
+	On         string // its parent, "" for a root
+	Edge       Edge   // of the parent
+	Fold       pattern.Fold
+	Angle      int // 90 or 180, 0 for flat
+	Reach      Reach
+	Across, Up Reach  // of a root
+	Narrower   Amount // by how much it begins inside each corner of its parent
+	Taper      Amount // by how much more each side runs in towards its free edge
+	Window     *Window
+	place      string
+}
+
+// Window is an opening: how far its sides lie inside those of its panel.
+type Window struct{ Left, Right, Bottom, Top Amount }
+
+// Edge is a side of a panel on the flat blank, its inside up.
+type Edge uint8
+
+// The edges.
+const (
+	Left Edge = iota
+	Right
+	Bottom
+	Top
+)
+
+// along returns which coordinate of the blank an edge looks along, 0 for x, and
+// whether it looks towards the greater ones.
+func (e Edge) along() (axis int, up bool) { return int(e / 2), e%2 == 1 }
+
+// Reach says how far a panel goes. The zero Reach is free: what is stated about
+// its edges decides.
+type Reach struct {
+	Fixed  Amount // a named size or a length
+	Like   string // as far as another panel
+	Covers string // the contents' size of that name, but for a little
+	Stands string // over the contents' size of that name, up to two littles
+	Less   Amount // taken from what is covered
+	Of     string // a share of how far another panel reaches, within a little
+	Share  [2]int64
+}
+
+func (r *Reach) isFree() bool { return *r == Reach{} }
+
+// Amount is a length: a named size, a length, or "a little". The zero Amount is
+// none.
+type Amount struct {
+	Size   string
+	Length measure.Length
+	Little bool
+	given  bool
+}
+
+// JoinType says what a join states.
+type JoinType uint8
+
+// What joins state.
+const (
+	Glue  JoinType = iota // a panel is stuck onto a face of another one
+	Meet                  // two lines come to lie on one another
+	Even                  // two panels reach as far, if they can
+	Slits                 // the folds of two panels are slit and locked into one another
+	Level                 // two panels come to lie in one plane
+	Lies                  // a panel lies on a face of another one, without glue: a paper away and up to a carton's allowance more
+)
+
+// Join is a statement about two panels.
+type Join struct {
+	Type  JoinType
+	A, B  Line
+	Face  pattern.Face // of B, of a glue
+	Short Amount       // by how much A ends before B
+	Past  Amount       // by how much A reaches past B
+	Play  Amount       // of slits
+	place string
+}
+
+// Line is an edge or a fold that something meets: by the panel that it belongs to.
+type Line struct {
+	Panel string
+	Of    LineType
+}
+
+// LineType says which line of a panel is meant.
+type LineType uint8
+
+// The lines of a panel: its free edge, the fold that it hangs by, and the outer
+// face of what that fold goes round.
+const (
+	FreeEdge LineType = iota
+	Crease
+	OutsideFold
+)

@@ -1,0 +1,87 @@
+package own
+
+// system is rows that are solved for the unknowns one after the other: each row
+// that says something new has an unknown of its own, which no other row has.
+type system struct {
+	rows   []form
+	pivots []int
+	order  []int // the unknowns, in the order that rows are solved for them
+}
+
+// reduce takes from a form what the rows before it say.
+func (s *system) reduce(f form) form {
+	for i, r := range s.rows {
+		if c := f[s.pivots[i]]; c != 0 {
+			f = without(f, r, s.pivots[i])
+		}
+	}
+	return f
+}
+
+// without removes an unknown from a form by a row.
+func without(f, r form, pivot int) form {
+	g := gcd(f[pivot], r[pivot])
+	times, of := r[pivot]/g, f[pivot]/g
+	if times < 0 {
+		times, of = -times, -of
+	}
+	left := make(form, len(f))
+	for i := range f {
+		left[i] = f[i]*times - r[i]*of
+	}
+	return left.plain()
+}
+
+// add takes a row in if it says something new. What is left of it where it does
+// not is told: nothing, or what contradicts the rows before it.
+func (s *system) add(f form) (left form, fresh bool) {
+	left = s.reduce(f)
+	for _, u := range s.order {
+		if left[u] == 0 {
+			continue
+		}
+		for i, r := range s.rows {
+			if r[u] != 0 {
+				s.rows[i] = without(r, left, u)
+			}
+		}
+		s.rows, s.pivots = append(s.rows, left), append(s.pivots, u)
+		return left, true
+	}
+	return left, false
+}
+
+// value is what a row says of its unknown, with those unknown that no row says
+// anything about as they are.
+func (s *system) settle(values []float64) {
+	for i, r := range s.rows {
+		rest := 0.0
+		for u, c := range r {
+			if u != s.pivots[i] {
+				rest += float64(c) * values[u]
+			}
+		}
+		values[s.pivots[i]] = -rest / float64(r[s.pivots[i]])
+	}
+}
+
+// open lists the unknowns that the rows leave open, those that follow from one
+// another included: the exact null space.
+func (s *system) open() []int {
+	solved := map[int]bool{}
+	for i, u := range s.pivots {
+		solved[u] = true
+		for _, w := range s.order {
+			if w != u && s.rows[i][w] != 0 {
+				solved[u] = false
+			}
+		}
+	}
+	var open []int
+	for _, u := range s.order {
+		if !solved[u] {
+			open = append(open, u)
+		}
+	}
+	return open
+}

@@ -1,0 +1,103 @@
+package own_test
+
+import (
+	"context"
+	"flag"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/enclosure/own"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/solve"
+)
+
+// requests is how many random requests a kind and its design are both asked.
+var requests = flag.Int("requests", 60, "random requests a kind")
+
+// between returns a length from low to high millimetres, every other one on a mark.
+func between(r *rand.Rand, low, high float64, u measure.Unit) measure.Length {
+	l := measure.Micrometres(int64(1000 * (low + (high-low)*r.Float64()*r.Float64())))
+	if marks := measure.Marks(u); u != measure.NoUnit && r.IntN(2) == 0 {
+		return marks[r.IntN(len(marks))].Up(l)
+	}
+	return l
+}
+
+// random makes a request of a kind with some of the sizes that its design has too.
+func random(r *rand.Rand, k, own *enclosure.Kind, with map[string]string) *solve.Request {
+	unit := []measure.Unit{measure.Inch, measure.Millimetre}[r.IntN(2)]
+	marks := measure.Marks(unit)
+	q := &solve.Request{
+		Kind: k, Unit: unit, Ruler: marks[len(marks)-1-r.IntN(3)], Caliper: measure.Min(between(r, 0.06, 1, measure.NoUnit), measure.Millimetres(1)),
+		Width: between(r, 30, 400, unit), Height: between(r, 30, 400, unit), Thickness: between(r, 0.2, 60, unit),
+		CutError: measure.Sixtyfourths(2), ScoreError: measure.Sixtyfourths(2), Options: map[string]enclosure.Value{},
+	}
+	f := r.IntN(3)
+	q.FitName, q.Fit = enclosure.NamedFits()[f].Name, enclosure.NamedFits()[f].Range(unit)
+	for _, p := range own.Params {
+		if r.IntN(2) == 0 {
+			most := min(p.Greatest.Millimetres(), 60)
+			q.Options[p.Name] = enclosure.Value{Length: measure.Max(p.Least, q.Ruler.Nearest(between(r, p.Least.Millimetres(), most, unit)))}
+		}
+	}
+	for name, choice := range with {
+		q.Options[name] = enclosure.Value{Choice: choice}
+	}
+	return q
+}
+
+// Every kind that a design is given for, and its design, answer the same: readings,
+// step, alternatives, outside and chance.
+func TestKindsAsDesignsAnswerAlike(t *testing.T) {
+	for _, d := range own.Kinds() {
+		t.Run(d.Name, func(t *testing.T) {
+			kind, ok := enclosure.Lookup(d.Kind)
+			require.True(t, ok)
+			mine, err := own.Read(d.Text)
+			require.NoError(t, err)
+			assert.Equal(t, kind.Needs, mine.Needs)
+			r := rand.New(rand.NewPCG(19, 7))
+			solved, refused := 0, 0
+			for range *requests {
+				q := random(r, kind, mine, d.With)
+				as := *q
+				as.Kind, as.Options = mine, map[string]enclosure.Value{}
+				for name, v := range q.Options {
+					if _, choice := d.With[name]; !choice {
+						as.Options[name] = v
+					}
+				}
+				want, wrong := solve.Solve(context.Background(), q)
+				got, err := solve.Solve(context.Background(), &as)
+				if wrong != nil {
+					if err == nil {
+						refused++
+					}
+					continue
+				}
+				solved++
+				if !assert.NoError(t, err, "%+v", q) || !assertAlike(t, want, got) {
+					t.Fatalf("%s: %+v", d.Name, q)
+				}
+			}
+			t.Logf("%d of %d requests answered, alike; the kind alone refuses %d", solved, *requests, refused)
+			assert.Greater(t, solved, *requests/4)
+		})
+	}
+}
+
+func assertAlike(t *testing.T, want, got *solve.Solution) bool {
+	ok := assert.Equal(t, want.Step, got.Step) && assert.Len(t, got.Pattern.Pieces, len(want.Pattern.Pieces))
+	for i := range got.Pattern.Pieces {
+		a, b := &want.Pattern.Pieces[i], &got.Pattern.Pieces[i]
+		ok = ok && assert.Equal(t, pattern.At(a.Width, a.Height), pattern.At(b.Width, b.Height), "blank") &&
+			assert.Equal(t, want.ReadOff(), got.ReadOff())
+	}
+	return ok && assert.Equal(t, want.Outside, got.Outside) && assert.Equal(t, want.Fits, got.Fits) && assert.Equal(t, want.Alternatives, got.Alternatives) &&
+		assert.InDelta(t, want.Sure.Chance, got.Sure.Chance, 1e-12)
+}

@@ -1,0 +1,41 @@
+package own
+
+import (
+	"strings"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+)
+
+// laps refuses glue that has no room to hold: what two glued panels share, at the
+// ideal sizes, must be as wide as a lap is at the least.
+func (p *planner) laps() error {
+	var faults fault.Faults
+	for i := range p.Joins {
+		j := &p.Joins[i]
+		if j.Type != Glue || p.crosses(j) {
+			continue
+		}
+		a, b := p.block(p.index[j.A.Panel]), p.block(p.index[j.B.Panel])
+		for axis := range a.at {
+			if axis == a.flat {
+				continue
+			}
+			shared := p.overlap(a.at[axis].low, a.at[axis].high, b.at[axis].low, b.at[axis].high)
+			if least := enclosure.LeastGlue; shared < float64(least.Nanometres())-touching {
+				faults = append(faults, fault.Fault{Code: fault.Impossible, Field: under("design", j.place),
+					Detail:   j.A.Panel + " has " + millimetres(max(0, shared)) + " of " + j.B.Panel + " to be glued to",
+					Expected: "at least " + millimetres(float64(least.Nanometres())), Hint: "let " + j.A.Panel + " reach farther, or glue it to what it comes to lie on"})
+				break
+			}
+		}
+	}
+	return faults.Err()
+}
+
+// millimetres writes nanometres for people.
+func millimetres(nm float64) string {
+	text := string(measure.AppendDecimal(nil, measure.Nanometres(int64(nm)), measure.Millimetre, 2))
+	return strings.TrimSpace(text) + " mm"
+}

@@ -1,0 +1,315 @@
+package own
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// layout is one piece while it is laid out flat.
+type layout struct {
+	*planner
+	piece  *pattern.Piece
+	values []measure.Length // of all that forms are made of
+	at     map[int]int      // by panel: its index in the piece
+	crease map[int]int      // by panel: the index of the fold that it hangs by
+	corner pattern.Point    // of the blank, from that of the root
+}
+
+// build lays out the flat pattern for given sizes of the readings.
+func (p *planner) build(sizes []measure.Length) pattern.Pattern {
+	in := p.in
+	values := p.lengths()
+	for i := range p.unknowns {
+		if u := &p.unknowns[i]; !u.end {
+			values[firstReading+i] = sizes[u.reading]
+		}
+	}
+	for i := range p.unknowns { // ends are so many papers
+		if u := firstReading + i; p.unknowns[i].end {
+			values[u] = p.withoutEnds(p.only(u, parts)).exact(values)
+		}
+	}
+	whole := pattern.Pattern{Caliper: in.Caliper, BoardFrom: in.BoardFrom, Pieces: make([]pattern.Piece, len(p.Pieces))}
+	layouts := make([]*layout, len(p.Pieces))
+	for i := range p.Pieces {
+		layouts[i] = p.layPiece(i, &whole.Pieces[i], values)
+	}
+	for i := range p.Joins {
+		p.stick(&p.Joins[i], layouts)
+	}
+	for i := range p.slots {
+		s := &p.slots[i]
+		s.draw(layouts[p.panels[s.a].piece], sizes)
+	}
+	for _, l := range layouts {
+		l.reliefs()
+	}
+	p.bonds(&whole, layouts)
+	holder := layouts[p.panels[p.floor].piece]
+	height := in.Height
+	if height.IsZero() {
+		height = holder.piece.Height
+	}
+	whole.Cavity = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: holder.at[p.floor], Width: in.Width, Height: height, Thickness: in.Thickness}
+	for i := range p.plan.Fits {
+		if f := &p.plan.Fits[i]; f.Between == "" {
+			whole.Cavity.Bounded = append(whole.Cavity.Bounded, f.Axis)
+		}
+	}
+	return whole
+}
+
+// layPiece lays one piece out: its panels, its strips and its folds.
+func (p *planner) layPiece(index int, to *pattern.Piece, values []measure.Length) *layout {
+	l := &layout{planner: p, piece: to, values: values, at: map[int]int{}, crease: map[int]int{}}
+	to.Name, to.Quantity = p.Pieces[index].Name, 1
+	high := pattern.At(measure.Largest().Neg(), measure.Largest().Neg())
+	l.corner = pattern.At(measure.Largest(), measure.Largest())
+	for i := range p.panels {
+		q := &p.panels[i]
+		if q.piece != index {
+			continue
+		}
+		l.at[i] = len(to.Panels)
+		if q.parent < 0 {
+			to.Root = l.at[i]
+		}
+		to.Panels = append(to.Panels, pattern.Panel{Name: q.Name})
+		a, b := l.corners(q)
+		l.corner = pattern.At(measure.Min(l.corner.X, a.X), measure.Min(l.corner.Y, a.Y))
+		high = pattern.At(measure.Max(high.X, b.X), measure.Max(high.Y, b.Y))
+	}
+	to.Width, to.Height = high.X.Sub(l.corner.X), high.Y.Sub(l.corner.Y)
+	for i, n := range l.at {
+		a, b := l.corners(&p.panels[i])
+		to.Panels[n].Outline = pattern.Rectangle(a.X.Sub(l.corner.X), a.Y.Sub(l.corner.Y), b.X.Sub(l.corner.X), b.Y.Sub(l.corner.Y))
+	}
+	for i, n := range l.at {
+		l.shape(&p.panels[i], &to.Panels[n])
+	}
+	l.creases(index)
+	l.strips(index)
+	return l
+}
+
+// corners are the lower left and the upper right corner of a panel, from that of
+// the root.
+func (l *layout) corners(q *plate) (a, b pattern.Point) {
+	return pattern.At(q.spans[0][0].exact(l.values), q.spans[1][0].exact(l.values)),
+		pattern.At(q.spans[0][1].exact(l.values), q.spans[1][1].exact(l.values))
+}
+
+// shape cuts the sides of a panel back towards its free edge, and its window out.
+func (l *layout) shape(q *plate, to *pattern.Panel) {
+	o, in := to.Outline, l.amount(q.Taper)
+	switch {
+	case q.parent < 0 || in.IsZero():
+	case q.Edge == Left:
+		o[0].Y, o[3].Y = o[0].Y.Add(in), o[3].Y.Sub(in)
+	case q.Edge == Right:
+		o[1].Y, o[2].Y = o[1].Y.Add(in), o[2].Y.Sub(in)
+	case q.Edge == Bottom:
+		o[0].X, o[1].X = o[0].X.Add(in), o[1].X.Sub(in)
+	default:
+		o[3].X, o[2].X = o[3].X.Add(in), o[2].X.Sub(in)
+	}
+	w := q.Window
+	if w == nil {
+		return
+	}
+	a := pattern.At(o[0].X.Add(l.amount(w.Left)), o[0].Y.Add(l.amount(w.Bottom)))
+	b := pattern.At(o[2].X.Sub(l.amount(w.Right)), o[2].Y.Sub(l.amount(w.Top)))
+	hole := pattern.Rectangle(a.X, a.Y, b.X, b.Y)
+	to.Hole = []pattern.Vertex{hole[0], hole[3], hole[2], hole[1]}
+	l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: "window of " + q.Name, Kind: pattern.Window, From: "bottom", At: a.X.Add(b.X).Over(2), Depth: b.Y, Width: b.X.Sub(a.X), Path: hole})
+}
+
+// creases lists the folds: those along the width from the left, then those along
+// the height from the bottom, then all others.
+func (l *layout) creases(index int) {
+	root := l.rootOf(index)
+	var order []int
+	for _, e := range [...]Edge{Left, Right, Bottom, Top} {
+		var row []int
+		for at := l.next(root, e); at >= 0; at = l.next(at, e) {
+			row = append(row, at)
+		}
+		if e == Left || e == Bottom {
+			slices.Reverse(row)
+		}
+		order = append(order, row...)
+	}
+	for i := range l.panels {
+		if q := &l.panels[i]; q.piece == index && q.parent >= 0 && !slices.Contains(order, i) {
+			order = append(order, i)
+		}
+	}
+	for _, i := range order {
+		l.crease[i] = len(l.piece.Creases)
+		l.piece.Creases = append(l.piece.Creases, l.creaseOf(i))
+	}
+}
+
+// creaseOf is the fold that a panel hangs by.
+func (l *layout) creaseOf(i int) pattern.Crease {
+	q := &l.panels[i]
+	o := l.piece.Panels[l.at[i]].Outline
+	c := pattern.Crease{Name: "score " + strconv.Itoa(len(l.piece.Creases)+1), From: l.at[q.parent], To: l.at[i], Fold: q.Fold, Angle: float64(q.Angle)}
+	switch q.Edge {
+	case Left:
+		c.A, c.B = o[1].Point, o[2].Point
+	case Right:
+		c.A, c.B = o[0].Point, o[3].Point
+	case Bottom:
+		c.A, c.B = o[3].Point, o[2].Point
+	default:
+		c.A, c.B = o[0].Point, o[1].Point
+	}
+	if q.spine != nil {
+		c.Round = measure.Max(measure.Length{}, q.spine.exact(l.values).Sub(l.in.Caliper))
+	}
+	return c
+}
+
+// strips lists how the sizes follow one another along both edges.
+func (l *layout) strips(index int) {
+	root := l.rootOf(index)
+	for axis, across := range [...]pattern.Axis{pattern.Width, pattern.Height} {
+		s := pattern.Strip{Across: across}
+		for _, u := range l.chain(root, axis) {
+			s.Cells = append(s.Cells, pattern.Cell{Name: l.unknowns[u-firstReading].name, Size: l.values[u]})
+		}
+		for _, c := range l.piece.Creases {
+			if upright := c.A.X == c.B.X; upright == (axis == 0) && len(s.Scores) < len(s.Cells)-1 {
+				s.Scores = append(s.Scores, pattern.Score{Name: c.Name, Fold: c.Fold, Angle: c.Angle})
+			}
+		}
+		l.piece.Strips = append(l.piece.Strips, s)
+	}
+}
+
+// side is where a panel lies in space, in millimetres from its root.
+func (l *layout) box(b block) (low, high [3]measure.Length) {
+	for k, s := range b.at {
+		low[k], high[k] = s.low.exact(l.values), s.high.exact(l.values)
+	}
+	return low, high
+}
+
+// stick adds the glue areas and the seams of a join.
+func (p *planner) stick(j *Join, layouts []*layout) {
+	a, b := p.index[j.A.Panel], p.index[j.B.Panel]
+	l := layouts[p.panels[a].piece]
+	if p.crosses(j) {
+		return
+	}
+	switch {
+	case j.Type == Glue:
+		l.glueArea(j, a, b)
+	case j.Type == Meet && !j.Short.Little && !j.Past.Little:
+		l.seam(j)
+	}
+}
+
+// glueArea sticks what lies over the other panel onto it.
+func (l *layout) glueArea(j *Join, a, b int) {
+	lowA, highA := l.box(l.block(a))
+	lowB, highB := l.box(l.block(b))
+	q := &l.panels[a]
+	var from, to [2]measure.Length
+	for axis := range 2 {
+		w := q.face.own(axis)
+		low, high := measure.Max(lowA[w.axis], lowB[w.axis]), measure.Min(highA[w.axis], highB[w.axis])
+		from[axis], to[axis] = l.back(q, axis, low), l.back(q, axis, high)
+		if to[axis].Less(from[axis]) {
+			from[axis], to[axis] = to[axis], from[axis]
+		}
+	}
+	face := pattern.Outside
+	same := q.face.inside == l.panels[b].face.inside
+	if same == (j.Face == pattern.Outside) {
+		face = pattern.Inside
+	}
+	l.piece.Glues = append(l.piece.Glues, pattern.Glue{Name: q.Name, Panel: l.at[a], Face: face, To: l.at[b], ToFace: j.Face,
+		Area: pattern.Rectangle(from[0], from[1], to[0], to[1])})
+}
+
+// back is where on the blank a place in space lies that a panel covers.
+func (l *layout) back(q *plate, axis int, where measure.Length) measure.Length {
+	w := q.face.own(axis)
+	at := where.Sub(q.origin[w.axis].exact(l.values)).Times(w.sign)
+	if axis == 0 {
+		return at.Sub(l.corner.X)
+	}
+	return at.Sub(l.corner.Y)
+}
+
+// seam brings the line of one panel to that of another: as far apart as they lie at
+// the ideal sizes, where a layer is a paper.
+func (l *layout) seam(j *Join) {
+	qa, a := l.ends(j.A)
+	qb, b := l.ends(j.B)
+	first, second := l.line(j.A), l.line(j.B)
+	apart, run := 0.0, first.run
+	for axis := range 3 {
+		if axis != run {
+			d := first.where[axis].at(l.derived.values) - second.where[axis].at(l.derived.values)
+			apart += d * d
+		}
+	}
+	var met [2]pattern.Point
+	for k := range 2 { // the points of the other line beside those of this one
+		met[k] = l.beside(qb, b, l.along(qa, a[k], run), run)
+	}
+	l.piece.Seams = append(l.piece.Seams, pattern.Seam{Name: j.A.words(), PanelA: l.at[qa], A1: a[0], A2: a[1], PanelB: l.at[qb], B1: met[0], B2: met[1],
+		Apart: measure.Nanometres(int64(math.Round(math.Sqrt(apart))))})
+}
+
+// ends are the ends of a line on the blank, and the panel that it belongs to.
+func (l *layout) ends(line Line) (panel int, at [2]pattern.Point) {
+	i := l.index[line.Panel]
+	q := &l.panels[i]
+	o := l.piece.Panels[l.at[i]].Outline
+	if line.Of != FreeEdge && q.parent >= 0 {
+		c := &l.piece.Creases[l.crease[i]]
+		return q.parent, [2]pattern.Point{c.A, c.B}
+	}
+	switch q.Edge {
+	case Left:
+		return i, [2]pattern.Point{o[0].Point, o[3].Point}
+	case Right:
+		return i, [2]pattern.Point{o[1].Point, o[2].Point}
+	case Bottom:
+		return i, [2]pattern.Point{o[0].Point, o[1].Point}
+	default:
+		return i, [2]pattern.Point{o[3].Point, o[2].Point}
+	}
+}
+
+// along is where a point of the blank comes to lie along an axis of space that its
+// panel runs along.
+func (l *layout) along(panel int, at pattern.Point, axis int) measure.Length {
+	q := &l.panels[panel]
+	own, w := at.X.Add(l.corner.X), q.face.across
+	if w.axis != axis {
+		own, w = at.Y.Add(l.corner.Y), q.face.up
+	}
+	return q.origin[axis].exact(l.values).Add(own.Times(w.sign))
+}
+
+// beside is the point of a line on the blank whose place in space along an axis is
+// given.
+func (l *layout) beside(panel int, line [2]pattern.Point, where measure.Length, axis int) pattern.Point {
+	q := &l.panels[panel]
+	p := line[0]
+	if q.face.across.axis == axis {
+		p.X = l.back(q, 0, where)
+	} else {
+		p.Y = l.back(q, 1, where)
+	}
+	return p
+}

@@ -1,0 +1,237 @@
+package own
+
+import (
+	"slices"
+
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/rounding"
+)
+
+// plan states what the folding has shown, as any kind does.
+func (d *Design) plan(in *enclosure.Input) (*enclosure.Plan, error) {
+	r, err := derive(d, in)
+	if err != nil {
+		return nil, err
+	}
+	p := &planner{derived: r, plan: &enclosure.Plan{}}
+	p.readings()
+	p.amounts()
+	p.problem()
+	err = p.slits()
+	for i := range d.Pieces {
+		p.strips(i)
+	}
+	p.plan.Build = p.build
+	if err = fault.Join(p.paper(), err, p.laps(), p.wrong.Err()); err == nil {
+		p.verify()
+		err = p.wrong.Err()
+	}
+	return p.plan, err
+}
+
+// planner turns what was derived into a plan.
+type planner struct {
+	*derived
+	plan  *enclosure.Plan
+	slots []slotted
+}
+
+// readings lists the unknowns that a ruler is set to.
+func (p *planner) readings() {
+	for i := range p.unknowns {
+		u := &p.unknowns[i]
+		if u.end {
+			continue
+		}
+		u.reading = len(p.plan.Problem.Readings)
+		ideal := measure.Nanometres(int64(p.values[firstReading+i] + 0.5))
+		if u.fixed {
+			ideal = u.size
+		}
+		p.add(rounding.Reading{Name: u.name, Ideal: ideal, Min: measure.Max(u.least, p.flatOn(firstReading+i)), Max: measure.Largest(), Fixed: u.fixed}, u.source)
+		if ideal.Sign() <= 0 {
+			p.fault(u.place, u.name+" would have no size", "let what it reaches to lie farther away")
+		}
+	}
+}
+
+// flatOn is how far a panel must reach so that where it passes another one that it
+// is glued to lies on the flat of both, clear of their folds.
+func (p *planner) flatOn(unknown int) (least measure.Length) {
+	for i := range p.Joins {
+		j := &p.Joins[i]
+		a, b := &p.panels[p.index[j.A.Panel]], &p.panels[p.index[j.B.Panel]]
+		if j.Type != Meet || j.A.Of != FreeEdge || j.B.Of != FreeEdge || a.far != unknown && b.far != unknown {
+			continue
+		}
+		taken := p.none()
+		for _, q := range [...]*plate{a, b} {
+			if q.spine != nil && (q.spine.at(p.values) > taken.at(p.values)) {
+				taken = q.spine
+			}
+		}
+		least = measure.Max(least, p.amount(j.Past).Add(taken.plus(1, p.only(caliper, parts)).half().exact(p.lengths())))
+	}
+	return least
+}
+
+func (p *planner) add(r rounding.Reading, source string) int {
+	p.plan.Problem.Readings = append(p.plan.Problem.Readings, r)
+	p.plan.Sources = append(p.plan.Sources, source)
+	return len(p.plan.Problem.Readings) - 1
+}
+
+// amounts adds the named sizes that joins are stated with: they are set by
+// themselves, and somebody who measures finds them.
+func (p *planner) amounts() {
+	for i := range p.Joins {
+		for _, a := range [...]Amount{p.Joins[i].Short, p.Joins[i].Past} {
+			if a.Size != "" && !slices.Contains(p.plan.Sources, a.Size) {
+				p.add(rounding.Reading{Name: a.Size, Ideal: p.amount(a), Fixed: true}, a.Size)
+			}
+		}
+	}
+}
+
+// ruled writes a form in readings, so many times as makes its parts whole. Forms
+// without ends only.
+func (p *planner) ruled(f form) (r rounding.Form, scale int64) {
+	g := int64(0)
+	for i := firstReading; i < len(f); i++ {
+		g = gcd(g, f[i])
+	}
+	if g = gcd(g, parts); g == 0 {
+		g = parts
+	}
+	scale = parts / g
+	rest := slices.Clone(f)
+	for i := range p.unknowns {
+		c := f[firstReading+i]
+		if c != 0 {
+			r.Terms = append(r.Terms, rounding.Term{Reading: p.unknowns[i].reading, Coefficient: c * scale / parts})
+			rest[firstReading+i] = 0
+		}
+	}
+	r.Constant = rest.times(scale).exact(p.lengths())
+	return r, scale
+}
+
+// problem states the closures, the windows and the even pairs.
+func (p *planner) problem() {
+	q := &p.plan.Problem
+	for i := range p.exact {
+		f, _ := p.ruled(p.exact[i].form)
+		q.Closures = append(q.Closures, rounding.Closure{Name: p.exact[i].name, Form: f})
+	}
+	for i := range p.fits {
+		p.fit(&p.fits[i])
+	}
+	for _, rows := range [...][]row{p.layers, p.soft} {
+		for i := range rows {
+			p.window(&rows[i])
+		}
+	}
+	for i := range p.Joins {
+		if j := &p.Joins[i]; j.Type == Even {
+			q.Even = append(q.Even, rounding.Pair{A: p.reach(j.A.Panel), B: p.reach(j.B.Panel)})
+		}
+	}
+}
+
+// reach is the reading of how far a panel goes.
+func (p *planner) reach(panel string) int {
+	return p.unknowns[p.panels[p.index[panel]].far-firstReading].reading
+}
+
+// fit states that the contents go in along an axis as the request wants.
+func (p *planner) fit(c *clearance) {
+	need, ok := c.need()
+	f, scale := p.ruled(p.withoutEnds(c.form))
+	if !ok || scale != 1 {
+		p.fault(p.panels[c.low].place, "the clearance along the "+c.axis.String()+" is not a sum of whole panels", "let whole panels bound the contents")
+		return
+	}
+	p.plan.Fits = append(p.plan.Fits, enclosure.Fit{Axis: c.axis, Between: c.between, Window: len(p.plan.Problem.Windows), Need: need, Wanted: p.in.Fit})
+	p.plan.Problem.Windows = append(p.plan.Problem.Windows, rounding.Window{Name: c.axis.String(), Form: f, Min: p.in.Fit.Min, Max: p.in.Fit.Max, Weight: 1})
+}
+
+// window states a soft row; a layer lets the outer of two readings hold whatever
+// the inner one does.
+func (p *planner) window(w *row) {
+	f, scale := p.ruled(p.withoutEnds(w.form))
+	p.plan.Problem.Windows = append(p.plan.Problem.Windows, rounding.Window{Name: w.name, Form: f, Min: w.room.Min.Times(scale), Max: w.room.Max.Times(scale), Weight: w.weight})
+	if t := f.Terms; w.layer && len(t) == 2 && t[0].Coefficient == -t[1].Coefficient {
+		outer, inner := t[0].Reading, t[1].Reading
+		if t[0].Coefficient < 0 {
+			outer, inner = inner, outer
+		}
+		p.plan.Over = append(p.plan.Over, rounding.Pair{A: outer, B: inner})
+	}
+}
+
+// withoutEnds puts the papers in a form that ends come out as.
+func (p *planner) withoutEnds(f form) form {
+	for k, u := range p.known.pivots {
+		if r := p.known.rows[k]; p.unknowns[u-firstReading].end && f[u] != 0 && f[u]%r[u] == 0 {
+			f = f.plus(-f[u]/r[u], r)
+		}
+	}
+	return f
+}
+
+// strips states how the readings lie along both edges of a piece: those of its root
+// and of the panels in a row with it.
+func (p *planner) strips(piece int) {
+	root := p.rootOf(piece)
+	for axis, across := range [...]pattern.Axis{pattern.Width, pattern.Height} {
+		var readings []int
+		for _, u := range p.chain(root, axis) {
+			readings = append(readings, p.unknowns[u-firstReading].reading)
+		}
+		p.plan.Strips = append(p.plan.Strips, enclosure.Strip{Piece: piece, Across: across, Readings: readings})
+	}
+}
+
+func (p *planner) rootOf(piece int) int {
+	return slices.IndexFunc(p.panels, func(q plate) bool { return q.piece == piece && q.parent < 0 })
+}
+
+// chain lists the unknowns along an axis of the blank, from the left or the bottom.
+func (p *planner) chain(root, axis int) []int {
+	own := p.panels[root].far
+	if axis == 1 {
+		own = p.panels[root].up
+	}
+	chain := []int{own}
+	for _, e := range [...]Edge{Edge(2 * axis), Edge(2*axis + 1)} {
+		for at := p.next(root, e); at >= 0; at = p.next(at, e) {
+			if e == Left || e == Bottom {
+				chain = slices.Insert(chain, 0, p.panels[at].far)
+			} else {
+				chain = append(chain, p.panels[at].far)
+			}
+		}
+	}
+	return chain
+}
+
+// next is the panel that hangs on an edge of another one, -1 for none.
+func (p *planner) next(on int, e Edge) int {
+	return slices.IndexFunc(p.panels, func(q plate) bool { return q.parent == on && q.Edge == e })
+}
+
+// paper refuses board for what is folded flat, or hooked into slits.
+func (p *planner) paper() error {
+	for i := range p.panels {
+		if p.panels[i].spine != nil {
+			return p.in.PaperOnly("what is folded flat")
+		}
+	}
+	if len(p.slots) > 0 {
+		return p.in.PaperOnly("what locks in slits")
+	}
+	return nil
+}

@@ -1,0 +1,110 @@
+package own
+
+import (
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+	"creasefit/internal/rounding"
+)
+
+// slotted is a pair of folds that are slit from opposite ends, each past its
+// middle, and locked into one another.
+type slotted struct {
+	join  *Join
+	a, b  int // the panels whose folds are slit
+	cut   [2]int
+	whole int // the reading of how long the folds are
+}
+
+// slits adds the two slits of every such pair: half of the fold and a little, and
+// what each leaves must be at least a quarter of an inch and three calipers
+// (common practice).
+func (p *planner) slits() error {
+	var faults fault.Faults
+	for i := range p.Joins {
+		j := &p.Joins[i]
+		if j.Type != Slits {
+			continue
+		}
+		s := slotted{join: j, a: p.index[j.A.Panel], b: p.index[j.B.Panel], whole: p.lengthOfFold(p.index[j.A.Panel])}
+		if p.lengthOfFold(s.b) != s.whole || s.whole < 0 {
+			p.fault(j.place, "the folds of "+j.A.Panel+" and "+j.B.Panel+" are not as long as one another", "hang both on panels of one row")
+			continue
+		}
+		if err := p.slit(&s); err != nil {
+			faults = append(faults, *err)
+			continue
+		}
+		p.slots = append(p.slots, s)
+	}
+	return faults.Err()
+}
+
+// lengthOfFold is the reading of how long the fold of a panel is, -1 if it is none.
+func (p *planner) lengthOfFold(panel int) int {
+	q := &p.panels[panel]
+	axis, _ := q.Edge.along()
+	f := q.spans[1-axis][1].plus(-1, q.spans[1-axis][0])
+	for i := range p.unknowns {
+		if u := firstReading + i; f[u] == parts && f.plus(-1, p.only(u, parts)).isZero() {
+			return p.unknowns[i].reading
+		}
+	}
+	return -1
+}
+
+// slit adds the readings of two slits.
+func (p *planner) slit(s *slotted) *fault.Fault {
+	fold := &p.plan.Problem.Readings[s.whole]
+	height, play := fold.Ideal, p.amount(s.join.Play)
+	if !s.join.Play.given {
+		play = p.in.Little()
+	}
+	deepest := height.Sub(p.in.Beside())
+	if deepest.Less(height.Over(2).Add(play.Over(4))) {
+		return &fault.Fault{Code: fault.Impossible, Field: under("design", s.join.place), Detail: "the folds are too short for slits past their middles: each must leave at least 1/4 in and three calipers",
+			Hint: "let the panels be higher, or the play smaller"}
+	}
+	excess := enclosure.Range{Min: play.Over(2), Max: measure.Min(play.Times(2), deepest.Times(2).Sub(height))}
+	ideal := height.Over(2).Add(excess.Min.Add(excess.Max).Over(4))
+	for k, name := range [...]string{s.join.A.Panel, s.join.B.Panel} {
+		s.cut[k] = p.add(rounding.Reading{Name: "slit at " + name, Ideal: ideal, Max: deepest}, "")
+		form := rounding.Form{Terms: []rounding.Term{{Reading: s.cut[k], Coefficient: 2}, {Reading: s.whole, Coefficient: -1}}}
+		p.plan.Problem.Windows = append(p.plan.Problem.Windows, rounding.Window{Name: "slit", Form: form, Min: excess.Min, Max: excess.Max, Weight: 1})
+	}
+	p.plan.Problem.Even = append(p.plan.Problem.Even, rounding.Pair{A: s.cut[0], B: s.cut[1]})
+	return nil
+}
+
+// draw draws the slits of a pair on a piece: the first from the far end of its fold,
+// the second from the near one.
+func (s *slotted) draw(l *layout, sizes []measure.Length) {
+	for k, panel := range [...]int{s.a, s.b} {
+		c := &l.piece.Creases[l.crease[panel]]
+		depth := sizes[s.cut[k]]
+		from, end := c.B, c.B
+		upright := c.A.X == c.B.X
+		edge := "top"
+		switch {
+		case k == 0 && upright:
+			end.Y = end.Y.Sub(depth)
+		case k == 0:
+			end.X, edge = end.X.Sub(depth), "right"
+		case upright:
+			from, end, edge = c.A, c.A, "bottom"
+			end.Y = end.Y.Add(depth)
+		default:
+			from, end, edge = c.A, c.A, "left"
+			end.X = end.X.Add(depth)
+		}
+		at := from.X
+		if !upright {
+			at = from.Y
+		}
+		l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: "slit at " + l.piece.Panels[l.at[panel]].Name, Kind: pattern.Slit, On: c.Name, From: edge,
+			At: at, Depth: depth, Path: pattern.Polygon(from, end)})
+	}
+	n := len(l.piece.Cuts)
+	l.piece.Joints = append(l.piece.Joints, pattern.Joint{Name: "slits", A: n - 2, B: n - 1, PanelA: l.at[s.a], PanelB: l.at[s.b]})
+}
