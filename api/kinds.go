@@ -20,6 +20,7 @@ type kindEntry struct {
 	check   *checkCalculation
 	guide   *guideCalculation[*ask.Enclosure]
 	drawing *drawingCalculation[*ask.Enclosure]
+	design  *designCalculation // nil for a kind that is not given as one
 }
 
 // kinds is every kind by its name.
@@ -27,11 +28,12 @@ type kinds struct {
 	*host
 	byName map[string]*kindEntry
 	names  []string
+	own    *described
 }
 
 // newKinds prepares the calls about all kinds.
 func newKinds(h *host) *kinds {
-	all := &kinds{host: h, byName: map[string]*kindEntry{}}
+	all := &kinds{host: h, byName: map[string]*kindEntry{}, own: newDescribed()}
 	for _, k := range enclosure.Kinds() {
 		all.byName[k.Name] = newKindEntry(k)
 		all.names = append(all.names, k.Name)
@@ -42,7 +44,7 @@ func newKinds(h *host) *kinds {
 // newKindEntry prepares the calls about a kind.
 func newKindEntry(k *enclosure.Kind) *kindEntry {
 	of := func() *ask.Enclosure { return &ask.Enclosure{Kind: k} }
-	e := &kindEntry{kind: k, solve: newSolve(k), check: newCheck(k), guide: newGuide(k.Name, of), drawing: newDrawing(k.Name, of)}
+	e := &kindEntry{kind: k, solve: newSolve(k), check: newCheck(k), guide: newGuide(k.Name, of), drawing: newDrawing(k.Name, of), design: newDesign(k)}
 	e.show = newListing("/v1/kinds/"+k.Name, e.describe())
 	return e
 }
@@ -150,11 +152,23 @@ type server interface {
 // with the format that the segment names as its extension.
 func (s *kinds) serveKind(c echo.Context, call func(*kindEntry) server) error {
 	name, extension, _ := strings.Cut(c.Param("kind"), ".")
-	e, ok := s.byName[name]
-	if !ok {
-		return s.answerProblem(c, s.noSuchKind(c, name))
+	e, p := s.named(c, name)
+	if p != nil {
+		return s.answerProblem(c, p)
 	}
 	return call(e).serve(s.host, c, extension)
+}
+
+// named finds the kind of a name, or makes the one that the request describes.
+func (s *kinds) named(c echo.Context, name string) (*kindEntry, *problem) {
+	if name == ask.OwnKind {
+		return s.own.ofRequest(s.host, c)
+	}
+	e, ok := s.byName[name]
+	if !ok {
+		return nil, s.noSuchKind(c, name)
+	}
+	return e, nil
 }
 
 // noSuchKind is the 404 that lists the nearest kinds.

@@ -30,6 +30,7 @@ var (
 		return all
 	})
 	framed    = sync.OnceValue(func() *edge.File { return edge.NewFile(web.Media, web.Frame(), cacheShortly).Page(web.FramePolicy) })
+	ownPage   = sync.OnceValue(func() *edge.File { return edge.NewFile(web.Media, web.OwnPage(), cacheShortly).Page(web.Policy) })
 	reference = sync.OnceValue(func() *edge.File {
 		return edge.NewFile(web.Media, web.Reference(openapi.JSON()), cacheShortly).Page(web.Policy)
 	})
@@ -54,6 +55,7 @@ var webFiles = sync.OnceValue(func() map[string]*edge.File {
 // pages registers the pages and their files.
 func (s *Service) pages() {
 	s.get("/docs", s.showReference)
+	s.get("/own", s.showOwn)
 	for _, language := range web.Languages()[1:] {
 		s.get("/"+language, startIn(language))
 		s.get("/"+language+"/", startIn(language))
@@ -89,6 +91,16 @@ func startIn(language string) echo.HandlerFunc {
 //	@Success	200	{string}	string
 //	@Router		/docs [get]
 func (s *Service) showReference(c echo.Context) error { return reference().Serve(c) }
+
+// showOwn answers with the page on which somebody describes an enclosure.
+//
+//	@Summary	Describe an enclosure of your own
+//	@ID			own-page
+//	@Tags		service
+//	@Produce	html
+//	@Success	200	{string}	string
+//	@Router		/own [get]
+func (s *Service) showOwn(c echo.Context) error { return ownPage().Serve(c) }
 
 // serveWebFile answers with a file of the pages. An address that pins another
 // content than the present one is not there, and the answer names the one

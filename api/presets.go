@@ -9,7 +9,7 @@ import (
 // lists are the calls that answer with one of our own tables.
 type lists struct {
 	*host
-	kinds, portfolio, contents, stocks, sheets, benches, posts, limits *listing
+	kinds, portfolio, contents, stocks, sheets, benches, designs, posts, limits *listing
 }
 
 // newLists writes the tables.
@@ -18,7 +18,7 @@ func newLists(h *host) lists {
 		host:  h,
 		kinds: newListing("/v1/kinds", describeKinds()), portfolio: newListing("/v1/kinds/"+portfolioName, describePortfolio()), contents: newListing("/v1/contents", wire.Contents()),
 		stocks: newListing("/v1/stocks", wire.Stocks()), sheets: newListing("/v1/sheets/sizes", wire.Sheets()),
-		benches: newListing("/v1/benches", wire.Benches()), posts: newListing("/v1/posts", wire.Posts()), limits: newListing("/v1/limits", describeLimits(h.config)),
+		benches: newListing("/v1/benches", wire.Benches()), designs: newListing("/v1/designs", wire.Designs()), posts: newListing("/v1/posts", wire.Posts()), limits: newListing("/v1/limits", describeLimits(h.config)),
 	}
 }
 

@@ -2,6 +2,7 @@ package api
 
 import (
 	"log/slog"
+	"maps"
 	"net/http"
 	"sync"
 
@@ -51,6 +52,7 @@ func (s *Service) lineCalls() map[string]lineCall {
 	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail, s.suggest.path: s.suggest, s.match.path: s.match, s.learned.path: s.learned}
 	p := s.portfolio
 	calls[p.solve.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.guide, p.drawing
+	maps.Copy(calls, s.kinds.own.lines())
 	for _, e := range s.kinds.byName {
 		calls[e.solve.path], calls[e.check.path], calls[e.guide.path], calls[e.drawing.path] = e.solve, e.check, e.guide, e.drawing
 	}
@@ -112,6 +114,8 @@ func (s *Service) routes() {
 	s.list("/v1/stocks", s.lists.listStocks)
 	s.list("/v1/sheets/sizes", s.lists.listSheets)
 	s.list("/v1/benches", s.lists.listBenches)
+	s.list("/v1/designs", s.lists.listDesigns)
+	s.list("/v1/kinds/:kind/design", s.kinds.describeKind)
 	s.list("/v1/posts", s.lists.listPosts)
 	s.list("/v1/limits", s.lists.listLimits)
 	s.get("/openapi.json", s.specJSON)

@@ -36,10 +36,25 @@ func CallSpecs() []CallSpec {
 			`{"unit":"mm","block_width":60,"block_thickness":20,"turns":10,"wound":1720,"cut_at":100,"cuts":[100,100.5,99.5,100,100.5]}`),
 		newYieldCalculation().spec().asked(yieldExample()))
 	specs = append(specs, portfolioSpecs()...)
-	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/posts", "/v1/limits"} {
+	specs = append(specs, ownSpecs()...)
+	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/kinds/{kind}/design", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/designs", "/v1/posts", "/v1/limits"} {
 		specs = append(specs, newListing(path, nil).spec())
 	}
 	return specs
+}
+
+// ownSpecs is what the specification says of designs: the names that all have.
+func ownSpecs() []CallSpec {
+	k, err := ask.KindOfDesign(ask.ExampleDesign())
+	if err != nil {
+		return nil // a test makes every design that is kept here
+	}
+	bare := ask.BareKind()
+	of := func() *ask.Enclosure { return &ask.Enclosure{Kind: bare} }
+	check := newCheck(bare).spec().ofKind(k, "Check own measurements of a design: ")
+	check.Example, check.Body = checkExample(k)
+	return []CallSpec{newSolve(bare).spec().ofKind(k, "Measurements of a design: "), newGuide(k.Name, of).spec().ofKind(k, "Making instructions of a design: "),
+		newDrawing(k.Name, of).spec().ofKind(k, "Drawing of a design: "), check}
 }
 
 // portfolioSpecs is what the specification says of portfolios.

@@ -27,8 +27,8 @@ func everyCall() map[string][]Name {
 	return map[string][]Name{
 		"check": NewCheck(k, "json").Names(), "guide": NewGuide(of, "json").Names(), "drawing": NewDrawing(of, "svg", "pdf").Names(),
 		"ruler": NewRuler("json", "csv").Names(), "stock": NewPaper("json").Names(), "mail": NewMail("json", "csv").Names(), "calibrate": NewCalibration("json", "pdf").Names(),
-		"yield": yield.Names(), "yield sheet": forms.sheet.Names(), "yield blank": forms.blank.Names(), "yield item": forms.kinds[k.Name].Names(),
-		"portfolio": NewForm(Portfolios(), "json").Names(), "layer": Portfolios()().kinds[k.Name].Names(),
+		"yield": yield.Names(), "yield sheet": forms.sheet.Names(), "yield blank": forms.blank.Names(), "yield item": forms.kinds.byName[k.Name].Names(),
+		"portfolio": NewForm(Portfolios(), "json").Names(), "layer": Portfolios()().kinds.byName[k.Name].Names(),
 	}
 }
 

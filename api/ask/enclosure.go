@@ -38,8 +38,9 @@ func unitName() Name {
 // Enclosure is what is asked of one kind.
 type Enclosure struct {
 	Common
-	Kind *enclosure.Kind
-	own  []value // the kind's own names, in its order
+	Kind   *enclosure.Kind
+	design Object  // that the kind was made of, if it was
+	own    []value // the kind's own names, in its order
 
 	Request *solve.Request // what the names come to
 	partial bool           // the sizes of the contents need not be known
@@ -55,6 +56,9 @@ func (q *Enclosure) bind(b *Names) { q.bindWith(b, sheetGrainName()) }
 // bindWith binds the common names and the kind's own.
 func (q *Enclosure) bindWith(b *Names, grain Name) {
 	q.Common.bindWith(b, grain)
+	if q.Kind.Design != "" {
+		b.bind(&q.design, designName())
+	}
 	q.own = make([]value, len(q.Kind.Params))
 	for i, p := range q.Kind.Params {
 		q.own[i] = ownField(p.Type)

@@ -82,6 +82,13 @@ func (*Text) kind() Type { return TextType }
 
 func (*Text) understand(*Reading, field) {}
 
+// Object is one object with names of its own.
+type Object struct{ Field }
+
+func (*Object) kind() Type { return ObjectType }
+
+func (*Object) understand(*Reading, field) {}
+
 // Objects is a list of objects with names of their own, or of the plain texts
 // that stand for them.
 type Objects struct{ Several }

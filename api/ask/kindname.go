@@ -14,6 +14,7 @@ func kindName() Name {
 	for _, k := range enclosure.Kinds() {
 		n.Choices = append(n.Choices, k.Name)
 	}
+	n.Choices = append(n.Choices, OwnKind)
 	n.Example = n.Choices[0]
 	return n
 }

@@ -66,7 +66,7 @@ func TestEveryNameOfASheetAndOfABlank(t *testing.T) {
 // TestEveryNameOfAnItem sets every name of an enclosure in an order: all those
 // of a solution but the sheet, whose grain is that of the blanks here.
 func TestEveryNameOfAnItem(t *testing.T) {
-	form := NewYield("json").Take().Q.forms.kinds["band"]
+	form := NewYield("json").Take().Q.forms.kinds.byName["band"]
 	k, _ := enclosure.Lookup("band")
 	come := func(q *Item) any {
 		return struct {

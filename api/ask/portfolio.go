@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/enclosure/own"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 )
@@ -12,7 +13,7 @@ import (
 type Portfolio struct {
 	Common
 	Objects Objects
-	kinds   map[string]*Form[*Layer]
+	kinds   *kindForms[*Layer]
 
 	Layers []solve.Layer    // what the names come to
 	Alone  []*Asked[*Layer] // each layer as a request of its own
@@ -35,23 +36,20 @@ func Turns() []string { return []string{"no", "quarter", "edge", "end"} }
 
 // Portfolios returns what makes empty requests for portfolios.
 func Portfolios() func() *Portfolio {
-	kinds := map[string]*Form[*Layer]{}
-	for _, k := range enclosure.Kinds() {
-		kinds[k.Name] = NewForm(func() *Layer { return &Layer{Enclosure: Enclosure{Kind: k}} })
-	}
-	return func() *Portfolio { return &Portfolio{kinds: kinds} }
+	kinds := newKindForms(func(k *enclosure.Kind) *Layer { return &Layer{Enclosure: Enclosure{Kind: k}} })
+	return func() *Portfolio { return &Portfolio{kinds: &kinds} }
 }
 
 func (q *Portfolio) bind(b *Names) {
 	q.Common.bindWith(b, sheetGrainName())
-	b.bind(&q.Objects, Name{Name: "layers", Most: solve.MostLayers, MostCharacters: 2048, Shapes: []Shape{layerShape(q.kinds)},
+	b.bind(&q.Objects, Name{Name: "layers", Most: solve.MostLayers, MostCharacters: own.MostBytes, Shapes: []Shape{layerShape(q.kinds)},
 		Example: `{"kind":"tray","corners":"outside"}`,
 		Help:    "The enclosures, the innermost first: a kind by name, or with names of its own. What a layer does not say is taken from beside the layers."})
 }
 
 // layerShape is the shape of a layer.
-func layerShape(kinds map[string]*Form[*Layer]) Shape {
-	s := shapeOf("One enclosure. Takes the kind's own names as well.", pickNames(kinds[enclosure.Kinds()[0].Name].Names(), "kind", "turned",
+func layerShape(kinds *kindForms[*Layer]) Shape {
+	s := shapeOf("One enclosure. Takes the kind's own names as well.", pickNames(kinds.any().Names(), "kind", "turned",
 		"stock", "caliper", "grammage", "sheet", "grain", "step", "fit", "clearance_min", "clearance_max"), "kind")
 	s.Short, s.Open = "kind", true
 	return s
@@ -85,9 +83,8 @@ func (q *Portfolio) settleLayer(r *Reading, text, place string) {
 	if isObject(text) {
 		name = kindNamed(text)
 	}
-	form, ok := q.kinds[name]
+	form, ok := q.kinds.find(r, name, text, place)
 	if !ok {
-		r.Report(noSuchKind(place+".kind", name), "")
 		return
 	}
 	a, ok := inner(r, form, text, "kind")

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/enclosure/own"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
@@ -51,17 +52,14 @@ type Wanted struct {
 type yieldForms struct {
 	sheet *Form[*Sheet]
 	blank *Form[*Blank]
-	kinds map[string]*Form[*Item]
+	kinds kindForms[*Item]
 }
 
 // NewYield is the form of an order.
 func NewYield(formats ...string) *Form[*Yield] {
 	forms := &yieldForms{
 		sheet: NewForm(func() *Sheet { return &Sheet{} }), blank: NewForm(func() *Blank { return &Blank{} }),
-		kinds: map[string]*Form[*Item]{},
-	}
-	for _, k := range enclosure.Kinds() {
-		forms.kinds[k.Name] = NewForm(func() *Item { return &Item{Enclosure: Enclosure{Kind: k}} })
+		kinds: newKindForms(func(k *enclosure.Kind) *Item { return &Item{Enclosure: Enclosure{Kind: k}} }),
 	}
 	return NewForm(func() *Yield { return &Yield{forms: forms} }, formats...).Large()
 }
@@ -93,7 +91,7 @@ func (q *Yield) bind(b *Names) {
 	theme := themeName("Dark lines on light paper, or the other way round; of SVG.")
 	theme.Advanced = true
 	b.bind(&q.Theme, theme)
-	b.bind(&q.Items, Name{Name: "items", Most: sheet.MostItems, MostCharacters: 4096, Example: `{"blank":"8 1/4 x 1 3/4 in","count":25}`, Shapes: q.forms.itemShapes(),
+	b.bind(&q.Items, Name{Name: "items", Most: sheet.MostItems, MostCharacters: own.MostBytes, Example: `{"blank":"8 1/4 x 1 3/4 in","count":25}`, Shapes: q.forms.itemShapes(),
 		Help: "The blanks wanted, or enclosures of which every piece is wanted. For a single one blank, count and grain can be given instead."})
 	q.Single.bind(b)
 }
@@ -111,7 +109,7 @@ func (f *yieldForms) sheetShape() Shape {
 // itemShapes are the two shapes of an item.
 func (f *yieldForms) itemShapes() []Shape {
 	item := shapeOf("An enclosure: every piece of it is planned. Takes the names of /v1/solve/{kind} as well.",
-		pickNames(f.kinds[enclosure.Kinds()[0].Name].Names(), "kind", "name", "count", "grain"), "kind")
+		pickNames(f.kinds.any().Names(), "kind", "name", "count", "grain"), "kind")
 	item.Open = true
 	return []Shape{shapeOf("A blank.", f.blank.Names(), "blank"), item}
 }
@@ -199,9 +197,8 @@ func (q *Yield) settleItem(r *Reading, text, place string) Wanted {
 		a.Release()
 		return w
 	}
-	form, ok := q.forms.kinds[name]
+	form, ok := q.forms.kinds.find(r, name, text, place)
 	if !ok {
-		r.Report(noSuchKind(place+".kind", name), "")
 		return w
 	}
 	a, ok := inner(r, form, text, "")

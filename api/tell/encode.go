@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"creasefit/api/wire"
 )
 
 // AppendJSON appends a value as JSON, its members named by json tags and in the
@@ -50,6 +52,9 @@ func writerOf(t reflect.Type) writer {
 }
 
 func newWriter(t reflect.Type) writer {
+	if t == reflect.TypeFor[wire.JSON]() {
+		return func(dst []byte, v reflect.Value) []byte { return append(dst, v.String()...) }
+	}
 	switch t.Kind() {
 	case reflect.Bool:
 		return func(dst []byte, v reflect.Value) []byte { return strconv.AppendBool(dst, v.Bool()) }

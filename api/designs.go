@@ -1,0 +1,124 @@
+package api
+
+import (
+	"context"
+	"slices"
+	"strings"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/api/ask"
+	"creasefit/api/tell"
+	"creasefit/api/wire"
+	"creasefit/internal/enclosure"
+	"creasefit/internal/enclosure/own"
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/solve"
+)
+
+// listDesigns answers with the designs to learn from.
+//
+//	@Summary		Designs to learn from
+//	@Description	Described enclosures, each a solution that is proven: send one of them, or what you have made of it, as design to /v1/solve/own.
+//	@ID				designs
+//	@Tags			presets
+//	@Produce		json
+//	@Success		200	{object}	wire.DesignList
+//	@Header			200	{string}	ETag	"strong"
+//	@Produce		application/problem+json
+//	@Failure		400,414,429,500,503	{object}	wire.Problem
+//	@Produce		json
+//	@Router			/v1/designs [get]
+func (l lists) listDesigns(c echo.Context) error {
+	return l.designs.serve(l.host, c, c.Param("extension"))
+}
+
+// describeKind answers with a kind as a design.
+//
+//	@Summary		A kind as a design
+//	@Description	The design that answers as the kind does, to begin an own one from. Takes the names of /v1/solve/{kind}: of several designs of a kind it is the one that agrees with them.
+//	@ID				kind-design
+//	@Tags			enclosures
+//	@Param			kind	path	string	true	"kind of enclosure"
+//	@Produce		json
+//	@Success		200	{object}	wire.Design
+//	@Header			200	{string}	ETag	"strong"
+//	@Produce		application/problem+json
+//	@Failure		400,404,414,422,429,500,503	{object}	wire.Problem
+//	@Produce		json
+//	@Router			/v1/kinds/{kind}/design [get]
+func (s *kinds) describeKind(c echo.Context) error {
+	entry, p := s.named(c, c.Param("kind"))
+	if p != nil {
+		return s.answerProblem(c, p)
+	}
+	if entry.design == nil {
+		f := fault.Fault{Code: codeNotFound, Field: "kind", Value: entry.kind.Name, Detail: "this kind is not given as a design", Expected: "a kind whose folds are straight, such as sleeve",
+			Hint: "/v1/designs has others to begin from"}
+		return s.answerProblem(c, problemOf(fault.Faults{f}))
+	}
+	return entry.design.serve(s.host, c, c.Param("extension"))
+}
+
+// designCalculation is a kind as a design.
+type designCalculation = calculation[*ask.KindDesign, *own.Example]
+
+// newDesign returns the calculation of a kind that is given as designs, nil for one
+// that is not.
+func newDesign(k *enclosure.Kind) *designCalculation {
+	var of []own.Example
+	for _, e := range own.Kinds() {
+		if e.Kind == k.Name {
+			of = append(of, e)
+		}
+	}
+	if len(of) == 0 {
+		return nil
+	}
+	path := "/v1/kinds/" + k.Name + "/design"
+	return &designCalculation{
+		form: ask.NewKindDesign(k, tell.FormatNames(tableFormats)...), path: path, formats: tableFormats,
+		compute: func(ctx context.Context, q *ask.KindDesign) (*own.Example, error) { return agreeing(ctx, of, q) },
+		answer: func(e *own.Example, x *answering) any {
+			return wire.OfDesign(e, strings.TrimSuffix(string(x.Link(path)), "?"))
+		},
+	}
+}
+
+// agreeing is the design of a kind that holds for the choices of a request; where a
+// choice is left to the kind, the one with whose blanks it agrees.
+func agreeing(ctx context.Context, of []own.Example, q *ask.KindDesign) (*own.Example, error) {
+	var whole *solve.Solution
+	if q.Whole {
+		whole, _ = solve.Solve(ctx, q.Request) // what has no solution agrees with none
+	}
+	for i := range of {
+		for name, choice := range of[i].With {
+			if given, ok := q.Request.Options[name]; ok && given.Choice == choice {
+				return &of[i], nil
+			}
+		}
+		if whole != nil && sameBlanks(ctx, &of[i], q.Request, whole) {
+			return &of[i], nil
+		}
+	}
+	return &of[len(of)-1], ctx.Err()
+}
+
+// sameBlanks reports whether a design comes to the blanks of a solution.
+func sameBlanks(ctx context.Context, e *own.Example, q *solve.Request, whole *solve.Solution) bool {
+	k, err := own.Read(e.Text)
+	if err != nil {
+		return false
+	}
+	as := *q
+	as.Kind, as.Options = k, map[string]enclosure.Value{}
+	for _, p := range k.Params {
+		if v, ok := q.Options[p.Name]; ok {
+			as.Options[p.Name] = v
+		}
+	}
+	s, err := solve.Solve(ctx, &as)
+	return err == nil && slices.EqualFunc(s.ReadOff().Blanks, whole.ReadOff().Blanks, func(a, b [2]measure.Length) bool { return a == b })
+}

@@ -1,0 +1,115 @@
+package api
+
+import (
+	"bytes"
+	"io"
+	"net/http"
+	"sync"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/api/ask"
+)
+
+// mostDescribed is how many designs are kept ready: somebody who works on one sends
+// the same one again and again, with other sizes.
+const mostDescribed = 64
+
+// described is the calls about designs: each is read, and folded up once, before its
+// request is.
+type described struct {
+	form  *ask.Form[*ask.Described]
+	mutex sync.Mutex
+	ready map[string]*kindEntry // by the text of the design
+	bare  func() *kindEntry     // of a design without sizes
+}
+
+func newDescribed() *described {
+	return &described{form: ask.NewDescribed(), ready: map[string]*kindEntry{}, bare: sync.OnceValue(func() *kindEntry { return newKindEntry(ask.BareKind()) })}
+}
+
+// ofRequest reads the design of a request, which is read once more as a whole.
+func (d *described) ofRequest(s *host, c echo.Context) (*kindEntry, *problem) {
+	request := c.Request()
+	asked := d.form.Take()
+	defer asked.Release()
+	if request.Method != http.MethodPost {
+		asked.AddQuery(request.URL.RawQuery)
+		asked.Parse()
+		return d.entry(s, c, asked.Q.Design.Text)
+	}
+	body, err := io.ReadAll(io.LimitReader(request.Body, s.config.MostBody+1))
+	again := io.MultiReader(bytes.NewReader(body), failing{err}, request.Body) // what it ends with is told once
+	request.Body = io.NopCloser(bytes.NewReader(body))
+	wrong := ask.Binder{MostBody: s.config.MostBody}.Bind(asked, c)
+	request.Body = io.NopCloser(again)
+	if wrong != nil {
+		return nil, s.problemFrom(c, wrong)
+	}
+	return d.entry(s, c, asked.Q.Design.Text)
+}
+
+// failing ends with an error, or gives nothing if there is none.
+type failing struct{ err error }
+
+func (f failing) Read([]byte) (int, error) {
+	if f.err != nil {
+		return 0, f.err
+	}
+	return 0, io.EOF
+}
+
+// entry makes the calls about a design, or finds those made before.
+func (d *described) entry(s *host, c echo.Context, text string) (*kindEntry, *problem) {
+	d.mutex.Lock()
+	e := d.ready[text]
+	d.mutex.Unlock()
+	if e != nil {
+		return e, nil
+	}
+	k, err := ask.KindOfDesign(text)
+	if err != nil {
+		return nil, s.problemFrom(c, err)
+	}
+	e = newKindEntry(k)
+	d.mutex.Lock()
+	defer d.mutex.Unlock()
+	if len(d.ready) >= mostDescribed {
+		clear(d.ready)
+	}
+	d.ready[text] = e
+	return e, nil
+}
+
+// lines is the calls that a line of a batch may name about a design.
+func (d *described) lines() map[string]lineCall {
+	return map[string]lineCall{
+		"/v1/solve/" + ask.OwnKind:   ownLine{d, func(e *kindEntry) lineCall { return e.solve }},
+		"/v1/check/" + ask.OwnKind:   ownLine{d, func(e *kindEntry) lineCall { return e.check }},
+		"/v1/guide/" + ask.OwnKind:   ownLine{d, func(e *kindEntry) lineCall { return e.guide }},
+		"/v1/drawing/" + ask.OwnKind: ownLine{d, func(e *kindEntry) lineCall { return e.drawing }},
+	}
+}
+
+// ownLine is a call about the design that a line brings.
+type ownLine struct {
+	*described
+	call func(*kindEntry) lineCall
+}
+
+// words and columns are those of every design; the sizes of each stand in its own line.
+func (l ownLine) words() []string { return l.call(l.bare()).words() }
+
+func (l ownLine) columns() []string { return l.call(l.bare()).columns() }
+
+func (l ownLine) appendAnswer(s *host, c echo.Context, add func(*ask.Reading), as lineForm, dst []byte) ([]byte, *problem) {
+	asked := l.form.Take()
+	add(&asked.Reading)
+	asked.Parse()
+	e, p := l.entry(s, c, asked.Q.Design.Text)
+	asked.Release()
+	if p != nil {
+		return dst, p
+	}
+	return l.call(e).appendAnswer(s, c, add, as, dst)
+}

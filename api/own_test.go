@@ -1,0 +1,99 @@
+package api
+
+import (
+	"encoding/json"
+	"net/http"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/api/ask"
+	"creasefit/api/wire"
+)
+
+// describedBody is a request about the design that the service shows first.
+func describedBody(more string) string {
+	return `{"design":` + ask.ExampleDesign() + `,"unit":"in","width":"3-1/2","height":5,"thickness":0.5,"caliper":0.012` + more + `}`
+}
+
+// A design stands wherever a kind does: solve, drawing, guide, check, a layer, an
+// item and a line.
+func TestADesignStandsWhereAKindDoes(t *testing.T) {
+	s := decode[wire.Solution](postJSON(t, "/v1/solve/own", describedBody("")).ok())
+	assert.Equal(t, "own", s.Kind)
+	assert.True(t, s.Proof.Closes && s.Proof.Holds)
+	again := decode[wire.Solution](get(t, s.Links.Self).ok())
+	assert.Equal(t, s.Pieces, again.Pieces, "a link carries the design")
+	get(t, s.Links.Drawing).ok()
+	get(t, s.Links.Guide).ok()
+	assert.Contains(t, postJSON(t, "/v1/guide/own.md", describedBody("")).ok().Body.String(), "Fold")
+
+	kind := decode[wire.Solution](get(t, "/v1/solve/sleeve?unit=in&width=3-1/2&height=5&thickness=0.5&caliper=0.012&scores=two&reveal=1/4in").ok())
+	assert.Equal(t, kind.Outside, s.Outside, "the sleeve of the catalogue")
+	assert.Equal(t, kind.Sure.Chance, s.Sure.Chance)
+
+	check := decode[wire.Check](postJSON(t, "/v1/check/own", describedBody(`,"blank":"9 x 4-3/4 in","marks":["3-5/8","4-1/4","7-7/8","8-1/2"]`)).ok())
+	assert.True(t, check.Proof.Closes)
+
+	layers := decode[wire.Portfolio](postJSON(t, "/v1/solve/portfolio",
+		`{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"layers":["tray",{"kind":"own","design":`+ask.ExampleDesign()+`}]}`).ok())
+	assert.Len(t, layers.Layers, 2)
+
+	postJSON(t, "/v1/yield", `{"unit":"in","sheet":"12x12in","effort_ms":10000,"items":[{"kind":"own","design":`+ask.ExampleDesign()+
+		`,"width":"3-1/2","height":5,"thickness":0.5,"caliper":0.012,"count":2}]}`).ok()
+
+	line := `{"call":"/v1/solve/own",` + describedBody("")[1:]
+	a := call(t, quiet(), http.MethodPost, "/v1/batch", line+"\n", "Content-Type", "application/x-ndjson").ok()
+	assert.Contains(t, a.Body.String(), `"status":200`)
+	assert.Contains(t, a.Body.String(), `"kind":"own"`)
+}
+
+// What is wrong with a design is told with the place in it.
+func TestProblemsNameThePlaceInTheDesign(t *testing.T) {
+	for _, c := range []struct{ from, to, place, hint string }{
+		{`"edge":"left"`, `"edge":"lefft"`, "design.pieces[0].panels[1].edge", "left"},
+		{`"on":"back"`, `"on":"bock"`, "design.pieces[0].panels[1].on", "back"},
+		{`"glue":"lap"`, `"glue":"lapp"`, "design.joins[0]", "lap"},
+		{`"name":"lap"`, `"name":"width"`, "design.pieces[0].panels[4].reach", ""},
+	} {
+		body := strings.Replace(describedBody(""), c.from, c.to, 1)
+		require.NotEqual(t, describedBody(""), body)
+		p := postJSON(t, "/v1/solve/own", body).problem(http.StatusBadRequest)
+		require.NotEmpty(t, p.Errors)
+		assert.Equal(t, c.place, p.Errors[0].Name)
+		assert.Contains(t, p.Errors[0].Hint, c.hint)
+	}
+	p := get(t, "/v1/solve/own?unit=in&width=3").problem(http.StatusBadRequest)
+	assert.Equal(t, "design", p.Errors[0].Name)
+	assert.True(t, json.Valid([]byte(ask.ExampleDesign())))
+}
+
+// A size of a design that has the name of something that every request has is refused.
+func TestSizesOfADesignHaveNamesOfTheirOwn(t *testing.T) {
+	body := strings.ReplaceAll(strings.ReplaceAll(describedBody(""), `"name":"lap"`, `"name":"caliper"`), `"reach":"lap"`, `"reach":"caliper"`)
+	p := postJSON(t, "/v1/solve/own", body).problem(http.StatusBadRequest)
+	assert.Equal(t, "design.sizes", p.Errors[0].Name)
+	assert.Equal(t, "caliper", p.Errors[0].Value)
+}
+
+// A kind is told as the design that agrees with the request, and the designs to learn
+// from are listed; each is one that /v1/solve/own takes.
+func TestKindsAreToldAsDesigns(t *testing.T) {
+	thin := decode[wire.Design](get(t, "/v1/kinds/sleeve/design?unit=in&width=3-1/2&height=5&thickness=0.09&caliper=0.012").ok())
+	assert.Equal(t, "sleeve.scores-one", thin.Name, "as the kind would be scored")
+	thick := decode[wire.Design](get(t, "/v1/kinds/sleeve/design?scores=two").ok())
+	assert.Equal(t, "sleeve.scores-two", thick.Name)
+	p := get(t, "/v1/kinds/prism-box/design").problem(http.StatusNotFound)
+	assert.Contains(t, p.Errors[0].Detail, "not given as a design")
+	list := decode[wire.DesignList](get(t, "/v1/designs").ok())
+	assert.GreaterOrEqual(t, len(list.Designs), 8)
+	for _, d := range list.Designs {
+		assert.NotEmpty(t, d.Title)
+		assert.NotEmpty(t, d.Help)
+		body := `{"design":` + string(d.Design) + `,"unit":"mm","width":90,"height":127,"thickness":20,"caliper":0.3}`
+		s := decode[wire.Solution](call(t, quiet(), http.MethodPost, d.Links.Solve, body, "Content-Type", "application/json").ok())
+		assert.True(t, s.Proof.Closes && s.Proof.Holds)
+	}
+}
