@@ -34,6 +34,7 @@ type files struct {
 	Solver, Fold                            Asset
 	Path, Reference, Style, ReferenceScript Asset
 	Frame, FrameScript                      Asset
+	Own, OwnStyle                           Asset
 }
 
 var made = sync.OnceValue(func() *files {
@@ -45,6 +46,8 @@ var made = sync.OnceValue(func() *files {
 		Path:            newAsset("/assets", "path.js", script, "(() => {\n\"use strict\";\n"+source("both/svg.js")+scriptsOf("path")+"})();\n"),
 		Reference:       newAsset("/assets", "reference.css", styleSheet, source("page/common.css")+source("page/reference.css")),
 		Style:           newAsset("/assets", "path.css", styleSheet, source("page/common.css")+source("page/path.css")),
+		Own:             newAsset("/assets", "own.js", script, "(() => {\n"+source("page/own.js")+source("page/own-flat.js")+source("page/own-say.js")+"})();\n"),
+		OwnStyle:        newAsset("/assets", "own.css", styleSheet, source("page/common.css")+source("page/own.css")),
 		ReferenceScript: newAsset("/assets", "reference.js", script, source("page/reference.js")),
 	}
 })
@@ -52,12 +55,15 @@ var made = sync.OnceValue(func() *files {
 // Assets lists every file that the pages and other people's pages load.
 func Assets() []Asset {
 	f := made()
-	return []Asset{f.Solver, f.Fold, f.Frame, f.FrameScript, f.Path, f.Style, f.Reference, f.ReferenceScript}
+	return []Asset{f.Solver, f.Fold, f.Frame, f.FrameScript, f.Path, f.Style, f.Reference, f.ReferenceScript, f.Own, f.OwnStyle}
 }
 
 // Frame returns the page with the element alone, to be framed by pages that take no
 // scripts.
 func Frame() []byte { return rendered("page/frame.html", made()) }
+
+// OwnPage returns the page on which somebody describes an enclosure.
+func OwnPage() []byte { return rendered("page/own.html", made()) }
 
 // rendered fills a page in; its template and its data are our own.
 func rendered(name string, data any) []byte {

@@ -1,0 +1,115 @@
+package web_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/browser"
+)
+
+// described says that the page shows the sizes of the design as it stands.
+const described = `!document.querySelector("#flat.rough") && document.querySelector("#said table")`
+
+// maker works on the page as somebody would, and counts what she does.
+type maker struct {
+	*browser.Tab
+	actions int
+}
+
+// press presses a plus of the flat picture, or a button of a panel's sentence.
+func (m *maker) press(what string) {
+	m.actions++
+	browser.Eval[any](m.Tab, `[...document.querySelectorAll("#flat [role=button], button")].find((e) => (e.getAttribute("aria-label") ?? e.textContent) === `+browser.Quote(what)+`)
+		.dispatchEvent(new MouseEvent("click", { bubbles: true }))`)
+}
+
+// of presses a button of the sentence of a panel.
+func (m *maker) of(panel, button string) {
+	m.actions++
+	browser.Eval[any](m.Tab, `[...document.querySelector('#panels li[data-panel=`+browser.Quote(panel)+`]').querySelectorAll("button")].find((e) => e.textContent === `+browser.Quote(button)+`).click()`)
+}
+
+// say chooses words of a sentence.
+func (m *maker) say(label, words string) {
+	m.actions++
+	ok := browser.Eval[bool](m.Tab, `(() => { const s = document.querySelector('select[aria-label=`+browser.Quote(label)+`]'), o = [...s.options].find((o) => o.textContent === `+browser.Quote(words)+`);
+		if (!o) return false; s.value = o.value; s.dispatchEvent(new Event("change", { bubbles: true })); return true; })()`)
+	require.True(m.T, ok, "%s: %s", label, words)
+}
+
+// From "make it mine" on a sleeve to a sleeve with a pocket and a closing flap, ready to
+// be printed, in at most fifteen actions.
+func TestFromASleeveToOneWithAPocketAndAFlap(t *testing.T) {
+	server, _ := service(t, nil)
+	m := &maker{Tab: browser.Open(t, server+"/own?kind=sleeve&unit=mm&width=90&height=127&thickness=12&caliper=0.3&scores=two")}
+	m.Until(described)
+	assert.Equal(t, "Sleeve with a glued lap", browser.Eval[string](m.Tab, `document.getElementById("title").value`))
+
+	m.press("Add a panel at the bottom edge of front")
+	m.say("how below front is folded", "back, flat behind")
+	m.press("Add a panel at the left edge of below front")
+	m.say("how left of below front is folded", "back, flat behind")
+	m.say("what left of below front lies on", "is glued onto the outside of front")
+	m.of("left of below front", "The same on the other side")
+	m.press("Add a panel at the top edge of back")
+	m.say("above back and reaches", "as far as it must")
+	m.press("Add a panel at the top edge of above back")
+	m.say("what above above back lies on", "lies on the outside of front")
+	m.Until(described + ` && document.querySelectorAll("#flat .panel").length === 10`)
+	m.actions++ // the link to the template is pressed
+	href := browser.Eval[string](m.Tab, `[...document.querySelectorAll("#ways a")].find((a) => a.textContent === "Print the template").href`)
+	assert.LessOrEqual(t, m.actions, 15)
+	answer, body := fetch(t, href)
+	assert.Equal(t, "application/pdf", answer.Header.Get("Content-Type"))
+	assert.True(t, strings.HasPrefix(body, "%PDF"))
+	m.Until(`document.getElementById("folded").hasAttribute("data-painted")`)
+	m.Shoot("")
+	m.Sound()
+	m.Accessible(t)
+
+	address := browser.Eval[string](m.Tab, "location.href")
+	again := browser.Open(t, address)
+	again.Until(described + ` && document.querySelectorAll("#flat .panel").length === 10`)
+}
+
+// What is missing is asked in words, with a button that leads to the panel; undoing goes
+// back; the keyboard adds panels; what is kept is there again.
+func TestOwnPageAsksGoesBackAndKeeps(t *testing.T) {
+	server, _ := service(t, nil)
+	m := &maker{Tab: browser.Open(t, server+"/own?kind=sleeve&unit=mm&width=90&height=127&thickness=12&caliper=0.3&scores=two")}
+	m.Until(described)
+	m.TabTo(`document.activeElement.getAttribute("aria-label") === "Add a panel at the top edge of back"`)
+	m.Keys(kb.Enter)
+	m.Until(described + ` && document.querySelectorAll("#flat .panel").length === 6`)
+	m.say("above back and reaches", "as far as it must")
+	m.Until(`document.getElementById("said").textContent.includes("nothing says how far above back reaches")`)
+	assert.True(t, browser.Eval[bool](m.Tab, `document.querySelector("#flat.rough") !== null`), "the picture is a guess then")
+	m.press("Show above back")
+	m.Until(`document.activeElement.closest("li")?.dataset.panel === "above back"`)
+	m.press("Undo")
+	m.press("Undo")
+	m.Until(described + ` && document.querySelectorAll("#flat .panel").length === 5`)
+	m.press("Keep in my list")
+	m.Until(`[...document.querySelectorAll("#begin option")].some((o) => o.textContent === "mine: Sleeve with a glued lap")`)
+	m.Sound()
+}
+
+// The page holds on a telephone, in the dark and at a large screen.
+func TestOwnPageInEveryLook(t *testing.T) {
+	server, _ := service(t, nil)
+	for _, look := range []look{wideLight, wideDark, narrowLight, narrowDark} {
+		t.Run(look.name, func(t *testing.T) {
+			p := browser.Open(t, server+"/own", chromedp.EmulateViewport(look.width, look.height), browser.Prefer(look.medium, "prefers-color-scheme", look.scheme))
+			p.Until(described + ` && document.getElementById("folded").hasAttribute("data-painted")`)
+			assert.LessOrEqual(t, browser.Eval[int64](p, "document.documentElement.scrollWidth"), look.width, "nothing may stick out at the side")
+			p.Shoot("")
+			p.Sound()
+			p.Accessible(t)
+		})
+	}
+}

@@ -1,0 +1,241 @@
+// The sentences: one a panel, one a statement, and the buttons beside them.
+
+const option = (value, text, selected) => make("option", { value, textContent: text, selected });
+const select = (label, options, value, act) => {
+  const s = make("select", { onchange: () => act(s.value) }, ...options.map(([v, text]) => option(v, text, v === value)));
+  s.setAttribute("aria-label", label);
+  return s;
+};
+
+const FOLDS = [["valley 90", "up to a right angle"], ["valley 180", "in, flat over what lies there"], ["mountain 90", "back to a right angle"], ["mountain 180", "back, flat behind"], ["flat 0", "not at all"]];
+
+// reachWords are the ways to say how far a panel goes.
+function reachWords(panel, key) {
+  const others = panelsOf().filter((p) => p.panel !== panel.panel);
+  return [["free", "as far as it must"], ["length", "this far:"], ...(design.sizes ?? []).map((s) => ["size " + s.name, "as " + s.name + " says"]),
+    ...["width", "height", "thickness"].map((a) => ["covers " + a, "as far as the contents' " + a]),
+    ["stands thickness", "a little over the contents' thickness"], ...others.map((p) => ["like " + p.panel, "as far as " + p.panel])];
+}
+
+// reachValue is which of them a reach is.
+function reachValue(to) {
+  if (to === undefined || to === "free") return "free";
+  if (typeof to === "string") return (design.sizes ?? []).some((s) => s.name === to) ? "size " + to : "length";
+  for (const way of ["covers", "stands", "like"]) if (to[way]) return way + " " + to[way];
+  return "other";
+}
+
+// setReach says one of them of a panel.
+function setReach(p, key, value) {
+  const [way, ...rest] = value.split(" ");
+  const what = rest.join(" ");
+  const unit = byId("thing").elements.unit.value;
+  change(() => {
+    if (way === "free") delete p[key];
+    else if (way === "length") p[key] = unit === "in" ? "1 in" : "25 mm";
+    else if (way === "size") p[key] = what;
+    else if (way !== "other") p[key] = { [way]: what };
+  });
+}
+
+function reachField(p, key, lead) {
+  const value = reachValue(p[key]);
+  const ways = reachWords(p, key);
+  if (value === "other") ways.push(["other", "a share of " + p[key].of]);
+  const parts = [lead, select(p.panel + " " + lead.trim(), ways, value, (v) => setReach(p, key, v))];
+  if (value === "length") {
+    const input = make("input", { value: p[key], size: 8, onchange: () => change(() => (p[key] = input.value.trim())) });
+    input.setAttribute("aria-label", "how far " + p.panel + " goes");
+    parts.push(" ", input);
+  }
+  return parts;
+}
+
+// panelSentence says one panel.
+function panelSentence(p) {
+  const name = make("input", { value: p.panel, size: Math.max(8, p.panel.length), maxLength: 40, onchange: () => renamePanel(p.panel, name.value.trim()) });
+  name.setAttribute("aria-label", "name of " + p.panel);
+  const li = make("li", { className: p.panel === chosen ? "chosen" : "" }, name);
+  li.dataset.panel = p.panel;
+  if (!p.on) li.append(" lies still", ...reachField(p, "across", ", goes across "), ...reachField(p, "up", " and up "), ".");
+  else {
+    const fold = (p.fold ?? "valley") + " " + (p.fold === "flat" ? "0" : p.angle ?? "90");
+    li.append(` hangs at the ${p.edge} of ${p.on}, is folded `, select("how " + p.panel + " is folded", FOLDS, fold, (v) => change(() => {
+      const [way, angle] = v.split(" ");
+      p.fold = way;
+      if (angle === "180") p.angle = "180";
+      else delete p.angle;
+    })), ...reachField(p, "reach", " and reaches "), ". ");
+  }
+  if (p.on) li.append(...landing(p));
+  if (panelsOf().length > 1) li.append(" ", make("button", { type: "button", textContent: "Take away", title: "with all that hangs on it", onclick: () => removePanel(p.panel) }));
+  return li;
+}
+
+const LANDINGS = [["glue inside", "is glued onto the inside of"], ["glue outside", "is glued onto the outside of"], ["lies inside", "lies on the inside of"], ["lies outside", "lies on the outside of"]];
+
+// landing says what a panel comes to lie on, and offers its like on the other side.
+function landing(p) {
+  const has = (design.joins ?? []).find((j) => (j.glue ?? j.lies) === p.panel);
+  const value = has ? `${has.glue ? "glue" : "lies"} ${has.face ?? "inside"} ${has.to}` : "";
+  const ways = [["", "lies on nothing"], ...panelsOf().filter((q) => q.panel !== p.panel && q.panel !== p.on).flatMap((q) => LANDINGS.map(([v, t]) => [v + " " + q.panel, t + " " + q.panel]))];
+  const parts = ["It ", select("what " + p.panel + " lies on", ways, value, (v) => change((d) => {
+    d.joins = (d.joins ?? []).filter((j) => j !== has);
+    const [way, face, ...to] = v.split(" ");
+    if (v) d.joins.push({ [way]: p.panel, to: to.join(" "), face });
+  })), ". "];
+  const other = OPPOSITE[p.edge];
+  if (!childAt(p.on, other) && panelNamed(p.on).edge !== p.edge) parts.push(make("button", { type: "button", textContent: "The same on the other side", onclick: () => twin(p, other, has) }));
+  return parts;
+}
+
+// twin hangs the like of a panel on the other side of its parent.
+function twin(p, edge, landed) {
+  const name = p.panel.includes(p.edge) ? p.panel.replace(p.edge, edge) : edge + " " + p.panel;
+  if (panelNamed(name)) return;
+  change((d) => {
+    pieceOf(p.panel).panels.push({ ...structuredClone(p), panel: name, edge });
+    if (landed) d.joins.push({ ...landed, [landed.glue ? "glue" : "lies"]: name });
+  });
+}
+
+// joinSentence says one statement.
+function joinSentence(j, i) {
+  const more = j.short ? ", short by " + j.short : j.past ? ", past it by " + j.past : "";
+  const text = j.glue ? `${j.glue} is glued onto the ${j.face ?? "inside"} of ${j.to}` : j.lies ? `${j.lies} lies on the ${j.face ?? "inside"} of ${j.to}`
+    : j.meet ? `the ${j.meet} meets the ${j.with}${more}` : j.even ? `${j.even} and ${j.with} are as long as one another, if they can be`
+      : j.level ? `${j.level} is level with ${j.with}` : `the folds of ${j.slits} and ${j.with} are slit and locked`;
+  return make("li", {}, text + ". ", make("button", { type: "button", textContent: "Leave out", onclick: () => change((d) => d.joins.splice(i, 1)) }));
+}
+
+// sizeFields are the named sizes of the design, which the request may give.
+function sizeFields() {
+  const kept = names();
+  return (design.sizes ?? []).map((s) => {
+    const input = make("input", { name: s.name, value: kept[s.name] ?? "", placeholder: byId("thing").elements.unit.value === "in" ? s.in : s.mm, size: 8 });
+    return make("p", {}, make("label", { textContent: (s.help ?? s.name) + " " }, input));
+  });
+}
+
+// show writes all sentences anew.
+function show() {
+  const held = document.activeElement;
+  const list = held?.closest?.("#panels li")?.dataset.panel;
+  const place = list && [...held.closest("li").querySelectorAll("input, select, button")].indexOf(held);
+  byId("undo").disabled = !before.length;
+  byId("title").value = design.design;
+  const panels = panelsOf().map((p) => [p.panel, p.panel]);
+  byId("holds").replaceChildren(...panels.map(([v, t]) => option(v, t, v === (design.holds ?? panels[0][0]))));
+  for (const name of ["a", "b"]) {
+    const s = byId("join").elements[name];
+    const was = s.value;
+    s.replaceChildren(...panels.map(([v, t]) => option(v, t, v === was)));
+  }
+  byId("panels").replaceChildren(...panelsOf().map(panelSentence));
+  byId("joins").replaceChildren(...(design.joins ?? []).map(joinSentence));
+  byId("sizes").replaceChildren(...sizeFields());
+  draw();
+  if (list) [...byId("panels").children].find((li) => li.dataset.panel === list)?.querySelectorAll("input, select, button")[place]?.focus();
+}
+
+// stateJoin takes the form's statement into the design.
+function stateJoin(event) {
+  event.preventDefault();
+  const { what, a, how, b } = byId("join").elements;
+  const face = how.value === "outside" ? "outside" : "inside";
+  const join = { glue: { glue: a.value, to: b.value, face }, lies: { lies: a.value, to: b.value, face }, even: { even: a.value, with: b.value },
+    meet: { meet: "edge of " + a.value, with: (how.value === "edge" ? "edge of " : "fold of ") + b.value } }[what.value];
+  change((d) => (d.joins ??= []).push(join));
+}
+
+// fitWords leaves only the words that go with what is stated.
+function fitWords() {
+  const { what, how } = byId("join").elements;
+  const fit = { glue: ["inside", "outside"], lies: ["inside", "outside"], meet: ["fold", "edge"], even: ["with"] }[what.value];
+  for (const o of how.options) o.hidden = o.disabled = !fit.includes(o.value);
+  if (!fit.includes(how.value)) how.value = fit[0];
+}
+
+// The list that is kept in this browser.
+const kept = () => JSON.parse(localStorage.getItem(LIST) ?? "[]");
+function keep() {
+  const list = kept().filter((d) => d.design !== design.design);
+  localStorage.setItem(LIST, JSON.stringify([...list, design]));
+  fillBegin();
+  byId("said").prepend(make("p", { textContent: design.design + " is in your list, in this browser." }));
+}
+
+function save() {
+  const link = make("a", { href: URL.createObjectURL(new Blob([JSON.stringify(design, null, 1)], { type: "application/json" })), download: design.design.replace(/\W+/g, "-").toLowerCase() + ".json" });
+  link.click();
+  URL.revokeObjectURL(link.href);
+}
+
+async function open(file) {
+  try {
+    const read = JSON.parse(await file.text());
+    if (!Array.isArray(read.pieces) || !read.pieces.every((p) => Array.isArray(p.panels))) throw new Error();
+    before.push(JSON.stringify(design));
+    take(read);
+  } catch {
+    tell("That file is no design: it has no pieces with panels.");
+  }
+}
+
+function take(next) {
+  design = next;
+  chosen = "";
+  show();
+  solve();
+}
+
+// fillBegin lists what to begin with: the own list, then the designs to learn from.
+let learned = [];
+function fillBegin() {
+  const own = kept().map((d, i) => option("own " + i, "mine: " + d.design));
+  byId("begin").replaceChildren(option("", "choose a design"), ...own, ...learned.map((d, i) => option("learn " + i, d.title)));
+}
+
+// start takes the design that the address brings: one by itself, or a kind's.
+async function start() {
+  const list = await fetch("/v1/designs").then((r) => r.json()).catch(() => ({ designs: [] }));
+  learned = list.designs;
+  fillBegin();
+  const given = new URLSearchParams(location.hash.slice(1) || location.search.slice(1));
+  const fields = byId("thing").elements;
+  for (const [name, value] of given) if (fields[name] && name !== "design") fields[name].value = value.replace(/(\d)-(\d)/, "$1 $2");
+  let first = learned[0]?.design ?? design;
+  if (given.has("design")) first = JSON.parse(given.get("design"));
+  else if (given.has("kind")) {
+    const kind = given.get("kind");
+    given.delete("kind");
+    const answer = await fetch(`/v1/kinds/${encodeURIComponent(kind)}/design?${given}`);
+    const found = await answer.json();
+    if (!answer.ok) tell(found.errors?.[0]?.detail ?? found.detail);
+    else first = found.design;
+  }
+  take(structuredClone(first));
+  for (const [name, value] of given) if (fields[name] && (design.sizes ?? []).some((s) => s.name === name)) fields[name].value = value;
+}
+
+byId("undo").addEventListener("click", undo);
+byId("keep").addEventListener("click", keep);
+byId("export").addEventListener("click", save);
+byId("import").addEventListener("change", (event) => event.target.files[0] && open(event.target.files[0]));
+byId("title").addEventListener("change", () => change((d) => (d.design = byId("title").value.trim() || "My own")));
+byId("holds").addEventListener("change", () => change((d) => (d.holds = byId("holds").value)));
+byId("join").addEventListener("submit", stateJoin);
+byId("join").elements.what.addEventListener("change", fitWords);
+byId("thing").addEventListener("submit", (event) => event.preventDefault());
+byId("thing").addEventListener("input", (event) => event.target.id !== "begin" && solve());
+byId("begin").addEventListener("change", () => {
+  const [from, i] = byId("begin").value.split(" ");
+  if (!from) return;
+  before.push(JSON.stringify(design));
+  take(structuredClone(from === "own" ? kept()[i] : learned[i].design));
+});
+addEventListener("keydown", (event) => {
+  if ((event.ctrlKey || event.metaKey) && event.key === "z" && !/INPUT|SELECT/.test(event.target.tagName)) undo();
+});
+fitWords();
+start();

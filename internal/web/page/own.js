@@ -1,0 +1,162 @@
+"use strict";
+// The page on which somebody describes an enclosure. The design is the only state; every
+// change is one function from a design to the next, so that undoing is going back.
+
+const byId = (id) => document.getElementById(id);
+const make = (tag, members = {}, ...children) => {
+  const e = Object.assign(document.createElement(tag), members);
+  e.append(...children);
+  return e;
+};
+const LIST = "creasefit-own-designs";
+
+let design = { design: "My own", pieces: [{ piece: "piece", panels: [{ panel: "back" }] }], joins: [] };
+let solution = null;
+let faces = null; // of the flat pattern, as FOLD has them
+let chosen = "";
+const before = [];
+
+const panelsOf = () => design.pieces.flatMap((p) => p.panels);
+const panelNamed = (name) => panelsOf().find((p) => p.panel === name);
+const pieceOf = (name) => design.pieces.find((p) => p.panels.some((q) => q.panel === name));
+const childAt = (name, edge) => panelsOf().find((p) => p.on === name && p.edge === edge);
+const OPPOSITE = { left: "right", right: "left", bottom: "top", top: "bottom" };
+
+// change takes the design to the next one, shows it and solves it.
+function change(by) {
+  before.push(JSON.stringify(design));
+  by(design);
+  show();
+  solve();
+}
+
+function undo() {
+  if (!before.length) return;
+  design = JSON.parse(before.pop());
+  show();
+  solve();
+}
+
+// names are what the form says of the thing, the paper and the sizes of the design.
+function names() {
+  const given = {};
+  for (const [name, value] of new FormData(byId("thing"))) if (name && value.trim() !== "") given[name] = value.trim();
+  return given;
+}
+
+const query = () => new URLSearchParams({ design: JSON.stringify(design), ...names() }).toString();
+
+let asked = 0;
+let waiting = 0;
+
+// solve asks for the sizes and the flat pattern, once nothing has changed for a moment.
+function solve() {
+  clearTimeout(waiting);
+  history.replaceState(null, "", "#" + query());
+  waiting = setTimeout(async () => {
+    const now = ++asked;
+    const body = JSON.stringify({ design, ...names() });
+    const ask = (path) => fetch(path, { method: "POST", headers: { "Content-Type": "application/json" }, body });
+    const [sizes, flat] = await Promise.all([ask("/v1/solve/own"), ask("/v1/drawing/own.fold")]).catch(() => []);
+    if (now !== asked) return;
+    if (!sizes) return tell("The service cannot be reached: the sizes are those of before.");
+    const answer = await sizes.json();
+    solution = sizes.ok ? answer : null;
+    faces = flat.ok ? facesOf(await flat.json()) : null;
+    draw();
+    if (solution) showSolution();
+    else showProblem(answer);
+  }, 150);
+}
+
+function tell(text) {
+  byId("said").replaceChildren(make("p", { textContent: text, className: "wrong" }));
+}
+
+// showSolution says what came out, and where to go on from there.
+function showSolution() {
+  const s = solution;
+  const rows = s.pieces.flatMap((p) => [
+    make("tr", {}, make("th", { scope: "row", textContent: p.name + ", blank" }), make("td", { textContent: p.blank.width.reading + " × " + p.blank.height.reading })),
+    ...p.panels.map((q) => make("tr", {}, make("th", { scope: "row", textContent: q.name }), make("td", { textContent: q.size.reading }))),
+  ]);
+  const lines = [make("p", { textContent: (s.sure.words ?? "") + " Sizes lie on a ruler marked in " + s.step + ". Folded up, it closes and holds." })];
+  if (s.warnings.length) lines.push(make("ul", {}, ...s.warnings.map((w) => make("li", { textContent: w.detail }))));
+  byId("said").replaceChildren(...lines, make("table", {}, make("caption", { textContent: "Sizes to set" }), make("tbody", {}, ...rows)));
+  const link = (text, href) => make("a", { textContent: text, href });
+  const drawing = "/v1/drawing/own.pdf?" + query();
+  byId("ways").replaceChildren(
+    link("Print the template", drawing + "&view=template"), link("Print with measures", drawing), link("Guide", "/v1/guide/own.html?" + query()),
+    link("Post", s.links.mail), ...(s.links.yield ? [link("Cut plan", s.links.yield)] : []), link("This page, to share", location.href));
+  byId("folded").setAttribute("src", "/v1/drawing/own?" + query());
+  byId("folded").setAttribute("label", design.design);
+}
+
+// showProblem asks in words for what is missing, each with the panel it is about.
+function showProblem(problem) {
+  const lines = (problem.errors ?? [{ detail: problem.detail }]).map((e) => {
+    const at = e.name?.match(/pieces\[(\d+)\]\.panels\[(\d+)\]/);
+    const panel = at && design.pieces[at[1]]?.panels[at[2]]?.panel;
+    const line = make("li", { textContent: e.detail + (e.hint ? ": " + e.hint : "") + ". " });
+    if (panel) line.append(make("button", { type: "button", textContent: "Show " + panel, onclick: () => choose(panel, true) }));
+    return line;
+  });
+  byId("said").replaceChildren(make("p", { className: "wrong", textContent: "Not yet:" }), make("ul", {}, ...lines));
+  byId("ways").replaceChildren();
+}
+
+// choose marks a panel in the picture and in its sentence.
+function choose(name, focus = false) {
+  chosen = name;
+  draw();
+  for (const li of byId("panels").children) {
+    li.classList.toggle("chosen", li.dataset.panel === name);
+    if (li.dataset.panel === name && focus) li.querySelector("select, input")?.focus();
+  }
+}
+
+// addPanel hangs a panel on an edge; its name says where it is.
+function addPanel(on, edge) {
+  const base = { left: "left of ", right: "right of ", bottom: "below ", top: "above " }[edge] + on;
+  let name = base.slice(0, 36);
+  for (let n = 2; panelNamed(name); n++) name = base.slice(0, 34) + " " + n;
+  chosen = name;
+  const unit = byId("thing").elements.unit.value;
+  change(() => pieceOf(on).panels.push({ panel: name, on, edge, fold: "valley", reach: unit === "in" ? "1 in" : "25 mm" }));
+  choose(name);
+}
+
+// removePanel takes a panel away with all that hangs on it and all that is said of it.
+function removePanel(name) {
+  change((d) => {
+    const gone = new Set([name]);
+    for (let size = 0; size !== gone.size; ) {
+      size = gone.size;
+      for (const p of panelsOf()) if (gone.has(p.on)) gone.add(p.panel);
+    }
+    for (const piece of d.pieces) piece.panels = piece.panels.filter((p) => !gone.has(p.panel));
+    d.pieces = d.pieces.filter((p) => p.panels.length);
+    d.joins = (d.joins ?? []).filter((j) => !mentions(j).some((n) => gone.has(n)));
+    for (const p of panelsOf()) for (const key of ["reach", "across", "up"]) if (gone.has(p[key]?.like) || gone.has(p[key]?.of)) delete p[key];
+    if (gone.has(d.holds)) delete d.holds;
+  });
+}
+
+const plain = (text) => String(text ?? "").replace(/^(edge|fold|outside|height) of /, "");
+const mentions = (j) => [j.glue, j.lies, j.meet, j.even, j.slits, j.level, j.to, j.with].filter(Boolean).map(plain);
+
+// renamePanel gives a panel another name wherever it is named.
+function renamePanel(name, to) {
+  if (!to || to === name || panelNamed(to)) return show();
+  const again = (text) => (plain(text) === name ? String(text).slice(0, String(text).length - name.length) + to : text);
+  change((d) => {
+    for (const p of panelsOf()) {
+      if (p.panel === name) p.panel = to;
+      if (p.on === name) p.on = to;
+      for (const key of ["reach", "across", "up"]) for (const member of ["like", "of"]) if (p[key]?.[member]) p[key][member] = again(p[key][member]);
+    }
+    for (const j of d.joins ?? []) for (const key of ["glue", "lies", "meet", "even", "slits", "level", "to", "with"]) if (j[key]) j[key] = again(j[key]);
+    if (d.holds === name) d.holds = to;
+    if (chosen === name) chosen = to;
+  });
+}
