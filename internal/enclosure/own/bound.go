@@ -13,6 +13,7 @@ type thing struct {
 	ways  [3]way  // of its width, its height and its thickness
 	sizes [3]form // of the same
 	at    [3][2]float64
+	open  [3][2]bool // by size: nothing bounds it on the lower side, on the upper side
 }
 
 // clearance is the room along an axis less what goes inside.
@@ -59,11 +60,13 @@ func (t *thing) stand(v *derivation, floor int) {
 func (v *derivation) bounds(t *thing, floor, piece int, between string) []clearance {
 	all := v.blocks(piece)
 	t.stand(v, floor)
+	t.open = [3][2]bool{}
 	var found []clearance
 	for again := range 2 {
 		found = found[:0]
 		for k := range t.ways {
 			low, high := v.nearest(all, t, t.ways[k].axis)
+			t.open[k] = [2]bool{low == nil, high == nil}
 			if low == nil || high == nil {
 				continue
 			}

@@ -52,11 +52,21 @@ func (r *reader) only(n *node, names ...string) bool {
 	return true
 }
 
+// axes are the words for the sizes of the contents.
+var axes = [...]string{"width", "height", "thickness"}
+
 func (r *reader) design(n *node) *Design {
 	d := &Design{}
-	r.only(n, "design", "help", "sizes", "pieces", "joins", "holds")
+	r.only(n, "design", "help", "sizes", "pieces", "joins", "holds", "open")
 	d.Title, d.Help = r.name(n, "design"), r.text(n, "help", mostHelp)
 	d.Holds = r.text(n, "holds", mostName)
+	for _, item := range r.list(n, "open", len(axes)) {
+		if k := slices.Index(axes[:], item.text); k >= 0 {
+			d.Open[k] = true
+		} else {
+			r.report(fault.Unknown, item.place, "the contents have no such size", "one of width, height, thickness", nearest(item.text, slices.Clone(axes[:])))
+		}
+	}
 	for _, item := range r.list(n, "sizes", MostSizes) {
 		d.Sizes = append(d.Sizes, r.size(item))
 	}
@@ -276,8 +286,8 @@ func (r *reader) reach(n *node) (to Reach) {
 		return to
 	}
 	to.Like, to.Of = r.text(n, "like", mostName), r.text(n, "of", mostName)
-	axes := []string{"", "width", "height", "thickness"}
-	to.Covers, to.Stands = axes[r.word(n, "covers", axes...)], axes[r.word(n, "stands", axes...)]
+	words := append([]string{""}, axes[:]...)
+	to.Covers, to.Stands = words[r.word(n, "covers", words...)], words[r.word(n, "stands", words...)]
 	to.Less = r.amount(n.members["less"])
 	if s := n.members["share"]; s != nil {
 		to.Share = r.share(s)

@@ -18,6 +18,7 @@ const mostRounds = 8
 type derived struct {
 	*derivation
 	fits   []clearance
+	thing  *thing
 	exact  []row // hard rows in readings alone
 	layers []row // soft rows that hard ones with papers in them became
 	soft   []row
@@ -244,7 +245,8 @@ func (r *derived) bindContents() {
 	r.known.settle(values)
 	before := r.values
 	r.values = values
-	r.fits = r.bounds(r.contents(), r.floor, r.panels[r.floor].piece, "")
+	r.thing = r.contents()
+	r.fits = r.bounds(r.thing, r.floor, r.panels[r.floor].piece, "")
 	r.values = before
 	for i := range r.fits {
 		middle := r.in.Fit.Min.Add(r.in.Fit.Max).Over(2)

@@ -34,7 +34,8 @@ type Design struct {
 	Sizes       []Size
 	Pieces      []Piece
 	Joins       []Join
-	Holds       string // the panel that the contents lie on; the first root if empty
+	Holds       string  // the panel that the contents lie on; the first root if empty
+	Open        [3]bool // by axis: it is meant to be open there
 }
 
 // Size is a length that a request may give by name: an option of the kind.

@@ -32,6 +32,9 @@ func TestDesignsToLearnFromAreProven(t *testing.T) {
 						if assert.NoError(t, err, "%v %v %d", thing, unit, caliper) {
 							assert.True(t, s.Proof.Closes && s.Proof.Holds)
 							assert.NotEmpty(t, s.Fits)
+							for _, w := range s.Warnings {
+								assert.NotEqual(t, "open-side", w.Code, w.Detail)
+							}
 						}
 					}
 				}

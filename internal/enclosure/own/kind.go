@@ -57,13 +57,13 @@ func (d *Design) needs() ([]string, error) {
 		}
 	}
 	var needs []string
-	for k, name := range [...]string{"width", "height", "thickness"} {
+	for k, name := range axes {
 		if used[k] {
 			needs = append(needs, name)
 		}
 	}
 	if len(needs) == 0 {
-		needs = []string{"width", "height", "thickness"}
+		needs = axes[:]
 	}
 	return slices.Clip(needs), nil
 }

@@ -25,6 +25,7 @@ func (d *Design) plan(in *enclosure.Input) (*enclosure.Plan, error) {
 		p.strips(i)
 	}
 	p.plan.Build = p.build
+	p.openSides()
 	if err = fault.Join(p.paper(), err, p.laps(), p.wrong.Err()); err == nil {
 		p.verify()
 		err = p.wrong.Err()

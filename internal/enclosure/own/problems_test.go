@@ -75,6 +75,24 @@ func TestHalfSaidIdeasAreTold(t *testing.T) {
 	}
 }
 
+// A side where the contents would fall out is told, unless it is meant.
+func TestOpenSidesAreTold(t *testing.T) {
+	for text, want := range map[string]string{sleeveWith(`"open":["height"],`, ""): "at the bottom and at the top", sleeveWith(): ""} {
+		k, err := own.Read([]byte(text))
+		require.NoError(t, err)
+		s, err := solve.Solve(context.Background(), request(k, measure.Millimetre, things[0], 300))
+		require.NoError(t, err)
+		told := ""
+		for _, w := range s.Warnings {
+			if w.Code == "open-side" {
+				told = w.Detail
+			}
+		}
+		assert.Equal(t, want != "", told != "")
+		assert.Contains(t, told, want)
+	}
+}
+
 // Several things that are wrong are told at once.
 func TestSeveralThingsAreToldAtOnce(t *testing.T) {
 	faults := wrong(t, sleeveWith(`"edge":"left"},{"panel":"front"`, `"edge":"lefft"},{"panel":"front"`, `"on":"right side"`, `"on":"right sidee"`, `"to":"front"`, `"to":"frront"`))

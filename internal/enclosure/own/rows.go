@@ -209,7 +209,7 @@ func (v *derivation) extent(name string) int {
 const heightOf = "height of "
 
 func axisOf(size string) int {
-	return width + slices.Index([]string{"width", "height", "thickness"}, size)
+	return width + slices.Index(axes[:], size)
 }
 
 // middle is the best value of a soft row.

@@ -20,6 +20,7 @@ type document struct {
 	Design, Help string
 	Sizes        []map[string]any `json:"sizes"`
 	Holds        string           `json:"holds"`
+	Open         []string         `json:"open"`
 	Pieces       []struct {
 		Piece  string           `json:"piece"`
 		Panels []map[string]any `json:"panels"`
@@ -28,7 +29,7 @@ type document struct {
 }
 
 func (d *document) text(t *testing.T) []byte {
-	whole := map[string]any{"design": d.Design, "help": d.Help, "sizes": d.Sizes, "pieces": d.Pieces, "joins": d.Joins}
+	whole := map[string]any{"design": d.Design, "help": d.Help, "sizes": d.Sizes, "pieces": d.Pieces, "joins": d.Joins, "open": append([]string{}, d.Open...)}
 	if d.Holds != "" {
 		whole["holds"] = d.Holds
 	}
