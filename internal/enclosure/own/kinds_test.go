@@ -4,6 +4,7 @@ import (
 	"context"
 	"flag"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -28,6 +29,13 @@ func between(r *rand.Rand, low, high float64, u measure.Unit) measure.Length {
 	return l
 }
 
+// derives reports whether a kind works a size out that is not given, other than a design
+// can: it is always given then.
+func derives(k *enclosure.Kind, name string) bool {
+	i := slices.IndexFunc(k.Params, func(p enclosure.Param) bool { return p.Name == name })
+	return k.Params[i].DefaultInch.IsZero() && k.Params[i].Least.Sign() > 0
+}
+
 // random makes a request of a kind with some of the sizes that its design has too.
 func random(r *rand.Rand, k, own *enclosure.Kind, with map[string]string) *solve.Request {
 	unit := []measure.Unit{measure.Inch, measure.Millimetre}[r.IntN(2)]
@@ -40,7 +48,7 @@ func random(r *rand.Rand, k, own *enclosure.Kind, with map[string]string) *solve
 	f := r.IntN(3)
 	q.FitName, q.Fit = enclosure.NamedFits()[f].Name, enclosure.NamedFits()[f].Range(unit)
 	for _, p := range own.Params {
-		if r.IntN(2) == 0 {
+		if derives(k, p.Name) || r.IntN(2) == 0 {
 			most := min(p.Greatest.Millimetres(), 60)
 			q.Options[p.Name] = enclosure.Value{Length: measure.Max(p.Least, q.Ruler.Nearest(between(r, p.Least.Millimetres(), most, unit)))}
 		}

@@ -47,6 +47,9 @@ func (p *planner) readings() {
 		if u.end {
 			continue
 		}
+		if u.reading = p.shared(firstReading + i); u.reading >= 0 {
+			continue
+		}
 		u.reading = len(p.plan.Problem.Readings)
 		ideal := measure.Nanometres(int64(p.values[firstReading+i] + 0.5))
 		if u.fixed {
@@ -57,6 +60,32 @@ func (p *planner) readings() {
 			p.fault(u.place, u.name+" would have no size", "let what it reaches to lie farther away")
 		}
 	}
+}
+
+// shared is the reading of panels that lie along no edge of a blank and are as long by
+// the same size: it is set once for all of them. It is -1 for the first, and for others.
+func (p *planner) shared(unknown int) int {
+	u := &p.unknowns[unknown-firstReading]
+	if u.source == "" || p.alongEdge(unknown) {
+		return -1
+	}
+	for i := range p.unknowns[:unknown-firstReading] {
+		if o := &p.unknowns[i]; o.source == u.source && !p.alongEdge(firstReading+i) {
+			return o.reading
+		}
+	}
+	return -1
+}
+
+// alongEdge reports whether an unknown lies along an edge of a blank.
+func (p *planner) alongEdge(unknown int) bool {
+	for piece := range p.Pieces {
+		root := p.rootOf(piece)
+		if slices.Contains(p.chain(root, 0), unknown) || slices.Contains(p.chain(root, 1), unknown) {
+			return true
+		}
+	}
+	return false
 }
 
 // flatOn is how far a panel must reach so that where it passes another one that it
