@@ -1,10 +1,17 @@
 package own
 
 import (
+	"slices"
+
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
+
+// rootOf is the panel of a piece that hangs on nothing.
+func (v *derivation) rootOf(piece int) int {
+	return slices.IndexFunc(v.panels, func(q plate) bool { return q.piece == piece && q.parent < 0 })
+}
 
 // crosses reports whether a join glues a piece onto another one.
 func (v *derivation) crosses(j *Join) bool {
@@ -18,9 +25,16 @@ func (v *derivation) bond() {
 	for i := range v.bodies {
 		v.bodies[i] = i
 	}
+	for i := range v.Pieces {
+		if over := v.Pieces[i].Over; over != "" {
+			inner := slices.IndexFunc(v.Pieces, func(p Piece) bool { return p.Name == over })
+			lid := &v.panels[v.rootOf(i)]
+			lid.base, lid.lid = v.rootOf(inner), true
+		}
+	}
 	for i := range v.Joins {
 		j := &v.Joins[i]
-		if !v.crosses(j) {
+		if !v.crosses(j) || j.Type == Even {
 			continue
 		}
 		a, b := &v.panels[v.index[j.A.Panel]], &v.panels[v.index[j.B.Panel]]
@@ -39,12 +53,17 @@ func (v *derivation) bond() {
 // lay puts a glued piece onto its base: a caliper from it, middle on middle.
 func (v *derivation) lay(p *plate) {
 	on := &v.panels[p.base]
-	p.origin = on.origin
 	for axis := range 2 {
 		w := p.face.own(axis)
-		p.move(w.axis, w.sign, middleOf(on.spans[axis]).plus(-1, middleOf(p.spans[axis])))
+		_, middle := on.lies(axis, middleOf(on.spans[axis]))
+		p.origin[w.axis] = middle.plus(-w.sign, middleOf(p.spans[axis]))
 	}
 	out := on.face.inside
+	if p.lid {
+		p.origin[out.axis] = v.end(on.piece, out).plus(out.sign, v.only(caliper, parts/2))
+		return
+	}
+	p.origin[out.axis] = on.origin[out.axis]
 	if p.under {
 		out = out.back()
 	}
@@ -59,7 +78,7 @@ func middleOf(span [2]form) form { return span[0].plus(1, span[1]).half() }
 func (p *planner) bonds(whole *pattern.Pattern, layouts []*layout) {
 	for i := range p.panels {
 		q := &p.panels[i]
-		if q.base < 0 {
+		if q.base < 0 || q.lid {
 			continue
 		}
 		on := &p.panels[q.base]

@@ -21,6 +21,7 @@ type clearance struct {
 	axis    pattern.Axis
 	form    form
 	between string
+	wanted  enclosure.Range
 	low     int // the panel that bounds it on either side
 	high    int
 }
@@ -58,7 +59,7 @@ func (t *thing) stand(v *derivation, floor int) {
 // axis the nearest plate on each side that is square to it and faces the thing.
 // Plates on edge never bound it; what is bounded by papers alone needs no fit.
 func (v *derivation) bounds(t *thing, floor, piece int, between string) []clearance {
-	all := v.blocks(piece)
+	all := append(v.blocks(piece), v.lids(piece)...)
 	t.stand(v, floor)
 	t.open = [3][2]bool{}
 	var found []clearance
@@ -76,10 +77,18 @@ func (v *derivation) bounds(t *thing, floor, piece int, between string) []cleara
 				t.at[a] = [2]float64{middle - half, middle + half}
 			}
 			f := high.at[a].low.plus(-1, low.at[a].high).plus(-1, t.sizes[k])
-			found = append(found, clearance{axis: pattern.Axis(k), form: f, between: between, low: low.panel, high: high.panel})
+			found = append(found, clearance{axis: pattern.Axis(k), form: f, between: between, wanted: v.in.Fit, low: low.panel, high: high.panel})
 		}
 	}
 	return slices.DeleteFunc(found, func(c clearance) bool { return !c.form.has(firstReading) })
+}
+
+// name is what a clearance is called.
+func (c *clearance) name() string {
+	if c.between == "" {
+		return c.axis.String()
+	}
+	return c.axis.String() + ", " + c.between
 }
 
 // nearest returns the plates that bound the thing along an axis.

@@ -282,18 +282,19 @@ func (r *reader) reach(n *node) (to Reach) {
 	case n.isText:
 		to.Fixed = r.amount(n)
 		return to
-	case !r.only(n, "like", "covers", "stands", "less", "share", "of"):
+	case !r.only(n, "like", "covers", "stands", "down", "less", "share", "of"):
 		return to
 	}
 	to.Like, to.Of = r.text(n, "like", mostName), r.text(n, "of", mostName)
 	words := append([]string{""}, axes[:]...)
 	to.Covers, to.Stands = words[r.word(n, "covers", words...)], words[r.word(n, "stands", words...)]
 	to.Less = r.amount(n.members["less"])
+	to.Down = n.members["down"] != nil && r.word(n, "down", "", "table") == 1
 	if s := n.members["share"]; s != nil {
 		to.Share = r.share(s)
 	}
 	said := 0
-	for _, name := range []string{"like", "covers", "stands", "share"} {
+	for _, name := range []string{"like", "covers", "stands", "down", "share"} {
 		if n.members[name] != nil {
 			said++
 		}

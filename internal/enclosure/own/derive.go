@@ -124,13 +124,14 @@ func (r *derived) solve() {
 	}
 	r.takeHard()
 	r.bindContents()
-	r.takeSoft()
+	r.takeSoft(true)
 	for _, j := range r.Joins {
 		if j.Type == Even {
 			a, b := r.panels[r.index[j.A.Panel]].far, r.panels[r.index[j.B.Panel]].far
 			r.known.add(r.only(a, parts).plus(-1, r.only(b, parts)))
 		}
 	}
+	r.takeSoft(false)
 	r.known.settle(r.values)
 }
 
@@ -248,16 +249,20 @@ func (r *derived) bindContents() {
 	r.thing = r.contents()
 	r.fits = r.bounds(r.thing, r.floor, r.panels[r.floor].piece, "")
 	r.values = before
+	r.values = values
+	r.fits = append(r.fits, r.nests()...)
+	r.values = before
 	for i := range r.fits {
-		middle := r.in.Fit.Min.Add(r.in.Fit.Max).Over(2)
+		middle := r.fits[i].wanted.Min.Add(r.fits[i].wanted.Max).Over(2)
 		r.known.add(r.fits[i].form.plus(-1, r.length(middle)))
 	}
 }
 
-// takeSoft takes in the soft rows at their middles.
-func (r *derived) takeSoft() {
+// takeSoft takes in the soft rows at their middles: those that have a best place, or
+// those that hold anywhere in their room.
+func (r *derived) takeSoft(weighed bool) {
 	for i := range r.rows {
-		if w := &r.rows[i]; !w.hard {
+		if w := &r.rows[i]; !w.hard && weighed == (w.weight > 0) {
 			r.soft = append(r.soft, *w)
 			r.known.add(w.form.plus(-1, r.length(w.middle())))
 		}

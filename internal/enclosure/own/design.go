@@ -99,6 +99,7 @@ type Reach struct {
 	Covers string // the contents' size of that name, but for a little
 	Stands string // over the contents' size of that name, up to two littles
 	Less   Amount // taken from what is covered
+	Down   bool   // of a wall of a lid: to the table, but for a little
 	Of     string // a share of how far another panel reaches, within a little
 	Share  [2]int64
 }

@@ -49,6 +49,7 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 		l.reliefs()
 	}
 	p.bonds(&whole, layouts)
+	p.rest(&whole, layouts)
 	holder := layouts[p.panels[p.floor].piece]
 	height := in.Height
 	if height.IsZero() {

@@ -62,7 +62,7 @@ func (p *planner) readings() {
 	}
 }
 
-// shared is the reading of panels that lie along no edge of a blank and are as long by
+// shared is the reading of panels of a piece that lie along no edge of a blank and are as long by
 // the same size: it is set once for all of them. It is -1 for the first, and for others.
 func (p *planner) shared(unknown int) int {
 	u := &p.unknowns[unknown-firstReading]
@@ -70,7 +70,7 @@ func (p *planner) shared(unknown int) int {
 		return -1
 	}
 	for i := range p.unknowns[:unknown-firstReading] {
-		if o := &p.unknowns[i]; o.source == u.source && !p.alongEdge(firstReading+i) {
+		if o := &p.unknowns[i]; o.source == u.source && o.piece == u.piece && !p.alongEdge(firstReading+i) {
 			return o.reading
 		}
 	}
@@ -184,8 +184,8 @@ func (p *planner) fit(c *clearance) {
 		p.fault(p.panels[c.low].place, "the clearance along the "+c.axis.String()+" is not a sum of whole panels", "let whole panels bound the contents")
 		return
 	}
-	p.plan.Fits = append(p.plan.Fits, enclosure.Fit{Axis: c.axis, Between: c.between, Window: len(p.plan.Problem.Windows), Need: need, Wanted: p.in.Fit})
-	p.plan.Problem.Windows = append(p.plan.Problem.Windows, rounding.Window{Name: c.axis.String(), Form: f, Min: p.in.Fit.Min, Max: p.in.Fit.Max, Weight: 1})
+	p.plan.Fits = append(p.plan.Fits, enclosure.Fit{Axis: c.axis, Between: c.between, Window: len(p.plan.Problem.Windows), Need: need, Wanted: c.wanted})
+	p.plan.Problem.Windows = append(p.plan.Problem.Windows, rounding.Window{Name: c.name(), Form: f, Min: c.wanted.Min, Max: c.wanted.Max, Weight: 1})
 }
 
 // window states a soft row; a layer lets the outer of two readings hold whatever
@@ -223,10 +223,6 @@ func (p *planner) strips(piece int) {
 		}
 		p.plan.Strips = append(p.plan.Strips, enclosure.Strip{Piece: piece, Across: across, Readings: readings})
 	}
-}
-
-func (p *planner) rootOf(piece int) int {
-	return slices.IndexFunc(p.panels, func(q plate) bool { return q.piece == piece && q.parent < 0 })
 }
 
 // chain lists the unknowns along an axis of the blank, from the left or the bottom.

@@ -189,6 +189,8 @@ func (v *derivation) reaches(p *plate, unknown int, to *Reach, name string) {
 	case to.Stands != "":
 		own = own.plus(-1, v.only(axisOf(to.Stands), parts)).plus(-1, v.only(caliper, parts/2))
 		v.within(own, enclosure.Range{Max: little.Times(2)}, "height of "+name, place)
+	case to.Down:
+		v.down(p, own, place)
 	case to.Of != "":
 		whole := v.only(v.extent(to.Of), parts*to.Share[0])
 		room := little.Times(to.Share[1])

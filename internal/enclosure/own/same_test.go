@@ -23,6 +23,8 @@ type document struct {
 	Open         []string         `json:"open"`
 	Pieces       []struct {
 		Piece  string           `json:"piece"`
+		Over   string           `json:"over,omitempty"`
+		Fit    string           `json:"fit,omitempty"`
 		Panels []map[string]any `json:"panels"`
 	} `json:"pieces"`
 	Joins []map[string]any `json:"joins"`

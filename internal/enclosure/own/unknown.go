@@ -13,6 +13,7 @@ import (
 // how far the end of a panel lies inside its parent's corner.
 type unknown struct {
 	name, place string
+	piece       int
 	source      string // the size that fixes it
 	size        measure.Length
 	fixed       bool
@@ -50,6 +51,7 @@ type plate struct {
 	origin        [3]form // where the lower left corner of the blank comes to lie
 	base          int     // of a root: the panel of another piece that it is glued onto, -1 for none
 	under         bool    // it is glued onto the outside of that
+	lid           bool    // it lies on the rim of that piece instead, face down
 	spine         form    // what a fold of 180 degrees takes up, nil for others
 }
 
@@ -102,6 +104,9 @@ func (v *derivation) turn(i int) {
 		if p.base >= 0 {
 			p.face = v.panels[p.base].face
 		}
+		if p.lid {
+			p.face.across, p.face.inside = p.face.across.back(), p.face.inside.back()
+		}
 		return
 	}
 	on := v.panels[p.parent].face
@@ -150,6 +155,15 @@ func (v *derivation) orderFolds() {
 	for i := range v.panels {
 		if p := v.panels[i].parent; p >= 0 {
 			before[i] = append(before[i], p)
+		}
+	}
+	for i := range v.panels {
+		if p := &v.panels[i]; p.lid {
+			for k := range v.panels {
+				if v.panels[k].piece == v.panels[p.base].piece {
+					before[i] = append(before[i], k)
+				}
+			}
 		}
 	}
 	for i := range v.Joins {
@@ -261,7 +275,7 @@ func (v *derivation) loosen(glued *plate) {
 
 // add makes an unknown of a reach.
 func (v *derivation) add(p *plate, to Reach, more string, along way) int {
-	u := unknown{name: p.Name + more, place: p.place, axis: along.axis, least: measure.Nanometres(1)}
+	u := unknown{name: p.Name + more, place: p.place, piece: p.piece, axis: along.axis, least: measure.Nanometres(1)}
 	if a := to.Fixed; a.given {
 		u.fixed, u.source, u.size = true, a.Size, v.amount(a)
 	}
