@@ -268,6 +268,7 @@ const (
 	HoldersValueKindGussetBag        HoldersValueKind = "gusset-bag"
 	HoldersValueKindLiddedBox        HoldersValueKind = "lidded-box"
 	HoldersValueKindMatStack         HoldersValueKind = "mat-stack"
+	HoldersValueKindOwn              HoldersValueKind = "own"
 	HoldersValueKindPillowPack       HoldersValueKind = "pillow-pack"
 	HoldersValueKindPocket           HoldersValueKind = "pocket"
 	HoldersValueKindPrismBox         HoldersValueKind = "prism-box"
@@ -302,6 +303,7 @@ const (
 	ItemsValueKindGussetBag        ItemsValueKind = "gusset-bag"
 	ItemsValueKindLiddedBox        ItemsValueKind = "lidded-box"
 	ItemsValueKindMatStack         ItemsValueKind = "mat-stack"
+	ItemsValueKindOwn              ItemsValueKind = "own"
 	ItemsValueKindPillowPack       ItemsValueKind = "pillow-pack"
 	ItemsValueKindPocket           ItemsValueKind = "pocket"
 	ItemsValueKindPrismBox         ItemsValueKind = "prism-box"
@@ -372,6 +374,7 @@ const (
 	LayersValueSolveKindGussetBag        LayersValueSolveKind = "gusset-bag"
 	LayersValueSolveKindLiddedBox        LayersValueSolveKind = "lidded-box"
 	LayersValueSolveKindMatStack         LayersValueSolveKind = "mat-stack"
+	LayersValueSolveKindOwn              LayersValueSolveKind = "own"
 	LayersValueSolveKindPillowPack       LayersValueSolveKind = "pillow-pack"
 	LayersValueSolveKindPocket           LayersValueSolveKind = "pocket"
 	LayersValueSolveKindPrismBox         LayersValueSolveKind = "prism-box"
@@ -1048,6 +1051,7 @@ const (
 	KindParamsKindGussetBag        KindParamsKind = "gusset-bag"
 	KindParamsKindLiddedBox        KindParamsKind = "lidded-box"
 	KindParamsKindMatStack         KindParamsKind = "mat-stack"
+	KindParamsKindOwn              KindParamsKind = "own"
 	KindParamsKindPillowPack       KindParamsKind = "pillow-pack"
 	KindParamsKindPocket           KindParamsKind = "pocket"
 	KindParamsKindPortfolio        KindParamsKind = "portfolio"
@@ -1057,6 +1061,29 @@ const (
 	KindParamsKindSlottedBand      KindParamsKind = "slotted-band"
 	KindParamsKindTray             KindParamsKind = "tray"
 	KindParamsKindTuckCarton       KindParamsKind = "tuck-carton"
+)
+
+// Defines values for KindDesignParamsKind.
+const (
+	KindDesignParamsKindBand             KindDesignParamsKind = "band"
+	KindDesignParamsKindDiagonalEnvelope KindDesignParamsKind = "diagonal-envelope"
+	KindDesignParamsKindDividers         KindDesignParamsKind = "dividers"
+	KindDesignParamsKindDrawerBox        KindDesignParamsKind = "drawer-box"
+	KindDesignParamsKindEnvelope         KindDesignParamsKind = "envelope"
+	KindDesignParamsKindFoldedCard       KindDesignParamsKind = "folded-card"
+	KindDesignParamsKindGussetBag        KindDesignParamsKind = "gusset-bag"
+	KindDesignParamsKindLiddedBox        KindDesignParamsKind = "lidded-box"
+	KindDesignParamsKindMatStack         KindDesignParamsKind = "mat-stack"
+	KindDesignParamsKindOwn              KindDesignParamsKind = "own"
+	KindDesignParamsKindPillowPack       KindDesignParamsKind = "pillow-pack"
+	KindDesignParamsKindPocket           KindDesignParamsKind = "pocket"
+	KindDesignParamsKindPortfolio        KindDesignParamsKind = "portfolio"
+	KindDesignParamsKindPrismBox         KindDesignParamsKind = "prism-box"
+	KindDesignParamsKindSleeve           KindDesignParamsKind = "sleeve"
+	KindDesignParamsKindSlipcase         KindDesignParamsKind = "slipcase"
+	KindDesignParamsKindSlottedBand      KindDesignParamsKind = "slotted-band"
+	KindDesignParamsKindTray             KindDesignParamsKind = "tray"
+	KindDesignParamsKindTuckCarton       KindDesignParamsKind = "tuck-carton"
 )
 
 // AddressAlongValue The side that the lines of the address run along, for posts whose rules ask. Default: the longer one.
@@ -1361,6 +1388,34 @@ type CutPlan struct {
 	// Usable where the tree starts, from the sheet's lower left corner
 	Usable SheetPart `json:"usable"`
 }
+
+// Design defines model for Design.
+type Design struct {
+	Design map[string]interface{} `json:"design"`
+	Help   string                 `json:"help"`
+
+	// Kind of the catalogue, that it describes
+	Kind  string      `json:"kind,omitempty"`
+	Links DesignLinks `json:"links"`
+	Name  string      `json:"name"`
+	Title string      `json:"title"`
+}
+
+// DesignLinks defines model for DesignLinks.
+type DesignLinks struct {
+	Self string `json:"self"`
+
+	// Solve by POST, with the design beside the names of every kind
+	Solve string `json:"solve"`
+}
+
+// DesignList defines model for DesignList.
+type DesignList struct {
+	Designs []Design `json:"designs"`
+}
+
+// DesignValue What is to be made, described: its sizes, its pieces with their panels, and what meets what.
+type DesignValue map[string]interface{}
 
 // Fit defines model for Fit.
 type Fit struct {
@@ -2540,6 +2595,17 @@ type RequestCheckMatStack struct {
 	Rises  []string `json:"rises,omitempty"`
 }
 
+// RequestCheckOwn asks for: Check own measurements of a design: own.
+type RequestCheckOwn struct {
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveOwn)
+	RequestSolveOwn `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+	Marks  []string `json:"marks,omitempty"`
+	Rises  []string `json:"rises,omitempty"`
+}
+
 // RequestCheckPillowPack asks for: Check own measurements of a pillow-pack.
 type RequestCheckPillowPack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePillowPack)
@@ -2920,6 +2986,42 @@ type RequestDrawingLiddedBox struct {
 type RequestDrawingMatStack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveMatStack)
 	RequestSolveMatStack `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Bed string `json:"bed,omitempty"`
+
+	// Closed How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1.
+	Closed *float64 `json:"closed,omitempty"`
+
+	// Folds What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score.
+	Folds FoldsValue `json:"folds,omitempty"`
+
+	// Kerf How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm.
+	Kerf string `json:"kerf,omitempty"`
+
+	// Language The language of the words in the drawing. Default: en.
+	Language LanguageValueDrawing `json:"language,omitempty"`
+
+	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
+	Paper string `json:"paper,omitempty"`
+
+	// Picture Which step of the work is drawn, from 1; of the view step. Default: 1.
+	Picture *int `json:"picture,omitempty"`
+
+	// Pixels Width of a PNG in pixels. Default: 800.
+	Pixels *int `json:"pixels,omitempty"`
+
+	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
+	Theme ThemeValue `json:"theme,omitempty"`
+
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	View ViewValue `json:"view,omitempty"`
+}
+
+// RequestDrawingOwn asks for: Drawing of a design: own.
+type RequestDrawingOwn struct {
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveOwn)
+	RequestSolveOwn `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
 	// Bed The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Bed string `json:"bed,omitempty"`
@@ -3448,6 +3550,27 @@ type RequestGuideLiddedBox struct {
 type RequestGuideMatStack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveMatStack)
 	RequestSolveMatStack `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	// Language The language of the guide. Default: en.
+	Language LanguageValue `json:"language,omitempty"`
+
+	// Paper The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes.
+	Paper string `json:"paper,omitempty"`
+
+	// Pictures Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValue `json:"pictures,omitempty"`
+
+	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
+	Print PrintValue `json:"print,omitempty"`
+
+	// Units The units of the guide. Default: those of the ruler.
+	Units UnitsValue `json:"units,omitempty"`
+}
+
+// RequestGuideOwn asks for: Making instructions of a design: own.
+type RequestGuideOwn struct {
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveOwn)
+	RequestSolveOwn `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
 	// Language The language of the guide. Default: en.
 	Language LanguageValue `json:"language,omitempty"`
@@ -4572,6 +4695,84 @@ type RequestSolveMatStack struct {
 
 	// Reveal How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm.
 	Reveal string `json:"reveal,omitempty"`
+
+	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
+	Ruler string `json:"ruler,omitempty"`
+
+	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
+	ScoreTolerance string `json:"score_tolerance,omitempty"`
+
+	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
+	Sheet string `json:"sheet,omitempty"`
+
+	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
+	Step string `json:"step,omitempty"`
+
+	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
+	Stock StockValue `json:"stock,omitempty"`
+
+	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
+	Thickness string `json:"thickness,omitempty"`
+
+	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
+	Unit UnitValue `json:"unit,omitempty"`
+
+	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
+	WallGive string `json:"wall_give,omitempty"`
+
+	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
+	WantedChance *float64 `json:"wanted_chance,omitempty"`
+
+	// Width Width of the contents. From 3 to 2000 mm.
+	Width string `json:"width,omitempty"`
+}
+
+// RequestSolveOwn asks for: Measurements of a design: own.
+type RequestSolveOwn struct {
+	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
+	Bench BenchValue `json:"bench,omitempty"`
+
+	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
+	BoardFrom string `json:"board_from,omitempty"`
+
+	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
+	Caliper string `json:"caliper,omitempty"`
+
+	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
+	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
+
+	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
+	ClearanceMax string `json:"clearance_max,omitempty"`
+
+	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
+	ClearanceMin string `json:"clearance_min,omitempty"`
+
+	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
+	Contents ContentsValue `json:"contents,omitempty"`
+
+	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
+	ContentsTolerance string `json:"contents_tolerance,omitempty"`
+
+	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
+	CutTolerance string `json:"cut_tolerance,omitempty"`
+
+	// Design What is to be made, described: its sizes, its pieces with their panels, and what meets what.
+	Design *DesignValue `json:"design,omitempty"`
+
+	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
+	Fit FitValue `json:"fit,omitempty"`
+
+	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
+	FoldAllowance string `json:"fold_allowance,omitempty"`
+
+	// Grain The side of the sheet that the grain runs along.
+	Grain GrainValue `json:"grain,omitempty"`
+
+	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
+	Grammage *float64 `json:"grammage,omitempty"`
+
+	// Height Height of the contents. From 3 to 2000 mm.
+	Height string `json:"height,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
@@ -6198,6 +6399,12 @@ type AnswerCheck = Check
 // AnswerContentsList defines model for AnswerContentsList.
 type AnswerContentsList = ContentsList
 
+// AnswerDesign defines model for AnswerDesign.
+type AnswerDesign = Design
+
+// AnswerDesignList defines model for AnswerDesignList.
+type AnswerDesignList = DesignList
+
 // AnswerGuide defines model for AnswerGuide.
 type AnswerGuide = Guide
 
@@ -6275,6 +6482,9 @@ type UnsupportedMediaType = Problem
 
 // KindParamsKind defines parameters for Kind.
 type KindParamsKind string
+
+// KindDesignParamsKind defines parameters for KindDesign.
+type KindDesignParamsKind string
 
 // Getter for additional properties for HoldersValue. Returns the specified
 // element and whether it was found
@@ -6881,6 +7091,14 @@ func (c *Client) CheckMatStack(ctx context.Context, request RequestCheckMatStack
 }
 
 // path is where the request is sent.
+func (RequestCheckOwn) path() string { return "/v1/check/own" }
+
+// CheckOwn asks for: Check own measurements of a design: own.
+func (c *Client) CheckOwn(ctx context.Context, request RequestCheckOwn) (*Check, error) {
+	return post[Check](ctx, c, request)
+}
+
+// path is where the request is sent.
 func (RequestCheckPillowPack) path() string { return "/v1/check/pillow-pack" }
 
 // CheckPillowPack asks for: Check own measurements of a pillow-pack.
@@ -6949,6 +7167,11 @@ func (c *Client) Contents(ctx context.Context) (*ContentsList, error) {
 	return get[ContentsList](ctx, c, "/v1/contents")
 }
 
+// Designs asks for: Designs to learn from.
+func (c *Client) Designs(ctx context.Context) (*DesignList, error) {
+	return get[DesignList](ctx, c, "/v1/designs")
+}
+
 // path is where the request is sent.
 func (RequestDrawingBand) path() string { return "/v1/drawing/band" }
 
@@ -6975,6 +7198,9 @@ func (RequestDrawingLiddedBox) path() string { return "/v1/drawing/lidded-box" }
 
 // path is where the request is sent.
 func (RequestDrawingMatStack) path() string { return "/v1/drawing/mat-stack" }
+
+// path is where the request is sent.
+func (RequestDrawingOwn) path() string { return "/v1/drawing/own" }
 
 // path is where the request is sent.
 func (RequestDrawingPillowPack) path() string { return "/v1/drawing/pillow-pack" }
@@ -7076,6 +7302,14 @@ func (c *Client) GuideMatStack(ctx context.Context, request RequestGuideMatStack
 }
 
 // path is where the request is sent.
+func (RequestGuideOwn) path() string { return "/v1/guide/own" }
+
+// GuideOwn asks for: Making instructions of a design: own.
+func (c *Client) GuideOwn(ctx context.Context, request RequestGuideOwn) (*Guide, error) {
+	return post[Guide](ctx, c, request)
+}
+
+// path is where the request is sent.
 func (RequestGuidePillowPack) path() string { return "/v1/guide/pillow-pack" }
 
 // GuidePillowPack asks for: Making instructions of a pillow-pack.
@@ -7155,6 +7389,11 @@ func (c *Client) Kinds(ctx context.Context) (*KindList, error) {
 // Kind asks for: One kind and its parameters.
 func (c *Client) Kind(ctx context.Context, kind KindParamsKind) (*Kind, error) {
 	return get[Kind](ctx, c, "/v1/kinds/%s", kind)
+}
+
+// KindDesign asks for: A kind as a design.
+func (c *Client) KindDesign(ctx context.Context, kind KindDesignParamsKind) (*Design, error) {
+	return get[Design](ctx, c, "/v1/kinds/%s/design", kind)
 }
 
 // Limits asks for: The limits of a request.
@@ -7265,6 +7504,14 @@ func (RequestSolveMatStack) path() string { return "/v1/solve/mat-stack" }
 
 // SolveMatStack asks for: Measurements of a mat-stack.
 func (c *Client) SolveMatStack(ctx context.Context, request RequestSolveMatStack) (*Solution, error) {
+	return post[Solution](ctx, c, request)
+}
+
+// path is where the request is sent.
+func (RequestSolveOwn) path() string { return "/v1/solve/own" }
+
+// SolveOwn asks for: Measurements of a design: own.
+func (c *Client) SolveOwn(ctx context.Context, request RequestSolveOwn) (*Solution, error) {
 	return post[Solution](ctx, c, request)
 }
 
