@@ -78,9 +78,11 @@ func (a *guided) in(f tell.Format, x *answering) []byte {
 	case tell.Text:
 		return a.guide.Text()
 	case tell.HTML:
-		return written(a.guide.HTML(guide.Pictures{
-			Figure: svg.Append(nil, a.figure(), svg.Options{Classes: true}), Step: a.pictureOf(svg.Options{Classes: true}), Dark: svg.Style(draw.Dark()), Link: a.pictureLink(x),
-		}))
+		pictures := guide.Pictures{Step: a.pictureOf(svg.Options{Classes: true}), Dark: svg.Style(draw.Dark()), Link: a.pictureLink(x)}
+		if pictures.Step == nil { // they have every length of the pattern, in letters that a phone can show
+			pictures.Figure = svg.Append(nil, a.figure(), svg.Options{Classes: true})
+		}
+		return written(a.guide.HTML(pictures))
 	case tell.PDF:
 		return x.encoded(nil, func(w io.Writer) error {
 			how := pdf.Guide{Steps: a.drawingOf(), Large: a.large}

@@ -54,7 +54,7 @@ func TestGuideAsPDF(t *testing.T) {
 
 func TestGuideDrawsInItsLanguage(t *testing.T) {
 	page := get(t, "/v1/guide/slotted-band.html?"+cards+"&language=de").ok().Body.String()
-	assert.Contains(t, page, "linke Vorderhälfte</text>")
+	assert.Contains(t, page, ">1  vorher</text>")
 	assert.NotContains(t, page, "left tab")
 }
 
