@@ -77,7 +77,7 @@ func TestBadValues(t *testing.T) {
 		{"sheet", "12 in", "unreadable"},
 		{"sheet", "12 x 12 x 12 in", "unreadable"},
 		{"sheet", "1 x 1 mm", "out-of-range"},
-		{"format", "pdf", "unknown"},
+		{"format", "pdf", "unknown-format"},
 		{"decimal", "dot", "unknown"},
 		{"header", "no", "unknown"},
 		{"errors", "line", "unknown"},

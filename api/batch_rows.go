@@ -70,9 +70,9 @@ func (o *tableOutput) answer(dst []byte, l *line, call lineCall, work func([]byt
 // scratches are reused between answers of which only some values are told.
 var scratches = sync.Pool{New: func() any { return &answerBuffer{make([]byte, 0, 16<<10)} }}
 
-// wide appends one row with the values that the columns point to. What lies
-// beyond the end of a list is an empty cell; what no answer of its kind has is
-// said beside the others.
+// wide appends one row with the values that the columns point to. What this
+// answer leaves out is an empty cell; what looks like a mistake is said beside the
+// others.
 func (o *tableOutput) wide(dst []byte, l *line, work func([]byte, lineForm) ([]byte, *problem)) ([]byte, *problem) {
 	scratch := scratches.Get().(*answerBuffer)
 	defer scratches.Put(scratch)
@@ -83,7 +83,7 @@ func (o *tableOutput) wide(dst []byte, l *line, work func([]byte, lineForm) ([]b
 	values, wrong := make([][]byte, len(o.columns)), ""
 	for i, pointer := range o.columns {
 		value, f := find(scratch.bytes, pointer)
-		if values[i] = value; value == nil && !isBeyond(f) {
+		if values[i] = value; value == nil && !isLeftOut(scratch.bytes, pointer, f) {
 			f.Field = "columns"
 			wrong = problemOf(fault.Faults{f}).cellLine()
 		}
@@ -100,9 +100,13 @@ func (o *tableOutput) wide(dst []byte, l *line, work func([]byte, lineForm) ([]b
 	return append(dst, "\r\n"...), nil
 }
 
-// isBeyond reports whether a pointer leads beyond the end of a list.
-func isBeyond(f fault.Fault) bool {
-	return f.Expected == "" || strings.HasPrefix(f.Expected, "one of 0")
+// isLeftOut reports whether a pointer that leads nowhere may be right all the
+// same: it leads beyond the end of a list, or to a member within one that there is
+// and like none of its own, since answers leave out what is not known.
+func isLeftOut(answer []byte, pointer string, f fault.Fault) bool {
+	first, _, deeper := strings.Cut(pointer[1:], "/")
+	outer, _ := find(answer, "/"+first)
+	return f.Expected == "" || strings.HasPrefix(f.Expected, "one of 0") || deeper && outer != nil && f.Hint == ""
 }
 
 // problem appends a row with what is wrong.

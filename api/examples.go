@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"net/url"
+	"strings"
 
 	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
@@ -74,6 +75,43 @@ func exampleOf(k *enclosure.Kind, query string) *solve.Solution {
 
 // measured adds measurements to a query and to a JSON body.
 func measured(query, body string, own *solve.Measurements) (string, string) {
+	lists := measuredLists(own)
+	more, err := json.Marshal(lists)
+	if err != nil {
+		return "", ""
+	}
+	return query + "&" + url.Values(lists).Encode(), body[:len(body)-1] + "," + string(more[1:])
+}
+
+// portfolioCheckExample is the check of a tray in a sleeve as they are solved.
+func portfolioCheckExample() (query, body string) {
+	const common = "unit=in&width=5&height=4&thickness=1&caliper=0.012&fit=easy"
+	asked := ask.NewForm(ask.Portfolios()).Take()
+	asked.AddQuery(common + "&layers=tray&layers=sleeve")
+	asked.Parse()
+	if !asked.Check() {
+		return common, "" // the specification's generator refuses it
+	}
+	p, err := solve.SolvePortfolio(context.Background(), asked.Q.Layers)
+	if err != nil {
+		return common, ""
+	}
+	query = common
+	var layers []string
+	for _, s := range p.Solutions {
+		more, err := json.Marshal(measuredLists(s.ReadOff()))
+		if err != nil {
+			return common, ""
+		}
+		layer := `{"kind":"` + s.Request.Kind.Name + `",` + string(more[1:])
+		layers = append(layers, layer)
+		query += "&layers=" + url.QueryEscape(layer)
+	}
+	return query, `{"unit":"in","width":5,"height":4,"thickness":1,"caliper":0.012,"fit":"easy","layers":[` + strings.Join(layers, ",") + `]}`
+}
+
+// measuredLists are measurements by their names in a request.
+func measuredLists(own *solve.Measurements) map[string][]string {
 	finest := measure.Finest(measure.Inch)
 	lists := map[string][]string{}
 	for _, b := range own.Blanks {
@@ -84,9 +122,5 @@ func measured(query, body string, own *solve.Measurements) (string, string) {
 			lists[name] = append(lists[name], finest.FormatURL(l))
 		}
 	}
-	more, err := json.Marshal(lists)
-	if err != nil {
-		return "", ""
-	}
-	return query + "&" + url.Values(lists).Encode(), body[:len(body)-1] + "," + string(more[1:])
+	return lists
 }

@@ -126,7 +126,7 @@ func TestMailProblems(t *testing.T) {
 		"unit=in&width=5&height=7&rigid=maybe":        {"unknown", "rigid"},
 		"unit=in&width=5&height=7&rigid=yes&rigid=no": {"repeated", "rigid"},
 		"unit=in&width=5&height=7&stamp=1":            {"unknown", "stamp"},
-		"unit=in&width=5&height=7&format=svg":         {"unknown", "format"},
+		"unit=in&width=5&height=7&format=svg":         {"unknown-format", "format"},
 		"unit=in&width=5&height=7&address_along=left": {"unknown", "address_along"},
 	} {
 		p := get(t, "/v1/mail?"+query).problem(http.StatusBadRequest)

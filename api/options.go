@@ -69,7 +69,7 @@ func (o *options) chooseFormat(r *ask.Reading, extension, accept string, offered
 func (o *options) followExtension(r *ask.Reading, extension string, offered []tell.Format) {
 	var ok bool
 	if o.format, ok = tell.FormatNamed(extension, offered); !ok {
-		r.Report(fault.Fault{Code: fault.Unknown, Field: "format", Value: extension, Detail: "there is no answer in the format that the path ends in",
+		r.Report(fault.Fault{Code: ask.NoFormat, Field: "format", Value: extension, Detail: "there is no answer in the format that the path ends in",
 			Expected: "one of " + strings.Join(tell.FormatNames(offered), ", ")}, "")
 	}
 }

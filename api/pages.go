@@ -45,26 +45,37 @@ var (
 // webFiles is every file by its addresses.
 var webFiles = sync.OnceValue(func() map[string]*edge.File {
 	all := map[string]*edge.File{}
-	for _, a := range web.Assets() {
+	for _, a := range append(web.Assets(), moduleAssets()...) {
 		all[a.Path] = edge.NewFile(a.Media, a.Body, cacheShortly)
 		all[a.Pinned] = edge.NewFile(a.Media, a.Body, cacheForever)
 	}
 	return all
 })
 
+// moduleAssets are the JavaScript module and its types.
+func moduleAssets() []web.Asset {
+	return []web.Asset{
+		web.NewAsset("/module", "creasefit.js", "text/javascript; charset=utf-8", openapi.Module),
+		web.NewAsset("/module", "creasefit.d.ts", "text/plain; charset=utf-8", openapi.ModuleTypes),
+	}
+}
+
 // pages registers the pages and their files.
 func (s *Service) pages() {
-	s.get("/docs", s.showReference)
 	s.get("/own", s.showOwn)
 	for _, language := range web.Languages()[1:] {
 		s.get("/"+language, startIn(language))
 		s.get("/"+language+"/", startIn(language))
 	}
 	s.get("/frame", func(c echo.Context) error { return framed().Serve(c) })
+	s.get("/docs", s.showManual)
+	s.get("/docs/calls", s.showReference)
+	s.manualRoutes()
 	s.get("/robots.txt", func(c echo.Context) error { return robots().Serve(c) })
 	s.get("/.well-known/security.txt", func(c echo.Context) error { return security().Serve(c) })
 	s.get("/element/:version/:name", s.serveWebFile)
 	s.get("/assets/:version/:name", s.serveWebFile)
+	s.get("/module/:version/:name", s.serveWebFile)
 }
 
 // start answers with the workbench page.
@@ -85,11 +96,11 @@ func startIn(language string) echo.HandlerFunc {
 // showReference answers with this specification as a page.
 //
 //	@Summary	This specification to read and to try
-//	@ID			docs
+//	@ID			docs-calls
 //	@Tags		service
 //	@Produce	html
 //	@Success	200	{string}	string
-//	@Router		/docs [get]
+//	@Router		/docs/calls [get]
 func (s *Service) showReference(c echo.Context) error { return reference().Serve(c) }
 
 // showOwn answers with the page on which somebody describes an enclosure.
@@ -117,7 +128,7 @@ func (s *Service) serveWebFile(c echo.Context) error {
 
 // fileHint names the present address of a file.
 func fileHint(name string) string {
-	for _, a := range web.Assets() {
+	for _, a := range append(web.Assets(), moduleAssets()...) {
 		if strings.HasSuffix(a.Path, "/"+name) {
 			return "the present one is at " + a.Path + ", and pinned at " + a.Pinned
 		}

@@ -14,7 +14,7 @@ import (
 )
 
 func TestPagesKeepToTheirOwnFiles(t *testing.T) {
-	for _, path := range []string{"/", "/docs", "/?kind=sleeve&unit=mm"} {
+	for _, path := range []string{"/", "/docs/calls", "/?kind=sleeve&unit=mm"} {
 		a := get(t, path).ok()
 		assert.Equal(t, web.Media, a.Header().Get("Content-Type"))
 		assert.Equal(t, web.Policy, a.Header().Get("Content-Security-Policy"))
@@ -25,9 +25,10 @@ func TestPagesKeepToTheirOwnFiles(t *testing.T) {
 }
 
 func TestPageFilesAreCompressedAndRevalidated(t *testing.T) {
-	for _, asset := range web.Assets() {
+	for _, asset := range append(web.Assets(), moduleAssets()...) {
 		plain := get(t, asset.Path).ok()
 		packed := get(t, asset.Path, "Accept-Encoding", "gzip").ok()
+		assert.Equal(t, "public, max-age=31536000, immutable", get(t, asset.Pinned).ok().Header().Get("Cache-Control"))
 		assert.Equal(t, "gzip", packed.Header().Get("Content-Encoding"))
 		assert.NotEqual(t, plain.Header().Get("ETag"), packed.Header().Get("ETag"))
 		r, err := gzip.NewReader(packed.Body)

@@ -90,3 +90,13 @@ func (o *options) asPage(offered []tell.Format) {
 		o.format = f
 	}
 }
+
+// plainStyle makes a page of text readable, on phones and in the dark, too.
+const plainStyle = ":root{color-scheme:light dark}body{max-width:46rem;margin:2rem auto;padding:0 1rem;font:1.05rem/1.5 Georgia,serif}" +
+	"pre{white-space:pre-wrap;overflow-wrap:anywhere;font-size:.95rem}li{margin-block:.3rem}"
+
+// page puts a body into an HTML page.
+func page(title, body string) string {
+	return "<!DOCTYPE html>\n<html lang=\"en\">\n<head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><style>" + plainStyle + "</style><title>" +
+		html.EscapeString(title) + "</title></head>\n<body>\n<h1>" + html.EscapeString(title) + "</h1>\n" + body + "</body>\n</html>\n"
+}

@@ -82,6 +82,7 @@ type portfolio struct {
 // portfolioEntry is the portfolio with everything that calls about it need.
 type portfolioEntry struct {
 	solve   *portfolioCalculation
+	check   *calculation[*ask.Portfolio, *portfolioCheck]
 	guide   *guideCalculation[*ask.Portfolio]
 	drawing *drawingCalculation[*ask.Portfolio]
 }
@@ -94,7 +95,7 @@ func newPortfolioEntry() *portfolioEntry {
 			form: ask.NewForm(of, tell.FormatNames(tableFormats)...), path: "/v1/solve/" + portfolioName, formats: tableFormats, table: tell.MeasurementColumns,
 			compute: solveAllAndCount, answer: (*portfolio).answer,
 		},
-		guide: newGuide(portfolioName, of), drawing: newDrawing(portfolioName, of),
+		check: newPortfolioCheck(), guide: newGuide(portfolioName, of), drawing: newDrawing(portfolioName, of),
 	}
 }
 
@@ -114,19 +115,24 @@ func solveAllAndCount(ctx context.Context, q *ask.Portfolio) (*portfolio, error)
 
 // answer is the answer about a portfolio.
 func (a *portfolio) answer(x *answering) any {
-	return wire.OfPortfolio(a.Portfolio, x.asked(), func(layer int) *wire.Asked {
-		alone := &answering{Reading: a.standAlone(layer), path: "/v1/solve/" + a.Layers[layer].Request.Kind.Name}
+	return wire.OfPortfolio(a.Portfolio, x.asked(), layersAlone("/v1/solve/", a.asked, a.Portfolio))
+}
+
+// layersAlone asks a call for every layer by itself.
+func layersAlone(call string, asked *ask.Portfolio, p *solve.Portfolio) func(layer int) *wire.Asked {
+	return func(layer int) *wire.Asked {
+		alone := &answering{Reading: standAlone(asked, p, layer), path: call + p.Layers[layer].Request.Kind.Name}
 		return alone.asked()
-	})
+	}
 }
 
 // standAlone is the request for one layer by itself: with the sizes of what it
 // goes round, and the greatest of their spreads.
-func (a *portfolio) standAlone(i int) *ask.Reading {
-	alone := a.asked.Alone[i]
+func standAlone(asked *ask.Portfolio, p *solve.Portfolio, i int) *ask.Reading {
+	alone := asked.Alone[i]
 	if i > 0 {
 		var most measure.Length
-		sizes := &a.Chain[i].Contents
+		sizes := &p.Chain[i].Contents
 		for axis := range sizes {
 			most = measure.Max(most, sizes[axis].RSS.Max.Sub(sizes[axis].Nominal))
 		}

@@ -35,6 +35,7 @@ var problemKinds = []problemKind{
 	{fault.NoUnit, 400, "A number has no unit", "There is no default unit. Write the unit with the number, or add unit=in or unit=mm to the request."},
 	{fault.Ambiguous, 400, "A value can be read in two ways", "A comma between digits can be a decimal mark or group thousands, and a bare fraction is no number of millimetres. Say decimal=comma or decimal=point, or write the unit."},
 	{fault.Unknown, 400, "A name is unknown", "Names are case-exact and in lower case with underscores; unknown ones are refused, since a mistyped name would otherwise change the answer in silence."},
+	{ask.NoFormat, 400, "There is no such format", "The call is not answered in this format. The formats of every call are listed at /docs/formats."},
 	{fault.Missing, 400, "A value is missing", "The calculation needs this value and cannot guess it."},
 	{fault.Repeated, 400, "A name is given twice", "Each name is given once, in the query string and the body together."},
 	{fault.Conflict, 400, "Two values contradict each other", "Leave one of the two names out."},

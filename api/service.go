@@ -51,7 +51,7 @@ func New(config Config, log *slog.Logger) *Service {
 func (s *Service) lineCalls() map[string]lineCall {
 	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail, s.suggest.path: s.suggest, s.match.path: s.match, s.learned.path: s.learned}
 	p := s.portfolio
-	calls[p.solve.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.guide, p.drawing
+	calls[p.solve.path], calls[p.check.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.check, p.guide, p.drawing
 	maps.Copy(calls, s.kinds.own.lines())
 	for _, e := range s.kinds.byName {
 		calls[e.solve.path], calls[e.check.path], calls[e.guide.path], calls[e.drawing.path] = e.solve, e.check, e.guide, e.drawing
@@ -95,6 +95,7 @@ func (s *Service) routes() {
 	s.get("/v1/kinds/:kind", s.kinds.showKind)
 	s.list("/v1/kinds/"+portfolioName, s.lists.showPortfolio)
 	s.calculate("/v1/solve/"+portfolioName, solvePortfolio(s.host, s.portfolio))
+	s.calculate("/v1/check/"+portfolioName, checkPortfolio(s.host, s.portfolio))
 	s.calculate("/v1/guide/"+portfolioName, guidePortfolio(s.host, s.portfolio))
 	s.calculate("/v1/drawing/"+portfolioName, drawPortfolio(s.host, s.portfolio))
 	s.calculateKind("/v1/solve/", s.kinds.solveKind)

@@ -66,7 +66,7 @@ func portfolioSpecs() []CallSpec {
 		specs[i].Body = `{"unit":"in","width":5,"height":4,"thickness":2,"caliper":0.012,"fit":"easy",` +
 			`"layers":[{"kind":"dividers","columns":3},{"kind":"tray","corners":"outside"},"sleeve",{"kind":"band","caliper":0.006,"fit":"snug"}]}`
 	}
-	return specs
+	return append(specs, e.check.spec().asked(portfolioCheckExample()))
 }
 
 // matchSpec is a tin against two holders.

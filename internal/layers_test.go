@@ -19,13 +19,14 @@ import (
 // ranks lists the packages from the ground up. A package imports lower ranks
 // only, never its own.
 var ranks = [][]string{
-	{"internal/measure", "internal/fault"},
+	{"internal/measure", "internal/fault", "deploy"},
 	{"internal/contents", "internal/stock", "internal/bench", "internal/rounding"},
 	{"internal/tolerance", "internal/pattern", "internal/sheet"},
 	{"internal/enclosure", "internal/fold", "internal/sheet/search", "internal/sheet/verify", "internal/mail", "internal/settings", "internal/calibrate"},
 	{"internal/solve", "internal/assembly", "internal/enclosure/own"},
 	{"internal/guide", "internal/draw"},
-	{"internal/draw/*", "internal/web"},
+	{"internal/draw/*", "internal/manual"},
+	{"internal/web"},
 	{"api/ask"},
 	{"api/wire"},
 	{"api/tell"},

@@ -21,6 +21,16 @@ var textJSON []byte
 //go:embed openapi.yaml
 var specYAML []byte
 
+// Module is the JavaScript module that asks the service, and ModuleTypes its
+// declarations for TypeScript; beside them in the folder module is the manifest of
+// a package.
+var (
+	//go:embed module/creasefit.js
+	Module string
+	//go:embed module/creasefit.d.ts
+	ModuleTypes string
+)
+
 // JSON returns the specification as JSON without spaces. The bytes must not be
 // changed.
 var JSON = sync.OnceValue(func() []byte { return compact(specJSON) })

@@ -21,6 +21,7 @@ import (
 const (
 	BodyTimeout  fault.Code = "body-timeout"
 	BodyTooLarge fault.Code = "body-too-large"
+	NoFormat     fault.Code = "unknown-format"
 	MediaType    fault.Code = "media-type"
 )
 

@@ -1,19 +1,11 @@
 package ask
 
-import (
-	"creasefit/internal/enclosure"
-	"creasefit/internal/measure"
-	"creasefit/internal/solve"
-)
-
-// mostMeasured is how many measurements of one name a check takes.
-const mostMeasured = 32
+import "creasefit/internal/enclosure"
 
 // Check is somebody's own measurements of an enclosure.
 type Check struct {
 	Enclosure
-	Blank                Sizes
-	Marks, Rises, Depths Lengths
+	Measured
 }
 
 // NewCheck is the form of a check of the kind.
@@ -23,28 +15,10 @@ func NewCheck(k *enclosure.Kind, formats ...string) *Form[*Check] {
 
 func (q *Check) bind(b *Names) {
 	q.Enclosure.bind(b)
-	measured := func(v value, name, example, help string, least measure.Length) {
-		b.bind(v, Name{Name: name, Most: mostMeasured, Example: example, Help: help}.between(least, measure.Millimetres(5000)))
-	}
-	nothing := measure.Length{}
-	measured(&q.Blank, "blank", "8 1/4 x 1 3/4 in", "Width and height of each piece's blank, in the order of the solution's pieces.", measure.Millimetres(1))
-	measured(&q.Marks, "marks", "2 1/4 in", "Where each score across the width lies, from the left, piece after piece; may be given several times.", nothing)
-	measured(&q.Rises, "rises", "1 1/2 in", "Where each score across the height lies, from the bottom, piece after piece; may be given several times.", nothing)
-	measured(&q.Depths, "depths", "1 in", "The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times.", nothing)
+	q.Measured.bind(b)
 }
 
 func (q *Check) settle(r *Reading) {
 	q.Enclosure.settle(r)
-	r.limit(&q.Blank, len(q.Blank.Sizes))
-	for _, list := range [...]*Lengths{&q.Marks, &q.Rises, &q.Depths} {
-		r.limit(list, len(list.Lengths))
-	}
-	if !q.Blank.Given {
-		r.missing(&q.Blank, "the size of the blank is needed", "measure the uncut, unfolded piece")
-	}
-}
-
-// Measurements are the measurements themselves.
-func (q *Check) Measurements() *solve.Measurements {
-	return &solve.Measurements{Blanks: q.Blank.Sizes, Marks: q.Marks.Lengths, Rises: q.Rises.Lengths, Depths: q.Depths.Lengths}
+	q.Measured.settle(r)
 }

@@ -15,8 +15,9 @@ type Portfolio struct {
 	Objects Objects
 	kinds   *kindForms[*Layer]
 
-	Layers []solve.Layer    // what the names come to
-	Alone  []*Asked[*Layer] // each layer as a request of its own
+	Layers []solve.Layer         // what the names come to
+	Own    []*solve.Measurements // of each layer of a check
+	Alone  []*Asked[*Layer]      // each layer as a request of its own
 }
 
 // Layer is one enclosure of a portfolio.
@@ -24,6 +25,7 @@ type Layer struct {
 	Enclosure
 	KindWord Word
 	Turned   Word
+	measured *Measured // of a check; else nil
 
 	outer     *Common         // what stands beside the layers
 	innermost bool            // of all layers
@@ -36,7 +38,17 @@ func Turns() []string { return []string{"no", "quarter", "edge", "end"} }
 
 // Portfolios returns what makes empty requests for portfolios.
 func Portfolios() func() *Portfolio {
-	kinds := newKindForms(func(k *enclosure.Kind) *Layer { return &Layer{Enclosure: Enclosure{Kind: k}} })
+	return portfoliosOf(func(k *enclosure.Kind) *Layer { return &Layer{Enclosure: Enclosure{Kind: k}} })
+}
+
+// PortfolioChecks returns what makes empty requests for checks of portfolios,
+// whose layers have somebody's own measurements.
+func PortfolioChecks() func() *Portfolio {
+	return portfoliosOf(func(k *enclosure.Kind) *Layer { return &Layer{Enclosure: Enclosure{Kind: k}, measured: &Measured{}} })
+}
+
+func portfoliosOf(layer func(*enclosure.Kind) *Layer) func() *Portfolio {
+	kinds := newKindForms(layer)
 	return func() *Portfolio { return &Portfolio{kinds: &kinds} }
 }
 
@@ -49,8 +61,12 @@ func (q *Portfolio) bind(b *Names) {
 
 // layerShape is the shape of a layer.
 func layerShape(kinds *kindForms[*Layer]) Shape {
-	s := shapeOf("One enclosure. Takes the kind's own names as well.", pickNames(kinds.any().Names(), "kind", "turned",
-		"stock", "caliper", "grammage", "sheet", "grain", "step", "fit", "clearance_min", "clearance_max"), "kind")
+	names := kinds.any().Names()
+	picked := []string{"kind", "turned", "stock", "caliper", "grammage", "sheet", "grain", "step", "fit", "clearance_min", "clearance_max"}
+	if names[len(names)-1].Name == "depths" {
+		picked = append(picked, "blank", "marks", "rises", "depths")
+	}
+	s := shapeOf("One enclosure. Takes the kind's own names as well.", pickNames(names, picked...), "kind")
 	s.Short, s.Open = "kind", true
 	return s
 }
@@ -60,10 +76,13 @@ func (q *Layer) bind(b *Names) {
 	b.bind(&q.KindWord, kindName())
 	b.bind(&q.Turned, Name{Name: "turned", Choices: Turns(), Example: Turns()[1], Default: Always(Turns()[0]),
 		Help: "How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or its end (width and thickness)."})
+	if q.measured != nil {
+		q.measured.bind(b)
+	}
 }
 
 func (q *Portfolio) settle(r *Reading) {
-	q.Layers, q.Alone = nil, nil
+	q.Layers, q.Alone, q.Own = nil, nil, nil
 	if !q.Objects.Given {
 		r.missing(&q.Objects, "a portfolio needs its layers, the innermost first", "add layers=tray&layers=sleeve")
 	}
@@ -96,6 +115,9 @@ func (q *Portfolio) settleLayer(r *Reading, text, place string) {
 	a.Check()
 	q.Layers = append(q.Layers, solve.Layer{Request: a.Q.Request, Place: place, Turn: solve.Turn(slices.Index(Turns(), a.Q.Turned.Word))})
 	r.adopt(&a.Reading, place, a.Q.taken)
+	if m := a.Q.measured; m != nil {
+		q.Own = append(q.Own, m.Measurements())
+	}
 	a.Q.KindWord.reset() // a request for the layer alone has no such names
 	a.Q.Turned.reset()
 	q.Alone = append(q.Alone, a)
@@ -110,6 +132,9 @@ func (q *Layer) settle(r *Reading) {
 		q.Contents.require(r, q.Kind.Needs)
 	}
 	q.settleRest(r)
+	if q.measured != nil {
+		q.measured.settle(r)
+	}
 }
 
 // refuseShared reports names that stand beside the layers only.

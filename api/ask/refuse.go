@@ -40,7 +40,11 @@ func (r *Reading) reportWord(n *Name, f field, words []string) {
 		hint = "did you mean " + nearest + "?"
 	}
 	detail := "there is no " + n.Name + " " + strconv.Quote(Cut(f.text, MostValue))
-	r.Report(fault.Fault{Code: fault.Unknown, Field: f.name, Value: f.text, Detail: detail, Expected: n.expected(r.unit), Hint: hint}, nearest)
+	code := fault.Unknown
+	if n.Answer && n.Name == "format" {
+		code = NoFormat
+	}
+	r.Report(fault.Fault{Code: code, Field: f.name, Value: f.text, Detail: detail, Expected: n.expected(r.unit), Hint: hint}, nearest)
 }
 
 // reportParse reports a text that package measure refused.

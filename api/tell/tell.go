@@ -41,6 +41,8 @@ func tableOf(answer any) table {
 		return suggestionTable(a)
 	case *wire.Check:
 		return checkTable(a)
+	case *wire.PortfolioCheck:
+		return portfolioCheckTable(a)
 	case *wire.Solution, *wire.Portfolio, *wire.Ruler:
 		return measurementTable(rowsOf(a))
 	case *wire.Paper:

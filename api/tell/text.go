@@ -12,6 +12,14 @@ func appendText(dst []byte, s Style, answer any) []byte {
 	switch a := answer.(type) {
 	case *wire.Check:
 		return appendCheckText(dst, a)
+	case wire.Kind:
+		return appendKindText(dst, &a)
+	case *wire.PortfolioCheck:
+		dst = append(append(dst, a.Words...), '\n')
+		for i := range a.Layers {
+			dst = appendCheckText(append(append(dst, a.Layers[i].Name...), ": "...), &a.Layers[i].Check)
+		}
+		return dst
 	case *wire.Yield:
 		return appendCuttingText(dst, a)
 	case *wire.Mail:
@@ -34,6 +42,18 @@ func appendCheckText(dst []byte, c *wire.Check) []byte {
 		dst = fmt.Appendf(dst, "change %s from %s to %s\n", m.Name, m.From.Reading, m.To.Reading)
 	}
 	return dst
+}
+
+// portfolioCheckTable has the rows of every layer, each named by the layer.
+func portfolioCheckTable(p *wire.PortfolioCheck) table {
+	t := table{header: CheckColumns, rows: [][]any{{"verdict", "", yesNo(p.Works), p.Sure.Chance, nil, nil, nil}}}
+	for i := range p.Layers {
+		for _, row := range checkTable(&p.Layers[i].Check).rows {
+			row[1] = strings.TrimSpace(p.Layers[i].Name + " " + row[1].(string))
+			t.rows = append(t.rows, row)
+		}
+	}
+	return t
 }
 
 // checkTable has a row for the verdict, each clearance, sum and limit, what would

@@ -46,9 +46,14 @@ func OfPortfolio(p *solve.Portfolio, a *Asked, alone func(layer int) *Asked) *Po
 		name := p.Layers[i].Name()
 		answer.Layers = append(answer.Layers, layer(&p.Layers[i], s, alone(i)))
 		answer.Pieces = appendPieces(answer.Pieces, s, name)
-		answer.Chain = append(answer.Chain, ChainLink{name, sizes(s.Step, &p.Chain[i].Contents), fits(s.Step, s.Fits), sizes(s.Step, &p.Chain[i].Outside)})
+		answer.Chain = append(answer.Chain, link(name, s, &p.Chain[i]))
 	}
 	return answer
+}
+
+// link is one layer of the tolerance chain.
+func link(name string, s *solve.Solution, l *solve.Link) ChainLink {
+	return ChainLink{name, sizes(s.Step, &l.Contents), fits(s.Step, s.Fits), sizes(s.Step, &l.Outside)}
 }
 
 // sureOfAll is how sure all layers are at once.

@@ -66,12 +66,17 @@ func stall(t *testing.T, alsoAllowed ...string) (page string, g *browser.Gate) {
 	var service string
 	files := http.FileServer(http.Dir("."))
 	shop := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if r.URL.Path != "/" {
+		page := map[string]string{"/": "index.html", "/shelf.html": "shelf.html", "/shelf-export.html": "shelf.html"}[r.URL.Path]
+		if page == "" {
 			files.ServeHTTP(w, r)
 			return
 		}
+		text := strings.ReplaceAll(read(t, page), usual, service)
+		if r.URL.Path == "/shelf-export.html" {
+			text = strings.Replace(text, `<ul id="products"`, `<ul id="products" data-products="products.csv"`, 1)
+		}
 		w.Header().Set("Content-Type", "text/html")
-		_, _ = w.Write([]byte(strings.ReplaceAll(read(t, "index.html"), usual, service)))
+		_, _ = w.Write([]byte(text))
 	}))
 	t.Cleanup(shop.Close)
 	service, g = serviceFor(t, append(alsoAllowed, shop.URL)...)

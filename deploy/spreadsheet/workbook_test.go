@@ -49,10 +49,10 @@ func TestWorkbookRecalculates(t *testing.T) {
 	o := newOffice(t, folder, "en-US")
 	address := service(t)
 	path := filepath.Join(folder, "products.xlsx")
-	require.NoError(t, write(path, address))
+	require.NoError(t, write(path, address, (*writer).products))
 	for _, document := range []string{path, o.convert(path, "ods")} {
 		rows := o.recalculate(document)
-		for i, p := range products {
+		for i, p := range stall {
 			row, s := rows[firstRow-1+i], solved(t, address, p)
 			piece := s.Pieces[0]
 			assert.Equal(t, p.name, row[0])
@@ -70,7 +70,7 @@ func TestWorkbookShowsWhatIsWrong(t *testing.T) {
 	folder := t.TempDir()
 	o := newOffice(t, folder, "en-US")
 	path := filepath.Join(folder, "products.xlsx")
-	require.NoError(t, write(path, service(t)))
+	require.NoError(t, write(path, service(t), (*writer).products))
 	f, err := excelize.OpenFile(path)
 	require.NoError(t, err)
 	require.NoError(t, f.SetCellValue(sheet, "C6", "3 5/7 in"))
@@ -92,10 +92,10 @@ func TestWorkbookRecalculatesWithDecimalCommas(t *testing.T) {
 	o := newOffice(t, folder, "de-DE")
 	address := service(t)
 	path := filepath.Join(folder, "products.xlsx")
-	require.NoError(t, write(path, address))
+	require.NoError(t, write(path, address, (*writer).products))
 	f, err := excelize.OpenFile(path)
 	require.NoError(t, err)
-	postcards, row := products[2], firstRow+2
+	postcards, row := stall[2], firstRow+2
 	for column, text := range map[string]string{"C": "105,5 mm", "E": "2,75 mm", "F": "0,35 mm"} {
 		require.NoError(t, f.SetCellValue(sheet, column+strconv.Itoa(row), text))
 	}
@@ -111,7 +111,7 @@ func TestWorkbookRecalculatesWithDecimalCommas(t *testing.T) {
 		assert.Equal(t, []string{comma(blank.Width.MM), comma(blank.Height.MM), blank.Width.Reading}, rows[row-1][9:12], document)
 		assert.Equal(t, "105,5", rows[firstRow-1][15], "numbers are shown with a comma here")
 		assert.Equal(t, comma(blank.Width.MM), rows[firstRow-1][18], document)
-		first := solved(t, address, products[0]).Pieces[0].Blank
+		first := solved(t, address, stall[0]).Pieces[0].Blank
 		assert.Equal(t, comma(first.Width.MM), rows[firstRow-1][9], "sizes in inches go on as they are")
 	}
 }
@@ -159,7 +159,7 @@ func TestTableWithDecimalCommasIsImported(t *testing.T) {
 
 // TestAddressesAreShort keeps the addresses within what cell functions take.
 func TestAddressesAreShort(t *testing.T) {
-	for _, p := range products {
+	for _, p := range stall {
 		query := url.Values{"width": {p.width}, "height": {p.height}, "thickness": {p.thickness}, "caliper": {p.caliper}, "fit": {p.fit}, "ruler": {p.ruler}, "errors": {"cell"}, "format": {"xml"}}
 		assert.Less(t, len("http://127.0.0.1:8080/v1/solve/"+p.kind+"?"+query.Encode()), 2000)
 	}
@@ -168,48 +168,60 @@ func TestAddressesAreShort(t *testing.T) {
 // TestCommittedWorkbooksAreFresh compares the workbooks beside this file with
 // what the program writes.
 func TestCommittedWorkbooksAreFresh(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "fresh.xlsx")
-	require.NoError(t, write(path, "http://127.0.0.1:8080"))
-	fresh, err := excelize.OpenFile(path)
+	for name, fill := range workbooks {
+		path := filepath.Join(t.TempDir(), "fresh.xlsx")
+		require.NoError(t, write(path, "http://127.0.0.1:8080", fill))
+		assert.Equal(t, cellsOf(t, path), cellsOf(t, name+".xlsx"), "go run ./deploy/spreadsheet")
+		content := odsContent(t, name+".ods")
+		assert.Contains(t, content, "COM.MICROSOFT.WEBSERVICE(")
+		assert.Contains(t, content, "table:content-validation ", "the drop-downs are there")
+	}
+	assert.Equal(t, len(stall), strings.Count(odsContent(t, "tidewater-tea.ods"), "COM.MICROSOFT.WEBSERVICE("))
+}
+
+// cellsOf lists the cells of a workbook, each as its formula or its value, and what
+// its drop-downs offer.
+func cellsOf(t *testing.T, path string) map[string]string {
+	f, err := excelize.OpenFile(path)
 	require.NoError(t, err)
-	kept, err := excelize.OpenFile("tidewater-tea.xlsx")
-	require.NoError(t, err)
-	for row := 1; row < firstRow+len(products); row++ {
-		for column := 1; column < firstPlain+len(values); column++ {
-			cell, err := excelize.CoordinatesToCellName(column, row)
-			require.NoError(t, err)
-			wantFormula, err := fresh.GetCellFormula(sheet, cell)
-			require.NoError(t, err)
-			gotFormula, err := kept.GetCellFormula(sheet, cell)
-			require.NoError(t, err)
-			assert.Equal(t, wantFormula, gotFormula, cell)
-			want, err := fresh.GetCellValue(sheet, cell)
-			require.NoError(t, err)
-			got, err := kept.GetCellValue(sheet, cell)
-			require.NoError(t, err)
-			if wantFormula == "" {
-				assert.Equal(t, want, got, cell)
+	cells := map[string]string{}
+	for _, sheet := range f.GetSheetList() {
+		for row := 1; row < 60; row++ {
+			for column := 1; column < 16; column++ {
+				cell, err := excelize.CoordinatesToCellName(column, row)
+				require.NoError(t, err)
+				text, err := f.GetCellFormula(sheet, cell)
+				require.NoError(t, err)
+				if text == "" {
+					text, err = f.GetCellValue(sheet, cell)
+					require.NoError(t, err)
+				}
+				if text != "" {
+					cells[sheet+"!"+cell] = text
+				}
 			}
 		}
+		lists, err := f.GetDataValidations(sheet)
+		require.NoError(t, err)
+		for _, v := range lists {
+			cells[sheet+"!"+v.Sqref+" offers"] = v.Formula1
+		}
 	}
-	assert.Equal(t, len(products), strings.Count(odsContent(t), "COM.MICROSOFT.WEBSERVICE("))
-	for _, p := range products {
-		assert.Contains(t, odsContent(t), p.name)
-	}
+	return cells
 }
 
 // TestReadmeShowsTheFormulas keeps what README.md shows what the workbook has.
 func TestReadmeShowsTheFormulas(t *testing.T) {
 	text, err := os.ReadFile("README.md")
 	require.NoError(t, err)
-	for _, formula := range []string{fetch(firstRow), `_xlfn.FILTERXML(I6,"` + values[0].path + `")`} {
+	for _, formula := range []string{fetchProduct(firstRow), `_xlfn.FILTERXML(I6,"` + values[0].path + `")`} {
 		assert.Contains(t, string(text), "="+strings.ReplaceAll(formula, "_xlfn.", ""))
 	}
 }
 
-// odsContent returns the table of the committed .ods.
-func odsContent(t *testing.T) string {
-	z, err := zip.OpenReader("tidewater-tea.ods")
+// odsContent returns the tables of a committed .ods.
+func odsContent(t *testing.T, name string) string {
+	z, err := zip.OpenReader(name)
 	require.NoError(t, err)
 	defer z.Close()
 	file, err := z.Open("content.xml")

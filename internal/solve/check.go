@@ -26,6 +26,8 @@ type Check struct {
 	Greatest Greatest
 	Warnings []enclosure.Warning
 	measured []measure.Length
+	plan     *enclosure.Plan
+	judged   *judgement
 }
 
 // Closure is a sum that must be zero.
@@ -77,7 +79,7 @@ func examine(r *Request, own *Measurements) (*Check, *enclosure.Plan, error) {
 		}
 	}
 	j := r.judge(plan, sizes)
-	c := &Check{Request: r, Pattern: plan.Lay(sizes), Fits: j.fits, Sure: j.sure(), measured: sizes}
+	c := &Check{Request: r, Pattern: plan.Lay(sizes), Fits: j.fits, Sure: j.sure(), measured: sizes, plan: plan, judged: j}
 	c.sums(plan)
 	c.limits(plan)
 	c.fold(plan)

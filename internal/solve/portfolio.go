@@ -99,8 +99,7 @@ func SolvePortfolio(ctx context.Context, layers []Layer) (*Portfolio, error) {
 		}
 		s, err := Solve(ctx, l.Request)
 		if err == nil && i > 0 && s.Pattern.Cavity.Into {
-			err = fault.Fault{Code: fault.Impossible, Field: "kind", Value: l.Request.Kind.Name,
-				Detail: "this kind goes into what it is made for, not round it", Hint: "make it the first layer"}
+			err = goesInto(l)
 		}
 		if err != nil {
 			return nil, fault.Under(l.Place, err)
@@ -109,6 +108,12 @@ func SolvePortfolio(ctx context.Context, layers []Layer) (*Portfolio, error) {
 	}
 	p.together()
 	return p, nil
+}
+
+// goesInto is the fault of a layer that cannot go round another.
+func goesInto(l *Layer) fault.Fault {
+	return fault.Fault{Code: fault.Impossible, Field: "kind", Value: l.Request.Kind.Name,
+		Detail: "this kind goes into what it is made for, not round it", Hint: "make it the first layer"}
 }
 
 // goRound makes the outside of a solved layer, turned, the contents of this one.

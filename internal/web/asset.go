@@ -29,9 +29,9 @@ type Asset struct {
 	Body      []byte // must not be changed
 }
 
-// newAsset returns the file name under a folder of the service. The folder is
+// NewAsset returns the file name under a folder of the service. The folder is
 // versioned: <folder>/<line>/<name> and <folder>/<line>-<hash>/<name>.
-func newAsset(folder, name, media, body string) Asset {
+func NewAsset(folder, name, media, body string) Asset {
 	short := sha256.Sum256([]byte(body))
 	long := sha512.Sum384([]byte(body))
 	return Asset{
@@ -56,7 +56,7 @@ func element(folder, constants string) Asset {
 	b.WriteString(constants)
 	b.WriteString(scriptsOf(folder))
 	b.WriteString("})();\n")
-	return newAsset("/element", "creasefit-"+folder+".js", script, b.String())
+	return NewAsset("/element", "creasefit-"+folder+".js", script, b.String())
 }
 
 // titles is what every kind is called in further languages, by language and by the

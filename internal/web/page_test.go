@@ -47,7 +47,7 @@ func TestFilesHaveTheirHashAndStay(t *testing.T) {
 
 func TestPagesCallNobodyElse(t *testing.T) {
 	server, _ := service(t, nil)
-	for path, ready := range map[string]string{"/?contents=tea-tin": settled, "/de/?contents=tea-tin": settled, "/docs": "document.forms.length"} {
+	for path, ready := range map[string]string{"/?contents=tea-tin": settled, "/de/?contents=tea-tin": settled, "/docs/calls": "document.forms.length", "/docs": "true", "/de/problems/unknown": "true"} {
 		answer, _ := fetch(t, server+path)
 		assert.Equal(t, web.Policy, answer.Header.Get("Content-Security-Policy"))
 		p := browser.Open(t, server+path)
@@ -64,7 +64,7 @@ func TestPagesCallNobodyElse(t *testing.T) {
 // TestReferenceExamplesRun presses every button of the reference page.
 func TestReferenceExamplesRun(t *testing.T) {
 	server, _ := service(t, nil)
-	p := browser.Open(t, server+"/docs")
+	p := browser.Open(t, server+"/docs/calls")
 	p.Until("document.forms.length")
 	count := browser.Eval[int64](p, "document.forms.length")
 	calls := browser.Eval[int64](p, "document.querySelectorAll('article').length")
@@ -78,9 +78,20 @@ func TestReferenceExamplesRun(t *testing.T) {
 	p.Shoot("")
 }
 
+// TestModuleInABrowser loads the JavaScript module by its evergreen address on a
+// page of another origin, and asks where it came from.
+func TestModuleInABrowser(t *testing.T) {
+	server, _ := service(t, nil)
+	other, _ := service(t, map[string]string{"/blog": "<!DOCTYPE html><html lang=en><title>Tidewater Tea</title>"})
+	p := browser.Open(t, other+"/blog")
+	const asks = ".then(({ creasefit }) => creasefit().solve('sleeve', { width: '95 mm', height: '60 mm', thickness: '24 mm', caliper: '0.3 mm', ruler: '1 mm' }, { format: 'csv' }))"
+	assert.Contains(t, browser.Eval[string](p, "import("+browser.Quote(server+"/module/1/creasefit.js")+")"+asks), "sleeve,blank,width,,265 mm")
+	p.Sound()
+}
+
 func TestReferenceSnippetsRun(t *testing.T) {
 	server, _ := service(t, nil)
-	p := browser.Open(t, server+"/docs")
+	p := browser.Open(t, server+"/docs/calls")
 	page := "<!DOCTYPE html><html lang=en><title>Tidewater Tea</title><body>" + browser.Eval[string](p, "pinned.textContent + folded.textContent")
 	other, _ := service(t, map[string]string{"/blog": page})
 	q := browser.Open(t, other+"/blog")

@@ -30,6 +30,8 @@ func (c *call) attempts(path string) []attempt {
 		switch _, readable := c.methods["get"]; {
 		case plain && readable:
 			return []attempt{{Method: "GET", Address: address + "?" + query}}
+		case media == "text/csv": // beside a table the other names stand in the address
+			tries = append(tries, attempt{"POST", address + plainQuery(content["application/json"].Example), media, bodyOf(example)})
 		default:
 			tries = append(tries, attempt{"POST", address, media, bodyOf(example)})
 		}
@@ -66,6 +68,23 @@ func queryOf(example json.RawMessage) (string, bool) {
 		}
 	}
 	return query.Encode(), true
+}
+
+// plainQuery writes those values of an object that are plain as a query, with its
+// question mark; nothing of anything else.
+func plainQuery(example json.RawMessage) string {
+	var values map[string]any
+	if json.Unmarshal(example, &values) != nil {
+		return ""
+	}
+	query := url.Values{}
+	for name, value := range values {
+		switch value.(type) {
+		case string, float64:
+			query.Set(name, fmt.Sprint(value))
+		}
+	}
+	return "?" + query.Encode()
 }
 
 // bodyOf is the example as it is sent: a text as it is, anything else as JSON.

@@ -17,6 +17,8 @@ import (
 	"bytes"
 	"html/template"
 	"sync"
+
+	"creasefit/internal/manual"
 )
 
 // Policy is the content security policy (W3C CSP 3) that the pages need: own
@@ -34,29 +36,33 @@ type files struct {
 	Solver, Fold                            Asset
 	Path, Reference, Style, ReferenceScript Asset
 	Frame, FrameScript                      Asset
-	Own, OwnStyle                           Asset
+	Own, OwnStyle, Manual                   Asset
 }
 
 var made = sync.OnceValue(func() *files {
 	return &files{
 		Solver:          element("solver", titles()+source("both/svg.js")),
 		Fold:            element("fold", ""),
-		Frame:           newAsset("/assets", "frame.css", styleSheet, source("page/frame.css")),
-		FrameScript:     newAsset("/assets", "frame.js", script, source("page/frame.js")),
-		Path:            newAsset("/assets", "path.js", script, "(() => {\n\"use strict\";\n"+source("both/svg.js")+scriptsOf("path")+"})();\n"),
-		Reference:       newAsset("/assets", "reference.css", styleSheet, source("page/common.css")+source("page/reference.css")),
-		Style:           newAsset("/assets", "path.css", styleSheet, source("page/common.css")+source("page/path.css")),
-		Own:             newAsset("/assets", "own.js", script, "(() => {\n"+source("page/own.js")+source("page/own-flat.js")+source("page/own-say.js")+"})();\n"),
-		OwnStyle:        newAsset("/assets", "own.css", styleSheet, source("page/common.css")+source("page/own.css")),
-		ReferenceScript: newAsset("/assets", "reference.js", script, source("page/reference.js")),
+		Frame:           NewAsset("/assets", "frame.css", styleSheet, source("page/frame.css")),
+		FrameScript:     NewAsset("/assets", "frame.js", script, source("page/frame.js")),
+		Path:            NewAsset("/assets", "path.js", script, "(() => {\n\"use strict\";\n"+source("both/svg.js")+scriptsOf("path")+"})();\n"),
+		Reference:       NewAsset("/assets", "reference.css", styleSheet, source("page/common.css")+source("page/reference.css")),
+		Style:           NewAsset("/assets", "path.css", styleSheet, source("page/common.css")+source("page/path.css")),
+		Own:             NewAsset("/assets", "own.js", script, "(() => {\n"+source("page/own.js")+source("page/own-flat.js")+source("page/own-say.js")+"})();\n"),
+		OwnStyle:        NewAsset("/assets", "own.css", styleSheet, source("page/common.css")+source("page/own.css")),
+		Manual:          NewAsset("/assets", "manual.css", styleSheet, source("page/common.css")+manual.Style()),
+		ReferenceScript: NewAsset("/assets", "reference.js", script, source("page/reference.js")),
 	}
 })
 
 // Assets lists every file that the pages and other people's pages load.
 func Assets() []Asset {
 	f := made()
-	return []Asset{f.Solver, f.Fold, f.Frame, f.FrameScript, f.Path, f.Style, f.Reference, f.ReferenceScript, f.Own, f.OwnStyle}
+	return []Asset{f.Solver, f.Fold, f.Frame, f.FrameScript, f.Path, f.Style, f.Reference, f.ReferenceScript, f.Own, f.OwnStyle, f.Manual}
 }
+
+// ManualStyle is the style sheet of the manual.
+func ManualStyle() Asset { return made().Manual }
 
 // Frame returns the page with the element alone, to be framed by pages that take no
 // scripts.

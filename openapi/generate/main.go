@@ -49,12 +49,16 @@ func write(root, folder string) error {
 	if err := os.WriteFile(filepath.Join(folder, "openapi.yaml"), asYAML, 0o644); err != nil {
 		return err
 	}
-	asText, err := encode(textSpec(spec))
+	plain := textSpec(spec)
+	asText, err := encode(plain)
 	if err != nil {
 		return err
 	}
 	text := filepath.Join(folder, "openapi-text.json")
 	if err := os.WriteFile(text, asText, 0o644); err != nil {
+		return err
+	}
+	if err := writeModule(plain, filepath.Join(folder, "module")); err != nil {
 		return err
 	}
 	return writeClient(root, text, filepath.Join(folder, "client", "client.gen.go"))

@@ -1,0 +1,50 @@
+package api
+
+import (
+	"context"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/api/ask"
+	"creasefit/api/tell"
+	"creasefit/api/wire"
+	"creasefit/internal/solve"
+)
+
+// checkPortfolio judges somebody's own measurements of enclosures round one
+// another.
+//
+//	@Summary		Check own measurements of several enclosures round one another
+//	@Description	Whether every layer as it was measured closes and goes round the one before, folded up as that was measured: each layer is an object with its kind and its own blank, marks, rises and depths.
+//	@ID				check-portfolio
+//	@Tags			enclosures
+//	@Accept			json
+//	@Produce		json
+//	@Success		200	{object}	wire.PortfolioCheck
+//	@Header			200	{string}	ETag	"strong, and known before checking"
+//	@Produce		application/problem+json
+//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
+//	@Produce		json
+//	@Router			/v1/check/portfolio [get]
+//	@Router			/v1/check/portfolio [post]
+func checkPortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.check.at(h) }
+
+// portfolioCheck is a request with what its measurements come to.
+type portfolioCheck struct {
+	asked *ask.Portfolio
+	*solve.PortfolioCheck
+}
+
+// newPortfolioCheck returns the check of several kinds together.
+func newPortfolioCheck() *calculation[*ask.Portfolio, *portfolioCheck] {
+	return &calculation[*ask.Portfolio, *portfolioCheck]{
+		form: ask.NewForm(ask.PortfolioChecks(), tell.FormatNames(tableFormats)...), path: "/v1/check/" + portfolioName, formats: tableFormats, table: tell.CheckColumns,
+		compute: func(ctx context.Context, q *ask.Portfolio) (*portfolioCheck, error) {
+			c, err := solve.CheckPortfolio(ctx, q.Layers, q.Own)
+			return &portfolioCheck{q, c}, err
+		},
+		answer: func(c *portfolioCheck, x *answering) any {
+			return wire.OfPortfolioCheck(c.PortfolioCheck, x.asked(), layersAlone("/v1/check/", c.asked, c.Portfolio))
+		},
+	}
+}
