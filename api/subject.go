@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"slices"
 
 	"creasefit/api/ask"
 	"creasefit/internal/assembly"
@@ -50,7 +51,22 @@ func (s oneSolved) draw(title, language string, as ask.Layout) (*draw.Drawing, e
 	if title == "" {
 		title = s.Request.Kind.Title
 	}
-	return as(&s.Pattern, draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language}, s.order)
+	return as(&s.Pattern, draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language, Clearances: clearances(s.Solution)}, s.order)
+}
+
+// clearances are those of a solution, each named by the words before and its own.
+func clearances(s *solve.Solution, words ...string) []draw.Clearance {
+	list := make([]draw.Clearance, len(s.Fits))
+	for i := range s.Fits {
+		f := &s.Fits[i]
+		name := slices.Clone(words)
+		if f.Between != "" {
+			name = append(name, f.Between)
+		}
+		list[i] = draw.Clearance{Name: append(name, f.Axis.String()), Least: f.Window.Min, Most: f.Window.Max,
+			Low: f.RSS.Min, High: f.RSS.Max, Enough: f.Give.Neg(), Chance: f.Chance}
+	}
+	return list
 }
 
 // order finds the order of the work.
@@ -75,7 +91,11 @@ func (a *portfolio) draw(title, language string, as ask.Layout) (*draw.Drawing, 
 		}
 		return l.Title(say) + ": " + say(piece)
 	})
-	return as(&pieces, draw.Options{Title: title, Step: a.finest(), Say: say, Language: language}, func() (*assembly.Order, error) {
+	var list []draw.Clearance
+	for i, s := range a.Solutions {
+		list = append(list, clearances(s, a.Layers[i].Title(say))...)
+	}
+	return as(&pieces, draw.Options{Title: title, Step: a.finest(), Say: say, Language: language, Clearances: list}, func() (*assembly.Order, error) {
 		return nil, fault.Fault{Code: fault.Impossible, Field: "view", Detail: "the steps of a portfolio are drawn one kind at a time",
 			Hint: "ask for the drawing of one of its kinds"}
 	})

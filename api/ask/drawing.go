@@ -40,7 +40,7 @@ func (q *Drawing[Q]) bind(b *Names) {
 	b.bind(&q.Paper, paperName())
 	b.bind(&q.Language, languageName("The language of the words in the drawing."))
 	b.bind(&q.View, Name{Name: "view", Choices: viewNames(), Example: draw.Template.String(), Default: Always(draw.Measured.String()),
-		Help: "What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents."})
+		Help: "What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted."})
 	b.bind(&q.Picture, Name{Name: "picture", Example: "3", Default: Always("1"), Help: "Which step of the work is drawn, from 1; of the view step."}.numbers(1, mostPictures))
 	b.bind(&q.Bed, Name{Name: "bed", Catalogue: "/v1/sheets/sizes", Example: "300x200mm",
 		Help: "The area that a cutting machine reaches; of the view cutter. Default: as large as needed."}.between(measure.Millimetres(20), measure.Millimetres(5000)))
@@ -54,7 +54,7 @@ func (q *Drawing[Q]) bind(b *Names) {
 const foldsPerforate = "perforate"
 
 // views are how a pattern is drawn.
-var views = [...]draw.View{draw.Measured, draw.Template, draw.Cutter, draw.Picture, draw.Finished}
+var views = [...]draw.View{draw.Measured, draw.Template, draw.Cutter, draw.Picture, draw.Finished, draw.Spread}
 
 // OnPhones is the size of letters in parts of a picture's width that come out at
 // 11 pixels on a page 360 wide, with its margins.
@@ -94,6 +94,8 @@ func (q *Drawing[Q]) Layout() Layout {
 			return draw.NewPicture(p, work, []int{picture - 1}, o).Readable(OnPhones), nil
 		case q.View.Is(draw.Finished.String()):
 			return draw.NewFinished(p, o), nil
+		case q.View.Is(draw.Spread.String()):
+			return draw.NewSpread(p, o), nil
 		case q.View.Is(draw.Template.String()):
 			return draw.NewTemplate(p, o), nil
 		case q.View.Is(draw.Cutter.String()):

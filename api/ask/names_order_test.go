@@ -3,6 +3,7 @@ package ask
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -122,10 +123,10 @@ func TestEveryNameOfALayer(t *testing.T) {
 	k, _ := enclosure.Lookup("band")
 	beside := "unit=in&width=3.5in&height=5in&thickness=0.09in&caliper=0.02in&fit=loose&grain=width&sheet=9x9in&layers=sleeve&layers="
 	layer := func(member string) string { return beside + `{"kind":"band"` + member + `}` }
-	shared := []string{"unit", "contents", "width", "height", "thickness", "contents_tolerance", "ruler", "bench", "cut_tolerance", "score_tolerance"}
+	shared := []string{"unit", "contents", "width", "height", "thickness", "contents_tolerance", "ruler", "bench", "cut_tolerance", "score_tolerance", "made_at", "used_at"}
 	for _, e := range append(commonEffects(), append(ownEffects(k, measure.Inch), effect{"turned", "edge", "", "", map[string]string{"": ""}})...) {
 		member := `,"` + e.name + `":"` + e.value + `"`
-		if e.with != "" { // the clearances, which are given together
+		if strings.HasPrefix(e.with, "clearance") { // the clearances, which are given together
 			member = `,"clearance_min":"0.01 in","clearance_max":"0.11 in"`
 		}
 		a := NewForm(Portfolios()).Take()

@@ -152,6 +152,8 @@ func commonEffects() []effect {
 		{"wall_give", "0.002 in", "", "", map[string]string{"WallGive": nm("0.002 in")}},
 		{"board_from", "0.01 in", "", "", map[string]string{"BoardFrom": nm("0.01 in"), "WallGive": "0"}},
 		{"fold_allowance", "-0.01 in", "", "", map[string]string{"FoldAllowance": "-" + nm("0.01 in")}},
+		{"made_at", "30", "made_at=40&used_at=60", "", map[string]string{"Season.MadeAt": "30"}},
+		{"used_at", "70", "made_at=40&used_at=60", "", map[string]string{"Season.UsedAt": "70"}},
 		{"grammage", "250", "", "", map[string]string{"Grammage": "250"}},
 		{"sheet", "8 x 10 in", "", "", map[string]string{"SheetWidth": nm("8 in"), "SheetHeight": nm("10 in")}},
 		{"grain", "height", "", "", map[string]string{"Grain": "height"}},

@@ -139,7 +139,7 @@ func (q *Layer) settle(r *Reading) {
 
 // refuseShared reports names that stand beside the layers only.
 func (q *Layer) refuseShared(r *Reading) {
-	for _, v := range [...]value{&q.Unit, &q.Bench.Ruler, &q.Bench.Preset, &q.Bench.Cut, &q.Bench.Score,
+	for _, v := range [...]value{&q.Unit, &q.Stock.MadeAt, &q.Stock.UsedAt, &q.Bench.Ruler, &q.Bench.Preset, &q.Bench.Cut, &q.Bench.Score,
 		&q.Contents.Preset, &q.Contents.Width, &q.Contents.Height, &q.Contents.Thickness, &q.Contents.Tolerance} {
 		if v.field().Given {
 			r.conflict(v, "a layer has no "+v.field().name().Name+" of its own", "name it beside the layers; what a layer goes round is the layer before it")
@@ -168,6 +168,8 @@ func (q *Layer) takeFrom(outer *Common) {
 	take(&t, &q.Fit.Max, &outer.Fit.Max, &q.Fit.Named)
 	take(&t, &q.Wanted, &outer.Wanted)
 	share(&t, &q.Unit, &outer.Unit)
+	share(&t, &own.MadeAt, &beside.MadeAt)
+	share(&t, &own.UsedAt, &beside.UsedAt)
 	share(&t, &q.Bench.Ruler, &outer.Bench.Ruler)
 	share(&t, &q.Bench.Preset, &outer.Bench.Preset)
 	share(&t, &q.Bench.Cut, &outer.Bench.Cut)

@@ -17,6 +17,8 @@ type Stock struct {
 	Give     Length
 	Board    Length
 	Fold     Spread
+	MadeAt   Number
+	UsedAt   Number
 	Grammage Number
 	Sheet    Size
 	Grain    Word
@@ -33,6 +35,9 @@ func (s *Stock) bind(b *Names, grain Name) {
 		Help: "Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm."}.between(hair(), measure.Millimetres(10)))
 	b.bind(&s.Fold, Name{Name: "fold_allowance", Example: "0.1 mm", Advanced: true,
 		Help: "What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0."}.between(measure.Length{}, measure.Millimetres(2)))
+	b.bind(&s.MadeAt, Name{Name: "made_at", Example: "40", Advanced: true,
+		Help: "Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %."}.numbers(5, 95))
+	b.bind(&s.UsedAt, Name{Name: "used_at", Example: "65", Advanced: true, Help: "Relative humidity in percent where the piece is used."}.numbers(5, 95))
 	b.bind(&s.Grammage, Name{Name: "grammage", Example: "270", Advanced: true,
 		Help: "Mass of the paper in g/m2. Without a caliper the caliper is estimated from it."}.numbers(10, 3000))
 	b.bind(&s.Sheet, Name{Name: "sheet", Catalogue: "/v1/sheets/sizes", Example: "12 x 12 in", Advanced: true,
@@ -78,6 +83,9 @@ func (s *Stock) settle(r *Reading, q *solve.Request) {
 		q.WallGive = s.Give.Length
 	}
 	q.FoldAllowance = s.Fold.Signed()
+	r.together(&s.MadeAt, &s.UsedAt)
+	r.together(&s.UsedAt, &s.MadeAt)
+	q.Season = solve.Season{MadeAt: s.MadeAt.Number, UsedAt: s.UsedAt.Number}
 	q.SheetWidth, q.SheetHeight = s.Sheet.Width, s.Sheet.Height
 	q.Grain = grainOf(s.Grain.Word)
 }

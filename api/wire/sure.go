@@ -105,12 +105,22 @@ func assumes(r *solve.Request, fits []solve.Fit, datum settings.Datum) []string 
 		"all paper from one pack, " + plain(r, r.Caliper) + " thick within " + plain(r, r.CaliperTolerance),
 		"contents within " + sides(r, r.SizeTolerance) + ", thick within " + sides(r, r.ThicknessTolerance),
 	}
+	if r.Season.MadeAt > 0 {
+		list = append(list, "made at "+humidity(r.Season.MadeAt)+" and used at "+humidity(r.Season.UsedAt)+" relative humidity; sheets grow "+
+			growth(solve.GrowthAlong)+" along and "+growth(solve.GrowthAcross)+" across the grain from 33 to 66 % (ranges of a paper supplier for bond paper), and the main folds run along it")
+	}
 	for _, f := range fits {
 		if f.Between != "" && r.WallGive.Sign() > 0 {
 			return append(list, "what goes over or into another part may press its walls by "+plain(r, r.WallGive)+" in all")
 		}
 	}
 	return list
+}
+
+// humidity and growth say a part in percent.
+func humidity(percent float64) string { return strconv.FormatFloat(percent, 'f', -1, 64) + " %" }
+func growth(g solve.Growth) string {
+	return strconv.FormatFloat(100*g.Least, 'f', 1, 64) + " to " + humidity(100*g.Greatest)
 }
 
 // sides says how far something varies either way.

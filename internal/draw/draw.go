@@ -31,11 +31,12 @@ const (
 	Cutter               // lines for a machine that cuts
 	Picture              // one step of the work
 	Finished             // the enclosure round its contents
+	Spread               // how its clearances come out
 )
 
 // String returns the view as it is written on the wire.
 func (v View) String() string {
-	return [...]string{"measured", "template", "cutter", "step", "finished"}[v]
+	return [...]string{"measured", "template", "cutter", "step", "finished", "spread"}[v]
 }
 
 // Options are how a pattern is to be drawn.
@@ -51,6 +52,8 @@ type Options struct {
 	// leaves them in English.
 	Say      func(string) string
 	Language string // of what Say says, BCP 47; "" if that goes without saying
+	// Clearances are those of the pattern, for a drawing of how they come out.
+	Clearances []Clearance
 }
 
 // Drawing is a pattern laid out. Width and Height hold all figures, the

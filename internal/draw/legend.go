@@ -10,7 +10,8 @@ import (
 // the smallest page, 122 mm.
 const legendWidth = 38
 
-// legend explains the lines that occur in the figures.
+// legend explains the lines that occur in the figures; those of a spread explain
+// themselves.
 func (l *layout) legend(d *Drawing) Figure {
 	var used [Layers]bool
 	for i := range d.Figures {
@@ -20,11 +21,13 @@ func (l *layout) legend(d *Drawing) Figure {
 	}
 	k := key{layout: l, most: legendWidth * l.lettering}
 	for _, layer := range [...]Layer{Outline, SlitCut, BlankEdge, ValleyFold, MountainFold, Pasted, PastedUnder, Waste} {
-		if used[layer] {
+		if used[layer] && d.View != Spread {
 			k.entry(layer, l.say(layer.String()))
 		}
 	}
-	k.x, k.y = 0, k.y-1.6*l.lettering
+	if len(k.fig.Labels) > 0 {
+		k.x, k.y = 0, k.y-1.6*l.lettering
+	}
 	for _, text := range d.remarks {
 		k.remark(text)
 	}

@@ -24,6 +24,9 @@ type account struct {
 
 	pack     int
 	contents [3]int // by axis
+
+	along  []bool // by reading: whether it lies along the grain; nil without another season
+	growth [2]int // along and across the grain
 }
 
 // line is a score or a cut: the source of its stop, its own, and whether it is
@@ -44,6 +47,7 @@ func (r *Request) newAccount(plan *enclosure.Plan, sizes []measure.Length, datum
 	}
 	a.loose = make([]line, len(sizes))
 	a.common()
+	a.seasons()
 	for i := range plan.Strips {
 		a.strip(&plan.Strips[i])
 	}

@@ -127,7 +127,7 @@ func (r *Request) fit(f *enclosure.Fit, own tolerance.Result) Fit {
 	clearance := own.Nominal.Sub(give)
 	return Fit{
 		Axis: f.Axis, Between: f.Between, Verdict: enclosure.Verdict(clearance, r.Ruler.Unit()), Window: f.Wanted,
-		Nominal: clearance, Chance: own.Chance,
+		Nominal: clearance, Chance: own.Chance, Give: give,
 		WorstCase: enclosure.Range{Min: own.WorstCase.Min.Sub(give), Max: own.WorstCase.Max.Sub(give)},
 		RSS:       enclosure.Range{Min: own.RSS.Min.Sub(give), Max: own.RSS.Max.Sub(give)},
 	}
@@ -151,6 +151,7 @@ func (j *judgement) form(f *enclosure.Fit, of *face, times []float64) tolerance.
 	j.spread(times, pattern.Height, -float64(f.Need.Height))
 	j.spread(times, pattern.Thickness, -float64(f.Need.Thickness))
 	times[j.pack] -= float64(f.Need.HalfCalipers) / 2
+	j.growths(times, &of.of, slope(f))
 	return tolerance.Form{Nominal: f.Clearance(value).Add(j.r.give(f)), Times: times}
 }
 

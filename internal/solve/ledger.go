@@ -17,6 +17,7 @@ const (
 	stroke                 // a line lies a little beside its stop, and its fold beside the line
 	pack                   // the sheets of a pack are as thick as one another, but not as stated
 	contents               // what goes inside varies
+	season                 // paper grows more or less than most does
 )
 
 // cause tells one source of error from all others of a solution and of those

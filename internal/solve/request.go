@@ -32,6 +32,8 @@ type Request struct {
 	SheetHeight      measure.Length
 	Grain            Grain // which side of the sheet the grain runs along
 
+	Season Season
+
 	// The bench.
 	Ruler      measure.Step   // the finest mark
 	Step       measure.Step   // a forced step; zero lets the search choose

@@ -38,6 +38,7 @@ type Fit struct {
 	WorstCase enclosure.Range
 	RSS       enclosure.Range // root-sum-square
 	Chance    float64         // that this one goes in, whatever the others do; 0 to 1
+	Give      measure.Length  // how much under zero it still goes in
 }
 
 // Alternative is the answer at a finer step.

@@ -30,8 +30,8 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 	return nil, s.Request.explainProof(ctx, s, err)
 }
 
-// planned is the request's plan by its kind, with room for what folds take up; its
-// patterns know from which caliper the stock does not give way.
+// planned is the request's plan by its kind, with room for what folds take up and
+// for another season; its patterns know from which caliper the stock does not give way.
 func (r *Request) planned() (*enclosure.Plan, error) {
 	plan, err := r.Kind.Plan(r.input())
 	if err != nil {
@@ -41,6 +41,7 @@ func (r *Request) planned() (*enclosure.Plan, error) {
 		plan.Build, plan.OnRuler = r.stiffened(plan.Build), r.stiffened(plan.OnRuler)
 	}
 	r.allow(plan)
+	r.grow(plan)
 	return plan, nil
 }
 
