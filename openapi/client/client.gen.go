@@ -982,6 +982,7 @@ const (
 	ViewValueCutter   ViewValue = "cutter"
 	ViewValueFinished ViewValue = "finished"
 	ViewValueMeasured ViewValue = "measured"
+	ViewValueSpread   ViewValue = "spread"
 	ViewValueStep     ViewValue = "step"
 	ViewValueTemplate ViewValue = "template"
 )
@@ -2726,7 +2727,7 @@ type RequestDrawingBand struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2762,7 +2763,7 @@ type RequestDrawingDiagonalEnvelope struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2798,7 +2799,7 @@ type RequestDrawingDividers struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2834,7 +2835,7 @@ type RequestDrawingDrawerBox struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2870,7 +2871,7 @@ type RequestDrawingEnvelope struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2906,7 +2907,7 @@ type RequestDrawingFoldedCard struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2942,7 +2943,7 @@ type RequestDrawingGussetBag struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -2978,7 +2979,7 @@ type RequestDrawingLiddedBox struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3014,7 +3015,7 @@ type RequestDrawingMatStack struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3050,7 +3051,7 @@ type RequestDrawingOwn struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3086,7 +3087,7 @@ type RequestDrawingPillowPack struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3122,7 +3123,7 @@ type RequestDrawingPocket struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3158,7 +3159,7 @@ type RequestDrawingPortfolio struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3194,7 +3195,7 @@ type RequestDrawingPrismBox struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3230,7 +3231,7 @@ type RequestDrawingSleeve struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3266,7 +3267,7 @@ type RequestDrawingSlipcase struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3302,7 +3303,7 @@ type RequestDrawingSlottedBand struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3338,7 +3339,7 @@ type RequestDrawingTray struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3374,7 +3375,7 @@ type RequestDrawingTuckCarton struct {
 	// Theme Dark lines on light paper, or the other way round; of SVG and PNG. Default: light.
 	Theme ThemeValue `json:"theme,omitempty"`
 
-	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+	// View What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 	View ViewValue `json:"view,omitempty"`
 }
 
@@ -3925,6 +3926,9 @@ type RequestSolveBand struct {
 	// Lap How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Meeting How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm.
 	Meeting string `json:"meeting,omitempty"`
 
@@ -3951,6 +3955,9 @@ type RequestSolveBand struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4006,6 +4013,9 @@ type RequestSolveDiagonalEnvelope struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Overlap How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm.
 	Overlap string `json:"overlap,omitempty"`
 
@@ -4029,6 +4039,9 @@ type RequestSolveDiagonalEnvelope struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4114,6 +4127,9 @@ type RequestSolveDividers struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Play How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm.
 	Play string `json:"play,omitempty"`
 
@@ -4170,6 +4186,9 @@ type RequestSolveDividers struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4234,6 +4253,9 @@ type RequestSolveDrawerBox struct {
 	// Lap How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Notch Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm.
 	Notch string `json:"notch,omitempty"`
 
@@ -4269,6 +4291,9 @@ type RequestSolveDrawerBox struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4336,6 +4361,9 @@ type RequestSolveEnvelope struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Overlap How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Overlap string `json:"overlap,omitempty"`
 
@@ -4365,6 +4393,9 @@ type RequestSolveEnvelope struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4426,6 +4457,9 @@ type RequestSolveFoldedCard struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Panels Panels of an accordion. Default: 4.
 	Panels *int `json:"panels,omitempty"`
 
@@ -4449,6 +4483,9 @@ type RequestSolveFoldedCard struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4516,6 +4553,9 @@ type RequestSolveGussetBag struct {
 	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
 
@@ -4539,6 +4579,9 @@ type RequestSolveGussetBag struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4609,6 +4652,9 @@ type RequestSolveLiddedBox struct {
 	// LidFit How the lid goes over the tray: the clearance between them along the width and the height; auto is the closest of the others that goes together 95 times in 100 with this bench, or as often as wanted_chance says. Default: auto.
 	LidFit LidFitValue `json:"lid_fit,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
 
@@ -4632,6 +4678,9 @@ type RequestSolveLiddedBox struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4693,6 +4742,9 @@ type RequestSolveMatStack struct {
 	// Layers How many layers lie on the card. Default: 2.
 	Layers *int `json:"layers,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Reveal How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm.
 	Reveal string `json:"reveal,omitempty"`
 
@@ -4716,6 +4768,9 @@ type RequestSolveMatStack struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4774,6 +4829,9 @@ type RequestSolveOwn struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
 
@@ -4794,6 +4852,9 @@ type RequestSolveOwn struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4852,6 +4913,9 @@ type RequestSolvePillowPack struct {
 	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// MiddleHeight How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm.
 	MiddleHeight string `json:"middle_height,omitempty"`
 
@@ -4875,6 +4939,9 @@ type RequestSolvePillowPack struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -4933,6 +5000,9 @@ type RequestSolvePocket struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// PageHeight How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm.
 	PageHeight string `json:"page_height,omitempty"`
 
@@ -4965,6 +5035,9 @@ type RequestSolvePocket struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -5021,6 +5094,9 @@ type RequestSolvePortfolio struct {
 	Height string             `json:"height,omitempty"`
 	Layers []LayersValueSolve `json:"layers,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
 
@@ -5041,6 +5117,9 @@ type RequestSolvePortfolio struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -5108,6 +5187,9 @@ type RequestSolvePrismBox struct {
 	// LidFit How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto.
 	LidFit LidFitValueSolve `json:"lid_fit,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
 
@@ -5131,6 +5213,9 @@ type RequestSolvePrismBox struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -5192,6 +5277,9 @@ type RequestSolveSleeve struct {
 	// Lap How wide the lap is that is glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Notch Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm.
 	Notch string `json:"notch,omitempty"`
 
@@ -5224,6 +5312,9 @@ type RequestSolveSleeve struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -5282,6 +5373,9 @@ type RequestSolveSlipcase struct {
 	// Lap How wide the laps are that are glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Notch Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm.
 	Notch string `json:"notch,omitempty"`
 
@@ -5314,6 +5408,9 @@ type RequestSolveSlipcase struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -5372,6 +5469,9 @@ type RequestSolveSlottedBand struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Meeting How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm.
 	Meeting string `json:"meeting,omitempty"`
 
@@ -5413,6 +5513,9 @@ type RequestSolveSlottedBand struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -5480,6 +5583,9 @@ type RequestSolveTray struct {
 	// Lap How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
 
@@ -5503,6 +5609,9 @@ type RequestSolveTray struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -5573,6 +5682,9 @@ type RequestSolveTuckCarton struct {
 	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
 
@@ -5602,6 +5714,9 @@ type RequestSolveTuckCarton struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -5690,6 +5805,9 @@ type RequestSuggest struct {
 	// Language The language of the words in pictures. Default: en.
 	Language LanguageValueSuggest `json:"language,omitempty"`
 
+	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
+	MadeAt *float64 `json:"made_at,omitempty"`
+
 	// Minutes How long cutting and scoring may take, at 40 seconds a stop and 15 a cut.
 	Minutes *float64 `json:"minutes,omitempty"`
 
@@ -5719,6 +5837,9 @@ type RequestSuggest struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+
+	// UsedAt Relative humidity in percent where the piece is used.
+	UsedAt *float64 `json:"used_at,omitempty"`
 
 	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
 	WallGive string `json:"wall_give,omitempty"`
@@ -6183,7 +6304,7 @@ type UseDo string
 // UseEdge that it is measured from
 type UseEdge string
 
-// ViewValue What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured.
+// ViewValue What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured.
 type ViewValue string
 
 // WallsValue Double walls of the tray are rolled in over the tabs. Default: single.
