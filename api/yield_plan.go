@@ -115,7 +115,8 @@ func (a *yieldAnswer) expand(ctx context.Context, it *ask.Wanted, i int) ([]shee
 	var items []sheet.Item
 	for p := range pieces {
 		piece := it.Item
-		piece.Width, piece.Height, piece.Count = pieces[p].Width, pieces[p].Height, it.Item.Count*pieces[p].Quantity
+		piece.Width, piece.Height = pieces[p].Width, pieces[p].Height
+		piece.Count, piece.Spares = it.Item.Count*pieces[p].Quantity, it.Item.Spares*pieces[p].Quantity
 		piece.Name = pieceName(it, pieces[p].Name, len(pieces))
 		items = append(items, piece)
 	}

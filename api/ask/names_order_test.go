@@ -26,7 +26,7 @@ func ordered(q *Yield) any {
 }
 
 func TestEveryNameOfAnOrder(t *testing.T) {
-	checkEffects(t, NewYield("json"), "unit=in&sheet=12x12in&blank=2x3in", ordered, []effect{
+	checkEffects(t, NewYield("json"), "unit=in&sheet=12x12in&blank=2x3in", ordered, append([]effect{
 		{"unit", "mm", "", "", map[string]string{"Order.Ruler": "0.5 mm", "Order.Least": nm("50 mm")}},
 		{"sheet", "8 x 10 in", "", "", map[string]string{"Order.Sheets[0].Width": nm("8 in"), "Order.Sheets[0].Height": nm("10 in")}},
 		{"sheet_grain", "height", "", "", map[string]string{"Order.Sheets[0].Grain": fmt.Sprint(sheet.AlongHeight)}},
@@ -45,7 +45,7 @@ func TestEveryNameOfAnOrder(t *testing.T) {
 		{"blank", "4 x 5 in", "", "", map[string]string{"Wanted[0].Item.Width": nm("4 in"), "Wanted[0].Item.Height": nm("5 in")}},
 		{"count", "9", "", "", map[string]string{"Wanted[0].Item.Count": "9"}},
 		{"grain", "width", "", "", map[string]string{"Wanted[0].Item.Grain": fmt.Sprint(sheet.AlongWidth)}},
-	})
+	}, shopEffects("Wanted[0].Item.")...))
 }
 
 func TestEveryNameOfASheetAndOfABlank(t *testing.T) {
@@ -55,13 +55,24 @@ func TestEveryNameOfASheetAndOfABlank(t *testing.T) {
 		{"grain", "height", "", "", map[string]string{"Grain": fmt.Sprint(sheet.AlongHeight)}},
 		{"price", "0.3501", "", "", map[string]string{"Price": "3501"}},
 		{"available", "12", "", "", map[string]string{"Available": "12"}},
+		{"paper", "kraft", "", "", map[string]string{"Paper": "kraft"}},
+		{"offcut", "yes", "", "", map[string]string{"Offcut": "true"}},
 	})
-	checkEffects(t, forms.blank, "blank=2x3in", func(q *Blank) any { return q.item(&Reading{}) }, []effect{
+	checkEffects(t, forms.blank, "blank=2x3in", func(q *Blank) any { return q.item(&Reading{}) }, append([]effect{
 		{"name", "lid", "", "", map[string]string{"Name": "lid"}},
 		{"blank", "4 x 5 in", "", "", map[string]string{"Width": nm("4 in"), "Height": nm("5 in")}},
 		{"count", "9", "", "", map[string]string{"Count": "9"}},
 		{"grain", "height", "", "", map[string]string{"Grain": fmt.Sprint(sheet.AlongHeight)}},
-	})
+	}, shopEffects("")...))
+}
+
+// shopEffects are those of the names that an item has of a shop, under a path.
+func shopEffects(path string) []effect {
+	return []effect{
+		{"paper", "kraft", "", "", map[string]string{path + "Paper": "kraft"}},
+		{"priority", "2", "", "", map[string]string{path + "Priority": "2"}},
+		{"spares", "3", "count=9", "", map[string]string{path + "Spares": "3", path + "Count": "12"}},
+	}
 }
 
 // TestEveryNameOfAnItem sets every name of an enclosure in an order: all those
@@ -81,6 +92,7 @@ func TestEveryNameOfAnItem(t *testing.T) {
 		effect{"kind", "band", "", "", nil},
 		effect{"name", "lid", "", "", map[string]string{"Item.Name": "lid"}},
 		effect{"count", "9", "", "", map[string]string{"Item.Count": "9"}})
+	effects = append(effects, shopEffects("Item.")...)
 	a := form.Take()
 	a.AddQuery(enclosureBase + "&sheet=12x12in")
 	a.Parse()

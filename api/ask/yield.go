@@ -109,7 +109,7 @@ func (f *yieldForms) sheetShape() Shape {
 // itemShapes are the two shapes of an item.
 func (f *yieldForms) itemShapes() []Shape {
 	item := shapeOf("An enclosure: every piece of it is planned. Takes the names of /v1/solve/{kind} as well.",
-		pickNames(f.kinds.any().Names(), "kind", "name", "count", "grain"), "kind")
+		pickNames(f.kinds.any().Names(), "kind", "name", "count", "grain", "paper", "priority", "spares"), "kind")
 	item.Open = true
 	return []Shape{shapeOf("A blank.", f.blank.Names(), "blank"), item}
 }
@@ -174,7 +174,7 @@ func (q *Yield) settleItems(r *Reading) {
 		q.Wanted = []Wanted{{Item: q.Single.item(r)}}
 		return
 	}
-	for _, v := range [...]value{&q.Single.Name, &q.Single.Size, &q.Single.Count, &q.Single.Grain} {
+	for _, v := range [...]value{&q.Single.Name, &q.Single.Size, &q.Single.Count, &q.Single.Grain, &q.Single.Paper, &q.Single.Priority, &q.Single.Spares} {
 		r.exclude(v, &q.Items, "it belongs to a single blank; the items have their own")
 	}
 	r.limitObjects(&q.Items)

@@ -18,6 +18,8 @@ type Sheet struct {
 	Grain     Word
 	Price     Number
 	Available Count
+	Paper     Text
+	Offcut    Word
 }
 
 func (q *Sheet) bind(b *Names) {
@@ -27,12 +29,16 @@ func (q *Sheet) bind(b *Names) {
 	b.bind(&q.Price, Name{Name: "price", Example: "0.35", Help: "Of one sheet, with at most four decimals, in any currency that all sizes share."}.
 		numbers(1.0/PriceUnit, 100_000))
 	b.bind(&q.Available, Name{Name: "available", Example: "10", Help: "Sheets in stock. Default: as many as needed."}.numbers(1, sheet.MostPieces))
+	b.bind(&q.Paper, itemPaperName("The paper, if there are several: items that name it are cut from it."))
+	b.bind(&q.Offcut, Name{Name: "offcut", Choices: []string{"no", "yes"}, Example: "yes", Default: Always("no"),
+		Help: "An offcut of earlier work, used up before whole sheets are. Needs available."})
 }
 
 func (q *Sheet) settle(r *Reading) {
 	if !q.Size.Given {
 		r.missing(&q.Size, "the size of the sheet is needed", "")
 	}
+	q.Paper.Text = r.label(&q.Paper)
 	if price := q.Price.Number * PriceUnit; price > 1 && math.Abs(price-math.Round(price)) > 1e-3 { // less is below the least
 		r.Report(fault.Fault{Code: fault.TooFine, Field: q.Price.name().Name, Value: q.Price.Text, Detail: "the price has too many decimals", Expected: "at most four decimals"}, "")
 	}
@@ -40,7 +46,8 @@ func (q *Sheet) settle(r *Reading) {
 
 // stock is the size of sheet; grain is what holds if it names none.
 func (q *Sheet) stock(grain sheet.Side) sheet.Stock {
-	s := sheet.Stock{Width: q.Size.Width, Height: q.Size.Height, Grain: grain, Available: q.Available.Count(), Price: int64(math.Round(q.Price.Number * PriceUnit))}
+	s := sheet.Stock{Width: q.Size.Width, Height: q.Size.Height, Grain: grain, Available: q.Available.Count(), Price: int64(math.Round(q.Price.Number * PriceUnit)),
+		Paper: q.Paper.Text, Offcut: q.Offcut.Is("yes")}
 	if q.Grain.Given {
 		s.Grain = sideOf(q.Grain.Word)
 	}
@@ -65,6 +72,7 @@ type Blank struct {
 	Size  Size
 	Count Count
 	Grain Word
+	Shop
 }
 
 func (q *Blank) bind(b *Names) {
@@ -72,17 +80,19 @@ func (q *Blank) bind(b *Names) {
 	b.bind(&q.Size, Name{Name: "blank", Example: "8 1/4 x 1 3/4 in", Help: "Width and height of the blank."}.between(measure.Millimetres(1), measure.Millimetres(10_000)))
 	b.bind(&q.Count, countName("How many are wanted. Default: as many as one sheet gives."))
 	b.bind(&q.Grain, blankGrainName())
+	q.Shop.bind(b)
 }
 
 func (q *Blank) settle(r *Reading) {
 	if !q.Size.Given {
 		r.missing(&q.Size, "the size of the blank is needed", "add blank, such as 8 1/4 x 1 3/4 in")
 	}
+	q.Shop.settle(r, &q.Count)
 }
 
 // item is the blank as the planner wants it.
 func (q *Blank) item(r *Reading) sheet.Item {
-	return sheet.Item{Name: r.label(&q.Name), Width: q.Size.Width, Height: q.Size.Height, Count: q.Count.Count(), Grain: sideOf(q.Grain.Word)}
+	return q.Shop.add(sheet.Item{Name: r.label(&q.Name), Width: q.Size.Width, Height: q.Size.Height, Count: q.Count.Count(), Grain: sideOf(q.Grain.Word)})
 }
 
 // Item is an enclosure as an item: all of its blanks. The grain is that of the
@@ -92,6 +102,7 @@ type Item struct {
 	KindWord Word
 	Name     Text
 	Count    Count
+	Shop
 }
 
 func (q *Item) bind(b *Names) {
@@ -99,6 +110,7 @@ func (q *Item) bind(b *Names) {
 	b.bind(&q.KindWord, kindName())
 	b.bind(&q.Name, itemName())
 	b.bind(&q.Count, countName("How many are wanted. May be left out if the kind is one piece: as many as one sheet gives."))
+	q.Shop.bind(b)
 }
 
 // beside takes the ruler of the order if it has one and the item names none.
@@ -113,12 +125,13 @@ func (q *Item) settle(r *Reading) {
 		r.conflict(&q.Stock.Sheet, "an item has no sheet of its own", "name the sheet beside the items")
 	}
 	q.Enclosure.settle(r)
+	q.Shop.settle(r, &q.Count)
 	q.Request.Grain = solve.GrainUnknown // that of the blanks was meant
 }
 
 // item is what the planner wants to know of it before it is solved.
 func (q *Item) item(r *Reading) sheet.Item {
-	return sheet.Item{Name: r.label(&q.Name), Count: q.Count.Count(), Grain: sideOf(q.Stock.Grain.Word)}
+	return q.Shop.add(sheet.Item{Name: r.label(&q.Name), Count: q.Count.Count(), Grain: sideOf(q.Stock.Grain.Word)})
 }
 
 func itemName() Name {

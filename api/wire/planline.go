@@ -21,7 +21,7 @@ type PlanLine struct {
 // OfPlanLine is a plan after some time of looking.
 func OfPlanLine(y *Yield, o *sheet.Order, p *sheet.Answer, took time.Duration, done bool) *PlanLine {
 	l := &PlanLine{Plan: y, Bound: y.LowerBound, Seconds: Seconds(took), Done: done}
-	l.Gap = float64(y.Sheets) - l.Bound
+	l.Gap = float64(y.Sheets-y.StockOffcuts) - l.Bound
 	if o.Minimize == sheet.LeastCost {
 		l.Gap = round(y.Cost-l.Bound, 4)
 	}

@@ -13,9 +13,10 @@ import (
 type Yield struct {
 	Unit          string         `json:"unit" validate:"required,oneof=in mm" example:"in"`
 	Ruler         string         `json:"ruler" validate:"required" example:"1/16 in"` // that cuts are set to
-	Sheets        int            `json:"sheets" validate:"required" example:"6"`      // how many are cut
+	Sheets        int            `json:"sheets" validate:"required" example:"6"`      // how many are cut, offcuts of the stock among them
+	StockOffcuts  int            `json:"stock_offcuts,omitempty" example:"1"`         // how many of them are such offcuts
 	Proven        bool           `json:"proven" validate:"required"`                  // no plan needs less, or gives more
-	LowerBound    float64        `json:"lower_bound" validate:"required" example:"6"` // nothing needs less: sheets, or cost if that is kept small
+	LowerBound    float64        `json:"lower_bound" validate:"required" example:"6"` // nothing needs less: whole sheets, or cost if that is kept small
 	PerSheet      int            `json:"per_sheet,omitempty" example:"8"`             // blanks that one sheet gives at most, of a single blank
 	Cost          float64        `json:"cost,omitempty" example:"4.2"`                // of all sheets that are cut, if they have prices
 	Used          float64        `json:"used" validate:"required,min=0,max=1" example:"0.93"`
@@ -39,6 +40,7 @@ func OfYield(o *sheet.Order, p *sheet.Answer, unit measure.Unit, warned []enclos
 		Unit:          unit.String(),
 		Ruler:         o.Ruler.String(),
 		Sheets:        p.Sheets,
+		StockOffcuts:  p.Offcuts,
 		Proven:        p.Proven,
 		LowerBound:    c.bound(),
 		PerSheet:      p.PerSheet,
@@ -59,7 +61,10 @@ func OfYield(o *sheet.Order, p *sheet.Answer, unit measure.Unit, warned []enclos
 
 // PlanSummary says in a sentence or two what a plan comes to.
 func PlanSummary(o *sheet.Order, p *sheet.Answer) string {
-	sheets := Count(p.Sheets, "sheet", "sheets")
+	sheets := Count(p.Sheets-p.Offcuts, "sheet", "sheets")
+	if p.Offcuts > 0 {
+		sheets += " and " + Count(p.Offcuts, "offcut", "offcuts") + " from stock"
+	}
 	used := number(100*p.Used, 0) + " percent of the paper is used."
 	if o.Items[0].Count == 0 && p.PerSheet > 0 {
 		return fmt.Sprintf("One sheet gives %d. %s", p.PerSheet, used)
@@ -76,8 +81,11 @@ type YieldItem struct {
 	Width  Length `json:"width" validate:"required"`
 	Height Length `json:"height" validate:"required"`
 	Grain  string `json:"grain" validate:"required,oneof=any width height"`
+	Paper  string `json:"paper,omitempty" example:"kraft"`
 	Wanted int    `json:"wanted,omitempty" example:"25"` // absent: as many as one sheet gives
-	Made   int    `json:"made" validate:"required" example:"25"`
+	Spares int    `json:"spares,omitempty" example:"2"`  // made beside them, for trials
+	Made   int    `json:"made" validate:"required" example:"27"`
+	Ready  int    `json:"ready" validate:"required" example:"3"` // all of it is made when so many sheets are cut, in the order of plans
 }
 
 // YieldWork is what an order asks of a person, one sheet at a time; a stack
@@ -138,7 +146,8 @@ func (c cutting) items() []YieldItem {
 	list := make([]YieldItem, len(c.order.Items))
 	for i, it := range c.order.Items {
 		grain := [...]string{"any", "width", "height"}[it.Grain]
-		list[i] = YieldItem{it.Name, exact(c.step, it.Width), exact(c.step, it.Height), grain, it.Count, c.plan.Made[i]}
+		list[i] = YieldItem{Name: it.Name, Width: exact(c.step, it.Width), Height: exact(c.step, it.Height), Grain: grain, Paper: it.Paper,
+			Wanted: it.Count - it.Spares, Spares: it.Spares, Made: c.plan.Made[i], Ready: c.plan.Ready[i]}
 	}
 	return list
 }

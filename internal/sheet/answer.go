@@ -77,12 +77,14 @@ type Warning struct {
 
 // Answer is a planned order.
 type Answer struct {
-	Sheets     int   // how many sheets are cut
+	Sheets     int   // how many sheets are cut, offcuts of the stock among them
+	Offcuts    int   // how many of them are such offcuts
 	Cost       int64 // the sum of their prices
 	Proven     bool  // no plan needs less of what the order keeps small
-	LowerBound int64 // no plan needs less: sheets or cost, as the order asks
+	LowerBound int64 // no plan needs less: whole sheets or cost, as the order asks
 	PerSheet   int   // most blanks one sheet gives, for an order of one item; else zero
 	Made       []int // blanks made of each item
+	Ready      []int // of each item: all of it is made when so many sheets are cut, in the order of the plans
 	Used       float64
 	Plans      []Sheets
 	Settings   []Setting // of the trimmer over all plans, in order

@@ -21,7 +21,9 @@ func (o Order) Check() error {
 	for i, s := range o.Sheets {
 		c.sheet(i, s)
 	}
+	c.offcuts()
 	c.counts()
+	c.onePaper()
 	if len(c.faults) == 0 {
 		for i, it := range o.Items {
 			c.item(i, it)
@@ -80,7 +82,7 @@ func (c *checker) sheet(i int, s Stock) {
 	if s.Price < 0 || s.Price > 1_000_000_000 {
 		c.add(fault.OutOfRange, field+".price", fmt.Sprint(s.Price), "The price is out of bounds.", "0 to 1000000000")
 	}
-	if o.Minimize == LeastCost && s.Price == 0 {
+	if o.Minimize == LeastCost && s.Price == 0 && !s.Offcut {
 		c.add(fault.Missing, field+".price", "", "The least cost needs a price for every size of sheet.", "a positive price")
 	}
 	if s.Available < 0 {
@@ -124,8 +126,15 @@ func (c *checker) item(i int, it Item) {
 		c.add(fault.OutOfRange, field+".blank", c.size(it.Width, it.Height), c.name(i)+": a blank's sides must be positive lengths up to 100 m.", "")
 		return
 	}
-	unknown, tooLarge := 0, 0
+	if !c.paper(i) {
+		return
+	}
+	unknown, tooLarge, sheets := 0, 0, 0
 	for s := range c.order.Sheets {
+		if c.order.Sheets[s].Paper != it.Paper {
+			continue
+		}
+		sheets++
 		if it.Grain != AnySide && c.order.Sheets[s].Grain == AnySide {
 			unknown++
 		}
@@ -134,9 +143,9 @@ func (c *checker) item(i int, it Item) {
 		}
 	}
 	switch {
-	case unknown == len(c.order.Sheets):
+	case unknown == sheets:
 		c.add(fault.Missing, "sheet_grain", "", c.name(i)+" must keep the grain, but the grain of the sheet is not given.", "width or height")
-	case tooLarge == len(c.order.Sheets):
+	case tooLarge == sheets:
 		c.add(fault.OutOfRange, field+".blank", c.size(it.Width, it.Height), c.name(i)+" is larger than every sheet allows.",
 			"at most the sheet inside its margins, with the grain as asked")
 	case !c.order.cuttable(i):

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"time"
 
 	"creasefit/internal/measure"
@@ -52,20 +53,25 @@ const (
 	MostEffort    = 10 * time.Second
 )
 
-// Stock is one size of sheet.
+// Stock is one size of sheet of one paper, or an offcut of earlier work.
 type Stock struct {
 	Width, Height measure.Length
-	Grain         Side  // where the grain runs; AnySide if it is not known
-	Price         int64 // of one sheet, in any unit that all sizes share
-	Available     int   // sheets in stock; zero means as many as needed
+	Paper         string // its name; items of the same are cut from it
+	Grain         Side   // where the grain runs; AnySide if it is not known
+	Price         int64  // of one sheet, in any unit that all sizes share
+	Available     int    // sheets in stock; zero means as many as needed
+	Offcut        bool   // used up before whole sheets are; needs Available
 }
 
 // Item is one blank that is wanted.
 type Item struct {
 	Name          string
 	Width, Height measure.Length
-	Count         int  // zero means as many as one sheet gives
-	Grain         Side // the side of the blank that the grain must run along
+	Paper         string // that it is cut from
+	Count         int    // zero means as many as one sheet gives
+	Spares        int    // so many of Count are for trials
+	Priority      int    // the least is cut first; zero comes last
+	Grain         Side   // the side of the blank that the grain must run along
 }
 
 // Order is what to plan: the sheets there are and the blanks wanted of them.
@@ -89,12 +95,50 @@ func (o Order) Counted() bool {
 	return len(o.Items) > 0 && o.Items[0].Count > 0
 }
 
-// Cost returns what one sheet of a size adds to what is kept small.
+// Cost returns what one sheet of a size adds to what is kept small: whole sheets or
+// their prices, counted in units that are more than all offcuts of the stock, and
+// each offcut one such unit.
 func (o Order) Cost(stock int) int64 {
+	s, whole := o.Sheets[stock], int64(1)
 	if o.Minimize == LeastCost {
-		return o.Sheets[stock].Price
+		whole = s.Price
 	}
-	return 1
+	if s.Offcut && (o.Minimize == FewestSheets || s.Price == 0) {
+		return 1
+	}
+	return whole * o.Whole()
+}
+
+// Whole is how many units of Cost one sheet is, or one unit of price.
+func (o Order) Whole() int64 {
+	units := int64(1)
+	for _, s := range o.Sheets {
+		if s.Offcut {
+			units += int64(s.Available)
+		}
+	}
+	return units
+}
+
+// Papers lists the papers of the items, each once.
+func (o Order) Papers() []string {
+	var list []string
+	for _, it := range o.Items {
+		if !slices.Contains(list, it.Paper) {
+			list = append(list, it.Paper)
+		}
+	}
+	return list
+}
+
+// PlanArea is the area of all sheets that plans cut, in square millimetres.
+func (o Order) PlanArea(plans []Sheets) float64 {
+	sum := 0.0
+	for i := range plans {
+		s := o.Sheets[plans[i].Stock]
+		sum += float64(plans[i].Times) * s.Width.Millimetres() * s.Height.Millimetres()
+	}
+	return sum
 }
 
 // Usable returns the size of a sheet inside its margins; a side that the

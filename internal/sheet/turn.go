@@ -3,11 +3,13 @@ package sheet
 import "creasefit/internal/measure"
 
 // Turns lists how an item may lie on a sheet: as given, turned, or both,
-// depending on the grain. A grain-locked item has no way to lie on a sheet
+// depending on the grain; in no way on another paper. A grain-locked item has no way to lie on a sheet
 // whose grain is not known.
 func (o Order) Turns(item, stock int) []bool {
 	it, grain := o.Items[item], o.Sheets[stock].Grain
 	switch {
+	case it.Paper != o.Sheets[stock].Paper:
+		return nil
 	case it.Grain == AnySide && it.Width == it.Height:
 		return []bool{false}
 	case it.Grain == AnySide:

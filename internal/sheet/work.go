@@ -57,7 +57,8 @@ type Usable struct {
 // Sum fills in what follows from the plans of an answer: the settings, the work
 // and the usable offcuts.
 func (o Order) Sum(a *Answer) {
-	a.Settings, a.Work = Settle(a.Plans)
+	a.Settings, a.Work = o.settle(a.Plans)
+	a.ready(len(o.Items))
 	a.Usable = nil
 	for i := range a.Plans {
 		for _, r := range a.Plans[i].Offcuts {

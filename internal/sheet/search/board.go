@@ -92,10 +92,13 @@ func gcd(a, b int64) int64 {
 
 // gatherKinds merges items of the same size and grain, largest area first.
 func (p *problem) gatherKinds() {
-	type key struct{ w, h, grain int64 }
+	type key struct {
+		w, h, grain int64
+		paper       string
+	}
 	index := map[key]int{}
 	for i, it := range p.order.Items {
-		k := key{it.Width.Nanometres(), it.Height.Nanometres(), int64(it.Grain)}
+		k := key{it.Width.Nanometres(), it.Height.Nanometres(), int64(it.Grain), it.Paper}
 		at, seen := index[k]
 		if !seen {
 			at = len(p.kinds)
@@ -104,6 +107,9 @@ func (p *problem) gatherKinds() {
 		}
 		p.kinds[at].items = append(p.kinds[at].items, i)
 		p.kinds[at].need += it.Count
+	}
+	for k := range p.kinds {
+		slices.SortStableFunc(p.kinds[k].items, func(i, j int) int { return cmp.Compare(p.order.Rank(i), p.order.Rank(j)) })
 	}
 	slices.SortStableFunc(p.kinds, func(a, b kind) int {
 		x, y := p.order.Items[a.items[0]], p.order.Items[b.items[0]]

@@ -12,18 +12,23 @@ func (pl *planner) boundByArea() {
 	pl.prove(w, tooLarge)
 }
 
-// boundByRaster proves the same with the greatest area that edge-to-edge cuts
-// can use of a sheet; it wants another turn if it was cut short.
-func (pl *planner) boundByRaster(int) (again bool) {
-	value := pl.weights[0].value
-	var tops []int64
-	for _, t := range pl.allTables() {
-		v, ok := t.solve(pl.effort, value)
-		if !ok {
-			return true
+// boundingByRaster proves the same with the greatest area that edge-to-edge cuts
+// can use of a sheet, from turn to turn.
+func (pl *planner) boundingByRaster() way {
+	var t *table
+	w := weights{value: pl.weights[0].value}
+	return func(int) (again bool) {
+		for at := len(w.tops); at < len(pl.boards); at++ {
+			if t == nil {
+				t = newTable(&pl.boards[at])
+			}
+			v, ok := t.solve(pl.effort, w.value)
+			if !ok {
+				return true
+			}
+			w.tops, t = append(w.tops, v), nil
 		}
-		tops = append(tops, v)
+		pl.prove(w, "Edge-to-edge cuts cannot use enough of fewer sheets.")
+		return false
 	}
-	pl.prove(weights{value: value, tops: tops}, "Edge-to-edge cuts cannot use enough of fewer sheets.")
-	return false
 }

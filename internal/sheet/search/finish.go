@@ -30,7 +30,7 @@ func (p *problem) finish(cuttings []cutting, eager bool) sheet.Answer {
 func (p *problem) outline(cuttings []cutting, eager bool) sheet.Answer {
 	a := sheet.Answer{Made: make([]int, len(p.order.Items))}
 	f := finisher{problem: p, answer: &a, left: p.wanted(), eager: eager}
-	for _, c := range cuttings {
+	for _, c := range p.byPriority(cuttings) {
 		if c.layout != nil {
 			f.add(c)
 		}
@@ -69,6 +69,9 @@ func (f *finisher) add(c cutting) {
 		s.Times = f.alike(c.layout, left)
 		left -= s.Times
 		f.answer.Sheets += s.Times
+		if f.order.Sheets[s.Stock].Offcut {
+			f.answer.Offcuts += s.Times
+		}
 		f.answer.Cost += int64(s.Times) * f.order.Sheets[s.Stock].Price
 		for _, pl := range s.Placed {
 			f.answer.Made[pl.Item] += s.Times
@@ -126,17 +129,13 @@ func (f *finisher) take(k int32) int {
 
 // used is the part of all sheets' area that became blanks.
 func (f *finisher) used() float64 {
-	blanks, sheets := 0.0, 0.0
+	blanks := 0.0
 	for i, n := range f.answer.Made {
 		it := f.order.Items[i]
 		blanks += float64(n) * it.Width.Millimetres() * it.Height.Millimetres()
 	}
-	for _, s := range f.answer.Plans {
-		st := f.order.Sheets[s.Stock]
-		sheets += float64(s.Times) * st.Width.Millimetres() * st.Height.Millimetres()
-	}
 	if len(f.answer.Plans) == 0 {
 		return 0
 	}
-	return blanks / sheets
+	return blanks / f.order.PlanArea(f.answer.Plans)
 }

@@ -9,6 +9,7 @@ import (
 // hands says how hard a plan is on the hands.
 type hands struct {
 	sheet.Work
+	late   int     // sheets cut until what has priority is made, summed over its items
 	plans  int     // different sheets
 	offcut float64 // area of the largest usable offcut
 }
@@ -16,14 +17,19 @@ type hands struct {
 // handsOf is how hard an answer is on the hands.
 func (p *problem) handsOf(a *sheet.Answer) hands {
 	h := hands{Work: a.Work, plans: len(a.Plans)}
+	for i, it := range p.order.Items {
+		if it.Priority > 0 {
+			h.late += a.Ready[i]
+		}
+	}
 	for _, u := range a.Usable {
 		h.offcut = max(h.offcut, u.Width.Millimetres()*u.Height.Millimetres())
 	}
 	return h
 }
 
-// compare orders plans of the same cost, the easier one first, by what the order
-// prefers and then by the others.
+// compare orders plans of the same cost, the easier one first, by what has priority,
+// by what the order prefers and then by the others.
 func (h *hands) compare(o *hands, prefer sheet.Preference) int {
 	first := 0
 	switch prefer {
@@ -32,7 +38,7 @@ func (h *hands) compare(o *hands, prefer sheet.Preference) int {
 	case sheet.FewStages:
 		first = cmp.Compare(h.Stages, o.Stages)
 	}
-	return cmp.Or(first, cmp.Compare(h.Settings, o.Settings), cmp.Compare(h.plans, o.plans), cmp.Compare(h.Turns, o.Turns),
+	return cmp.Or(cmp.Compare(h.late, o.late), first, cmp.Compare(h.Settings, o.Settings), cmp.Compare(h.plans, o.plans), cmp.Compare(h.Turns, o.Turns),
 		cmp.Compare(h.Stages, o.Stages), cmp.Compare(o.offcut, h.offcut), cmp.Compare(h.Cuts, o.Cuts))
 }
 

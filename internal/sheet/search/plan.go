@@ -32,6 +32,9 @@ func Follow(ctx context.Context, o sheet.Order, each func(sheet.Answer)) (sheet.
 	if o.Effort == 0 {
 		o.Effort = sheet.DefaultEffort
 	}
+	if len(o.Papers()) > 1 {
+		return followPapers(ctx, o, each)
+	}
 	end := time.Now().Add(o.Effort)
 	p := newProblem(o)
 	if o.Counted() {
@@ -72,7 +75,7 @@ func (p *problem) yield(ctx context.Context, b *board) (sheet.Answer, error) {
 	}
 	a := p.finish([]cutting{{b, best, 1}}, false)
 	a.Proven = !p.coarse
-	describeYield(&a, len(p.kinds) == 1, b.cost)
+	describeYield(&a, len(p.kinds) == 1, b.cost/p.order.Whole())
 	return a, nil
 }
 

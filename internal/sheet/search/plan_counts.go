@@ -49,7 +49,8 @@ func (e *easier) answer() sheet.Answer {
 	if e.coarse {
 		a.LowerBound, a.Proof = e.trueAreaBound(), tooLarge
 	}
-	a.Proven = a.LowerBound >= e.planner.cost
+	a.LowerBound /= e.order.Whole()
+	a.Proven = a.LowerBound >= e.planner.cost/e.order.Whole()
 	a.Settled = e.done() && e.settled()
 	return a
 }

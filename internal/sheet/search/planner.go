@@ -20,7 +20,6 @@ type planner struct {
 	best    []cutting
 	cost    int64 // of best
 	greedy  *greedy
-	tables  []*table
 	hoard   *hoard
 	sums    []bool // that sheets may cost together, in coins
 	coin    int64
@@ -80,14 +79,6 @@ func (pl *planner) raise(bound int64, why string) {
 	if bound = pl.payable(bound); bound > pl.lower {
 		pl.lower, pl.why = bound, why
 	}
-}
-
-// allTables are the tables of all boards, made once.
-func (pl *planner) allTables() []*table {
-	for i := len(pl.tables); i < len(pl.boards); i++ {
-		pl.tables = append(pl.tables, newTable(&pl.boards[i]))
-	}
-	return pl.tables
 }
 
 // tryGreedy builds some plans and keeps the cheapest.

@@ -14,14 +14,14 @@ func (pl *planner) run() {
 		pl.begin()
 		switch {
 		case pl.order.Stages > 0:
-			pl.ways = []way{pl.boundByRaster, pl.generating(), pl.filling}
+			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.filling}
 		case pl.pieces() > mostReworked:
 			rounding := pl.generating()
-			pl.ways = []way{pl.boundByRaster, rounding, rounding, pl.enumerating(), rounding, pl.joining(), rounding, pl.peeling()}
+			pl.ways = []way{pl.boundingByRaster(), rounding, rounding, pl.enumerating(), rounding, pl.joining(), rounding, pl.peeling()}
 		case pl.pieces() > manyPieces: // rounding a fractional plan loses little
-			pl.ways = []way{pl.boundByRaster, pl.generating(), pl.reworking(), pl.enumerating(), pl.joining(), pl.peeling()}
+			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.reworking(), pl.enumerating(), pl.joining(), pl.peeling()}
 		default:
-			pl.ways = []way{pl.reworking(), pl.boundByRaster, pl.fitOneSheet, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
+			pl.ways = []way{pl.reworking(), pl.boundingByRaster(), pl.fitOneSheet, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
 		}
 	}
 	pl.take()
@@ -30,7 +30,7 @@ func (pl *planner) run() {
 // runRest is run for what a part of a plan leaves.
 func (pl *planner) runRest() {
 	pl.begin()
-	pl.ways = []way{pl.reworking(), pl.boundByRaster, pl.enumerating(), pl.joining()}
+	pl.ways = []way{pl.reworking(), pl.boundingByRaster(), pl.enumerating(), pl.joining()}
 	if pl.order.Stages > 0 {
 		pl.ways = []way{pl.filling}
 	}

@@ -1,6 +1,10 @@
 package search
 
-import "creasefit/internal/sheet"
+import (
+	"slices"
+
+	"creasefit/internal/sheet"
+)
 
 // table holds the greatest value that can be cut from every rectangle of a
 // board whose sides are raster points, with unlimited copies of every face.
@@ -11,6 +15,7 @@ type table struct {
 	byRow  []int64   // value of (x, y) at y*len(xs)+x
 	byCol  []int64   // the same at x*len(ys)+y
 	value  []int64   // of each kind
+	solved int       // rows
 	across [][]int32 // of each row, the parts that cuts across the width need try
 	useful [][]int32 // of each column, those across the height
 }
@@ -31,6 +36,7 @@ func newTable(b *board) *table {
 
 // solve computes the greatest value of every rectangle for the given value of
 // each kind and returns that of the whole board; ok is false if it was cut short.
+// Asked again for the same values, it goes on.
 //
 // A rectangle's value is the greatest of: a single piece, the next smaller
 // rectangle either way, and its best cut. Only some cuts need be tried: the
@@ -39,20 +45,29 @@ func newTable(b *board) *table {
 // could be cut off the whole rectangle one by one; so a list of those parts is
 // kept for each row, and likewise for each column.
 func (t *table) solve(e *effort, value []int64) (most int64, ok bool) {
-	t.value = value
+	if t.solved == 0 || !slices.Equal(t.value, value) {
+		t.begin(value)
+	}
+	for ; t.solved < len(t.ys); t.solved++ {
+		if e.ended() {
+			return 0, false
+		}
+		y := t.solved
+		t.across[y] = t.solveRow(y, t.across[y][:0])
+		e.spend(len(t.xs) + len(t.xs)*len(t.across[y])/2)
+	}
+	return t.best(), true
+}
+
+// begin forgets what was solved for other values.
+func (t *table) begin(value []int64) {
+	t.value, t.solved = value, 1
 	clear(t.byRow)
 	clear(t.byCol)
 	for i := range t.useful {
 		t.useful[i] = t.useful[i][:0]
 	}
 	t.leaves()
-	for y := 1; y < len(t.ys); y++ {
-		t.across[y] = t.solveRow(y, t.across[y][:0])
-		if !e.spend(len(t.xs) + len(t.xs)*len(t.across[y])/2) {
-			return 0, false
-		}
-	}
-	return t.best(), true
 }
 
 // best is the value of the whole board.

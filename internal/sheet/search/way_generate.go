@@ -31,7 +31,10 @@ const leastDive = 1 << 18
 // behind them, one for every board of which there are only so many.
 type generator struct {
 	*planner
+	greedy   *greedy // of its own, so that other ways go on as without it
 	duals    *duals
+	goal     []float64 // of the program
+	restarts int
 	patterns []pattern // one for each row of the program
 	limited  []*board
 	quick    []pricer
@@ -44,15 +47,15 @@ type generator struct {
 // newGenerator begins with some patterns, those of the plans known, those that
 // reworking has met and, for each kind, one of that kind alone.
 func (pl *planner) newGenerator(known []pattern) *generator {
-	g := &generator{planner: pl, tiles: leastTiles}
-	goal := floats(pl.needs())
+	g := &generator{planner: pl, greedy: pl.newGreedy(pl.effort), tiles: leastTiles}
+	g.goal = floats(pl.needs())
 	for i := range pl.boards {
 		if b := &pl.boards[i]; b.available > 0 {
 			g.limited = append(g.limited, b)
-			goal = append(goal, -float64(b.available))
+			g.goal = append(g.goal, -float64(b.available))
 		}
 	}
-	g.duals = newDuals(goal)
+	g.duals = newDuals(g.goal)
 	for i := range pl.boards {
 		if pl.order.Stages == 0 {
 			g.quick = append(g.quick, rowsOn(&pl.boards[i], false, true)...)
@@ -127,7 +130,10 @@ func (g *generator) enter(pt pattern) {
 func (g *generator) run() {
 	for !g.priced && !g.done() && !g.ended() {
 		if !g.duals.optimize(g.effort, 5_000) {
-			return
+			if !g.ended() && !g.restart() {
+				return
+			}
+			continue
 		}
 		p := g.ask()
 		if p.quickly() {
@@ -148,6 +154,20 @@ func (g *generator) run() {
 		}
 	}
 }
+
+// restart makes the program anew from its patterns, since rounding may have spoilt
+// it after thousands of steps; it reports whether that is any better.
+func (g *generator) restart() bool {
+	known := g.patterns
+	g.duals, g.patterns = newDuals(g.goal), nil
+	g.enterSingly()
+	g.enterDear(known)
+	g.restarts++
+	return g.restarts < mostRestarts
+}
+
+// mostRestarts is how often a program is made anew.
+const mostRestarts = 50
 
 // asked is one round: prices, and whether a pattern was found that is worth more
 // than it costs.
@@ -207,19 +227,19 @@ func (a *asked) offer(b *board, l *layout) bool {
 // quickly enters what is found without the dear pricers, and reports whether
 // that was anything.
 func (a *asked) quickly() bool {
-	for _, t := range a.quick {
-		a.cheapen(t)
-	}
 	for n := 0; n < pricedRounds && !a.better && !a.ended(); n++ {
 		for i := range a.boards {
 			a.fill(&a.boards[i])
 		}
 	}
+	for at := 0; at < len(a.quick) && !a.better && !a.ended(); at++ {
+		a.cheapen(a.quick[at])
+	}
 	return a.better
 }
 
 // cheapen enters what a pricer finds; where that takes more pieces of a kind than
-// are wanted, they are made cheaper and it is asked again.
+// are wanted, they are made cheaper, and dearer again where fewer are taken.
 func (a *asked) cheapen(t pricer) {
 	value, caps, counts := slices.Clone(a.value), a.caps(t.on()), make([]int32, len(a.value))
 	for range cheaperTimes {
@@ -234,8 +254,11 @@ func (a *asked) cheapen(t pricer) {
 		tally(l, counts)
 		fits := true
 		for k, n := range counts {
-			if int(n) > caps[k] {
-				value[k], fits = value[k]*7/8, false
+			switch {
+			case int(n) > caps[k]:
+				value[k], fits = value[k]/8*7, false
+			case int(n) < caps[k]:
+				value[k] = min(a.value[k], value[k]/16*17)
 			}
 		}
 		if fits {
@@ -245,13 +268,13 @@ func (a *asked) cheapen(t pricer) {
 }
 
 // cheaperTimes is how often pieces are made cheaper.
-const cheaperTimes = 24
+const cheaperTimes = 48
 
 // pricedFills is how many random fills of a board are tried at once, and
 // pricedRounds how often they are at some prices until one is worth its sheet.
 const (
 	pricedFills  = 64
-	pricedRounds = 16
+	pricedRounds = 4
 )
 
 // fill enters the random fills of a board that are worth more than it costs and
@@ -310,12 +333,6 @@ func (g *generator) prepare() {
 	if g.exact != nil {
 		return
 	}
-	if g.order.Stages == 0 { // they are shared with others
-		for _, t := range g.allTables() {
-			g.exact = append(g.exact, t)
-		}
-		return
-	}
 	for i := range g.boards {
 		g.exact = append(g.exact, g.exactOn(&g.boards[i])...)
 	}
@@ -341,8 +358,8 @@ const (
 )
 
 // limitedTo looks for the most valuable sheet that takes no more pieces than are
-// wanted. If the search is cut short, what it found goes with the value of
-// unlimited copies, which is a bound all the same.
+// wanted. If the search is cut short, what it found goes with a value that no such
+// sheet exceeds.
 func (a *asked) limitedTo(t *table, value int64, l *layout) (int64, *layout) {
 	caps := a.caps(t.board)
 	pack, ok := newPacking(caps)
@@ -350,12 +367,16 @@ func (a *asked) limitedTo(t *table, value int64, l *layout) (int64, *layout) {
 		return value, l
 	}
 	b := newBounded(a.effort, t, pack, caps, a.tiles)
-	v, sure := b.run()
+	b.quickly(a.tiles)
+	v, sure := value, false
+	if !a.dear(b.best.value, t.board) {
+		v, sure = b.run()
+	}
 	if b.best.layout != nil {
 		l = b.best.layout
 	}
-	if sure {
-		return v, l
+	if !sure {
+		v = min(v, value)
 	}
-	return value, l
+	return v, l
 }

@@ -3,6 +3,7 @@ package search
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 )
 
 // greedy builds whole plans, one sheet after another, each the best of some
@@ -75,7 +76,7 @@ func (g *greedy) sheet(left []int32, stock map[int]int, fills int, noise float64
 		f := &filler{board: b, left: make([]int32, len(left)), score: make([]float64, len(b.faces)), random: g.random, stages: g.order.Stages}
 		for range fills {
 			copy(f.left, left)
-			f.shake(g.value, noise)
+			f.shake(g.valued(), noise)
 			l := f.whole(g.strips)
 			sum := 0.0
 			for k := range left {
@@ -89,6 +90,23 @@ func (g *greedy) sheet(left []int32, stock map[int]int, fills int, noise float64
 		g.spend(4*f.looked + fillSteps*fills)
 	}
 	return best, most > 0
+}
+
+// urgent is how much more a kind counts that has priority, every other time.
+const urgent = 8
+
+// valued is what the kinds are worth, those with priority more, now and then.
+func (g *greedy) valued() []float64 {
+	if !g.strips || !g.order.Prioritized() || g.random.IntN(2) == 0 {
+		return g.value
+	}
+	value := slices.Clone(g.value)
+	for k := range value {
+		if g.order.Items[g.kinds[k].items[0]].Priority > 0 {
+			value[k] *= urgent
+		}
+	}
+	return value
 }
 
 // correct moves the values of a pattern's kinds towards what the paper they

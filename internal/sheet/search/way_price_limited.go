@@ -3,6 +3,7 @@ package search
 import (
 	"cmp"
 	"container/heap"
+	"math"
 	"slices"
 
 	"creasefit/internal/sheet"
@@ -24,6 +25,7 @@ type bounded struct {
 	seen   map[tileKey]bool
 	best   worthTile
 	nodes  int     // rectangles still allowed
+	hope   float64 // part of what may be added that rectangles are judged by
 	whole  bool    // around is known
 	dear   []int32 // kinds of any value, the most for their area first
 	caps   []int   // most pieces of each kind
@@ -36,6 +38,7 @@ type worthTile struct {
 	w, h   int32
 	value  int64
 	reach  int64 // most valuable sheet that contains it
+	rank   int64 // what it is judged by: reach, or less of what is only hoped for
 	layout *layout
 }
 
@@ -43,7 +46,7 @@ type worthTile struct {
 type openTiles []worthTile
 
 func (o openTiles) Len() int           { return len(o) }
-func (o openTiles) Less(i, j int) bool { return o[i].reach > o[j].reach }
+func (o openTiles) Less(i, j int) bool { return o[i].rank > o[j].rank }
 func (o openTiles) Swap(i, j int)      { o[i], o[j] = o[j], o[i] }
 func (o *openTiles) Push(x any)        { *o = append(*o, x.(worthTile)) }
 func (o *openTiles) Pop() any {
@@ -55,7 +58,7 @@ func (o *openTiles) Pop() any {
 // newBounded prepares the search on a table that has been solved for the
 // values, for at most so many pieces of each kind.
 func newBounded(e *effort, t *table, pack *packing, caps []int, nodes int) *bounded {
-	b := &bounded{effort: e, table: t, pack: pack, caps: caps, seen: map[tileKey]bool{}, nodes: nodes}
+	b := &bounded{effort: e, table: t, pack: pack, caps: caps, seen: map[tileKey]bool{}, nodes: nodes, hope: 1}
 	b.whole = b.surround()
 	b.rank()
 	return b
@@ -153,10 +156,25 @@ func (b *bounded) reach(w, h int32, value int64) int64 {
 	return value + b.around[int(t.fx[t.board.w-w])*len(t.ys)+int(t.fy[t.board.h-h])]
 }
 
-// run returns the greatest value; sure is false if the search was cut short.
+// hopeful is the part of what may be added by which good sheets are found soon.
+const hopeful = 0.8
+
+// quickly looks for good sheets among so many rectangles and proves nothing. What it
+// finds, run has to surpass.
+func (b *bounded) quickly(nodes int) {
+	kept := b.nodes
+	b.hope, b.nodes = hopeful, nodes
+	b.run()
+	b.hope, b.nodes = 1, kept
+	b.open, b.closed, b.sizes = b.open[:0], b.closed[:0], b.sizes[:0]
+	clear(b.seen)
+}
+
+// run returns the greatest value; if the search was cut short, sure is false, and
+// the value is one that no sheet exceeds.
 func (b *bounded) run() (value int64, sure bool) {
 	if !b.whole {
-		return 0, false
+		return math.MaxInt64, false
 	}
 	for _, f := range b.table.board.faces {
 		b.offer(worthTile{set: b.pack.one[f.kind], w: f.w, h: f.h, value: b.table.value[f.kind], layout: &layout{kind: f.kind, turned: f.turned}})
@@ -164,10 +182,13 @@ func (b *bounded) run() (value int64, sure bool) {
 	for b.open.Len() > 0 {
 		next := heap.Pop(&b.open).(worthTile)
 		if next.reach <= b.best.value {
+			if b.hope < 1 {
+				continue
+			}
 			return b.best.value, true
 		}
 		if b.nodes < 0 || !b.spend(1+len(b.sizes)) {
-			return b.best.value, false
+			return next.reach, false
 		}
 		b.closed, b.sizes = append(b.closed, next), append(b.sizes, corner{next.w, next.h})
 		restW, restH := b.table.board.w-next.w, b.table.board.h-next.h
@@ -195,10 +216,10 @@ func (b *bounded) join(p, q *worthTile) {
 		return
 	}
 	if wide {
-		b.offer(worthTile{set, p.w + q.w, max(p.h, q.h), value, 0, &layout{axis: sheet.Width, low: p.layout, high: q.layout}})
+		b.offer(worthTile{set, p.w + q.w, max(p.h, q.h), value, 0, 0, &layout{axis: sheet.Width, low: p.layout, high: q.layout}})
 	}
 	if high {
-		b.offer(worthTile{set, max(p.w, q.w), p.h + q.h, value, 0, &layout{axis: sheet.Height, low: p.layout, high: q.layout}})
+		b.offer(worthTile{set, max(p.w, q.w), p.h + q.h, value, 0, 0, &layout{axis: sheet.Height, low: p.layout, high: q.layout}})
 	}
 }
 
@@ -216,6 +237,7 @@ func (b *bounded) offer(n worthTile) {
 	if n.reach = min(n.reach, n.value+b.beyond(&n)); n.reach <= b.best.value {
 		return
 	}
+	n.rank = n.value + int64(b.hope*float64(n.reach-n.value))
 	b.nodes--
 	if n.value > b.best.value {
 		b.best = n

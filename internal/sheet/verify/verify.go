@@ -121,6 +121,7 @@ func (v *verifier) blank(s sheet.Sheets, item int, turned bool, r sheet.Rect) {
 		return
 	}
 	it, along := v.order.Items[item], v.order.Sheets[s.Stock].Grain
+	v.expect(it.Paper == v.order.Sheets[s.Stock].Paper, "item %d is cut from another paper", item)
 	w, h := it.Width, it.Height
 	if turned {
 		w, h = h, w
@@ -159,19 +160,22 @@ func (v *verifier) counted() bool {
 
 // totals checks demand, stock and the figures of the answer.
 func (v *verifier) totals(a sheet.Answer) {
-	sheets, cost := 0, int64(0)
+	sheets, offcuts, cost := 0, 0, int64(0)
 	for i, n := range v.cut {
 		sheets += n
+		if v.order.Sheets[i].Offcut {
+			offcuts += n
+		}
 		cost += int64(n) * v.order.Sheets[i].Price
 		v.expect(v.order.Sheets[i].Available == 0 || n <= v.order.Sheets[i].Available, "%d sheets of size %d are cut, more than there are", n, i)
 	}
-	v.expect(sheets == a.Sheets, "%d sheets are cut, not %d", sheets, a.Sheets)
+	v.expect(sheets == a.Sheets && offcuts == a.Offcuts, "%d sheets are cut, %d of them offcuts, not %d and %d", sheets, offcuts, a.Sheets, a.Offcuts)
 	v.expect(cost == a.Cost, "the sheets cost %d, not %d", cost, a.Cost)
 	for i, it := range v.order.Items {
 		v.expect(it.Count == 0 || v.made[i] == it.Count, "item %d: %d are made, %d wanted", i, v.made[i], it.Count)
 		v.expect(i < len(a.Made) && a.Made[i] == v.made[i], "item %d: the number made is wrong", i)
 	}
-	goal := int64(sheets)
+	goal := int64(sheets - offcuts)
 	if v.order.Minimize == sheet.LeastCost {
 		goal = cost
 	}

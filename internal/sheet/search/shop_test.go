@@ -1,0 +1,144 @@
+package search
+
+import (
+	"context"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/sheet"
+	"creasefit/internal/sheet/verify"
+)
+
+// shopOrder is bands of one paper and cards of another.
+func shopOrder(t testing.TB) sheet.Order {
+	o := stallOrder(t)
+	kraft, ivory := o.Sheets[0], o.Sheets[0]
+	kraft.Paper, ivory.Paper = "kraft", "ivory"
+	ivory.Width, ivory.Height = measure.Inches(9), measure.Inches(12)
+	o.Sheets = []sheet.Stock{kraft, ivory}
+	for i := range o.Items {
+		o.Items[i].Paper = []string{"kraft", "ivory", "ivory"}[i]
+	}
+	return o
+}
+
+// An order of two papers is two orders: as many sheets of each, and all pieces
+// from their own.
+func TestEachPaperIsPlanned(t *testing.T) {
+	o := shopOrder(t)
+	a := planned(t, o)
+	assert.True(t, a.Proven)
+	sheets, bound := 0, int64(0)
+	for _, p := range byPaper(o) {
+		alone := planned(t, p.Order)
+		sheets += alone.Sheets
+		bound += alone.LowerBound
+	}
+	assert.Equal(t, sheets, a.Sheets)
+	assert.Equal(t, bound, a.LowerBound)
+	assert.Equal(t, []int{14, 11, 20}, a.Made)
+	assert.Contains(t, a.Proof, "kraft: ")
+	assert.Contains(t, a.Proof, "ivory: ")
+	for _, s := range a.Plans {
+		for _, p := range s.Placed {
+			assert.Equal(t, o.Sheets[s.Stock].Paper, o.Items[p.Item].Paper)
+		}
+	}
+}
+
+// What comes out of offcuts needs no sheet: three cards of 5 x 3 in. out of a strip
+// of 5 x 9 in., which leaves 8 for one sheet of 12 x 12 in.
+func TestOffcutsAreUsedFirst(t *testing.T) {
+	in := measure.Inches
+	o := sheet.Order{Ruler: sixteenth(t), Items: []sheet.Item{{Name: "card", Width: in(5), Height: in(3), Count: 11}},
+		Sheets: []sheet.Stock{{Width: in(12), Height: in(12)}, {Width: in(5), Height: in(9), Available: 1, Offcut: true}}}
+	a := planned(t, o)
+	assert.Equal(t, 2, a.Sheets)
+	assert.Equal(t, 1, a.Offcuts)
+	assert.Equal(t, int64(1), a.LowerBound)
+	assert.True(t, a.Proven)
+	o.Items[0].Count, o.Sheets[1].Available = 12, 4
+	a = planned(t, o)
+	assert.Equal(t, 4, a.Offcuts, "four offcuts give them all")
+	assert.Equal(t, 4, a.Sheets)
+	assert.Zero(t, a.LowerBound)
+	o.Minimize, o.Sheets[0].Price = sheet.LeastCost, 35
+	o.Items[0].Count = 13
+	a = planned(t, o)
+	assert.Equal(t, int64(35), a.Cost)
+	assert.LessOrEqual(t, a.Offcuts, 2)
+}
+
+// A stock that does not suffice shows in the bound: of the larger sheet, which
+// holds four, there is one, so that nine pieces need one and five of the smaller.
+func TestStockCountsInTheBound(t *testing.T) {
+	in := measure.Inches
+	o := sheet.Order{Ruler: sixteenth(t), Items: []sheet.Item{{Width: in(6), Height: in(6), Count: 9}},
+		Sheets: []sheet.Stock{{Width: in(12), Height: in(12), Available: 1}, {Width: in(6), Height: in(6)}}}
+	p := newProblem(o)
+	pl := p.newPlanner(endless())
+	pl.boundByArea()
+	assert.Equal(t, int64(6), pl.lower)
+	a := planned(t, o)
+	assert.Equal(t, 6, a.Sheets)
+	assert.True(t, a.Proven)
+}
+
+// Whatever is in stock, a bound is none above a plan, and equals it where it is
+// proven; less stock never needs fewer sheets.
+func TestRandomStockIsPlanned(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o, _ := tinyOrder(t)
+		o.Effort = 50 * time.Millisecond
+		large := o.Sheets[0]
+		large.Width = large.Width.Times(2)
+		large.Available = rapid.IntRange(1, 2).Draw(t, "available")
+		large.Offcut = rapid.Bool().Draw(t, "offcut")
+		o.Sheets = append(o.Sheets, large)
+		if o.Check() != nil {
+			return
+		}
+		a, err := Plan(context.Background(), o)
+		require.NoError(t, err)
+		require.NoError(t, verify.Plan(o, a))
+		less := o
+		less.Sheets = []sheet.Stock{o.Sheets[0], large}
+		less.Sheets[1].Available = 1
+		b, err := Plan(context.Background(), less)
+		require.NoError(t, err)
+		require.NoError(t, verify.Plan(less, b))
+		if a.Proven && b.Proven {
+			assert.GreaterOrEqual(t, b.LowerBound, a.LowerBound)
+		}
+	})
+}
+
+// What has priority is ready first, and its settings come first.
+func TestPriorityComesFirst(t *testing.T) {
+	o := stallOrder(t)
+	for i := range o.Items {
+		o.Items[i].Count *= 4
+	}
+	plain := planned(t, o)
+	o.Items[2].Priority = 1
+	first := planned(t, o)
+	assert.Equal(t, plain.Sheets, first.Sheets)
+	assert.LessOrEqual(t, first.Ready[2], plain.Ready[2])
+	assert.Less(t, first.Ready[2], first.Sheets)
+	at := 0
+	for _, s := range first.Settings {
+		for _, step := range s.Steps {
+			rank := first.Plans[step.Plan]
+			if o.RankOf(&rank) == 1 {
+				assert.Zero(t, at, "a plan with what comes first is cut after others")
+			} else {
+				at++
+			}
+		}
+	}
+}
