@@ -169,7 +169,8 @@ func (v *verifier) totals(a sheet.Answer) {
 		cost += int64(n) * v.order.Sheets[i].Price
 		v.expect(v.order.Sheets[i].Available == 0 || n <= v.order.Sheets[i].Available, "%d sheets of size %d are cut, more than there are", n, i)
 	}
-	v.expect(sheets == a.Sheets && offcuts == a.Offcuts, "%d sheets are cut, %d of them offcuts, not %d and %d", sheets, offcuts, a.Sheets, a.Offcuts)
+	v.expect(sheets == a.Sheets, "%d sheets are cut, not %d", sheets, a.Sheets)
+	v.expect(offcuts == a.Offcuts, "%d of them are offcuts, not %d", offcuts, a.Offcuts)
 	v.expect(cost == a.Cost, "the sheets cost %d, not %d", cost, a.Cost)
 	for i, it := range v.order.Items {
 		v.expect(it.Count == 0 || v.made[i] == it.Count, "item %d: %d are made, %d wanted", i, v.made[i], it.Count)
