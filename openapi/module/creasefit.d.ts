@@ -31,12 +31,16 @@ export type BenchList = {
 export type BenchPreset = {
   "cut_tolerance": Length;
   "name": string;
+  /** as /v1/calibrate says it of a bench that was measured */
+  "query": string;
   "score_tolerance": Length;
   "source": string;
   "title": string;
 };
 /** How the paper is cut and scored; says how exact that is. Default: hand. */
 export type BenchValue = "hand" | "trimmer" | "plotter";
+/** How the paper is cut and scored, for what was not measured. Default: hand. */
+export type BenchValueCalibrate = "hand" | "trimmer" | "plotter";
 export type Blank = {
   "height": Length;
   "width": Length;
@@ -45,6 +49,14 @@ export type Blank = {
 export type BlankValue = string;
 /** Width and height of the blank. From 1 to 10000 mm. */
 export type BlankValueYield = string;
+/** Thickness of that block. From 0.1 to 1000 mm. */
+export type BlockThicknessValue = string;
+/** How far each size of the block may be off, plus or minus. Default: 0.002 in on inch rulers, 0.05 mm on millimetre rulers. From 0 to 10 mm. */
+export type BlockToleranceValue = string;
+/** Width of the block that a strip is wound round. From 2 to 1000 mm. */
+export type BlockWidthValue = string;
+/** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+export type BoardFromValue = string;
 /** How far up the bottom panel comes; as far as the overlap asks for if not given. From 5 to 1000 mm. */
 export type BottomPanelValue = string;
 export type Bound = {
@@ -54,10 +66,58 @@ export type Bound = {
 };
 /** It is a box, hinged or not. Default: no. */
 export type BoxValue = "no" | "yes";
+export type Calibration = {
+  /** of a wetted sheet */
+  "growth": Array<CalibrationGrew>;
+  /** how each came about */
+  "how": Array<CalibrationHow>;
+  "links": CalibrationLinks;
+  /** what to mend before measuring again */
+  "notes": Array<string>;
+  /** the same for an address: the text to keep */
+  "query": string;
+  "unit": "in" | "mm";
+  /** names for the next request */
+  "use": CalibrationUse;
+  "words": string;
+};
+export type CalibrationGrew = {
+  "confidence": number;
+  "greatest": number;
+  "least": number;
+  "name": "wet_along" | "wet_across";
+  "percent": number;
+};
+export type CalibrationHow = {
+  /** that it lies between these */
+  "confidence"?: number;
+  "estimate": Length;
+  "from": string;
+  "greatest"?: Length;
+  /** none where it is no measurement */
+  "least"?: Length;
+  "name": string;
+};
+export type CalibrationLinks = {
+  /** what the names are of use for */
+  "kinds": string;
+  "self": string;
+  /** the test sheet to make and measure */
+  "sheet": string;
+};
+export type CalibrationUse = {
+  "caliper"?: string;
+  "caliper_tolerance"?: string;
+  "cut_tolerance"?: string;
+  "fold_allowance"?: string;
+  "score_tolerance"?: string;
+};
 /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
 export type CaliperToleranceValue = string;
 /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
 export type CaliperValue = string;
+/** Thickness of one sheet, if it is known and not to be measured. From 0.01 to 5 mm. */
+export type CaliperValueCalibrate = string;
 /** Thickness of one sheet. From 0.01 to 5 mm. */
 export type CaliperValueStock = string;
 /** It is a card without an envelope, unfolded or folded. Default: no. */
@@ -178,6 +238,8 @@ export type Cut = {
   /** zero for a slit */
   "width": Length;
 };
+/** The stop that strips were cut at, set anew for each. From 2 to 5000 mm. */
+export type CutAtValue = string;
 export type CutNode = {
   "at"?: Length;
   "cut"?: "width" | "height";
@@ -214,10 +276,31 @@ export type CutPlan = {
 };
 /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
 export type CutToleranceValue = string;
+/** How wide each of them is; five or more, ten are better. From 0.1 to 5000 mm. */
+export type CutsValue = string;
 /** How high the walls are; up to 1/4 in (6 mm) more than the contents if not given. From 5 to 500 mm. */
 export type DepthValue = string;
 /** The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm. */
 export type DepthsValue = string;
+export type Design = {
+  "design": Record<string, unknown>;
+  "help": string;
+  /** of the catalogue, that it describes */
+  "kind"?: string;
+  "links": DesignLinks;
+  "name": string;
+  "title": string;
+};
+export type DesignLinks = {
+  "self": string;
+  /** by POST, with the design beside the names of every kind */
+  "solve": string;
+};
+export type DesignList = {
+  "designs": Array<Design>;
+};
+/** What is to be made, described: its sizes, its pieces with their panels, and what meets what. */
+export type DesignValue = Record<string, unknown>;
 /** How long each dust flap is; shorter than the default if there is no room for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type DustFlapValue = string;
 /** How long to look for a proof that no plan needs less, in milliseconds. Default: 500. */
@@ -242,8 +325,12 @@ export type FitValue = "snug" | "easy" | "loose";
 export type FlapInsetValue = string;
 /** Shape of the closing flap. Default: square. */
 export type FlapValue = "square" | "angled" | "pointed";
+/** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+export type FoldAllowanceValue = string;
 /** Folded at the side, at the top, as a gate of two panels, in three as a letter, or to and fro. Default: side. */
 export type FoldValue = "side" | "tent" | "gate" | "letter" | "accordion";
+/** How far apart the walls of each such strip stand inside when it is folded up square; five or more, ten are better. From 0.1 to 5000 mm. */
+export type FoldedInsideValue = string;
 /** What the machine does to folds: score them, or cut them through in dashes of 2 mm; of the view cutter. Default: score. */
 export type FoldsValue = "score" | "perforate";
 /** How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given. From 1 to 100 mm. */
@@ -336,6 +423,8 @@ export type GuideStep = {
   "numbers"?: Array<GuideNumber>;
   /** the steps of the order of work that it tells, counted as those of the solution's order */
   "order"?: Array<number>;
+  /** SVG of each of these, if asked for */
+  "pictures"?: Array<string>;
   "stage"?: GuideStage;
   "text"?: string;
   "title"?: string;
@@ -361,7 +450,7 @@ export type HoldersValue = {
   /** What the holder is called in the answer. */
   "id"?: string;
   /** What to make; its other names are those of /v1/solve/{kind}. */
-  "kind"?: "slotted-band" | "band" | "sleeve" | "envelope" | "diagonal-envelope" | "pocket" | "folded-card" | "slipcase" | "mat-stack" | "tuck-carton" | "gusset-bag" | "pillow-pack" | "tray" | "lidded-box" | "prism-box" | "drawer-box" | "dividers";
+  "kind"?: "slotted-band" | "band" | "sleeve" | "envelope" | "diagonal-envelope" | "pocket" | "folded-card" | "slipcase" | "mat-stack" | "tuck-carton" | "gusset-bag" | "pillow-pack" | "tray" | "lidded-box" | "prism-box" | "drawer-box" | "dividers" | "own";
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   /** How much every size of the inside varies. Default: nothing. From 0 to 10 mm. */
@@ -389,7 +478,7 @@ export type ItemsValue = {
   /** The side of the blank that the grain must run along; any lets it be turned. Default: any. */
   "grain"?: "any" | "width" | "height";
   /** What to make; its other names are those of /v1/solve/{kind}. */
-  "kind"?: "slotted-band" | "band" | "sleeve" | "envelope" | "diagonal-envelope" | "pocket" | "folded-card" | "slipcase" | "mat-stack" | "tuck-carton" | "gusset-bag" | "pillow-pack" | "tray" | "lidded-box" | "prism-box" | "drawer-box" | "dividers";
+  "kind"?: "slotted-band" | "band" | "sleeve" | "envelope" | "diagonal-envelope" | "pocket" | "folded-card" | "slipcase" | "mat-stack" | "tuck-carton" | "gusset-bag" | "pillow-pack" | "tray" | "lidded-box" | "prism-box" | "drawer-box" | "dividers" | "own";
   /** What the blank is called in the plan. */
   "name"?: string;
 };
@@ -427,6 +516,8 @@ export type KindSummary = {
 };
 /** The language of the guide. Default: en. */
 export type LanguageValue = "en" | "de";
+/** The language of the words on the test sheet. Default: en. */
+export type LanguageValueCalibrate = "en" | "de";
 /** The language of the words in the drawing. Default: en. */
 export type LanguageValueDrawing = "en" | "de";
 /** The language of the words in pictures. Default: en. */
@@ -491,7 +582,7 @@ export type LayersValueSolve = {
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
   /** What to make; its other names are those of /v1/solve/{kind}. */
-  "kind"?: "slotted-band" | "band" | "sleeve" | "envelope" | "diagonal-envelope" | "pocket" | "folded-card" | "slipcase" | "mat-stack" | "tuck-carton" | "gusset-bag" | "pillow-pack" | "tray" | "lidded-box" | "prism-box" | "drawer-box" | "dividers";
+  "kind"?: "slotted-band" | "band" | "sleeve" | "envelope" | "diagonal-envelope" | "pocket" | "folded-card" | "slipcase" | "mat-stack" | "tuck-carton" | "gusset-bag" | "pillow-pack" | "tray" | "lidded-box" | "prism-box" | "drawer-box" | "dividers" | "own";
   /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
   "sheet"?: string;
   /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
@@ -657,6 +748,8 @@ export type MailStanding = {
 };
 /** Trimmed off every side of a sheet first. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 500 mm. */
 export type MarginValue = string;
+/** How far apart two marks on a sheet were, both ways, before it was wetted or dried. From 1 to 20000 mm. */
+export type MarkedValue = string;
 /** Where each score across the width lies, from the left, piece after piece; may be given several times. From 0 to 5000 mm. */
 export type MarksValue = string;
 /** Mass in ounces instead of grams. */
@@ -803,8 +896,10 @@ export type Partial = {
 };
 /** Which step of the work is drawn, from 1; of the view step. Default: 1. */
 export type PictureValue = number;
-/** Adds a picture of each finished enclosure as SVG, for a light or a dark page. Default: no. */
+/** Adds a picture of each step to the JSON as SVG, for a light or a dark page. Default: no. */
 export type PicturesValue = "no" | "light" | "dark";
+/** Adds a picture of each finished enclosure as SVG, for a light or a dark page. Default: no. */
+export type PicturesValueSuggest = "no" | "light" | "dark";
 export type Piece = {
   "blank": Blank;
   "cuts": Array<Cut>;
@@ -962,6 +1057,8 @@ export type Posted = {
 };
 /** Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages. Default: settings. */
 export type PreferValue = "settings" | "offcut" | "stages";
+/** How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual. */
+export type PrintValue = "usual" | "large";
 export type Problem = {
   "detail": string;
   "errors": Array<Invalid>;
@@ -1004,6 +1101,47 @@ export type Reason = {
 };
 /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
 export type ReliefValue = string;
+/** asks for: Learn a paper and a hand. */
+export type RequestCalibrate = {
+  "bench"?: BenchValueCalibrate;
+  /** Thickness of that block. From 0.1 to 1000 mm. */
+  "block_thickness"?: string;
+  /** How far each size of the block may be off, plus or minus. Default: 0.002 in on inch rulers, 0.05 mm on millimetre rulers. From 0 to 10 mm. */
+  "block_tolerance"?: string;
+  /** Width of the block that a strip is wound round. From 2 to 1000 mm. */
+  "block_width"?: string;
+  /** Thickness of one sheet, if it is known and not to be measured. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** The stop that strips were cut at, set anew for each. From 2 to 5000 mm. */
+  "cut_at"?: string;
+  "cuts"?: Array<string>;
+  "folded_inside"?: Array<string>;
+  "language"?: LanguageValueCalibrate;
+  /** How far apart two marks on a sheet were, both ways, before it was wetted or dried. From 1 to 20000 mm. */
+  "marked"?: string;
+  /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
+  "paper"?: string;
+  /** The finest mark that everything was read to. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** The stop that strips were scored at, set anew for each. From 2 to 5000 mm. */
+  "score_at"?: string;
+  /** How far apart two scores on a strip are. From 2 to 5000 mm. */
+  "scored_apart"?: string;
+  "scores"?: Array<string>;
+  /** How high the stack is, pressed flat. From 0.1 to 1000 mm. */
+  "stack"?: string;
+  /** How many sheets lie in a stack. */
+  "stack_count"?: number;
+  /** How many whole turns the strip makes round the block. */
+  "turns"?: number;
+  "unit"?: UnitValue;
+  /** How far apart they are afterwards across the grain. From 1 to 20000 mm. */
+  "wet_across"?: string;
+  /** How far apart they are afterwards along the grain. From 1 to 20000 mm. */
+  "wet_along"?: string;
+  /** How long a piece of the strip the turns took. From 1 to 20000 mm. */
+  "wound"?: string;
+};
 /** asks for: Check own measurements of a band. */
 export type RequestCheckBand = (RequestSolveBand & {
   "blank"?: Array<string>;
@@ -1062,6 +1200,13 @@ export type RequestCheckLiddedBox = (RequestSolveLiddedBox & {
 });
 /** asks for: Check own measurements of a mat-stack. */
 export type RequestCheckMatStack = (RequestSolveMatStack & {
+  "blank"?: Array<string>;
+  "depths"?: Array<string>;
+  "marks"?: Array<string>;
+  "rises"?: Array<string>;
+});
+/** asks for: Check own measurements of a design: own. */
+export type RequestCheckOwn = (RequestSolveOwn & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
@@ -1296,6 +1441,25 @@ export type RequestDrawingMatStack = (RequestSolveMatStack & {
   "theme"?: ThemeValue;
   "view"?: ViewValue;
 });
+/** asks for: Drawing of a design: own. */
+export type RequestDrawingOwn = (RequestSolveOwn & {
+  /** The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "bed"?: string;
+  /** How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work. Default: 1. */
+  "closed"?: number;
+  "folds"?: FoldsValue;
+  /** How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm. */
+  "kerf"?: string;
+  "language"?: LanguageValueDrawing;
+  /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
+  "paper"?: string;
+  /** Which step of the work is drawn, from 1; of the view step. Default: 1. */
+  "picture"?: number;
+  /** Width of a PNG in pixels. Default: 800. */
+  "pixels"?: number;
+  "theme"?: ThemeValue;
+  "view"?: ViewValue;
+});
 /** asks for: Drawing of a pillow-pack. */
 export type RequestDrawingPillowPack = (RequestSolvePillowPack & {
   /** The area that a cutting machine reaches; of the view cutter. Default: as large as needed. From 20 to 5000 mm. Names are listed at /v1/sheets/sizes. */
@@ -1472,6 +1636,8 @@ export type RequestGuideBand = (RequestSolveBand & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a diagonal-envelope. */
@@ -1479,6 +1645,8 @@ export type RequestGuideDiagonalEnvelope = (RequestSolveDiagonalEnvelope & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a dividers. */
@@ -1486,6 +1654,8 @@ export type RequestGuideDividers = (RequestSolveDividers & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a drawer-box. */
@@ -1493,6 +1663,8 @@ export type RequestGuideDrawerBox = (RequestSolveDrawerBox & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a envelope. */
@@ -1500,6 +1672,8 @@ export type RequestGuideEnvelope = (RequestSolveEnvelope & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a folded-card. */
@@ -1507,6 +1681,8 @@ export type RequestGuideFoldedCard = (RequestSolveFoldedCard & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a gusset-bag. */
@@ -1514,6 +1690,8 @@ export type RequestGuideGussetBag = (RequestSolveGussetBag & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a lidded-box. */
@@ -1521,6 +1699,8 @@ export type RequestGuideLiddedBox = (RequestSolveLiddedBox & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a mat-stack. */
@@ -1528,6 +1708,17 @@ export type RequestGuideMatStack = (RequestSolveMatStack & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
+  "units"?: UnitsValue;
+});
+/** asks for: Making instructions of a design: own. */
+export type RequestGuideOwn = (RequestSolveOwn & {
+  "language"?: LanguageValue;
+  /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
+  "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a pillow-pack. */
@@ -1535,6 +1726,8 @@ export type RequestGuidePillowPack = (RequestSolvePillowPack & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a pocket. */
@@ -1542,6 +1735,8 @@ export type RequestGuidePocket = (RequestSolvePocket & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of several enclosures round one another. */
@@ -1549,6 +1744,8 @@ export type RequestGuidePortfolio = (RequestSolvePortfolio & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a prism-box. */
@@ -1556,6 +1753,8 @@ export type RequestGuidePrismBox = (RequestSolvePrismBox & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a sleeve. */
@@ -1563,6 +1762,8 @@ export type RequestGuideSleeve = (RequestSolveSleeve & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a slipcase. */
@@ -1570,6 +1771,8 @@ export type RequestGuideSlipcase = (RequestSolveSlipcase & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a slotted-band. */
@@ -1577,6 +1780,8 @@ export type RequestGuideSlottedBand = (RequestSolveSlottedBand & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a tray. */
@@ -1584,6 +1789,8 @@ export type RequestGuideTray = (RequestSolveTray & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a tuck-carton. */
@@ -1591,6 +1798,8 @@ export type RequestGuideTuckCarton = (RequestSolveTuckCarton & {
   "language"?: LanguageValue;
   /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
   "paper"?: string;
+  "pictures"?: PicturesValue;
+  "print"?: PrintValue;
   "units"?: UnitsValue;
 });
 /** asks for: Whether a piece may be mailed. */
@@ -1653,6 +1862,8 @@ export type RequestSolveBand = {
   /** How high the band is. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm. */
   "band_height"?: string;
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -1667,6 +1878,8 @@ export type RequestSolveBand = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -1699,6 +1912,8 @@ export type RequestSolveBand = {
 /** asks for: Measurements of a diagonal-envelope. */
 export type RequestSolveDiagonalEnvelope = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -1713,6 +1928,8 @@ export type RequestSolveDiagonalEnvelope = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -1742,6 +1959,8 @@ export type RequestSolveDiagonalEnvelope = {
 /** asks for: Measurements of a dividers. */
 export type RequestSolveDividers = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -1776,6 +1995,8 @@ export type RequestSolveDividers = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -1826,6 +2047,8 @@ export type RequestSolveDividers = {
 /** asks for: Measurements of a drawer-box. */
 export type RequestSolveDrawerBox = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -1841,6 +2064,8 @@ export type RequestSolveDrawerBox = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -1879,6 +2104,8 @@ export type RequestSolveDrawerBox = {
 /** asks for: Measurements of a envelope. */
 export type RequestSolveEnvelope = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** How far up the bottom panel comes; as far as the overlap asks for if not given. From 5 to 1000 mm. */
   "bottom_panel"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
@@ -1900,6 +2127,8 @@ export type RequestSolveEnvelope = {
   "flap"?: FlapValue;
   /** How far in the far corners of an angled closing flap lie, each. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 1 to 500 mm. */
   "flap_inset"?: string;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -1933,6 +2162,8 @@ export type RequestSolveEnvelope = {
 /** asks for: Measurements of a folded-card. */
 export type RequestSolveFoldedCard = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -1948,6 +2179,8 @@ export type RequestSolveFoldedCard = {
   "cut_tolerance"?: string;
   "fit"?: FitValue;
   "fold"?: FoldValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   /** Gap between the two panels of a gate; about 1/8 in (3 mm) if not given. From 0 to 500 mm. */
   "gap"?: string;
   "grain"?: GrainValue;
@@ -1981,6 +2214,8 @@ export type RequestSolveGussetBag = {
   /** How far the flaps of the front and of the gussets reach under the base. Default: 1/4 in on inch rulers, 5 mm on millimetre rulers. From 3 to 300 mm. */
   "base_flap"?: string;
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -1995,6 +2230,8 @@ export type RequestSolveGussetBag = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2029,6 +2266,8 @@ export type RequestSolveGussetBag = {
 /** asks for: Measurements of a lidded-box. */
 export type RequestSolveLiddedBox = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2044,6 +2283,8 @@ export type RequestSolveLiddedBox = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2080,6 +2321,8 @@ export type RequestSolveLiddedBox = {
 /** asks for: Measurements of a mat-stack. */
 export type RequestSolveMatStack = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2094,6 +2337,8 @@ export type RequestSolveMatStack = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2122,9 +2367,57 @@ export type RequestSolveMatStack = {
   /** Width of the contents. From 3 to 2000 mm. */
   "width"?: string;
 };
+/** asks for: Measurements of a design: own. */
+export type RequestSolveOwn = {
+  "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "design"?: DesignValue;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
 /** asks for: Measurements of a pillow-pack. */
 export type RequestSolvePillowPack = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2139,6 +2432,8 @@ export type RequestSolvePillowPack = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2170,6 +2465,8 @@ export type RequestSolvePillowPack = {
 /** asks for: Measurements of a pocket. */
 export type RequestSolvePocket = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2184,6 +2481,8 @@ export type RequestSolvePocket = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2220,6 +2519,8 @@ export type RequestSolvePocket = {
 /** asks for: Measurements of several enclosures round one another. */
 export type RequestSolvePortfolio = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2234,6 +2535,8 @@ export type RequestSolvePortfolio = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2263,6 +2566,8 @@ export type RequestSolvePortfolio = {
 export type RequestSolvePrismBox = {
   "around"?: AroundValue;
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2277,6 +2582,8 @@ export type RequestSolvePrismBox = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2311,6 +2618,8 @@ export type RequestSolvePrismBox = {
 /** asks for: Measurements of a sleeve. */
 export type RequestSolveSleeve = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2325,6 +2634,8 @@ export type RequestSolveSleeve = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2361,6 +2672,8 @@ export type RequestSolveSleeve = {
 /** asks for: Measurements of a slipcase. */
 export type RequestSolveSlipcase = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2375,6 +2688,8 @@ export type RequestSolveSlipcase = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2412,6 +2727,8 @@ export type RequestSolveSlottedBand = {
   /** How high the band is. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm. */
   "band_height"?: string;
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2426,6 +2743,8 @@ export type RequestSolveSlottedBand = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2466,6 +2785,8 @@ export type RequestSolveSlottedBand = {
 /** asks for: Measurements of a tray. */
 export type RequestSolveTray = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2483,6 +2804,8 @@ export type RequestSolveTray = {
   /** How high the walls are; up to 1/4 in (6 mm) more than the contents if not given. From 5 to 500 mm. */
   "depth"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2516,6 +2839,8 @@ export type RequestSolveTray = {
 /** asks for: Measurements of a tuck-carton. */
 export type RequestSolveTuckCarton = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2532,6 +2857,8 @@ export type RequestSolveTuckCarton = {
   /** How long each dust flap is; shorter than the default if there is no room for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "dust_flap"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   /** How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given. From 1 to 100 mm. */
   "friction_slit"?: string;
   "grain"?: GrainValue;
@@ -2585,6 +2912,8 @@ export type RequestStock = {
 /** asks for: What suits a thing. */
 export type RequestSuggest = {
   "bench"?: BenchValue;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
   /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
   "caliper"?: string;
   /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
@@ -2601,6 +2930,8 @@ export type RequestSuggest = {
   /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "cut_tolerance"?: string;
   "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
   "grain"?: GrainValue;
   /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
   "grammage"?: number;
@@ -2609,7 +2940,7 @@ export type RequestSuggest = {
   "language"?: LanguageValueSuggest;
   /** How long cutting and scoring may take, at 40 seconds a stop and 15 a cut. */
   "minutes"?: number;
-  "pictures"?: PicturesValue;
+  "pictures"?: PicturesValueSuggest;
   "post"?: PostValueSuggest;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -2710,6 +3041,8 @@ export type RulerReading = {
 };
 /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
 export type RulerValue = string;
+/** The finest mark that everything was read to. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+export type RulerValueCalibrate = string;
 /** The finest mark of the ruler that cuts are set to. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
 export type RulerValueYield = string;
 export type Score = {
@@ -2723,10 +3056,16 @@ export type Score = {
   /** plainer when the blank is turned end for end */
   "or"?: Turned;
 };
+/** The stop that strips were scored at, set anew for each. From 2 to 5000 mm. */
+export type ScoreAtValue = string;
 /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
 export type ScoreToleranceValue = string;
+/** How far apart two scores on a strip are. From 2 to 5000 mm. */
+export type ScoredApartValue = string;
 /** Scores at each side: one for thin contents, two for thick ones; auto takes one up to 1/8 in (3 mm). Default: auto. */
 export type ScoresValue = "auto" | "one" | "two";
+/** How far from the edge each score lies; five or more, ten are better. From 0.1 to 5000 mm. */
+export type ScoresValueCalibrate = string;
 export type SelfLink = {
   "self": string;
 };
@@ -2826,6 +3165,10 @@ export type Solution = {
   /** of the sheet, if the request names one */
   "yield"?: Yields;
 };
+/** How many sheets lie in a stack. */
+export type StackCountValue = number;
+/** How high the stack is, pressed flat. From 0.1 to 1000 mm. */
+export type StackValue = string;
 /** Most directions of cutting one after another, from a trimmed sheet to a blank. Default: as many as need be. */
 export type StagesValue = number;
 export type StepRef = {
@@ -2967,6 +3310,8 @@ export type Turned = {
   "at": Length;
   "from": "right" | "top";
 };
+/** How many whole turns the strip makes round the block. */
+export type TurnsValue = number;
 /** It is not equally thick all over: a tin, a pen or a knot shows through. Default: no. */
 export type UnevenValue = "no" | "yes";
 /** The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths. */
@@ -3008,6 +3353,10 @@ export type Weakest = {
   /** of a portfolio */
   "layer"?: string;
 };
+/** How far apart they are afterwards across the grain. From 1 to 20000 mm. */
+export type WetAcrossValue = string;
+/** How far apart they are afterwards along the grain. From 1 to 20000 mm. */
+export type WetAlongValue = string;
 /** Width of the contents. From 3 to 2000 mm. */
 export type WidthValue = string;
 /** Width of the finished piece, outside. From 1 to 3000 mm. */
@@ -3066,6 +3415,8 @@ export type WorkTurn = {
   "score": string;
   "to_deg": number;
 };
+/** How long a piece of the strip the turns took. From 1 to 20000 mm. */
+export type WoundValue = string;
 export type Yield = {
   /** of all sheets that are cut, if they have prices */
   "cost"?: number;
@@ -3137,6 +3488,7 @@ export interface CheckNames {
   "gusset-bag": RequestCheckGussetBag;
   "lidded-box": RequestCheckLiddedBox;
   "mat-stack": RequestCheckMatStack;
+  "own": RequestCheckOwn;
   "pillow-pack": RequestCheckPillowPack;
   "pocket": RequestCheckPocket;
   "portfolio": RequestCheckPortfolio;
@@ -3159,6 +3511,7 @@ export interface CheckAnswers {
   "gusset-bag": Check;
   "lidded-box": Check;
   "mat-stack": Check;
+  "own": Check;
   "pillow-pack": Check;
   "pocket": Check;
   "portfolio": PortfolioCheck;
@@ -3181,6 +3534,7 @@ export interface DrawingNames {
   "gusset-bag": RequestDrawingGussetBag;
   "lidded-box": RequestDrawingLiddedBox;
   "mat-stack": RequestDrawingMatStack;
+  "own": RequestDrawingOwn;
   "pillow-pack": RequestDrawingPillowPack;
   "pocket": RequestDrawingPocket;
   "portfolio": RequestDrawingPortfolio;
@@ -3203,6 +3557,7 @@ export interface DrawingAnswers {
   "gusset-bag": string;
   "lidded-box": string;
   "mat-stack": string;
+  "own": string;
   "pillow-pack": string;
   "pocket": string;
   "portfolio": string;
@@ -3225,6 +3580,7 @@ export interface GuideNames {
   "gusset-bag": RequestGuideGussetBag;
   "lidded-box": RequestGuideLiddedBox;
   "mat-stack": RequestGuideMatStack;
+  "own": RequestGuideOwn;
   "pillow-pack": RequestGuidePillowPack;
   "pocket": RequestGuidePocket;
   "portfolio": RequestGuidePortfolio;
@@ -3247,6 +3603,7 @@ export interface GuideAnswers {
   "gusset-bag": Guide;
   "lidded-box": Guide;
   "mat-stack": Guide;
+  "own": Guide;
   "pillow-pack": Guide;
   "pocket": Guide;
   "portfolio": Guide;
@@ -3269,6 +3626,7 @@ export interface SolveNames {
   "gusset-bag": RequestSolveGussetBag;
   "lidded-box": RequestSolveLiddedBox;
   "mat-stack": RequestSolveMatStack;
+  "own": RequestSolveOwn;
   "pillow-pack": RequestSolvePillowPack;
   "pocket": RequestSolvePocket;
   "portfolio": RequestSolvePortfolio;
@@ -3291,6 +3649,7 @@ export interface SolveAnswers {
   "gusset-bag": Solution;
   "lidded-box": Solution;
   "mat-stack": Solution;
+  "own": Solution;
   "pillow-pack": Solution;
   "pocket": Solution;
   "portfolio": Portfolio;
@@ -3341,6 +3700,8 @@ export interface Creasefit {
   guide<K extends keyof GuideNames>(kind: K, names: GuideNames[K] & Narrowing, how?: How): Promise<GuideAnswers[K]>;
   solve<K extends keyof SolveNames>(kind: K, names: SolveNames[K] & Narrowing, how: How & { format: Format }): Promise<string | Blob>;
   solve<K extends keyof SolveNames>(kind: K, names: SolveNames[K] & Narrowing, how?: How): Promise<SolveAnswers[K]>;
+  calibrate(names: RequestCalibrate & Narrowing, how: How & { format: Format }): Promise<string | Blob>;
+  calibrate(names: RequestCalibrate & Narrowing, how?: How): Promise<Calibration>;
   mail(names: RequestMail & Narrowing, how: How & { format: Format }): Promise<string | Blob>;
   mail(names: RequestMail & Narrowing, how?: How): Promise<Mail>;
   match(names: RequestMatch & Narrowing, how: How & { format: Format }): Promise<string | Blob>;
@@ -3355,7 +3716,9 @@ export interface Creasefit {
   yield(names: RequestYield & Narrowing, how?: How): Promise<Yield>;
   benches(how?: How): Promise<BenchList>;
   contents(how?: How): Promise<ContentsList>;
+  designs(how?: How): Promise<DesignList>;
   kind(kind: string, how?: How): Promise<Kind>;
+  kind-design(kind: string, how?: How): Promise<Design>;
   kinds(how?: How): Promise<KindList>;
   limits(how?: How): Promise<Limits>;
   posts(how?: How): Promise<PostList>;
