@@ -68,7 +68,7 @@ func (in *Input) flat(d *draft) error {
 // leastLap is how wide a glued lap must be: wide enough for glue, and for
 // contents in the middle of their play to lie under it.
 func (in *Input) leastLap() measure.Length {
-	return measure.Max(LeastGlue, in.Fit.Max.Over(2).Add(in.Caliper))
+	return measure.Max(leastGlue, in.Fit.Max.Over(2).Add(in.Caliper))
 }
 
 // least refuses contents that are too small for their enclosure.

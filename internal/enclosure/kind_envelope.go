@@ -99,9 +99,9 @@ func planEnvelope(in *Input) (*Plan, error) {
 func (in *Input) checkEnvelope(w, h Range) error {
 	none := measure.Length{}
 	cut, closing, overlap := in.length("relief"), in.length("closing_flap"), measure.Max(in.length("overlap"), in.overlapRoom(w.Max).Min)
-	glued := cut.Add(LeastGlue)
+	glued := cut.Add(leastGlue)
 	throat := in.Thickness.Add(in.Caliper.Times(2)) // what the closing flap's fold takes of the back
-	reliefs := Range{in.clearOfFold(in.Thickness.Add(in.Caliper.Times(2))), measure.Min(w.Min, h.Min).Sub(LeastGlue).Over(2)}
+	reliefs := Range{in.clearOfFold(in.Thickness.Add(in.Caliper.Times(2))), measure.Min(w.Min, h.Min).Sub(leastGlue).Over(2)}
 	if inset := in.slant(w.Max); inset.Sign() > 0 { // deeper ones reach beyond where the flap meets the side flaps
 		reliefs.Max = measure.Min(reliefs.Max, in.meets(inset))
 	}

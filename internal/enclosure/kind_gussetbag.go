@@ -188,7 +188,7 @@ func (in *Input) checkBag() error {
 	}
 	half := in.Width.Over(2)
 	return fault.Join(
-		in.bounded("base_flap", Range{in.Fit.Max.Over(2).Add(in.Caliper), measure.Min(in.Thickness.Over(2), half).Sub(LeastGlue)},
+		in.bounded("base_flap", Range{in.Fit.Max.Over(2).Add(in.Caliper), measure.Min(in.Thickness.Over(2), half).Sub(leastGlue)},
 			"the flaps do not reach under the contents, or leave no room for one another", "choose another length"),
 		in.bounded("lap", Range{in.leastLap(), in.Width.Sub(flap)}, "the lap leaves no room for glue, or stands on the far flap", "make it fit the back"),
 		in.bounded("turn_over", Range{in.Caliper.Times(2), in.length("headroom").Over(2).Sub(in.Caliper.Times(3))},

@@ -161,7 +161,7 @@ func (p pillow) check() error {
 	if p.tooSteep() {
 		return wrong(Range{least, p.flattest(least)})
 	}
-	return fault.Join(in.bounded("lap", Range{LeastGlue, measure.Min(in.Width.Over(2), in.Height.Over(3))},
+	return fault.Join(in.bounded("lap", Range{leastGlue, measure.Min(in.Width.Over(2), in.Height.Over(3))},
 		"the lap leaves no room for glue, or is too wide for the back", "choose another lap"))
 }
 

@@ -136,11 +136,11 @@ func (in *Input) checkPocket(w Range, side, bottom measure.Length) error {
 	cut, high := in.length("relief"), in.length("pocket_height")
 	margin := measure.Max(cut, bottom.Over(2))
 	return fault.Join(
-		in.bounded("pocket_height", Range{margin.Add(cut).Add(LeastGlue), in.orElse("page_height", measure.Largest())},
+		in.bounded("pocket_height", Range{margin.Add(cut).Add(leastGlue), in.orElse("page_height", measure.Largest())},
 			"the pocket is higher than the page, or too low for glue beside the relief cuts", "choose another pocket height, page height or relief"),
-		in.bounded("side_flap", Range{measure.Max(side.Over(2).Add(LeastGlue), in.Fit.Max), w.Min.Over(2)},
+		in.bounded("side_flap", Range{measure.Max(side.Over(2).Add(leastGlue), in.Fit.Max), w.Min.Over(2)},
 			"the side flaps leave no room for glue behind the contents, or lie on one another", "make the side flaps fit the pocket"),
-		in.bounded("relief", Range{in.clearOfFold(in.Thickness.Add(in.Caliper)), measure.Min(high.Sub(LeastGlue).Over(2), in.Height)},
+		in.bounded("relief", Range{in.clearOfFold(in.Thickness.Add(in.Caliper)), measure.Min(high.Sub(leastGlue).Over(2), in.Height)},
 			"the relief cuts do not clear the folds, or leave nothing of the flaps behind the contents", "choose another relief"),
 	)
 }

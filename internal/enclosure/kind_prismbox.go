@@ -189,7 +189,7 @@ func (p *prism) lapRoom(across measure.Length) measure.Length {
 // what goes in meets them wherever it stands.
 func (p *prism) leastLap() measure.Length {
 	stray := measure.Sum(p.in.Fit.Max, p.play.Max).Over(2).Add(p.in.Caliper.Times(4))
-	return LeastGlue.Add(measure.Max(stray, scaled(stray, math.Tan(p.angle()))))
+	return leastGlue.Add(measure.Max(stray, scaled(stray, math.Tan(p.angle()))))
 }
 
 // prismLap adds the reading of the laps and flaps: as given, or the plainest
@@ -243,7 +243,7 @@ func (p *prism) checkRoom() error {
 // checkWalls refuses walls that have no room for glue, and a lid that does not
 // come down on the tray.
 func (p *prism) checkWalls() error {
-	in, least := p.in, LeastGlue.Add(p.in.Caliper.Times(3))
+	in, least := p.in, leastGlue.Add(p.in.Caliper.Times(3))
 	if in.given("lid_depth") {
 		full := (Need{Thickness: 1, HalfCalipers: 5}).span(in)
 		return fault.Join(

@@ -109,7 +109,7 @@ func (d *draft) thinSleeve() (across []int, loose measure.Length) {
 func (in *Input) checkSleeve(height, loose measure.Length) error {
 	return fault.Join(
 		in.bounded("reveal", Range{Max: in.Height.Sub(in.Beside()).Sub(in.Little())}, "nothing is left of the sleeve", "let less of the contents stand out"),
-		in.bounded("lap", Range{loose.Add(LeastGlue), in.Width}, "the lap leaves no room for glue, or reaches across the front", "make it fit the front"),
+		in.bounded("lap", Range{loose.Add(leastGlue), in.Width}, "the lap leaves no room for glue, or reaches across the front", "make it fit the front"),
 	)
 }
 

@@ -120,11 +120,11 @@ func (d *draft) lapInset(deep measure.Length) int {
 // between the walls.
 func (in *Input) checkSlipcase(deep, between measure.Length) error {
 	stands := in.length("reveal")
-	least := measure.Max(in.Beside(), in.Caliper.Times(8)).Add(LeastGlue.Times(2))
+	least := measure.Max(in.Beside(), in.Caliper.Times(8)).Add(leastGlue.Times(2))
 	loose := in.Fit.Max.Add(in.Caliper).Over(2)
 	return fault.Join(
 		in.bounded("reveal", Range{Max: deep.Add(stands).Sub(least)}, "nothing is left of the case", "let less of the contents stand out"),
-		in.bounded("lap", Range{loose.Add(LeastGlue), between.Over(2)}, "the laps leave no room for glue, or lie on one another", "make them fit the front"),
+		in.bounded("lap", Range{loose.Add(leastGlue), between.Over(2)}, "the laps leave no room for glue, or lie on one another", "make them fit the front"),
 	)
 }
 

@@ -9,8 +9,8 @@ import "creasefit/internal/measure"
 // slit or under the other half (common practice).
 var glueMargin = measure.Sixtyfourths(4)
 
-// LeastGlue is the narrowest strip of glue that holds (common practice).
-var LeastGlue = measure.Sixtyfourths(8)
+// leastGlue is the narrowest strip of glue that holds (common practice).
+var leastGlue = measure.Sixtyfourths(8)
 
 // Beside is what a notch, a slit or a slot leaves of a face at the least: 1/4
 // in and three calipers (common practice).

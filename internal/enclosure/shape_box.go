@@ -206,7 +206,7 @@ func (b *box) inset(caliper measure.Length) measure.Length {
 // whose side walls are as long as the ranges say.
 func (d *draft) addTab(b *box, name string, high, long Range) error {
 	in := d.in
-	room := Range{LeastGlue.Add(b.play), measure.Min(long.Min.Over(2), high.Min.Add(b.inset(in.Caliper)))}
+	room := Range{leastGlue.Add(b.play), measure.Min(long.Min.Over(2), high.Min.Add(b.inset(in.Caliper)))}
 	switch {
 	case in.given("tab"):
 		b.tab = d.fixed(name, "tab")
@@ -223,7 +223,7 @@ func (d *draft) addTab(b *box, name string, high, long Range) error {
 // lowest is how high walls must be at the least, so that there is room for glue
 // and what goes in meets the tabs.
 func (b *box) lowest(in *Input) measure.Length {
-	least := measure.Sum(LeastGlue, b.play, in.Caliper.Times(5))
+	least := measure.Sum(leastGlue, b.play, in.Caliper.Times(5))
 	if b.rolled {
 		least = least.Add(in.Allowance().Max)
 	}

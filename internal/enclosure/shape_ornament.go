@@ -46,10 +46,10 @@ func (in *Input) ornament() (*Ornament, error) {
 	o.CoversSlits = o.ShowsHeight.IsZero()
 	o.CoversTabs = o.CoversSlits && o.TrimWidth.IsZero()
 	o.Adds = in.Caliper.Add(in.orElse("ornament_caliper", in.Caliper))
-	if o.GlueTo.Sub(o.GlueFrom).Less(LeastGlue) {
+	if o.GlueTo.Sub(o.GlueFrom).Less(leastGlue) {
 		return nil, fault.Fault{
 			Code: fault.Impossible, Field: "ornament_width", Detail: "half of the ornament and the tab under it leave no room for glue beside the slits",
-			Expected: "at least " + in.describe(LeastGlue.Add(glueMargin).Times(2)) + ", and a tab at least half of that", Hint: "make the ornament wider or the tab longer",
+			Expected: "at least " + in.describe(leastGlue.Add(glueMargin).Times(2)) + ", and a tab at least half of that", Hint: "make the ornament wider or the tab longer",
 		}
 	}
 	return o, nil

@@ -3,10 +3,12 @@ package own
 import (
 	"strings"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
+
+// leastLap is the narrowest lap that the kinds of the catalogue take.
+var leastLap = measure.Millimetres(3)
 
 // laps refuses glue that has no room to hold: what two glued panels share, at the
 // ideal sizes, must be as wide as a lap is at the least.
@@ -23,7 +25,7 @@ func (p *planner) laps() error {
 				continue
 			}
 			shared := p.overlap(a.at[axis].low, a.at[axis].high, b.at[axis].low, b.at[axis].high)
-			if least := enclosure.LeastGlue; shared < float64(least.Nanometres())-touching {
+			if least := leastLap; shared < float64(least.Nanometres())-touching {
 				faults = append(faults, fault.Fault{Code: fault.Impossible, Field: under("design", j.place),
 					Detail:   j.A.Panel + " has " + millimetres(max(0, shared)) + " of " + j.B.Panel + " to be glued to",
 					Expected: "at least " + millimetres(float64(least.Nanometres())), Hint: "let " + j.A.Panel + " reach farther, or glue it to what it comes to lie on"})
