@@ -5,6 +5,8 @@ import (
 	"html/template"
 	"regexp"
 	"sync"
+
+	"creasefit/internal/enclosure/own"
 )
 
 // pathPage is what the template of the workbench is filled with.
@@ -62,7 +64,7 @@ func (p *pathPage) Wishes() []preset {
 // element lies.
 func (p *pathPage) Data() template.JS {
 	return template.JS(quoted(map[string]any{
-		"words": p.Words.words, "things": p.Words.things(), "posts": p.Words.Posts, "kinds": p.Words.Kinds,
+		"words": p.Words.words, "things": p.Words.things(), "posts": p.Words.Posts, "kinds": p.Words.Kinds, "designs": own.KindNames(),
 		"element": map[string]string{"path": made().Solver.Path, "pinned": made().Solver.Pinned, "integrity": made().Solver.Integrity},
 		"fold":    map[string]string{"pinned": made().Fold.Pinned, "integrity": made().Fold.Integrity},
 	}))

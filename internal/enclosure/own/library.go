@@ -33,6 +33,17 @@ func Simplest() Example {
 // sleeve.scores-two.json.
 func Kinds() []Example { return folder("designs/kinds") }
 
+// KindNames lists the kinds of the catalogue that are given as designs.
+func KindNames() []string {
+	var names []string
+	for _, e := range Kinds() {
+		if !slices.Contains(names, e.Kind) {
+			names = append(names, e.Kind)
+		}
+	}
+	return names
+}
+
 // folder reads the designs of a folder, which are part of the program.
 func folder(name string) []Example {
 	entries, err := files.ReadDir(name)

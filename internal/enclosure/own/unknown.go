@@ -6,7 +6,6 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
-	"creasefit/internal/pattern"
 )
 
 // unknown is something that the derivation looks for: how far a panel reaches, or
@@ -56,16 +55,7 @@ type plate struct {
 }
 
 // facing says where a plate's own directions point in space.
-type facing struct{ across, up, inside way }
-
 // way is a direction along an axis of space.
-type way struct {
-	axis int
-	sign int64
-}
-
-func (w way) back() way { return way{w.axis, -w.sign} }
-
 // newDerivation numbers the unknowns of a design and turns its panels.
 func newDerivation(d *Design, in *enclosure.Input) *derivation {
 	v := &derivation{Design: d, in: in, index: map[string]int{}}
@@ -97,133 +87,11 @@ func newDerivation(d *Design, in *enclosure.Input) *derivation {
 
 // turn says where a panel's directions point once it is folded; roots lie as they
 // are, lids face down.
-func (v *derivation) turn(i int) {
-	p := &v.panels[i]
-	if p.parent < 0 {
-		p.face = facing{way{0, 1}, way{1, 1}, way{2, 1}}
-		if p.base >= 0 {
-			p.face = v.panels[p.base].face
-		}
-		if p.lid {
-			p.face.across, p.face.inside = p.face.across.back(), p.face.inside.back()
-		}
-		return
-	}
-	on := v.panels[p.parent].face
-	axis, up := p.Edge.along()
-	outward := on.across
-	if axis == 1 {
-		outward = on.up
-	}
-	if !up {
-		outward = outward.back()
-	}
-	turned, inside := outward, on.inside
-	switch {
-	case p.Fold == pattern.Flat:
-	case p.Angle == 180:
-		turned, inside = outward.back(), on.inside.back()
-	case p.Fold == pattern.Valley:
-		turned, inside = on.inside, outward.back()
-	default:
-		turned, inside = on.inside.back(), outward
-	}
-	if !up {
-		turned = turned.back()
-	}
-	p.face = on
-	p.face.inside = inside
-	if axis == 0 {
-		p.face.across = turned
-	} else {
-		p.face.up = turned
-	}
-}
-
 // own is the direction of a panel along a side of its blank.
-func (f *facing) own(axis int) way {
-	if axis == 0 {
-		return f.across
-	}
-	return f.up
-}
-
 // orderFolds lists the panels so that what lies inside is folded first: a panel
 // after its parent and after what is glued inside it, else as they are listed.
-func (v *derivation) orderFolds() {
-	before := make([][]int, len(v.panels))
-	for i := range v.panels {
-		if p := v.panels[i].parent; p >= 0 {
-			before[i] = append(before[i], p)
-		}
-	}
-	for i := range v.panels {
-		if p := &v.panels[i]; p.lid {
-			for k := range v.panels {
-				if v.panels[k].piece == v.panels[p.base].piece {
-					before[i] = append(before[i], k)
-				}
-			}
-		}
-	}
-	for i := range v.Joins {
-		j := &v.Joins[i]
-		if j.Type != Glue && j.Type != Lies {
-			continue
-		}
-		a, b := v.index[j.A.Panel], v.index[j.B.Panel]
-		if (j.Face == pattern.Outside) != v.crosses(j) {
-			a, b = b, a
-		}
-		before[b] = append(before[b], a)
-	}
-	state := make([]int8, len(v.panels))
-	var visit func(i int)
-	visit = func(i int) {
-		if state[i] != 0 {
-			return
-		}
-		state[i] = 1
-		for _, k := range before[i] {
-			visit(k)
-		}
-		v.order = append(v.order, i)
-	}
-	for i := range v.panels {
-		visit(i)
-	}
-	v.order = v.parentsFirst(v.order)
-}
-
 // parentsFirst keeps an order but for panels that come before their parents.
-func (v *derivation) parentsFirst(order []int) []int {
-	done, sorted := make([]bool, len(v.panels)), make([]int, 0, len(order))
-	var add func(i int)
-	add = func(i int) {
-		if done[i] {
-			return
-		}
-		if p := v.panels[i].parent; p >= 0 {
-			add(p)
-		}
-		done[i] = true
-		sorted = append(sorted, i)
-	}
-	for _, i := range order {
-		add(i)
-	}
-	return sorted
-}
-
 // treeOrder lists the panels as they are given, parents first.
-func (v *derivation) treeOrder() []int {
-	all := make([]int, len(v.panels))
-	for i := range all {
-		all[i] = i
-	}
-	return v.parentsFirst(all)
-}
-
 // number gives every reach, and every end that a glued panel hangs on, an unknown.
 func (v *derivation) number() {
 	for i := range v.panels {

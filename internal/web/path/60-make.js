@@ -39,7 +39,15 @@ function prints() {
   const paper = $("print-on").value;
   const ways = [["guide", to("guide", { language, format: "html" })], ["guide-pdf", to("guide", { language, paper, format: "pdf" })],
     ["template", to("drawing", { language, paper, view: "template", format: "pdf" })], ["measured", to("drawing", { language, paper, format: "pdf" })]];
+  if (DATA.designs.includes(kind)) ways.push(["mine", mine()]);
   $("prints").replaceChildren(...ways.map(([key, href]) => node("li", {}, node("a", { href, id: "print-" + key }, say(key)))));
+}
+
+// mine is where this enclosure can be changed panel by panel.
+function mine() {
+  const { given, unit: rule } = lying.solution;
+  const sizes = ["width", "height", "thickness", "caliper"].filter((name) => given[name]).map((name) => [name, given[name][rule]]);
+  return "/own?" + new URLSearchParams({ kind, ...lying.names, unit: rule, ...Object.fromEntries(sizes) });
 }
 
 // mailed says what the chosen post makes of it.

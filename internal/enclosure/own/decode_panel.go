@@ -1,0 +1,174 @@
+package own
+
+import (
+	"strconv"
+	"strings"
+
+	"creasefit/internal/fault"
+	"creasefit/internal/pattern"
+)
+
+func (r *reader) piece(n *node) Piece {
+	p := Piece{place: n.place}
+	if !r.only(n, "piece", "panels", "over", "fit") {
+		return p
+	}
+	p.Name, p.Over = r.name(n, "piece"), r.text(n, "over", mostName)
+	p.Fit = [...]string{"snug", "easy", "loose"}[r.word(n, "fit", "snug", "easy", "loose")]
+	for _, item := range r.list(n, "panels", MostPanels) {
+		p.Panels = append(p.Panels, r.panel(item))
+	}
+	return p
+}
+
+func (r *reader) panel(n *node) Panel {
+	p := Panel{place: n.place}
+	if !r.only(n, "panel", "on", "edge", "fold", "angle", "reach", "across", "up", "narrower", "taper", "window") {
+		return p
+	}
+	p.Name, p.On = r.name(n, "panel"), r.text(n, "on", mostName)
+	p.Narrower, p.Taper = r.amount(n.members["narrower"]), r.amount(n.members["taper"])
+	p.Window = r.window(n.members["window"])
+	root := []string{"across", "up"}
+	hung := []string{"edge", "fold", "angle", "reach", "narrower", "taper"}
+	if p.On == "" {
+		p.Across, p.Up = r.reach(n.members["across"]), r.reach(n.members["up"])
+		r.without(n, hung, "a panel that hangs on another one", "say on which panel it hangs")
+		return p
+	}
+	r.without(n, root, "a root, which hangs on nothing", "say reach instead")
+	p.Edge = Edge(r.word(n, "edge", "left", "right", "bottom", "top"))
+	if n.members["edge"] == nil {
+		r.report(fault.Missing, under(n.place, "edge"), "nothing says at which edge it hangs", "one of left, right, bottom, top", "")
+	}
+	p.Fold = [...]pattern.Fold{pattern.Valley, pattern.Mountain, pattern.Flat}[r.word(n, "fold", "valley", "mountain", "flat")]
+	p.Angle = r.angle(n.members["angle"], p.Fold)
+	p.Reach = r.reach(n.members["reach"])
+	return p
+}
+
+func (r *reader) window(n *node) *Window {
+	if n == nil || !r.only(n, "left", "right", "bottom", "top") {
+		return nil
+	}
+	for _, name := range [...]string{"left", "right", "bottom", "top"} {
+		if n.members[name] == nil {
+			r.report(fault.Missing, under(n.place, name), "nothing says how far in the window begins here", "a named size or a length", "")
+		}
+	}
+	at := func(name string) Amount { return r.amount(n.members[name]) }
+	return &Window{at("left"), at("right"), at("bottom"), at("top")}
+}
+
+func (r *reader) without(n *node, names []string, of, hint string) {
+	for _, name := range names {
+		if n.members[name] != nil {
+			r.report(fault.Conflict, under(n.place, name), "this goes with "+of, "", hint)
+		}
+	}
+}
+
+func (r *reader) angle(n *node, f pattern.Fold) int {
+	switch {
+	case f == pattern.Flat:
+		return 0
+	case n == nil || n.text == "90":
+		return 90
+	case n.text == "180":
+		return 180
+	}
+	r.report(fault.Unknown, n.place, "a design folds by 90 or 180 degrees", "90 or 180", "")
+	return 90
+}
+
+func (r *reader) reach(n *node) (to Reach) {
+	switch {
+	case n == nil || n.isText && n.text == "free":
+		return to
+	case n.isText:
+		to.Fixed = r.amount(n)
+		return to
+	case !r.only(n, "like", "covers", "stands", "down", "less", "share", "of"):
+		return to
+	}
+	to.Like, to.Of = r.text(n, "like", mostName), r.text(n, "of", mostName)
+	words := append([]string{""}, axes[:]...)
+	to.Covers, to.Stands = words[r.word(n, "covers", words...)], words[r.word(n, "stands", words...)]
+	to.Less = r.amount(n.members["less"])
+	to.Down = n.members["down"] != nil && r.word(n, "down", "", "table") == 1
+	if s := n.members["share"]; s != nil {
+		to.Share = r.share(s)
+	}
+	said := 0
+	for _, name := range []string{"like", "covers", "stands", "down", "share"} {
+		if n.members[name] != nil {
+			said++
+		}
+	}
+	if said != 1 || (to.Of != "") != (n.members["share"] != nil) {
+		r.report(fault.Conflict, n.place, "a reach is said in one way", `one of {"like":...}, {"covers":...}, {"stands":...}, {"share":"1/2","of":...}`, "")
+	}
+	return to
+}
+
+func (r *reader) share(n *node) [2]int64 {
+	above, below, ok := strings.Cut(n.text, "/")
+	p, err := strconv.ParseInt(above, 10, 64)
+	q, wrong := strconv.ParseInt(below, 10, 64)
+	if !ok || err != nil || wrong != nil || p < 1 || q < 1 || p > 16 || q > 16 {
+		r.report(fault.Unreadable, n.place, "a share is a fraction", `such as "1/2", of numbers up to 16`, "")
+		return [2]int64{1, 1}
+	}
+	return [2]int64{p, q}
+}
+
+func (r *reader) amount(n *node) (a Amount) {
+	switch {
+	case n == nil:
+		return a
+	case n.isText && n.text == "a little":
+		a.Little = true
+	case n.isText && plainName(n.text):
+		a.Size = n.text
+	default:
+		a.Length = r.length(n)
+	}
+	a.given = true
+	return a
+}
+
+func (r *reader) join(n *node) Join {
+	j := Join{place: n.place}
+	if !r.only(n, "glue", "to", "face", "meet", "with", "short", "past", "even", "slits", "level", "lies", "play") {
+		return j
+	}
+	j.Short, j.Past, j.Play = r.amount(n.members["short"]), r.amount(n.members["past"]), r.amount(n.members["play"])
+	said := 0
+	for i, name := range [...]string{Glue: "glue", Meet: "meet", Even: "even", Slits: "slits", Level: "level", Lies: "lies"} {
+		if n.members[name] == nil {
+			continue
+		}
+		said++
+		j.Type = JoinType(i)
+		second := "with"
+		if j.Type == Glue || j.Type == Lies {
+			second = "to"
+		}
+		j.A, j.B = r.line(n, name), r.line(n, second)
+	}
+	if said != 1 {
+		r.report(fault.Conflict, n.place, "a join states one thing", "one of glue, meet, even, slits, level, lies", "")
+	}
+	j.Face = [...]pattern.Face{pattern.Inside, pattern.Outside}[r.word(n, "face", "inside", "outside")]
+	return j
+}
+
+func (r *reader) line(n *node, name string) Line {
+	text := r.name(n, name)
+	for of, prefix := range [...]string{FreeEdge: "edge of ", Crease: "fold of ", OutsideFold: "outside of "} {
+		if panel, ok := strings.CutPrefix(text, prefix); ok {
+			return Line{panel, LineType(of)}
+		}
+	}
+	return Line{Panel: text}
+}

@@ -1,0 +1,112 @@
+package own
+
+import (
+	"math"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+func (p *planner) stick(j *Join, layouts []*layout) {
+	a, b := p.index[j.A.Panel], p.index[j.B.Panel]
+	l := layouts[p.panels[a].piece]
+	if p.crosses(j) {
+		return
+	}
+	switch {
+	case j.Type == Glue:
+		l.glueArea(j, a, b)
+	case j.Type == Meet && !j.Short.Little && !j.Past.Little:
+		l.seam(j)
+	}
+}
+
+func (l *layout) glueArea(j *Join, a, b int) {
+	lowA, highA := l.box(l.block(a))
+	lowB, highB := l.box(l.block(b))
+	q := &l.panels[a]
+	var from, to [2]measure.Length
+	for axis := range 2 {
+		w := q.face.own(axis)
+		low, high := measure.Max(lowA[w.axis], lowB[w.axis]), measure.Min(highA[w.axis], highB[w.axis])
+		from[axis], to[axis] = l.back(q, axis, low), l.back(q, axis, high)
+		if to[axis].Less(from[axis]) {
+			from[axis], to[axis] = to[axis], from[axis]
+		}
+	}
+	face := pattern.Outside
+	same := q.face.inside == l.panels[b].face.inside
+	if same == (j.Face == pattern.Outside) {
+		face = pattern.Inside
+	}
+	l.piece.Glues = append(l.piece.Glues, pattern.Glue{Name: q.Name, Panel: l.at[a], Face: face, To: l.at[b], ToFace: j.Face,
+		Area: pattern.Rectangle(from[0], from[1], to[0], to[1])})
+}
+
+func (l *layout) back(q *plate, axis int, where measure.Length) measure.Length {
+	w := q.face.own(axis)
+	at := where.Sub(q.origin[w.axis].exact(l.values)).Times(w.sign)
+	if axis == 0 {
+		return at.Sub(l.corner.X)
+	}
+	return at.Sub(l.corner.Y)
+}
+
+func (l *layout) seam(j *Join) {
+	qa, a := l.ends(j.A)
+	qb, b := l.ends(j.B)
+	first, second := l.line(j.A), l.line(j.B)
+	apart, run := 0.0, first.run
+	for axis := range 3 {
+		if axis != run {
+			d := first.where[axis].at(l.derived.values) - second.where[axis].at(l.derived.values)
+			apart += d * d
+		}
+	}
+	var met [2]pattern.Point
+	for k := range 2 { // the points of the other line beside those of this one
+		met[k] = l.beside(qb, b, l.along(qa, a[k], run), run)
+	}
+	l.piece.Seams = append(l.piece.Seams, pattern.Seam{Name: j.A.words(), PanelA: l.at[qa], A1: a[0], A2: a[1], PanelB: l.at[qb], B1: met[0], B2: met[1],
+		Apart: measure.Nanometres(int64(math.Round(math.Sqrt(apart))))})
+}
+
+func (l *layout) ends(line Line) (panel int, at [2]pattern.Point) {
+	i := l.index[line.Panel]
+	q := &l.panels[i]
+	o := l.piece.Panels[l.at[i]].Outline
+	if line.Of != FreeEdge && q.parent >= 0 {
+		c := &l.piece.Creases[l.crease[i]]
+		return q.parent, [2]pattern.Point{c.A, c.B}
+	}
+	switch q.Edge {
+	case Left:
+		return i, [2]pattern.Point{o[0].Point, o[3].Point}
+	case Right:
+		return i, [2]pattern.Point{o[1].Point, o[2].Point}
+	case Bottom:
+		return i, [2]pattern.Point{o[0].Point, o[1].Point}
+	default:
+		return i, [2]pattern.Point{o[3].Point, o[2].Point}
+	}
+}
+
+func (l *layout) along(panel int, at pattern.Point, axis int) measure.Length {
+	q := &l.panels[panel]
+	own, w := at.X.Add(l.corner.X), q.face.across
+	if w.axis != axis {
+		own, w = at.Y.Add(l.corner.Y), q.face.up
+	}
+	return q.origin[axis].exact(l.values).Add(own.Times(w.sign))
+}
+
+func (l *layout) beside(panel int, line [2]pattern.Point, where measure.Length, axis int) pattern.Point {
+	q := &l.panels[panel]
+	p := line[0]
+	if q.face.across.axis == axis {
+		p.X = l.back(q, 0, where)
+	} else {
+		p.Y = l.back(q, 1, where)
+	}
+	return p
+}
