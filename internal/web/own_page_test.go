@@ -113,3 +113,20 @@ func TestOwnPageInEveryLook(t *testing.T) {
 		})
 	}
 }
+
+// The workbench leads from a kind that is given as a design to its panels, with the
+// thing and the paper as they are.
+func TestMakeItMine(t *testing.T) {
+	server, _ := service(t, nil)
+	p := browser.Open(t, server+"/")
+	p.Until("document.querySelector('[data-thing]')")
+	act(p, tap("[data-thing=tasting-cards]"))
+	p.Until(ready(tap("[data-kind=slotted-band]")))
+	act(p, tap("[data-kind=slotted-band]"))
+	p.Until(made + " && document.getElementById('print-mine')")
+	act(p, tap("#print-mine"))
+	p.Until(described)
+	assert.Equal(t, "Slotted belly band", browser.Eval[string](p, `document.getElementById("title").value`))
+	assert.NotEqual(t, "127", browser.Eval[string](p, `document.querySelector("#thing [name=height]").value`), "that of the cards")
+	p.Sound()
+}
