@@ -78,7 +78,7 @@ func TestAskByKeyboard(t *testing.T) {
 	to(p, "#model")
 	p.Until(model + ".shadowRoot.activeElement")
 	p.Keys(kb.Enter)
-	p.Until(model + ".canvas.getAttribute('aria-label').includes(', closed,')")
+	p.Until("!" + model + ".canvas.getAttribute('aria-label').includes(', finished,')") // it is taken apart
 	p.Sound()
 }
 
