@@ -350,6 +350,12 @@ const (
 	LanguageValueSuggestEn LanguageValueSuggest = "en"
 )
 
+// Defines values for LayerCheckUnit.
+const (
+	LayerCheckUnitIn LayerCheckUnit = "in"
+	LayerCheckUnitMM LayerCheckUnit = "mm"
+)
+
 // Defines values for LayersValueSolveFit.
 const (
 	LayersValueSolveFitEasy  LayersValueSolveFit = "easy"
@@ -605,6 +611,17 @@ const (
 	PortfolioUnitMM PortfolioUnit = "mm"
 )
 
+// Defines values for PortfolioCheckKind.
+const (
+	PortfolioCheckKindPortfolio PortfolioCheckKind = "portfolio"
+)
+
+// Defines values for PortfolioCheckUnit.
+const (
+	PortfolioCheckUnitIn PortfolioCheckUnit = "in"
+	PortfolioCheckUnitMM PortfolioCheckUnit = "mm"
+)
+
 // Defines values for PortfolioLayerTurned.
 const (
 	PortfolioLayerTurnedEdge    PortfolioLayerTurned = "edge"
@@ -740,6 +757,12 @@ const (
 const (
 	SheetValueYieldGrainHeight SheetValueYieldGrain = "height"
 	SheetValueYieldGrainWidth  SheetValueYieldGrain = "width"
+)
+
+// Defines values for SheetValueYieldOffcut.
+const (
+	SheetValueYieldOffcutNo  SheetValueYieldOffcut = "no"
+	SheetValueYieldOffcutYes SheetValueYieldOffcut = "yes"
 )
 
 // Defines values for SlideValue.
@@ -1651,7 +1674,16 @@ type ItemsValue struct {
 	Kind *ItemsValueKind `json:"kind,omitempty"`
 
 	// Name What the blank is called in the plan.
-	Name                 *string                `json:"name,omitempty"`
+	Name *string `json:"name,omitempty"`
+
+	// Paper The paper that it is cut from: one that a sheet names.
+	Paper *string `json:"paper,omitempty"`
+
+	// Priority When it is cut: 1 first. Default: after all that have one.
+	Priority *int `json:"priority,omitempty"`
+
+	// Spares So many more than count, for trials. Default: none.
+	Spares               *int                   `json:"spares,omitempty"`
 	AdditionalProperties map[string]interface{} `json:"-"`
 }
 
@@ -1711,6 +1743,39 @@ type LanguageValueDrawing string
 
 // LanguageValueSuggest The language of the words in pictures. Default: en.
 type LanguageValueSuggest string
+
+// LayerCheck defines model for LayerCheck.
+type LayerCheck struct {
+	Closures []Closure `json:"closures"`
+
+	// Findings what the fold proof says against it
+	Findings []string         `json:"findings"`
+	Fit      []Fit            `json:"fit"`
+	Given    map[string]Given `json:"given"`
+	Greatest Greatest         `json:"greatest"`
+	Kind     string           `json:"kind"`
+	Limits   []Limit          `json:"limits"`
+	Links    Links            `json:"links"`
+
+	// Mend the smallest change that mends it
+	Mend []Change `json:"mend"`
+
+	// Name its kind, numbered where one comes again
+	Name  string `json:"name"`
+	Proof Proof  `json:"proof"`
+
+	// Sure that all of it goes together
+	Sure     Sure           `json:"sure"`
+	Unit     LayerCheckUnit `json:"unit"`
+	Warnings []Warning      `json:"warnings"`
+	Words    string         `json:"words"`
+
+	// Works all adds up, closes and holds the contents
+	Works bool `json:"works"`
+}
+
+// LayerCheckUnit defines model for LayerCheck.Unit.
+type LayerCheckUnit string
 
 // LayersValueSolve The enclosures, the innermost first: a kind by name, or with names of its own. What a layer does not say is taken from beside the layers.
 type LayersValueSolve struct {
@@ -2248,6 +2313,32 @@ type PortfolioKind string
 // PortfolioUnit defines model for Portfolio.Unit.
 type PortfolioUnit string
 
+// PortfolioCheck defines model for PortfolioCheck.
+type PortfolioCheck struct {
+	// Chain how errors add up from layer to layer, folded up as measured
+	Chain []ChainLink        `json:"chain"`
+	Given map[string]Given   `json:"given"`
+	Kind  PortfolioCheckKind `json:"kind"`
+
+	// Layers the innermost first
+	Layers []LayerCheck `json:"layers"`
+	Links  Links        `json:"links"`
+
+	// Sure that all layers go together
+	Sure  Sure               `json:"sure"`
+	Unit  PortfolioCheckUnit `json:"unit"`
+	Words string             `json:"words"`
+
+	// Works every layer does, round the one before
+	Works bool `json:"works"`
+}
+
+// PortfolioCheckKind defines model for PortfolioCheck.Kind.
+type PortfolioCheckKind string
+
+// PortfolioCheckUnit defines model for PortfolioCheck.Unit.
+type PortfolioCheckUnit string
+
 // PortfolioLayer defines model for PortfolioLayer.
 type PortfolioLayer struct {
 	Kind string `json:"kind"`
@@ -2627,6 +2718,13 @@ type RequestCheckPocket struct {
 	Depths []string `json:"depths,omitempty"`
 	Marks  []string `json:"marks,omitempty"`
 	Rises  []string `json:"rises,omitempty"`
+}
+
+// RequestCheckPortfolio asks for: Check own measurements of several enclosures round one another.
+type RequestCheckPortfolio struct {
+	// Embedded struct due to allOf(#/components/schemas/RequestSolvePortfolio)
+	RequestSolvePortfolio `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
 }
 
 // RequestCheckPrismBox asks for: Check own measurements of a prism-box.
@@ -5882,8 +5980,14 @@ type RequestYield struct {
 	// OffcutLeast An offcut is usable if neither side is shorter. Default: 2 in on inch rulers, 50 mm on millimetre rulers. From 0 to 10000 mm.
 	OffcutLeast string `json:"offcut_least,omitempty"`
 
+	// Paper The paper that it is cut from: one that a sheet names.
+	Paper string `json:"paper,omitempty"`
+
 	// Prefer Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages. Default: settings.
 	Prefer PreferValue `json:"prefer,omitempty"`
+
+	// Priority When it is cut: 1 first. Default: after all that have one.
+	Priority *int `json:"priority,omitempty"`
 
 	// Ruler The finest mark of the ruler that cuts are set to. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string            `json:"ruler,omitempty"`
@@ -5891,6 +5995,9 @@ type RequestYield struct {
 
 	// SheetGrain The side of the sheet that the grain runs along. Needed if an item must keep it.
 	SheetGrain SheetGrainValue `json:"sheet_grain,omitempty"`
+
+	// Spares So many more than count, for trials. Default: none.
+	Spares *int `json:"spares,omitempty"`
 
 	// Stages Most directions of cutting one after another, from a trimmed sheet to a blank. Default: as many as need be.
 	Stages *int `json:"stages,omitempty"`
@@ -6040,6 +6147,12 @@ type SheetValueYield struct {
 	// Grain The side that the grain runs along, if another than sheet_grain.
 	Grain SheetValueYieldGrain `json:"grain,omitempty"`
 
+	// Offcut An offcut of earlier work, used up before whole sheets are. Needs available. Default: no.
+	Offcut SheetValueYieldOffcut `json:"offcut,omitempty"`
+
+	// Paper The paper, if there are several: items that name it are cut from it.
+	Paper string `json:"paper,omitempty"`
+
 	// Price Of one sheet, with at most four decimals, in any currency that all sizes share.
 	Price *float64 `json:"price,omitempty"`
 
@@ -6049,6 +6162,9 @@ type SheetValueYield struct {
 
 // SheetValueYieldGrain The side that the grain runs along, if another than sheet_grain.
 type SheetValueYieldGrain string
+
+// SheetValueYieldOffcut An offcut of earlier work, used up before whole sheets are. Needs available. Default: no.
+type SheetValueYieldOffcut string
 
 // SlideValue How the tray slides in the sleeve: the clearance between them along the width and the thickness; auto is the closest of the others that goes together 95 times in 100 with this bench, or as often as wanted_chance says. Default: auto.
 type SlideValue string
@@ -6429,7 +6545,7 @@ type Yield struct {
 	Items   []YieldItem    `json:"items"`
 	Links   YieldLinks     `json:"links"`
 
-	// LowerBound nothing needs less: sheets, or cost if that is kept small
+	// LowerBound nothing needs less: whole sheets, or cost if that is kept small
 	LowerBound float64 `json:"lower_bound"`
 
 	// PerSheet blanks that one sheet gives at most, of a single blank
@@ -6443,9 +6559,12 @@ type Yield struct {
 	// Ruler that cuts are set to
 	Ruler string `json:"ruler"`
 
-	// Sheets how many are cut
-	Sheets int       `json:"sheets"`
-	Unit   YieldUnit `json:"unit"`
+	// Sheets how many are cut, offcuts of the stock among them
+	Sheets int `json:"sheets"`
+
+	// StockOffcuts how many of them are such offcuts
+	StockOffcuts *int      `json:"stock_offcuts,omitempty"`
+	Unit         YieldUnit `json:"unit"`
 
 	// UsableOffcuts no side shorter than offcut_least, the largest first
 	UsableOffcuts []UsableOffcut `json:"usable_offcuts"`
@@ -6466,6 +6585,13 @@ type YieldItem struct {
 	Height Length         `json:"height"`
 	Made   int            `json:"made"`
 	Name   string         `json:"name"`
+	Paper  string         `json:"paper,omitempty"`
+
+	// Ready all of it is made when so many sheets are cut, in the order of plans
+	Ready int `json:"ready"`
+
+	// Spares made beside them, for trials
+	Spares *int `json:"spares,omitempty"`
 
 	// Wanted absent: as many as one sheet gives
 	Wanted *int   `json:"wanted,omitempty"`
@@ -6549,6 +6675,9 @@ type AnswerPaper = Paper
 
 // AnswerPortfolio defines model for AnswerPortfolio.
 type AnswerPortfolio = Portfolio
+
+// AnswerPortfolioCheck defines model for AnswerPortfolioCheck.
+type AnswerPortfolioCheck = PortfolioCheck
 
 // AnswerPostList defines model for AnswerPostList.
 type AnswerPostList = PostList
@@ -6845,6 +6974,30 @@ func (a *ItemsValue) UnmarshalJSON(b []byte) error {
 		delete(object, "name")
 	}
 
+	if raw, found := object["paper"]; found {
+		err = json.Unmarshal(raw, &a.Paper)
+		if err != nil {
+			return fmt.Errorf("error reading 'paper': %w", err)
+		}
+		delete(object, "paper")
+	}
+
+	if raw, found := object["priority"]; found {
+		err = json.Unmarshal(raw, &a.Priority)
+		if err != nil {
+			return fmt.Errorf("error reading 'priority': %w", err)
+		}
+		delete(object, "priority")
+	}
+
+	if raw, found := object["spares"]; found {
+		err = json.Unmarshal(raw, &a.Spares)
+		if err != nil {
+			return fmt.Errorf("error reading 'spares': %w", err)
+		}
+		delete(object, "spares")
+	}
+
 	if len(object) != 0 {
 		a.AdditionalProperties = make(map[string]interface{})
 		for fieldName, fieldBuf := range object {
@@ -6896,6 +7049,27 @@ func (a ItemsValue) MarshalJSON() ([]byte, error) {
 		object["name"], err = json.Marshal(a.Name)
 		if err != nil {
 			return nil, fmt.Errorf("error marshaling 'name': %w", err)
+		}
+	}
+
+	if a.Paper != nil {
+		object["paper"], err = json.Marshal(a.Paper)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'paper': %w", err)
+		}
+	}
+
+	if a.Priority != nil {
+		object["priority"], err = json.Marshal(a.Priority)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'priority': %w", err)
+		}
+	}
+
+	if a.Spares != nil {
+		object["spares"], err = json.Marshal(a.Spares)
+		if err != nil {
+			return nil, fmt.Errorf("error marshaling 'spares': %w", err)
 		}
 	}
 
@@ -7233,6 +7407,14 @@ func (RequestCheckPocket) path() string { return "/v1/check/pocket" }
 // CheckPocket asks for: Check own measurements of a pocket.
 func (c *Client) CheckPocket(ctx context.Context, request RequestCheckPocket) (*Check, error) {
 	return post[Check](ctx, c, request)
+}
+
+// path is where the request is sent.
+func (RequestCheckPortfolio) path() string { return "/v1/check/portfolio" }
+
+// CheckPortfolio asks for: Check own measurements of several enclosures round one another.
+func (c *Client) CheckPortfolio(ctx context.Context, request RequestCheckPortfolio) (*PortfolioCheck, error) {
+	return post[PortfolioCheck](ctx, c, request)
 }
 
 // path is where the request is sent.

@@ -481,6 +481,12 @@ export type ItemsValue = {
   "kind"?: "slotted-band" | "band" | "sleeve" | "envelope" | "diagonal-envelope" | "pocket" | "folded-card" | "slipcase" | "mat-stack" | "tuck-carton" | "gusset-bag" | "pillow-pack" | "tray" | "lidded-box" | "prism-box" | "drawer-box" | "dividers" | "own";
   /** What the blank is called in the plan. */
   "name"?: string;
+  /** The paper that it is cut from: one that a sheet names. */
+  "paper"?: string;
+  /** When it is cut: 1 first. Default: after all that have one. */
+  "priority"?: number;
+  /** So many more than count, for trials. Default: none. */
+  "spares"?: number;
 };
 /** One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece. */
 export type JoinValue = "one-piece" | "two-pieces";
@@ -669,6 +675,8 @@ export type Links = {
 };
 /** The name that an answer gave to its holders, instead of sending them again; they are asked for again once they are forgotten. */
 export type ListValue = string;
+/** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+export type MadeAtValue = number;
 export type Mail = {
   "advice": string;
   "given": Record<string, Given>;
@@ -861,6 +869,8 @@ export type Paper = {
 };
 /** The paper in the printer: a size, or a name; of PDF. Default: letter on inch rulers, else A4. From 140 to 5080 mm. Names are listed at /v1/sheets/sizes. */
 export type PaperValue = string;
+/** The paper that it is cut from: one that a sheet names. */
+export type PaperValueYield = string;
 export type Parameter = {
   /** what is computed, or how it is answered */
   "about": "calculation" | "answer";
@@ -1059,6 +1069,8 @@ export type Posted = {
 export type PreferValue = "settings" | "offcut" | "stages";
 /** How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual. */
 export type PrintValue = "usual" | "large";
+/** When it is cut: 1 first. Default: after all that have one. */
+export type PriorityValue = number;
 export type Problem = {
   "detail": string;
   "errors": Array<Invalid>;
@@ -1887,6 +1899,8 @@ export type RequestSolveBand = {
   "height"?: string;
   /** How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm. */
   "meeting"?: string;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
@@ -1902,6 +1916,8 @@ export type RequestSolveBand = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -1935,6 +1951,8 @@ export type RequestSolveDiagonalEnvelope = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
   "overlap"?: string;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
@@ -1949,6 +1967,8 @@ export type RequestSolveDiagonalEnvelope = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2002,6 +2022,8 @@ export type RequestSolveDividers = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm. */
   "play"?: string;
   /** How high row 1 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
@@ -2037,6 +2059,8 @@ export type RequestSolveDividers = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2074,6 +2098,8 @@ export type RequestSolveDrawerBox = {
   "join"?: JoinValue;
   /** How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
   "notch"?: string;
   "notch_faces"?: NotchFacesValue;
@@ -2094,6 +2120,8 @@ export type RequestSolveDrawerBox = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2134,6 +2162,8 @@ export type RequestSolveEnvelope = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "overlap"?: string;
   /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
@@ -2152,6 +2182,8 @@ export type RequestSolveEnvelope = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2188,6 +2220,8 @@ export type RequestSolveFoldedCard = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** Panels of an accordion. Default: 4. */
   "panels"?: number;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
@@ -2202,6 +2236,8 @@ export type RequestSolveFoldedCard = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2242,6 +2278,8 @@ export type RequestSolveGussetBag = {
   "join"?: JoinValue;
   /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
@@ -2256,6 +2294,8 @@ export type RequestSolveGussetBag = {
   /** How far the top edge is turned over to the inside. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "turn_over"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2296,6 +2336,8 @@ export type RequestSolveLiddedBox = {
   /** How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm. */
   "lid_depth"?: string;
   "lid_fit"?: LidFitValue;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
@@ -2310,6 +2352,8 @@ export type RequestSolveLiddedBox = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   "walls"?: WallsValue;
@@ -2346,6 +2390,8 @@ export type RequestSolveMatStack = {
   "height"?: string;
   /** How many layers lie on the card. Default: 2. */
   "layers"?: number;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
   "reveal"?: string;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
@@ -2360,6 +2406,8 @@ export type RequestSolveMatStack = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2394,6 +2442,8 @@ export type RequestSolveOwn = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
@@ -2406,6 +2456,8 @@ export type RequestSolveOwn = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2441,6 +2493,8 @@ export type RequestSolvePillowPack = {
   "height"?: string;
   /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm. */
   "middle_height"?: string;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
@@ -2455,6 +2509,8 @@ export type RequestSolvePillowPack = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2489,6 +2545,8 @@ export type RequestSolvePocket = {
   "gusset"?: GussetValue;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm. */
   "page_height"?: string;
   /** How high the pocket is. Default: 3 in on inch rulers, 75 mm on millimetre rulers. From 10 to 1000 mm. */
@@ -2509,6 +2567,8 @@ export type RequestSolvePocket = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2543,6 +2603,8 @@ export type RequestSolvePortfolio = {
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
   "layers"?: Array<LayersValueSolve>;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
@@ -2555,6 +2617,8 @@ export type RequestSolvePortfolio = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2594,6 +2658,8 @@ export type RequestSolvePrismBox = {
   /** How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm. */
   "lid_depth"?: string;
   "lid_fit"?: LidFitValueSolve;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
@@ -2608,6 +2674,8 @@ export type RequestSolvePrismBox = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2644,6 +2712,8 @@ export type RequestSolveSleeve = {
   "join"?: JoinValue;
   /** How wide the lap is that is glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
   "notch"?: string;
   "notch_faces"?: NotchFacesValue;
@@ -2662,6 +2732,8 @@ export type RequestSolveSleeve = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2697,6 +2769,8 @@ export type RequestSolveSlipcase = {
   "height"?: string;
   /** How wide the laps are that are glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
   "notch"?: string;
   "notch_faces"?: NotchFacesValue;
@@ -2715,6 +2789,8 @@ export type RequestSolveSlipcase = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2750,6 +2826,8 @@ export type RequestSolveSlottedBand = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm. */
   "meeting"?: string;
   /** Thickness of the ornament's stock; that of the band if not given. From 0.01 to 25 mm. */
@@ -2775,6 +2853,8 @@ export type RequestSolveSlottedBand = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2814,6 +2894,8 @@ export type RequestSolveTray = {
   "join"?: JoinValueSolve;
   /** How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm. */
   "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
@@ -2828,6 +2910,8 @@ export type RequestSolveTray = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   "walls"?: WallsValue;
@@ -2869,6 +2953,8 @@ export type RequestSolveTuckCarton = {
   "join"?: JoinValue;
   /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
@@ -2886,6 +2972,8 @@ export type RequestSolveTuckCarton = {
   /** How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 5 to 300 mm. */
   "tuck"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2938,6 +3026,8 @@ export type RequestSuggest = {
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
   "language"?: LanguageValueSuggest;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
   /** How long cutting and scoring may take, at 40 seconds a stop and 15 a cut. */
   "minutes"?: number;
   "pictures"?: PicturesValueSuggest;
@@ -2954,6 +3044,8 @@ export type RequestSuggest = {
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
   "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
   /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
@@ -2981,11 +3073,17 @@ export type RequestYield = {
   "name"?: string;
   /** An offcut is usable if neither side is shorter. Default: 2 in on inch rulers, 50 mm on millimetre rulers. From 0 to 10000 mm. */
   "offcut_least"?: string;
+  /** The paper that it is cut from: one that a sheet names. */
+  "paper"?: string;
   "prefer"?: PreferValue;
+  /** When it is cut: 1 first. Default: after all that have one. */
+  "priority"?: number;
   /** The finest mark of the ruler that cuts are set to. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
   "sheet"?: Array<SheetValueYield>;
   "sheet_grain"?: SheetGrainValue;
+  /** So many more than count, for trials. Default: none. */
+  "spares"?: number;
   /** Most directions of cutting one after another, from a trimmed sheet to a blank. Default: as many as need be. */
   "stages"?: number;
   "theme"?: ThemeValueYield;
@@ -3123,6 +3221,10 @@ export type SheetValueYield = {
   "available"?: number;
   /** The side that the grain runs along, if another than sheet_grain. */
   "grain"?: "width" | "height";
+  /** An offcut of earlier work, used up before whole sheets are. Needs available. Default: no. */
+  "offcut"?: "no" | "yes";
+  /** The paper, if there are several: items that name it are cut from it. */
+  "paper"?: string;
   /** Of one sheet, with at most four decimals, in any currency that all sizes share. */
   "price"?: number;
   /** Width and height, or a name. From 10 to 10000 mm. Names are listed at /v1/sheets/sizes. */
@@ -3165,6 +3267,8 @@ export type Solution = {
   /** of the sheet, if the request names one */
   "yield"?: Yields;
 };
+/** So many more than count, for trials. Default: none. */
+export type SparesValue = number;
 /** How many sheets lie in a stack. */
 export type StackCountValue = number;
 /** How high the stack is, pressed flat. From 0.1 to 1000 mm. */
@@ -3331,8 +3435,10 @@ export type Use = {
   "names"?: Array<string>;
   "piece": string;
 };
-/** What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents. Default: measured. */
-export type ViewValue = "measured" | "template" | "cutter" | "step" | "finished";
+/** Relative humidity in percent where the piece is used. */
+export type UsedAtValue = number;
+/** What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted. Default: measured. */
+export type ViewValue = "measured" | "template" | "cutter" | "step" | "finished" | "spread";
 /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
 export type WallGiveValue = string;
 /** Double walls of the tray are rolled in over the tabs. Default: single. */
@@ -3424,7 +3530,7 @@ export type Yield = {
   "cut_list": Array<YieldSetting>;
   "items": Array<YieldItem>;
   "links": YieldLinks;
-  /** nothing needs less: sheets, or cost if that is kept small */
+  /** nothing needs less: whole sheets, or cost if that is kept small */
   "lower_bound": number;
   /** blanks that one sheet gives at most, of a single blank */
   "per_sheet"?: number;
@@ -3434,8 +3540,10 @@ export type Yield = {
   "proven": boolean;
   /** that cuts are set to */
   "ruler": string;
-  /** how many are cut */
+  /** how many are cut, offcuts of the stock among them */
   "sheets": number;
+  /** how many of them are such offcuts */
+  "stock_offcuts"?: number;
   "unit": "in" | "mm";
   /** no side shorter than offcut_least, the largest first */
   "usable_offcuts": Array<UsableOffcut>;
@@ -3450,6 +3558,11 @@ export type YieldItem = {
   "height": Length;
   "made": number;
   "name": string;
+  "paper"?: string;
+  /** all of it is made when so many sheets are cut, in the order of plans */
+  "ready": number;
+  /** made beside them, for trials */
+  "spares"?: number;
   /** absent: as many as one sheet gives */
   "wanted"?: number;
   "width": Length;
