@@ -271,6 +271,10 @@ func (r *derived) takeSoft(weighed bool) {
 
 // check says what is still open when all is folded.
 func (r *derived) check() error {
+	if r.known.large {
+		r.fault("pieces", "the shares of shares are too intricate to be exact", "say shares of one panel, in smaller numbers")
+		return r.wrong.Err()
+	}
 	for _, u := range r.known.open() {
 		w := &r.unknowns[u-firstReading]
 		r.fault(w.place, "nothing says how far "+w.name+" reaches", "give it a reach, or say what its edge meets")

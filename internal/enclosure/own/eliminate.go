@@ -6,20 +6,28 @@ type system struct {
 	rows   []form
 	pivots []int
 	order  []int // the unknowns, in the order that rows are solved for them
+	large  bool  // a coefficient went beyond what stays exact
 }
+
+// How large the coefficients of a row may be, and its constant, so that those of the
+// next are exact: one of each multiply to 2^61.
+const (
+	largest         = 1 << 20
+	largestConstant = 1 << 41
+)
 
 // reduce takes from a form what the rows before it say.
 func (s *system) reduce(f form) form {
 	for i, r := range s.rows {
 		if c := f[s.pivots[i]]; c != 0 {
-			f = without(f, r, s.pivots[i])
+			f = s.without(f, r, s.pivots[i])
 		}
 	}
 	return f
 }
 
 // without removes an unknown from a form by a row.
-func without(f, r form, pivot int) form {
+func (s *system) without(f, r form, pivot int) form {
 	g := gcd(f[pivot], r[pivot])
 	times, of := r[pivot]/g, f[pivot]/g
 	if times < 0 {
@@ -29,7 +37,14 @@ func without(f, r form, pivot int) form {
 	for i := range f {
 		left[i] = f[i]*times - r[i]*of
 	}
-	return left.plain()
+	left = left.plain()
+	for i, c := range left {
+		s.large = s.large || i != one && max(c, -c) > largest || max(c, -c) > largestConstant
+	}
+	if s.large { // nothing that follows would be exact
+		return make(form, len(f))
+	}
+	return left
 }
 
 // add takes a row in if it says something new. What is left of it where it does
@@ -42,7 +57,7 @@ func (s *system) add(f form) (left form, fresh bool) {
 		}
 		for i, r := range s.rows {
 			if r[u] != 0 {
-				s.rows[i] = without(r, left, u)
+				s.rows[i] = s.without(r, left, u)
 			}
 		}
 		s.rows, s.pivots = append(s.rows, left), append(s.pivots, u)

@@ -154,3 +154,14 @@ func TestHostileDesignsAreRefused(t *testing.T) {
 		})
 	}
 }
+
+// Shares of shares of shares are refused where they would not be exact any more.
+func TestSharesBeyondWhatIsExactAreRefused(t *testing.T) {
+	panels := []string{`{"panel":"p0","across":{"covers":"width"},"up":{"covers":"height"}}`}
+	for i := 1; i < 12; i++ {
+		panels = append(panels, fmt.Sprintf(`{"panel":"p%d","on":"p%d","edge":"right","fold":"flat","reach":{"share":"13/15","of":"p%d"}}`, i, i-1, i-1))
+	}
+	faults := wrong(t, `{"design":"x","pieces":[{"piece":"a","panels":[`+strings.Join(panels, ",")+`]}]}`)
+	require.NotEmpty(t, faults)
+	assert.Contains(t, faults[0].Detail, "too intricate")
+}

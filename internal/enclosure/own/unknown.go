@@ -71,7 +71,9 @@ func newDerivation(d *Design, in *enclosure.Input) *derivation {
 			v.panels[i].parent = v.index[on]
 		}
 	}
-	v.floor = v.index[d.Holds]
+	if v.floor = v.rootOf(0); d.Holds != "" {
+		v.floor = v.index[d.Holds]
+	}
 	v.bond()
 	v.orderFolds()
 	for _, i := range v.order {
