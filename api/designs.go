@@ -93,17 +93,31 @@ func agreeing(ctx context.Context, of []own.Example, q *ask.KindDesign) (*own.Ex
 	if q.Whole {
 		whole, _ = solve.Solve(ctx, q.Request) // what has no solution agrees with none
 	}
+	var last *own.Example
+	var wrong error
 	for i := range of {
-		for name, choice := range of[i].With {
-			if given, ok := q.Request.Options[name]; ok && given.Choice == choice {
-				return &of[i], nil
-			}
+		if name, choice := contradicted(&of[i], q.Request.Options); name != "" {
+			wrong = fault.Fault{Code: fault.Impossible, Field: name, Value: choice, Detail: "the kind is not given as a design with this choice", Hint: "leave " + name + " out"}
+			continue
 		}
-		if whole != nil && sameBlanks(ctx, &of[i], q.Request, whole) {
-			return &of[i], nil
+		if last = &of[i]; whole != nil && sameBlanks(ctx, last, q.Request, whole) {
+			return last, nil
 		}
 	}
-	return &of[len(of)-1], ctx.Err()
+	if last != nil {
+		wrong = ctx.Err()
+	}
+	return last, wrong
+}
+
+// contradicted names a choice of a request that a design does not hold for.
+func contradicted(e *own.Example, options map[string]enclosure.Value) (name, choice string) {
+	for name := range e.With {
+		if given, ok := options[name]; ok && given.Choice != e.With[name] && given.Choice != "auto" {
+			return name, given.Choice
+		}
+	}
+	return "", ""
 }
 
 // sameBlanks reports whether a design comes to the blanks of a solution.

@@ -85,6 +85,9 @@ func TestKindsAreToldAsDesigns(t *testing.T) {
 	assert.Equal(t, "sleeve.scores-one", thin.Name, "as the kind would be scored")
 	thick := decode[wire.Design](get(t, "/v1/kinds/sleeve/design?scores=two").ok())
 	assert.Equal(t, "sleeve.scores-two", thick.Name)
+	tray := decode[wire.Design](get(t, "/v1/kinds/tray/design?corners=outside").ok())
+	assert.Equal(t, "tray.corners-outside.walls-single", tray.Name)
+	assert.Equal(t, "walls", get(t, "/v1/kinds/tray/design?walls=double").problem(http.StatusUnprocessableEntity).Errors[0].Name)
 	p := get(t, "/v1/kinds/prism-box/design").problem(http.StatusNotFound)
 	assert.Contains(t, p.Errors[0].Detail, "not given as a design")
 	list := decode[wire.DesignList](get(t, "/v1/designs").ok())
@@ -95,5 +98,7 @@ func TestKindsAreToldAsDesigns(t *testing.T) {
 		body := `{"design":` + string(d.Design) + `,"unit":"mm","width":90,"height":127,"thickness":20,"caliper":0.3}`
 		s := decode[wire.Solution](call(t, quiet(), http.MethodPost, d.Links.Solve, body, "Content-Type", "application/json").ok())
 		assert.True(t, s.Proof.Closes && s.Proof.Holds)
+		guide := call(t, quiet(), http.MethodPost, "/v1/guide/own", body, "Content-Type", "application/json").ok()
+		assert.Contains(t, guide.Body.String(), `"steps":[{`, "an order of work is found: %s", d.Name)
 	}
 }
