@@ -197,11 +197,3 @@ func (r *reader) length(n *node) measure.Length {
 	}
 	return l
 }
-
-// window reads the margins of a window.
-// without reports members that go with another sort of panel.
-// reach reads how far a panel goes.
-// share reads a fraction of small whole numbers.
-// amount reads a length, the name of a size, or "a little".
-// line reads which line of which panel is meant: "edge of NAME", "fold of NAME",
-// "outside of NAME" or, where only a panel can be meant, its name.

@@ -47,6 +47,7 @@ func (r *reader) panel(n *node) Panel {
 	return p
 }
 
+// window reads the margins of a window.
 func (r *reader) window(n *node) *Window {
 	if n == nil || !r.only(n, "left", "right", "bottom", "top") {
 		return nil
@@ -60,6 +61,7 @@ func (r *reader) window(n *node) *Window {
 	return &Window{at("left"), at("right"), at("bottom"), at("top")}
 }
 
+// without reports members that go with another sort of panel.
 func (r *reader) without(n *node, names []string, of, hint string) {
 	for _, name := range names {
 		if n.members[name] != nil {
@@ -81,6 +83,7 @@ func (r *reader) angle(n *node, f pattern.Fold) int {
 	return 90
 }
 
+// reach reads how far a panel goes.
 func (r *reader) reach(n *node) (to Reach) {
 	switch {
 	case n == nil || n.isText && n.text == "free":
@@ -111,6 +114,7 @@ func (r *reader) reach(n *node) (to Reach) {
 	return to
 }
 
+// share reads a fraction of small whole numbers.
 func (r *reader) share(n *node) [2]int64 {
 	above, below, ok := strings.Cut(n.text, "/")
 	p, err := strconv.ParseInt(above, 10, 64)
@@ -122,6 +126,7 @@ func (r *reader) share(n *node) [2]int64 {
 	return [2]int64{p, q}
 }
 
+// amount reads a length, the name of a size, or "a little".
 func (r *reader) amount(n *node) (a Amount) {
 	switch {
 	case n == nil:
@@ -163,6 +168,8 @@ func (r *reader) join(n *node) Join {
 	return j
 }
 
+// line reads which line of which panel is meant: "edge of NAME", "fold of NAME",
+// "outside of NAME" or, where only a panel can be meant, its name.
 func (r *reader) line(n *node, name string) Line {
 	text := r.name(n, name)
 	for of, prefix := range [...]string{FreeEdge: "edge of ", Crease: "fold of ", OutsideFold: "outside of "} {

@@ -66,8 +66,8 @@ func (s *system) add(f form) (left form, fresh bool) {
 	return left, false
 }
 
-// value is what a row says of its unknown, with those unknown that no row says
-// anything about as they are.
+// settle gives every unknown that a row says something about its value; those that no
+// row speaks of stay as they are.
 func (s *system) settle(values []float64) {
 	for i, r := range s.rows {
 		rest := 0.0

@@ -192,21 +192,10 @@ func (l *layout) strips(index int) {
 	}
 }
 
-// side is where a panel lies in space, in millimetres from its root.
+// box is where a plate lies in space, exactly.
 func (l *layout) box(b block) (low, high [3]measure.Length) {
 	for k, s := range b.at {
 		low[k], high[k] = s.low.exact(l.values), s.high.exact(l.values)
 	}
 	return low, high
 }
-
-// stick adds the glue areas and the seams of a join.
-// glueArea sticks what lies over the other panel onto it.
-// back is where on the blank a place in space lies that a panel covers.
-// seam brings the line of one panel to that of another: as far apart as they lie at
-// the ideal sizes, where a layer is a paper.
-// ends are the ends of a line on the blank, and the panel that it belongs to.
-// along is where a point of the blank comes to lie along an axis of space that its
-// panel runs along.
-// beside is the point of a line on the blank whose place in space along an axis is
-// given.

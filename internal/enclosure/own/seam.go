@@ -7,6 +7,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
+// stick adds the glue areas and the seams of a join.
 func (p *planner) stick(j *Join, layouts []*layout) {
 	a, b := p.index[j.A.Panel], p.index[j.B.Panel]
 	l := layouts[p.panels[a].piece]
@@ -21,6 +22,7 @@ func (p *planner) stick(j *Join, layouts []*layout) {
 	}
 }
 
+// glueArea sticks what lies over the other panel onto it.
 func (l *layout) glueArea(j *Join, a, b int) {
 	lowA, highA := l.box(l.block(a))
 	lowB, highB := l.box(l.block(b))
@@ -43,6 +45,7 @@ func (l *layout) glueArea(j *Join, a, b int) {
 		Area: pattern.Rectangle(from[0], from[1], to[0], to[1])})
 }
 
+// back is where on the blank a place in space lies that a panel covers.
 func (l *layout) back(q *plate, axis int, where measure.Length) measure.Length {
 	w := q.face.own(axis)
 	at := where.Sub(q.origin[w.axis].exact(l.values)).Times(w.sign)
@@ -52,6 +55,8 @@ func (l *layout) back(q *plate, axis int, where measure.Length) measure.Length {
 	return at.Sub(l.corner.Y)
 }
 
+// seam brings the line of one panel to that of another: as far apart as they lie at
+// the ideal sizes, where a layer is a paper.
 func (l *layout) seam(j *Join) {
 	qa, a := l.ends(j.A)
 	qb, b := l.ends(j.B)
@@ -71,6 +76,7 @@ func (l *layout) seam(j *Join) {
 		Apart: measure.Nanometres(int64(math.Round(math.Sqrt(apart))))})
 }
 
+// ends are the ends of a line on the blank, and the panel that it belongs to.
 func (l *layout) ends(line Line) (panel int, at [2]pattern.Point) {
 	i := l.index[line.Panel]
 	q := &l.panels[i]
@@ -91,6 +97,8 @@ func (l *layout) ends(line Line) (panel int, at [2]pattern.Point) {
 	}
 }
 
+// along is where a point of the blank comes to lie along an axis of space that its
+// panel runs along.
 func (l *layout) along(panel int, at pattern.Point, axis int) measure.Length {
 	q := &l.panels[panel]
 	own, w := at.X.Add(l.corner.X), q.face.across
@@ -100,6 +108,8 @@ func (l *layout) along(panel int, at pattern.Point, axis int) measure.Length {
 	return q.origin[axis].exact(l.values).Add(own.Times(w.sign))
 }
 
+// beside is the point of a line on the blank whose place in space along an axis is
+// given.
 func (l *layout) beside(panel int, line [2]pattern.Point, where measure.Length, axis int) pattern.Point {
 	q := &l.panels[panel]
 	p := line[0]

@@ -2,8 +2,10 @@ package own
 
 import "creasefit/internal/pattern"
 
+// facing says where a plate's own directions point in space.
 type facing struct{ across, up, inside way }
 
+// way is a direction along an axis of space.
 type way struct {
 	axis int
 	sign int64
@@ -11,6 +13,8 @@ type way struct {
 
 func (w way) back() way { return way{w.axis, -w.sign} }
 
+// turn says where a panel's directions point once it is folded; roots lie as they
+// are, lids face down.
 func (v *derivation) turn(i int) {
 	p := &v.panels[i]
 	if p.parent < 0 {
@@ -54,6 +58,7 @@ func (v *derivation) turn(i int) {
 	}
 }
 
+// own is the direction of a panel along a side of its blank.
 func (f *facing) own(axis int) way {
 	if axis == 0 {
 		return f.across
@@ -61,6 +66,8 @@ func (f *facing) own(axis int) way {
 	return f.up
 }
 
+// orderFolds lists the panels so that what lies inside is folded first: a panel
+// after its parent and after what is glued inside it, else as they are listed.
 func (v *derivation) orderFolds() {
 	before := make([][]int, len(v.panels))
 	for i := range v.panels {
@@ -106,6 +113,7 @@ func (v *derivation) orderFolds() {
 	v.order = v.parentsFirst(v.order)
 }
 
+// parentsFirst keeps an order but for panels that come before their parents.
 func (v *derivation) parentsFirst(order []int) []int {
 	done, sorted := make([]bool, len(v.panels)), make([]int, 0, len(order))
 	var add func(i int)
@@ -125,6 +133,7 @@ func (v *derivation) parentsFirst(order []int) []int {
 	return sorted
 }
 
+// treeOrder lists the panels as they are given, parents first.
 func (v *derivation) treeOrder() []int {
 	all := make([]int, len(v.panels))
 	for i := range all {

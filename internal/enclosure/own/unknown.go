@@ -54,8 +54,6 @@ type plate struct {
 	spine         form    // what a fold of 180 degrees takes up, nil for others
 }
 
-// facing says where a plate's own directions point in space.
-// way is a direction along an axis of space.
 // newDerivation numbers the unknowns of a design and turns its panels.
 func newDerivation(d *Design, in *enclosure.Input) *derivation {
 	v := &derivation{Design: d, in: in, index: map[string]int{}}
@@ -87,13 +85,6 @@ func newDerivation(d *Design, in *enclosure.Input) *derivation {
 	return v
 }
 
-// turn says where a panel's directions point once it is folded; roots lie as they
-// are, lids face down.
-// own is the direction of a panel along a side of its blank.
-// orderFolds lists the panels so that what lies inside is folded first: a panel
-// after its parent and after what is glued inside it, else as they are listed.
-// parentsFirst keeps an order but for panels that come before their parents.
-// treeOrder lists the panels as they are given, parents first.
 // number gives every reach, and every end that a glued panel hangs on, an unknown.
 func (v *derivation) number() {
 	for i := range v.panels {
