@@ -87,11 +87,20 @@ func callsOf(text object) *moduleCalls {
 		case calculates:
 			calls.plain[parts[0]], calls.operations[parts[0]] = path, post
 		case reads:
-			name := get["operationId"].(string)
+			name := functionName(get["operationId"].(string))
 			calls.lists[name], calls.operations[name] = path, get
 		}
 	}
 	return calls
+}
+
+// functionName is an operation's id as the name of a function.
+func functionName(id string) string {
+	words := strings.Split(id, "-")
+	for i, word := range words[1:] {
+		words[i+1] = title(word)
+	}
+	return strings.Join(words, "")
 }
 
 // typesOf writes the declarations: an interface a schema, and the functions.

@@ -3831,7 +3831,7 @@ export interface Creasefit {
   contents(how?: How): Promise<ContentsList>;
   designs(how?: How): Promise<DesignList>;
   kind(kind: string, how?: How): Promise<Kind>;
-  kind-design(kind: string, how?: How): Promise<Design>;
+  kindDesign(kind: string, how?: How): Promise<Design>;
   kinds(how?: How): Promise<KindList>;
   limits(how?: How): Promise<Limits>;
   posts(how?: How): Promise<PostList>;
