@@ -18,6 +18,7 @@ type kindEntry struct {
 	show    *listing
 	solve   *solveCalculation
 	check   *checkCalculation
+	adapt   *adaptCalculation
 	guide   *guideCalculation[*ask.Enclosure]
 	drawing *drawingCalculation[*ask.Enclosure]
 	design  *designCalculation // nil for a kind that is not given as one
@@ -44,7 +45,7 @@ func newKinds(h *host) *kinds {
 // newKindEntry prepares the calls about a kind.
 func newKindEntry(k *enclosure.Kind) *kindEntry {
 	of := func() *ask.Enclosure { return &ask.Enclosure{Kind: k} }
-	e := &kindEntry{kind: k, solve: newSolve(k), check: newCheck(k), guide: newGuide(k.Name, of), drawing: newDrawing(k.Name, of), design: newDesign(k)}
+	e := &kindEntry{kind: k, solve: newSolve(k), check: newCheck(k), adapt: newAdapt(k), guide: newGuide(k.Name, of), drawing: newDrawing(k.Name, of), design: newDesign(k)}
 	e.show = newListing("/v1/kinds/"+k.Name, e.describe())
 	return e
 }

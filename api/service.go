@@ -54,6 +54,7 @@ func (s *Service) lineCalls() map[string]lineCall {
 	calls[p.solve.path], calls[p.check.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.check, p.guide, p.drawing
 	maps.Copy(calls, s.kinds.own.lines())
 	for _, e := range s.kinds.byName {
+		calls[e.adapt.path] = e.adapt
 		calls[e.solve.path], calls[e.check.path], calls[e.guide.path], calls[e.drawing.path] = e.solve, e.check, e.guide, e.drawing
 	}
 	return calls
@@ -100,6 +101,7 @@ func (s *Service) routes() {
 	s.calculate("/v1/drawing/"+portfolioName, drawPortfolio(s.host, s.portfolio))
 	s.calculateKind("/v1/solve/", s.kinds.solveKind)
 	s.calculateKind("/v1/check/", s.kinds.checkKind)
+	s.calculateKind("/v1/adapt/", s.kinds.adaptKind)
 	s.calculateKind("/v1/guide/", s.kinds.writeGuide)
 	s.calculateKind("/v1/drawing/", s.kinds.drawKind)
 	s.calculate("/v1/ruler", readRuler(s.host, s.ruler))

@@ -22,7 +22,7 @@ func CallSpecs() []CallSpec {
 	for _, k := range enclosure.Kinds() {
 		spec := newCheck(k).spec().ofKind(k, "Check own measurements of a ")
 		spec.Example, spec.Body = checkExample(k)
-		specs = append(specs, spec)
+		specs = append(specs, spec, adaptSpec(k))
 	}
 	specs = append(specs,
 		newRulerCalculation().spec().asked("length=92.1mm&length=3-5/8in", `{"length":["92.1mm","3-5/8in"]}`),

@@ -248,6 +248,24 @@ func TestEveryNameOfACheck(t *testing.T) {
 		}))
 }
 
+func TestEveryNameOfAnAdaptation(t *testing.T) {
+	k, _ := enclosure.Lookup("slotted-band")
+	come := func(q *Adapt) any { return q.MadeFor }
+	var known []effect
+	for _, n := range NewCheck(k, "json").Names() {
+		known = append(known, elsewhere(n.Name)) // as of a check
+	}
+	made := func(name, value string, more ...string) effect {
+		e := effect{"made_for_" + strings.ToLower(name), value, "", "", map[string]string{name: nm(value)}}
+		for _, path := range more {
+			e.changes[path] = "*"
+		}
+		return e
+	}
+	checkEffects(t, NewAdapt(k, "json"), enclosureBase+"&blank=8x2in", come, append(known,
+		made("Width", "3 in"), made("Height", "4 in"), made("Thickness", "0.1 in"), made("Caliper", "0.02 in", "WallGive")))
+}
+
 func TestEveryNameOfAGuideAndADrawing(t *testing.T) {
 	k, _ := enclosure.Lookup("band")
 	of := func() *Enclosure { return &Enclosure{Kind: k} }

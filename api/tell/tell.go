@@ -24,6 +24,7 @@ var (
 	MailColumns        = []string{"post", "class", "verdict", "surcharges", "unknown", "nearest", "bound", "limit", "value", "left", "unit"}
 	CheckColumns       = []string{"what", "name", "says", "chance", "reading", "in", "mm"}
 	SuggestionColumns  = []string{"kind", "works", "why", "step", "chance", "blank width", "blank height", "sheets", "minutes", "post", "link"}
+	AdaptColumns       = []string{"name", "was", "now", "changed"}
 	MatchColumns       = []string{"id", "fits", "verdict", "chance", "width", "height", "thickness", "why"}
 	MemberColumns      = []string{"name", "value"}
 )
@@ -35,6 +36,8 @@ func tableOf(answer any) table {
 		return cuttingTable(a)
 	case *wire.Mail:
 		return mailTable(a)
+	case *wire.Adapted:
+		return adaptTable(a)
 	case *wire.Matches:
 		return matchTable(a)
 	case *wire.Suggestions:

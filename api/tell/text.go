@@ -24,6 +24,8 @@ func appendText(dst []byte, s Style, answer any) []byte {
 		return appendCuttingText(dst, a)
 	case *wire.Mail:
 		return appendMailText(dst, a)
+	case *wire.Adapted:
+		return appendAdaptText(dst, s, a)
 	case *wire.Matches:
 		return appendMatchText(dst, a)
 	case *wire.Suggestions:

@@ -35,6 +35,7 @@ func complete(spec object) (object, error) {
 	}
 	delete(p.paths, "/v1/solve/{kind}")
 	delete(p.paths, "/v1/check/{kind}")
+	delete(p.paths, "/v1/adapt/{kind}")
 	delete(p.paths, "/v1/guide/{kind}")
 	delete(p.paths, "/v1/drawing/{kind}")
 	if err := p.describeBatch(); err != nil {

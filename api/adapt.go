@@ -1,0 +1,57 @@
+package api
+
+import (
+	"context"
+
+	"github.com/labstack/echo/v4"
+
+	"creasefit/api/ask"
+	"creasefit/api/tell"
+	"creasefit/api/wire"
+	"creasefit/internal/enclosure"
+	"creasefit/internal/solve"
+)
+
+// adaptKind makes somebody's pattern for another thing.
+//
+//	@Summary		Adapt a pattern to another thing
+//	@Description	Somebody's measurements with what they were made for, and another thing or another paper: the pattern for that in the same character, with the clearance, the laps and the style that are read off the measurements, and both side by side. What a pattern was made for gives the very pattern back.
+//	@ID				adapt
+//	@Tags			enclosures
+//	@Param			kind	path	string	true	"kind of enclosure"
+//	@Accept			json
+//	@Produce		json
+//	@Success		200	{object}	wire.Adapted
+//	@Header			200	{string}	ETag	"strong, and known before adapting"
+//	@Produce		application/problem+json
+//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
+//	@Produce		json
+//	@Router			/v1/adapt/{kind} [get]
+//	@Router			/v1/adapt/{kind} [post]
+func (s *kinds) adaptKind(c echo.Context) error {
+	return s.serveKind(c, func(e *kindEntry) server { return e.adapt })
+}
+
+// adaptCalculation adapts patterns of one kind.
+type adaptCalculation = calculation[*ask.Adapt, *solve.Adapted]
+
+// newAdapt returns the adapting of the kind.
+func newAdapt(k *enclosure.Kind) *adaptCalculation {
+	return &adaptCalculation{
+		form: ask.NewAdapt(k, tell.FormatNames(tableFormats)...), path: "/v1/adapt/" + k.Name, formats: tableFormats, table: tell.AdaptColumns,
+		compute: func(ctx context.Context, q *ask.Adapt) (*solve.Adapted, error) {
+			return solve.Adapt(ctx, q.MadeFor, q.Request, q.Measurements())
+		},
+		answer: func(a *solve.Adapted, x *answering) any { return wire.OfAdapted(a, x.asked()) },
+	}
+}
+
+// adaptSpec is what the specification says of it: the check's example for a thing
+// that is a little wider.
+func adaptSpec(k *enclosure.Kind) CallSpec {
+	spec := newAdapt(k).spec().ofKind(k, "Adapt a pattern of a ")
+	query, body := checkExample(k)
+	spec.Example = query + "&made_for_width=3-1/2in"
+	spec.Body = body[:len(body)-1] + `,"made_for_width":"3-1/2in"}`
+	return spec
+}
