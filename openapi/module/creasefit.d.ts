@@ -1,5 +1,15 @@
 // Creasefit 0.1.0: the types of creasefit.js. Made from the specification.
 
+export type Adapted = {
+  "now": Solution;
+  /** every size, before and after */
+  "sizes": Array<SizeBeside>;
+  /** choices that were read off the measurements */
+  "style": Array<StyleRead>;
+  /** the measured pattern with what it was made for */
+  "was": Check;
+  "words": string;
+};
 /** The side that the lines of the address run along, for posts whose rules ask. Default: the longer one. */
 export type AddressAlongValue = "width" | "height";
 export type Alternative = {
@@ -491,6 +501,8 @@ export type ItemsValue = {
 /** One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece. */
 export type JoinValue = "one-piece" | "two-pieces";
 /** One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece. */
+export type JoinValueAdapt = "one-piece" | "two-pieces";
+/** One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece. */
 export type JoinValueSolve = "one-piece" | "two-pieces";
 /** How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm. */
 export type KerfValue = string;
@@ -530,6 +542,8 @@ export type LanguageValueDrawing = "en" | "de";
 export type LanguageValueSuggest = "en" | "de";
 /** How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type LapValue = string;
+/** How wide the lap is that is glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+export type LapValueAdapt = string;
 /** How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type LapValueDrawerBox = string;
 /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
@@ -619,6 +633,8 @@ export type LidDepthValue = string;
 /** How the lid goes over the tray: the clearance between them along the width and the height; auto is the closest of the others that goes together 95 times in 100 with this bench, or as often as wanted_chance says. Default: auto. */
 export type LidFitValue = "auto" | "snug" | "easy" | "loose";
 /** How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto. */
+export type LidFitValueAdapt = "auto" | "snug" | "easy" | "loose";
+/** How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto. */
 export type LidFitValueSolve = "auto" | "snug" | "easy" | "loose";
 export type Limit = {
   "allowed": Array<Length>;
@@ -677,6 +693,14 @@ export type Links = {
 export type ListValue = string;
 /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
 export type MadeAtValue = number;
+/** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+export type MadeForCaliperValue = string;
+/** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+export type MadeForHeightValue = string;
+/** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+export type MadeForThicknessValue = string;
+/** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+export type MadeForWidthValue = string;
 export type Mail = {
   "advice": string;
   "given": Record<string, Given>;
@@ -835,6 +859,8 @@ export type Outside = {
 };
 /** How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type OverlapValue = string;
+/** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
+export type OverlapValueAdapt = string;
 /** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
 export type OverlapValueSolve = string;
 /** How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm. */
@@ -1113,6 +1139,1222 @@ export type Reason = {
 };
 /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
 export type ReliefValue = string;
+/** asks for: Adapt a pattern of a band. */
+export type RequestAdaptBand = {
+  /** How high the band is. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm. */
+  "band_height"?: string;
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm. */
+  "meeting"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  "scores"?: ScoresValue;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a diagonal-envelope. */
+export type RequestAdaptDiagonalEnvelope = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
+  "overlap"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a dividers. */
+export type RequestAdaptDividers = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  /** How wide column 1 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "column_1"?: string;
+  /** How wide column 2 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "column_2"?: string;
+  /** How wide column 3 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "column_3"?: string;
+  /** How wide column 4 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "column_4"?: string;
+  /** How wide column 5 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "column_5"?: string;
+  /** How wide column 6 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "column_6"?: string;
+  /** How wide column 7 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "column_7"?: string;
+  /** How wide column 8 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "column_8"?: string;
+  /** How wide every column but the last is, to the middle of its strip; all the same if not given. From 5 to 1000 mm. */
+  "column_width"?: string;
+  /** How many cells lie along the width. Default: 3. */
+  "columns"?: number;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm. */
+  "play"?: string;
+  "rises"?: Array<string>;
+  /** How high row 1 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "row_1"?: string;
+  /** How high row 2 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "row_2"?: string;
+  /** How high row 3 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "row_3"?: string;
+  /** How high row 4 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "row_4"?: string;
+  /** How high row 5 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "row_5"?: string;
+  /** How high row 6 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "row_6"?: string;
+  /** How high row 7 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "row_7"?: string;
+  /** How high row 8 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
+  "row_8"?: string;
+  /** How high every row but the last is, to the middle of its strip; all the same if not given. From 5 to 1000 mm. */
+  "row_height"?: string;
+  /** How many cells lie along the height. Default: 2. */
+  "rows"?: number;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  "slots"?: SlotsValue;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a drawer-box. */
+export type RequestAdaptDrawerBox = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  "corners"?: CornersValue;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  "join"?: JoinValue;
+  /** How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
+  "notch"?: string;
+  "notch_faces"?: NotchFacesValue;
+  /** How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm. */
+  "ribbon_slit"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  "slide"?: SlideValue;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
+  "tab"?: string;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a envelope. */
+export type RequestAdaptEnvelope = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** How far up the bottom panel comes; as far as the overlap asks for if not given. From 5 to 1000 mm. */
+  "bottom_panel"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  /** How far the closing flap comes down, measured in its middle. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm. */
+  "closing_flap"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  "flap"?: FlapValue;
+  /** How far in the far corners of an angled closing flap lie, each. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 1 to 500 mm. */
+  "flap_inset"?: string;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "overlap"?: string;
+  /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
+  "relief"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** How wide each glued side flap is. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 500 mm. */
+  "side_flap"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a folded-card. */
+export type RequestAdaptFoldedCard = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  "fold"?: FoldValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  /** Gap between the two panels of a gate; about 1/8 in (3 mm) if not given. From 0 to 500 mm. */
+  "gap"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** Panels of an accordion. Default: 4. */
+  "panels"?: number;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a gusset-bag. */
+export type RequestAdaptGussetBag = {
+  /** How far the flaps of the front and of the gussets reach under the base. Default: 1/4 in on inch rulers, 5 mm on millimetre rulers. From 3 to 300 mm. */
+  "base_flap"?: string;
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** How far the bag stands above the contents, at least. Default: 2 in on inch rulers, 50 mm on millimetre rulers. From 10 to 1000 mm. */
+  "headroom"?: string;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  "join"?: JoinValue;
+  /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  /** How far the top edge is turned over to the inside. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "turn_over"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a lidded-box. */
+export type RequestAdaptLiddedBox = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  "corners"?: CornersValue;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  "join"?: JoinValueAdapt;
+  /** How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm. */
+  "lap"?: string;
+  /** How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm. */
+  "lid_depth"?: string;
+  "lid_fit"?: LidFitValue;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
+  "tab"?: string;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  "walls"?: WallsValue;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a mat-stack. */
+export type RequestAdaptMatStack = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** How many layers lie on the card. Default: 2. */
+  "layers"?: number;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
+  "reveal"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a pillow-pack. */
+export type RequestAdaptPillowPack = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm. */
+  "middle_height"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a pocket. */
+export type RequestAdaptPocket = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  "gusset"?: GussetValue;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm. */
+  "page_height"?: string;
+  /** How high the pocket is. Default: 3 in on inch rulers, 75 mm on millimetre rulers. From 10 to 1000 mm. */
+  "pocket_height"?: string;
+  /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
+  "relief"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** How wide each glued side flap is. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 500 mm. */
+  "side_flap"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a prism-box. */
+export type RequestAdaptPrismBox = {
+  "around"?: AroundValue;
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** How wide the glue laps and the flaps are; the plainest width that there is room for if not given. From 3 to 300 mm. */
+  "lap"?: string;
+  /** How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm. */
+  "lid_depth"?: string;
+  "lid_fit"?: LidFitValueAdapt;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** How many sides the box has. Default: 6. */
+  "sides"?: number;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a sleeve. */
+export type RequestAdaptSleeve = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  "join"?: JoinValue;
+  /** How wide the lap is that is glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
+  "notch"?: string;
+  "notch_faces"?: NotchFacesValue;
+  /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
+  "reveal"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  "scores"?: ScoresValue;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a slipcase. */
+export type RequestAdaptSlipcase = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** How wide the laps are that are glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
+  "notch"?: string;
+  "notch_faces"?: NotchFacesValue;
+  "open"?: OpenValue;
+  /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
+  "reveal"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a slotted-band. */
+export type RequestAdaptSlottedBand = {
+  /** How high the band is. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm. */
+  "band_height"?: string;
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  /** How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm. */
+  "meeting"?: string;
+  /** Thickness of the ornament's stock; that of the band if not given. From 0.01 to 25 mm. */
+  "ornament_caliper"?: string;
+  /** Height of that shape; as wide as high if not given. From 6 to 1000 mm. */
+  "ornament_height"?: string;
+  /** Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm. */
+  "ornament_width"?: string;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  "scores"?: ScoresValue;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** How much deeper than half of the height each slit may be, at most; at least a quarter of it. Default: 1/8 in on inch rulers, 3 mm on millimetre rulers. From 0.4 to 25 mm. */
+  "slit_play"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** How far each locking tab stands up. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "tab"?: string;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a tray. */
+export type RequestAdaptTray = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  "corners"?: CornersValue;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  /** How high the walls are; up to 1/4 in (6 mm) more than the contents if not given. From 5 to 500 mm. */
+  "depth"?: string;
+  "depths"?: Array<string>;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  "join"?: JoinValueAdapt;
+  /** How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm. */
+  "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  /** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
+  "tab"?: string;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  "walls"?: WallsValue;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
+/** asks for: Adapt a pattern of a tuck-carton. */
+export type RequestAdaptTuckCarton = {
+  "bench"?: BenchValue;
+  "blank"?: Array<string>;
+  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
+  "board_from"?: string;
+  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
+  "caliper"?: string;
+  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
+  "caliper_tolerance"?: string;
+  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_max"?: string;
+  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
+  "clearance_min"?: string;
+  "contents"?: ContentsValue;
+  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
+  "contents_tolerance"?: string;
+  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "cut_tolerance"?: string;
+  "depths"?: Array<string>;
+  /** How long each dust flap is; shorter than the default if there is no room for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "dust_flap"?: string;
+  "fit"?: FitValue;
+  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
+  "fold_allowance"?: string;
+  /** How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given. From 1 to 100 mm. */
+  "friction_slit"?: string;
+  "grain"?: GrainValue;
+  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
+  "grammage"?: number;
+  /** Height of the contents. From 3 to 2000 mm. */
+  "height"?: string;
+  "join"?: JoinValue;
+  /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
+  "lap"?: string;
+  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
+  "made_at"?: number;
+  /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
+  "made_for_caliper"?: string;
+  /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_height"?: string;
+  /** The thickness that the measured pattern was made for. Default: that of the new one. From 0.01 to 500 mm. */
+  "made_for_thickness"?: string;
+  /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
+  "made_for_width"?: string;
+  "marks"?: Array<string>;
+  "rises"?: Array<string>;
+  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
+  "ruler"?: string;
+  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
+  "score_tolerance"?: string;
+  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
+  "sheet"?: string;
+  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
+  "step"?: string;
+  "stock"?: StockValue;
+  "style"?: StyleValue;
+  /** How far the sides of a tuck flap run in towards its free edge. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0 to 300 mm. */
+  "taper"?: string;
+  /** Thickness of the contents in all. From 0.01 to 500 mm. */
+  "thickness"?: string;
+  /** How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 5 to 300 mm. */
+  "tuck"?: string;
+  "unit"?: UnitValue;
+  /** Relative humidity in percent where the piece is used. */
+  "used_at"?: number;
+  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
+  "wall_give"?: string;
+  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
+  "wanted_chance"?: number;
+  /** Width of the contents. From 3 to 2000 mm. */
+  "width"?: string;
+};
 /** asks for: Learn a paper and a hand. */
 export type RequestCalibrate = {
   "bench"?: BenchValueCalibrate;
@@ -3094,6 +4336,8 @@ export type RequestYield = {
 /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
 export type RevealValue = string;
 /** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
+export type RevealValueAdapt = string;
+/** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
 export type RevealValueSolve = string;
 /** How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm. */
 export type RibbonSlitValue = string;
@@ -3234,6 +4478,11 @@ export type SheetValueYield = {
 export type SideFlapValue = string;
 /** How many sides the box has. Default: 6. */
 export type SidesValue = number;
+export type SizeBeside = {
+  "name": string;
+  "now": Length;
+  "was": Length;
+};
 /** How much width and height vary, plus or minus. Default: nothing. From 0 to 50 mm. */
 export type SizeToleranceValue = string;
 /** How the tray slides in the sleeve: the clearance between them along the width and the thickness; auto is the closest of the others that goes together 95 times in 100 with this bench, or as often as wanted_chance says. Default: auto. */
@@ -3308,6 +4557,10 @@ export type Stop = {
   "serves": Array<Use>;
   "tool": "cut" | "score";
 };
+export type StyleRead = {
+  "choice": string;
+  "name": string;
+};
 /** Straight: both lids hang on the back; reverse: the bottom one hangs on the front. Default: straight. */
 export type StyleValue = "straight" | "reverse";
 export type Suggestion = {
@@ -3371,6 +4624,8 @@ export type SureSizes = {
 };
 /** How far each locking tab stands up. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type TabValue = string;
+/** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
+export type TabValueAdapt = string;
 /** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
 export type TabValueSolve = string;
 /** How far the sides of a tuck flap run in towards its free edge. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0 to 300 mm. */
@@ -3590,6 +4845,48 @@ export type Yields = {
   "sheet": Blank;
 };
 
+/** What adapt is asked, by kind. */
+export interface AdaptNames {
+  "band": RequestAdaptBand;
+  "diagonal-envelope": RequestAdaptDiagonalEnvelope;
+  "dividers": RequestAdaptDividers;
+  "drawer-box": RequestAdaptDrawerBox;
+  "envelope": RequestAdaptEnvelope;
+  "folded-card": RequestAdaptFoldedCard;
+  "gusset-bag": RequestAdaptGussetBag;
+  "lidded-box": RequestAdaptLiddedBox;
+  "mat-stack": RequestAdaptMatStack;
+  "pillow-pack": RequestAdaptPillowPack;
+  "pocket": RequestAdaptPocket;
+  "prism-box": RequestAdaptPrismBox;
+  "sleeve": RequestAdaptSleeve;
+  "slipcase": RequestAdaptSlipcase;
+  "slotted-band": RequestAdaptSlottedBand;
+  "tray": RequestAdaptTray;
+  "tuck-carton": RequestAdaptTuckCarton;
+}
+
+/** What adapt answers, by kind. */
+export interface AdaptAnswers {
+  "band": Adapted;
+  "diagonal-envelope": Adapted;
+  "dividers": Adapted;
+  "drawer-box": Adapted;
+  "envelope": Adapted;
+  "folded-card": Adapted;
+  "gusset-bag": Adapted;
+  "lidded-box": Adapted;
+  "mat-stack": Adapted;
+  "pillow-pack": Adapted;
+  "pocket": Adapted;
+  "prism-box": Adapted;
+  "sleeve": Adapted;
+  "slipcase": Adapted;
+  "slotted-band": Adapted;
+  "tray": Adapted;
+  "tuck-carton": Adapted;
+}
+
 /** What check is asked, by kind. */
 export interface CheckNames {
   "band": RequestCheckBand;
@@ -3805,6 +5102,8 @@ export function creasefit(base?: string | URL, settings?: Settings): Creasefit;
 export interface Creasefit {
   batch(lines: Iterable<Line>, names?: Record<string, string>, how?: { signal?: AbortSignal }): AsyncGenerator<LineAnswer>;
   table(text: string, names?: Record<string, string>, how?: { signal?: AbortSignal }): Promise<string>;
+  adapt<K extends keyof AdaptNames>(kind: K, names: AdaptNames[K] & Narrowing, how: How & { format: Format }): Promise<string | Blob>;
+  adapt<K extends keyof AdaptNames>(kind: K, names: AdaptNames[K] & Narrowing, how?: How): Promise<AdaptAnswers[K]>;
   check<K extends keyof CheckNames>(kind: K, names: CheckNames[K] & Narrowing, how: How & { format: Format }): Promise<string | Blob>;
   check<K extends keyof CheckNames>(kind: K, names: CheckNames[K] & Narrowing, how?: How): Promise<CheckAnswers[K]>;
   drawing<K extends keyof DrawingNames>(kind: K, names: DrawingNames[K] & Narrowing, how: How & { format: Format }): Promise<string | Blob>;

@@ -1,6 +1,6 @@
 // Creasefit 0.1.0: one function a call. Made from the specification; needs nothing else.
 
-const OF_KIND = ["check","drawing","guide","solve"]; // about one kind: name(kind, names, how)
+const OF_KIND = ["adapt","check","drawing","guide","solve"]; // about one kind: name(kind, names, how)
 const PLAIN = {"calibrate":"/v1/calibrate","mail":"/v1/mail","match":"/v1/match","ruler":"/v1/ruler","stock":"/v1/stock","suggest":"/v1/suggest","yield":"/v1/yield"}; // name(names, how)
 const LISTS = {"benches":"/v1/benches","contents":"/v1/contents","designs":"/v1/designs","kind":"/v1/kinds/{kind}","kindDesign":"/v1/kinds/{kind}/design","kinds":"/v1/kinds","limits":"/v1/limits","posts":"/v1/posts","sheets":"/v1/sheets/sizes","stocks":"/v1/stocks"}; // name(how), or name(kind, how)
 const LONGEST = 1800; // characters of an address; longer requests go by POST
