@@ -51,7 +51,11 @@ func (s oneSolved) draw(title, language string, as ask.Layout) (*draw.Drawing, e
 	if title == "" {
 		title = s.Request.Kind.Title
 	}
-	return as(&s.Pattern, draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language, Clearances: clearances(s.Solution)}, s.order)
+	o := draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language, Clearances: clearances(s.Solution)}
+	if s.Ornament != nil {
+		o.Beside = []pattern.Piece{s.Ornament.Piece()}
+	}
+	return as(&s.Pattern, o, s.order)
 }
 
 // clearances are those of a solution, each named by the words before and its own.

@@ -92,6 +92,7 @@ func warnings(list []enclosure.Warning, a *Asked) []Warning {
 // Ornament is a shape that is cut in half along its middle and glued half and
 // half over the closure of a slotted band, each half to the tab on its side.
 type Ornament struct {
+	Shape         string `json:"shape" validate:"required" example:"heart"`
 	CoversTabs    bool   `json:"covers_tabs" validate:"required"`
 	CoversSlits   bool   `json:"covers_slits" validate:"required"`
 	HalfWidth     Length `json:"half_width" validate:"required"` // of each half, from the meeting line out
@@ -109,6 +110,7 @@ func ornament(step measure.Step, o *enclosure.Ornament) *Ornament {
 		return nil
 	}
 	return &Ornament{
+		Shape:         o.Shape,
 		CoversTabs:    o.CoversTabs,
 		CoversSlits:   o.CoversSlits,
 		HalfWidth:     exact(step, o.HalfWidth),

@@ -54,6 +54,19 @@ type Options struct {
 	Language string // of what Say says, BCP 47; "" if that goes without saying
 	// Clearances are those of the pattern, for a drawing of how they come out.
 	Clearances []Clearance
+	// Beside are further pieces that are cut and never folded, such as an ornament.
+	// Pictures of steps and of the finished thing leave them out.
+	Beside []pattern.Piece
+}
+
+// whole returns a pattern with the pieces beside it.
+func (o *Options) whole(p *pattern.Pattern) *pattern.Pattern {
+	if len(o.Beside) == 0 {
+		return p
+	}
+	all := *p
+	all.Pieces = append(p.Pieces[:len(p.Pieces):len(p.Pieces)], o.Beside...)
+	return &all
 }
 
 // Drawing is a pattern laid out. Width and Height hold all figures, the
@@ -85,7 +98,8 @@ type layout struct {
 
 // New draws a pattern.
 func New(p *pattern.Pattern, o Options) *Drawing {
-	l := o.layout()
+	l, bare := o.layout(), p
+	p = o.whole(p)
 	if l.lettering <= 0 {
 		l.lettering = suitable(p)
 	}
@@ -105,7 +119,7 @@ func New(p *pattern.Pattern, o Options) *Drawing {
 	l.stack(d)
 	d.again = func(lettering float64) *Drawing {
 		o.Lettering = lettering
-		return New(p, o)
+		return New(bare, o)
 	}
 	return d
 }

@@ -13,7 +13,8 @@ import (
 // it, which side is seen and which way the grain runs. No other line lies
 // inside an outline.
 func NewTemplate(p *pattern.Pattern, o Options) *Drawing {
-	l := o.layout()
+	l, bare := o.layout(), p
+	p = o.whole(p)
 	if l.lettering <= 0 {
 		l.lettering = suitable(p)
 	}
@@ -31,7 +32,7 @@ func NewTemplate(p *pattern.Pattern, o Options) *Drawing {
 	l.stack(d)
 	d.again = func(lettering float64) *Drawing {
 		o.Lettering = lettering
-		return NewTemplate(p, o)
+		return NewTemplate(bare, o)
 	}
 	return d
 }

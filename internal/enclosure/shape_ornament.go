@@ -1,6 +1,8 @@
 package enclosure
 
 import (
+	"math"
+
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
@@ -8,9 +10,10 @@ import (
 // Ornament is a shape cut in half along its middle, which comes whole when a
 // slotted band is closed. The locked tabs are pressed flat, one to each side
 // of the meeting line, and each half is glued to the tab on its side only, so
-// that the band still opens. All that is known of the shape is the rectangle
-// it fills; a shape that is narrower somewhere shows more of the tabs there.
+// that the band still opens. The shape fills the rectangle of its sizes; where it is
+// narrower it shows more of the tabs.
 type Ornament struct {
+	Shape       string
 	HalfWidth   measure.Length // of each half, from the meeting line out
 	Height      measure.Length
 	CoversTabs  bool
@@ -21,6 +24,7 @@ type Ornament struct {
 	TrimWidth   measure.Length // how far each tab sticks out at the side: trimmed away
 	ShowsHeight measure.Length // how far the tabs show above and below, each
 	Adds        measure.Length // to the thickness: the pressed tab and the ornament
+	glueLow     measure.Length // from the shape's bottom
 }
 
 // Parameters of the ornament.
@@ -29,6 +33,8 @@ var ornamentParams = []Param{
 		Least: measure.Millimetres(6), Greatest: measure.Millimetres(1000)},
 	{Name: "ornament_height", Advanced: true, Help: "Height of that shape; as wide as high if not given.",
 		Least: measure.Millimetres(6), Greatest: measure.Millimetres(1000)},
+	{Name: "ornament_shape", Type: ChoiceParam, Advanced: true, Choices: []string{"rectangle", "heart", "star", "circle", "fir", "tag"},
+		Help: "Outline of that shape, which is cut in half along its middle."},
 	{Name: "ornament_caliper", Advanced: true, Help: "Thickness of the ornament's stock; that of the band if not given.",
 		Least: measure.Micrometres(10), Greatest: measure.Millimetres(25)},
 }
@@ -39,14 +45,19 @@ func (in *Input) ornament() (*Ornament, error) {
 		return nil, in.ornamentWithoutWidth()
 	}
 	width, tab, band := in.length("ornament_width"), in.length("tab"), in.length("band_height")
-	o := &Ornament{HalfWidth: width.Over(2), Height: in.orElse("ornament_height", width), GlueFrom: glueMargin}
+	o := &Ornament{Shape: in.choice("ornament_shape"), HalfWidth: width.Over(2), Height: in.orElse("ornament_height", width), GlueFrom: glueMargin}
+	half := shapes[o.Shape]()
 	o.GlueTo, o.GlueHeight = measure.Min(tab, o.HalfWidth), measure.Min(band, o.Height)
+	o.glueLow = o.Height.Sub(o.GlueHeight).Over(2)
 	o.TrimWidth = measure.Max(measure.Length{}, tab.Sub(o.HalfWidth))
-	o.ShowsHeight = measure.Max(measure.Length{}, band.Sub(o.Height)).Over(2)
+	middle := part(o.Height, half[len(half)-1].up-half[0].up)
+	o.ShowsHeight = measure.Max(measure.Length{}, band.Sub(middle)).Over(2)
 	o.CoversSlits = o.ShowsHeight.IsZero()
-	o.CoversTabs = o.CoversSlits && o.TrimWidth.IsZero()
+	to, high := o.GlueTo, o.GlueHeight
+	o.fitGlue(half)
+	o.CoversTabs = o.CoversSlits && o.TrimWidth.IsZero() && to == o.GlueTo && high == o.GlueHeight
 	o.Adds = in.Caliper.Add(in.orElse("ornament_caliper", in.Caliper))
-	if o.GlueTo.Sub(o.GlueFrom).Less(leastGlue) {
+	if o.GlueTo.Sub(o.GlueFrom).Less(leastGlue) || o.GlueHeight.Less(leastGlue) {
 		return nil, fault.Fault{
 			Code: fault.Impossible, Field: "ornament_width", Detail: "half of the ornament and the tab under it leave no room for glue beside the slits",
 			Expected: "at least " + in.describe(leastGlue.Add(glueMargin).Times(2)) + ", and a tab at least half of that", Hint: "make the ornament wider or the tab longer",
@@ -55,9 +66,33 @@ func (in *Input) ornament() (*Ornament, error) {
 	return o, nil
 }
 
+// fitGlue keeps the glue inside the shape: of the areas that begin beside the slits
+// and lie round the middle of the band, the largest.
+func (o *Ornament) fitGlue(half []spot) {
+	if o.Shape == "rectangle" || o.GlueTo.Sub(o.GlueFrom).Sign() <= 0 {
+		return
+	}
+	wide, high := o.HalfWidth.Millimetres(), o.Height.Millimetres()
+	from, most := o.GlueFrom.Millimetres()/wide, o.GlueTo.Millimetres()/wide
+	room := o.GlueHeight.Millimetres() / high / 2
+	const tries = 24
+	best := 0.0
+	for k := 1; k <= tries; k++ {
+		to := from + (most-from)*float64(k)/tries
+		low, top := reaches(half, from, to, 0.5)
+		if low, top = math.Max(low, 0.5-room)+rim/high, math.Min(top, 0.5+room)-rim/high; (to-from)*(top-low) > best {
+			best = (to - from) * (top - low)
+			o.GlueTo, o.glueLow, o.GlueHeight = part(o.HalfWidth, to), part(o.Height, low), part(o.Height, top-low)
+		}
+	}
+}
+
+// rim is how far glue stays from the edge of a shape, in mm (common practice).
+const rim = 0.5
+
 // ornamentWithoutWidth refuses an ornament that is only half described.
 func (in *Input) ornamentWithoutWidth() error {
-	for _, name := range []string{"ornament_height", "ornament_caliper"} {
+	for _, name := range []string{"ornament_height", "ornament_shape", "ornament_caliper"} {
 		if in.given(name) {
 			return fault.Fault{
 				Code: fault.Missing, Field: "ornament_width", Detail: "an ornament needs its width too",
