@@ -235,6 +235,18 @@ func TestBodiesThatAreNoFlatObject(t *testing.T) {
 	assert.Equal(t, fault.TooMany, a.Faults()[2].Code)
 }
 
+// TestDropTakesTheFirst of a name away; another one is still an unknown name.
+func TestDropTakesTheFirst(t *testing.T) {
+	for query, unknown := range map[string]int{"id=1&width=3in": 0, "width=3in&id=1&id=2": 1, "width=3in": 0} {
+		a := band()
+		a.AddQuery(query)
+		a.Drop("id")
+		a.Parse()
+		assert.Len(t, a.Faults(), unknown, query)
+		assert.True(t, a.Q.Contents.Width.Given, query)
+	}
+}
+
 // TestOutsideNamesAreIgnored: what browsers and link shorteners hang on.
 func TestOutsideNamesAreIgnored(t *testing.T) {
 	a := band()

@@ -28,6 +28,7 @@ var refusals = []refused{
 	{"solve", "width=3 1/3 in&thickness=0.1in&caliper=0.01in&unit=inch"},
 	{"solve", "width=0in&thickness=0.1in&caliper=0.3in"},
 	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&ruler=1/7in"},
+	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&ruler=1/8in&step=1/64in"},
 	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&fit=tight"},
 	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&fit=snug&clearance_min=1/8in"},
 	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&clearance_min=1/4in&clearance_max=1/8in"},
