@@ -78,7 +78,7 @@ const (
 type Step struct {
 	Stage    Stage    `json:"stage"`
 	Title    string   `json:"title"`
-	Text     string   `json:"text"`
+	Text     string   `json:"text" validate:"required"`
 	Lines    []string `json:"lines,omitempty"`
 	After    string   `json:"after,omitempty"` // what to look out for when the lines are done
 	Numbers  []Number `json:"numbers,omitempty"`

@@ -64,30 +64,50 @@ func (p *patch) exemplify(content object, media string, answer any) {
 	content[media].(object)["examples"] = object{"example": object{"$ref": "#/components/examples/" + name}}
 }
 
-// shortened leaves the first entries of a long table, and the first corners of a
-// long outline: an example shows a form.
+// Of long answers an example leaves the first entries of every list, and lines of
+// a text with its last one: it shows a form.
+const (
+	mostEntries = 3
+	mostText    = 900 // bytes
+)
+
+// shortened leaves of an answer what shows its form.
 func shortened(answer any) any {
-	table, ok := answer.(object)
-	if !ok {
-		return answer
+	if text, ok := answer.(string); ok {
+		return shortText(text)
 	}
-	for _, p := range asList(table["pieces"]) {
-		piece, _ := p.(object)
-		for name, most := range map[string]int{"outline": 4, "partials": 1} {
-			if l := asList(piece[name]); len(l) > most {
-				piece[name] = l[:most]
-			}
+	most := mostEntries
+	if o, ok := answer.(object); ok && len(o) == 1 { // a list, and nothing beside it
+		most = 2
+	}
+	return shortLists(answer, most)
+}
+
+// shortLists leaves the first entries of each list in a value.
+func shortLists(node any, most int) any {
+	switch n := node.(type) {
+	case object:
+		for name, member := range n {
+			n[name] = shortLists(member, most)
 		}
-	}
-	if len(table) > 1 {
-		return answer
-	}
-	for name, entries := range table {
-		if l := asList(entries); len(l) > 2 {
-			table[name] = l[:2]
+	case list:
+		n = n[:min(len(n), most)]
+		for i := range n {
+			n[i] = shortLists(n[i], mostEntries)
 		}
+		return n
 	}
-	return table
+	return node
+}
+
+// shortText leaves the first lines of a text, one at least, and the last one.
+func shortText(text string) string {
+	lines := strings.SplitAfter(strings.TrimSuffix(text, "\n"), "\n")
+	kept, last := 0, len(lines)-1
+	for size := len(lines[last]); kept < last && (kept == 0 || size+len(lines[kept]) <= mostText); kept++ {
+		size += len(lines[kept])
+	}
+	return strings.Join(append(lines[:kept:kept], lines[last]), "") + text[len(strings.TrimSuffix(text, "\n")):]
 }
 
 // answerName is the name of the type of an answer in JSON.
