@@ -16,10 +16,17 @@ var batchExamples = map[string]string{
 	"text/tab-separated-values": "sku\ttitle\tcall\tunit\twidth\tthickness\tcaliper\r\nT-1\tTasting cards\t/v1/solve/band\tmm\t89,5\t2,5\t0,3\r\n",
 }
 
+// batchNames are values of the names that a batch takes in its address.
+var batchNames = map[string]string{"call": "/v1/solve", "kind": "slotted-band", "columns": "/pieces/0/blank/width/reading,/sure/chance", "header": "0"}
+
 // describeBatch adds the forms of a batch, each with an example and its real
 // answer.
 func (p *patch) describeBatch() error {
 	post := p.paths["/v1/batch"].(object)["post"].(object)
+	for _, parameter := range asList(post["parameters"]) {
+		q := parameter.(object)
+		q["example"] = batchNames[q["name"].(string)]
+	}
 	body := post["requestBody"].(object)["content"].(object)
 	answers := post["responses"].(object)["200"].(object)["content"].(object)
 	clear(body)

@@ -63,7 +63,9 @@ func (v *verifier) plan(s sheet.Sheets) {
 	v.placements(s, found)
 	v.steps(s, found)
 	for _, p := range s.Placed {
-		v.made[p.Item] += s.Times
+		if p.Item >= 0 && p.Item < len(v.made) { // else it was told of
+			v.made[p.Item] += s.Times
+		}
 	}
 }
 

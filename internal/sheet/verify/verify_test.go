@@ -30,6 +30,7 @@ func TestVerifierFindsFaults(t *testing.T) {
 		{"is outside of", func(o *sheet.Order, a *sheet.Answer) { a.Plans[0].Tree.At = inch.Times(99) }},
 		{"a cut at {0} is outside of", func(o *sheet.Order, a *sheet.Answer) { a.Plans[0].Tree.At = measure.Length{} }},
 		{"a cut has only one part", func(o *sheet.Order, a *sheet.Answer) { a.Plans[0].Tree.High = nil }},
+		{"there is no item 3", func(o *sheet.Order, a *sheet.Answer) { a.Plans[0].Placed[0].Item = 3; leaf(a.Plans[0].Tree).Item = 3 }},
 		{"it has no tree", func(o *sheet.Order, a *sheet.Answer) { a.Plans[0].Tree = nil }},
 		{"there is no sheet 1", func(o *sheet.Order, a *sheet.Answer) { a.Plans[0].Stock = 1 }},
 		{"there is no sheet -1", func(o *sheet.Order, a *sheet.Answer) { a.Plans[0].Stock = -1 }},
@@ -88,6 +89,14 @@ func TestVerifierFindsFaults(t *testing.T) {
 		c.spoil(&o, &a)
 		assert.ErrorContains(t, Plan(o, a), c.said)
 	}
+}
+
+// leaf is the first blank of a tree.
+func leaf(n *sheet.Node) *sheet.Node {
+	for n.Low != nil {
+		n = n.Low
+	}
+	return n
 }
 
 // Blanks that only touch are apart; any shared area is found, wherever it is.
