@@ -436,7 +436,7 @@ export type GuideStep = {
   /** SVG of each of these, if asked for */
   "pictures"?: Array<string>;
   "stage"?: GuideStage;
-  "text"?: string;
+  "text": string;
   "title"?: string;
 };
 export type GuideWarning = {
