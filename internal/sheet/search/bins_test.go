@@ -75,6 +75,7 @@ func piecesArea(o sheet.Order) float64 {
 }
 
 func TestPublishedBinsOfTwentyPieces(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("ten seconds of searching")
 	}
@@ -89,6 +90,7 @@ func TestPublishedBinsOfTwentyPieces(t *testing.T) {
 }
 
 func TestPublishedBinsOfMorePieces(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("ten seconds of searching")
 	}

@@ -59,6 +59,7 @@ func craftOrder(t testing.TB, seed uint64) sheet.Order {
 // Settings fall by half against plans that are made for the count alone, at the
 // same count.
 func TestSettingsFallByHalf(t *testing.T) {
+	t.Parallel()
 	orders := seeds(80) * 5 / 2
 	before, told, after := 0, 0, 0
 	for seed := range orders {

@@ -155,6 +155,7 @@ func newCrafter(seed uint64, low, high int, waste func(sheets int) float64) *cra
 }
 
 func TestCraftedOrders(t *testing.T) {
+	t.Parallel()
 	for _, w := range craftWastes {
 		for seed := range seeds(12) {
 			assertCrafted(t, newCrafter(seed, 5, 14, w.of))

@@ -40,6 +40,7 @@ func manyOrders(t testing.TB) map[string]sheet.Order {
 // piece and the first plan may take is a few milliseconds. And more work is
 // never a worse plan nor a lower bound, since it goes on where less has ended.
 func TestMoreWorkIsNeverWorse(t *testing.T) {
+	t.Parallel()
 	for name, o := range manyOrders(t) {
 		if testing.Short() && len(o.Items) > 8 {
 			continue
@@ -83,4 +84,17 @@ func TestEffortIsLent(t *testing.T) {
 	assert.EqualValues(t, 69, e.left)
 	e.lend(500, func() { assert.False(t, e.spend(70)) })
 	assert.True(t, e.ended())
+}
+
+// Orders of few kinds with many copies come to their bound, or close: their
+// fractional covers lose little where they are rounded sheet by sheet.
+func TestManyCopiesAreRounded(t *testing.T) {
+	if testing.Short() {
+		t.Skip("seconds of searching")
+	}
+	t.Parallel()
+	for name, gap := range map[string]int64{"A18": 0, "A12": 0, "A2": 0} {
+		a, _ := plannedWith(t, binOrder(t, "../many/"+name, false), 250_000_000)
+		assert.LessOrEqual(t, int64(a.Sheets)-a.LowerBound, gap, name)
+	}
 }

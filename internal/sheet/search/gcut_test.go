@@ -27,6 +27,7 @@ func gcut(t testing.TB, name string, turning bool) (*board, []int64) {
 
 // The optima of Beasley (1985) and Cintra et al., EJOR 191 (2008) 61-85.
 func TestPublishedUnconstrainedOptima(t *testing.T) {
+	t.Parallel()
 	table := rows(t, published(t, "known_gcut_unconstrained.csv"))
 	require.Len(t, table, 26)
 	for _, row := range table {

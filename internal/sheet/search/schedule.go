@@ -15,9 +15,8 @@ func (pl *planner) run() {
 		switch {
 		case pl.order.Stages > 0:
 			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.filling}
-		case pl.pieces() > mostReworked:
-			rounding := pl.generating()
-			pl.ways = []way{pl.boundingByRaster(), rounding, rounding, pl.enumerating(), rounding, pl.joining(), rounding, pl.peeling()}
+		case pl.pieces() > mostReworked: // the other ways join and move single pieces
+			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.enumerating()}
 		case pl.pieces() > manyPieces: // rounding a fractional plan loses little
 			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.reworking(), pl.enumerating(), pl.joining(), pl.peeling()}
 		default:

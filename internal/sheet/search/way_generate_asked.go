@@ -1,0 +1,208 @@
+package search
+
+import (
+	"math"
+	"slices"
+)
+
+// asked is one round: prices, and whether a pattern was found that is worth more
+// than it costs.
+type asked struct {
+	*generator
+	prices []float64
+	value  []int64 // the prices in whole numbers
+	one    float64 // what a unit of cost is in them
+	better bool
+}
+
+// ask takes the prices of the program.
+func (g *generator) ask() *asked {
+	a := &asked{generator: g, prices: g.duals.prices()}
+	a.value, a.one = scaled(a.prices[:len(g.kinds)])
+	return a
+}
+
+// scaled rounds prices down to integers and returns what one unit of cost
+// became.
+func scaled(prices []float64) (value []int64, one float64) {
+	most := slices.Max(prices)
+	value = make([]int64, len(prices))
+	for k, v := range prices {
+		value[k] = int64(v / most * priceScale)
+	}
+	return value, priceScale / most
+}
+
+// dear reports whether a sheet of a value is worth more than it costs.
+func (a *asked) dear(value int64, b *board) bool {
+	cost := float64(b.cost)
+	for i, limited := range a.limited {
+		if limited.stock == b.stock {
+			cost += a.prices[len(a.kinds)+i]
+		}
+	}
+	return float64(value) > cost*a.one*(1+1e-6)
+}
+
+// offer enters a layout if it is worth more than it costs, less the pieces that
+// are not wanted, and reports whether it is.
+func (a *asked) offer(b *board, l *layout) bool {
+	pt := drawn(b, l, len(a.kinds))
+	caps := a.caps(b)
+	for k, n := range pt.counts {
+		pt.counts[k] = min(n, int32(caps[k]))
+	}
+	if !a.dear(pt.worth(a.value), b) {
+		return false
+	}
+	a.better = true
+	a.enter(drawn(b, only(l, pt.counts), len(a.kinds)))
+	return true
+}
+
+// quickly enters what is found without the dear pricers, and reports whether
+// that was anything.
+func (a *asked) quickly() bool {
+	for n := 0; n < pricedRounds && !a.better && !a.ended(); n++ {
+		for i := range a.boards {
+			a.fill(&a.boards[i])
+		}
+	}
+	for at := 0; at < len(a.quick) && !a.better && !a.ended(); at++ {
+		a.cheapen(a.quick[at])
+	}
+	return a.better
+}
+
+// cheapen enters what a pricer finds; where that takes more pieces of a kind than
+// are wanted, they are made cheaper, and dearer again where fewer are taken.
+func (a *asked) cheapen(t pricer) {
+	value, caps, counts := slices.Clone(a.value), a.caps(t.on()), make([]int32, len(a.value))
+	for range cheaperTimes {
+		if v, ok := t.solve(a.effort, value); !ok || v == 0 {
+			return
+		}
+		l := t.trace()
+		if a.offer(t.on(), l) {
+			return
+		}
+		clear(counts)
+		tally(l, counts)
+		fits := true
+		for k, n := range counts {
+			switch {
+			case int(n) > caps[k]:
+				value[k], fits = value[k]/8*7, false
+			case int(n) < caps[k]:
+				value[k] = min(a.value[k], value[k]/16*17)
+			}
+		}
+		if fits {
+			return
+		}
+	}
+}
+
+// cheaperTimes is how often pieces are made cheaper.
+const cheaperTimes = 48
+
+// pricedFills is how many random fills of a board are tried at once, and
+// pricedRounds how often they are at some prices until one is worth its sheet.
+const (
+	pricedFills  = 64
+	pricedRounds = 4
+)
+
+// fill enters the random fills of a board that are worth more than it costs and
+// more than those before.
+func (a *asked) fill(b *board) {
+	random := a.greedy.random
+	f := &filler{board: b, left: make([]int32, len(a.kinds)), score: make([]float64, len(b.faces)), random: random, stages: a.order.Stages}
+	needs, value := a.needs(), make([]float64, len(a.kinds))
+	most := int64(0)
+	for n := range pricedFills {
+		copy(f.left, needs)
+		dense := 2*random.Float64() - 0.5
+		for k := range value {
+			value[k] = a.prices[k] * math.Pow(a.prices[k]/float64(a.kinds[k].area), dense)
+		}
+		f.shake(value, 0.3)
+		l := f.whole(n%2 == 0)
+		worth := int64(0)
+		for k, left := range f.left {
+			worth += int64(needs[k]-left) * a.value[k]
+		}
+		if worth > most && a.dear(worth, b) {
+			most = worth
+			a.offer(b, l)
+		}
+	}
+	a.spend(4*f.looked + fillSteps*pricedFills)
+}
+
+// surely enters what the exact pricers find. It returns the greatest value of
+// every board.
+func (a *asked) surely() (tops []int64, ok bool) {
+	a.prepare()
+	tops = make([]int64, len(a.boards))
+	for _, t := range a.exact {
+		b := t.on()
+		v, ok := t.solve(a.effort, a.value)
+		if !ok {
+			return nil, false
+		}
+		l := t.trace()
+		if table, any := t.(*table); any && v > 0 && tooMany(l, a.caps(b)) {
+			v, l = a.limitedTo(table, v, l)
+		}
+		if v > 0 {
+			a.offer(b, l)
+		}
+		at := a.place(b)
+		tops[at] = max(tops[at], v)
+	}
+	return tops, true
+}
+
+// tooMany reports whether a layout takes more pieces of a kind than are wanted.
+func tooMany(l *layout, caps []int) bool {
+	counts := make([]int32, len(caps))
+	tally(l, counts)
+	for k, n := range counts {
+		if int(n) > caps[k] {
+			return true
+		}
+	}
+	return false
+}
+
+// leastTiles and mostTiles bound the search for the most valuable sheet that takes
+// no more pieces than are wanted.
+const (
+	leastTiles = 1_500
+	mostTiles  = 24_000
+)
+
+// limitedTo looks for the most valuable sheet that takes no more pieces than are
+// wanted. If the search is cut short, what it found goes with a value that no such
+// sheet exceeds.
+func (a *asked) limitedTo(t *table, value int64, l *layout) (int64, *layout) {
+	caps := a.caps(t.board)
+	pack, ok := newPacking(caps)
+	if !ok {
+		return value, l
+	}
+	b := newBounded(a.effort, t, pack, caps, a.tiles)
+	b.quickly(a.tiles)
+	v, sure := value, false
+	if !a.dear(b.best.value, t.board) {
+		v, sure = b.run()
+	}
+	if b.best.layout != nil {
+		l = b.best.layout
+	}
+	if !sure {
+		v = min(v, value)
+	}
+	return v, l
+}
