@@ -74,3 +74,9 @@ func TestEveryKindTellsItsOrder(t *testing.T) {
 		})
 	}
 }
+
+// TestGainSaysWhatItCloses asks for a sleeve whose plainest readings leave a gap.
+func TestGainSaysWhatItCloses(t *testing.T) {
+	gain := get(t, "/v1/solve/sleeve?unit=in&width=50mm&height=120mm&thickness=2mm&caliper=0.06&fit=loose&ruler=1/32in&pick=/alternatives/0/gain").ok().Body.String()
+	assert.Contains(t, gain, "the gap of 0.06 in closes to 0.003 in")
+}

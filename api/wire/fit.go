@@ -54,7 +54,7 @@ func alternatives(s *solve.Solution, self string) []Alternative {
 		a := &s.Alternatives[i]
 		list[i] = Alternative{
 			Step:   a.Step.String(),
-			Gain:   gain(a.Nearer, s.Request.Unit),
+			Gain:   gain(a, s.Proof.Gap, s.Request.Unit),
 			Chance: round(a.Chance, 4),
 			Fit:    fits(a.Step, a.Fits),
 			Link:   self + "&step=" + a.Step.FormatURL(a.Step.Size()),
@@ -64,13 +64,17 @@ func alternatives(s *solve.Solution, self string) []Alternative {
 }
 
 // gain says what a finer step is worth.
-func gain(nearer measure.Length, unit measure.Unit) string {
-	if nearer.Sign() <= 0 {
-		return "the clearances come no nearer to the middle of their windows"
-	}
+func gain(a *solve.Alternative, gap measure.Length, unit measure.Unit) string {
 	places := 2
 	if unit == measure.Inch {
 		places = 3
 	}
-	return "the clearances come " + Decimal(nearer, unit, places) + " nearer to the middle of their windows"
+	closes := ""
+	if a.Gap.Less(gap) {
+		closes = "the gap of " + Decimal(gap, unit, places) + " closes to " + Decimal(a.Gap, unit, places) + "; "
+	}
+	if a.Nearer.Sign() <= 0 {
+		return closes + "the clearances come no nearer to the middle of their windows"
+	}
+	return closes + "the clearances come " + Decimal(a.Nearer, unit, places) + " nearer to the middle of their windows"
 }

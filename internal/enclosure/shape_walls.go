@@ -28,11 +28,26 @@ func (d *draft) stand(b *box) {
 // lie below the tabs.
 func (in *Input) checkTray(b *box) error {
 	least, thin := b.lowest(in), b.thinnest(in)
+	if err := in.checkRoll(b); err != nil {
+		return err
+	}
 	if in.given("depth") {
 		return fault.Join(in.bounded("depth", Range{least, measure.Largest()}, "walls that low leave no room for glue", "make the tray deeper"),
 			in.least("thickness", in.Thickness, thin, "so thin contents would lie below the tabs"))
 	}
 	return in.least("thickness", in.Thickness, measure.Max(least, thin), "walls that low leave no room for glue")
+}
+
+// checkRoll refuses walls of two layers that cannot be rolled in.
+func (in *Input) checkRoll(b *box) error {
+	field, high, most := "thickness", in.Thickness, measure.Min(in.Width, in.Height)
+	if in.given("depth") {
+		field, high = "depth", in.length("depth")
+	}
+	if !b.rolled || !most.Less(high) {
+		return nil
+	}
+	return in.outside(field, Range{b.lowest(in), most}, "walls of two layers are rolled in: higher than the tray is wide, they meet the wall across", "leave walls out, or turn the contents")
 }
 
 // warnTabs says where the scores of corner tabs lie, which no ruler has a mark for.

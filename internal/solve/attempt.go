@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/fold"
 	"creasefit/internal/rounding"
 )
 
@@ -182,6 +183,10 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 			other.Fits = a.fits(a.plan, a.found[i].sizes, s.Sure.Datum)
 		}
 		other.Nearer = offMiddle(s.Fits).Sub(offMiddle(other.Fits))
+		if s.Proof.Gap.Sign() > 0 {
+			p := a.plan.Lay(a.found[i].sizes)
+			other.Gap = fold.Prove(&p, a.closing()).Gap
+		}
 		list = append(list, other)
 	}
 	return list

@@ -166,3 +166,37 @@ func TestGreatestCreep(t *testing.T) {
 	cells := s.Pattern.Pieces[0].Strips[0].Cells
 	assert.LessOrEqual(t, cells[1].Size.Sub(cells[2].Size).Millimetres(), 6.4)
 }
+
+// Under an ornament the tabs are pressed flat: the outside is the closed band, a tab
+// and the ornament thick, as the guide says, and not as high as the tabs stood.
+func TestOrnamentLiesOnPressedTabs(t *testing.T) {
+	r := asked(t, "slotted-band", 89_000, 0, 2_300, 300)
+	plain, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	r.Options["ornament_width"] = enclosure.Value{Length: measure.Millimetres(40)}
+	s, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	assert.InDelta(t, 2.3+2*0.3+2*0.3, s.Outside.Thickness.Millimetres(), 0.7, "the fit leaves some room")
+	tab := s.Pattern.Pieces[0].Strips[0].Cells[0].Size
+	assert.InDelta(t, plain.Outside.Thickness.Sub(tab).Add(s.Ornament.Adds).Millimetres(), s.Outside.Thickness.Millimetres(), 0.3, "within the half caliper that tabs stand in the front")
+}
+
+// A step that closes a gap says so: at 1/8 in a sleeve of stock of 0.06 in has equal
+// sides, and a gap of one caliper that 1/16 in closes.
+func TestAlternativesSayWhatTheyClose(t *testing.T) {
+	r := asked(t, "sleeve", 50_000, 120_000, 2_000, 1_524)
+	r.Unit, r.Ruler = measure.Inch, measure.Marks(measure.Inch)[5]
+	r.FitName, r.Fit = "loose", enclosure.NamedFits()[2].Range(measure.Inch)
+	s, err := solve.Solve(context.Background(), r)
+	require.NoError(t, err)
+	require.NotEmpty(t, s.Alternatives)
+	assert.Equal(t, measure.Micrometres(1_524), s.Proof.Gap)
+	for _, a := range s.Alternatives {
+		forced := *r
+		forced.Step = a.Step
+		alone, err := solve.Solve(context.Background(), &forced)
+		require.NoError(t, err)
+		assert.Equal(t, alone.Proof.Gap, a.Gap, "as that step alone has it")
+	}
+	assert.Equal(t, measure.Sixtyfourths(4).Sub(measure.Micrometres(1_524)), s.Alternatives[0].Gap, "1/16 in less a caliper")
+}

@@ -40,9 +40,28 @@ func around(p *pattern.Pattern, extent [3]measure.Length, ornament *enclosure.Or
 		extent[2] = measure.Max(extent[2], c.Thickness)
 	}
 	if ornament != nil {
-		extent[2] = extent[2].Add(ornament.Adds)
+		extent[2] = measure.Max(p.Cavity.Thickness, fold.Extent(pressed(p))[2]).Add(ornament.Adds)
 	}
 	return extent
+}
+
+// pressed is a pattern whose locked tabs lie in the plane of the panels that they
+// hang on, as they do under an ornament, which counts them itself.
+func pressed(p *pattern.Pattern) *pattern.Pattern {
+	flat := *p
+	flat.Pieces = slices.Clone(p.Pieces)
+	for i := range flat.Pieces {
+		piece := &flat.Pieces[i]
+		piece.Creases = slices.Clone(piece.Creases)
+		for _, j := range piece.Joints {
+			for k := range piece.Creases {
+				if c := &piece.Creases[k]; c.To == j.PanelA || c.To == j.PanelB {
+					c.Angle = 0
+				}
+			}
+		}
+	}
+	return &flat
 }
 
 // A nudge is how far a size is moved to see how the outside follows.

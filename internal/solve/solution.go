@@ -45,6 +45,7 @@ type Fit struct {
 type Alternative struct {
 	Step   measure.Step
 	Nearer measure.Length // by how much less the clearances miss the middles of their windows, in all
+	Gap    measure.Length // that it leaves at its closures, zero where the answer leaves none
 	Fits   []Fit
 	Chance float64 // of all together; zero unless the request wants a chance
 }

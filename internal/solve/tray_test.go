@@ -112,7 +112,7 @@ func TestTrayAgainstCraftLessons(t *testing.T) {
 func TestTrayRefusals(t *testing.T) {
 	for _, c := range []struct{ option, value, walls, field, expected string }{
 		{"tab", "3 in", "single", "tab", "from 1/4 in to 1 1/2 in"},
-		{"depth", "1/4 in", "double", "depth", "from 7/16 in to 19 5/8 in"},
+		{"depth", "1/4 in", "double", "depth", "from 7/16 in to 3 in"},
 		{"depth", "0.2 in", "single", "depth", "from 1/4 in to 19 5/8 in"},
 	} {
 		t.Run(c.option, func(t *testing.T) {
