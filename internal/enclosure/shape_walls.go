@@ -44,7 +44,7 @@ func (in *Input) checkRoll(b *box) error {
 	if in.given("depth") {
 		field, high = "depth", in.length("depth")
 	}
-	if !b.rolled || !most.Less(high) {
+	if unknown := most.Less(Widths().Min); !b.rolled || unknown || !most.Less(high) { // a check has yet to find it
 		return nil
 	}
 	return in.outside(field, Range{b.lowest(in), most}, "walls of two layers are rolled in: higher than the tray is wide, they meet the wall across", "leave walls out, or turn the contents")

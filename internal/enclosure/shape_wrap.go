@@ -47,7 +47,7 @@ func (d *draft) thin(h halves, need Need) ([]int, error) {
 	fold := d.in.Thickness.Add(d.in.Caliper.Times(3)).Over(2)
 	l, w, r, err := d.halves(h, need.Of(d.in).Add(d.in.middle()), fold)
 	d.fit(pattern.Width, need, times(1, w))
-	if in := d.in; in.Width.Less(in.Thickness) {
+	if in := d.in; oneCapacity.Less(in.Thickness) && in.Width.Less(in.Thickness) {
 		err = fault.Join(err, in.outside("thickness", Range{Max: in.Width}, "one score at each side does not go round contents thicker than wide", "leave scores out, or turn the contents"))
 	}
 	return []int{l, w, r}, err

@@ -13,9 +13,8 @@ import "creasefit/internal/measure"
 
 // Pattern is everything that is cut, scored and folded for one enclosure.
 type Pattern struct {
-	Caliper measure.Length // thickness of the stock, the same for all pieces
-	// BoardFrom is the caliper from which the stock does not give way; zero for Board.
-	BoardFrom measure.Length
+	Caliper   measure.Length // thickness of the stock, the same for all pieces
+	BoardFrom measure.Length // caliper from which it does not give way; zero for Board
 	Pieces    []Piece
 	Cavity    Cavity
 	Places    []Place   // how further pieces stand to the first; empty for one piece

@@ -1,0 +1,191 @@
+package fold
+
+import (
+	"math"
+	"slices"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// piece returns the piece of facets.
+func (b *bender) piece() pattern.Piece {
+	to := *b.p
+	b.to = &to
+	to.Panels, to.Creases, to.Seams, to.Glues = nil, nil, slices.Clone(b.p.Seams), nil
+	for i := range b.p.Panels {
+		b.panel(i)
+	}
+	for i := range b.p.Creases {
+		b.crease(&b.p.Creases[i])
+	}
+	for i := range b.p.Panels {
+		if !b.flap[i] {
+			b.rulings(i)
+		}
+	}
+	for i := range to.Seams {
+		s := &to.Seams[i]
+		s.PanelA, s.PanelB = b.at(s.PanelA, s.A1.X), b.at(s.PanelB, s.B1.X)
+	}
+	for i := range b.p.Glues {
+		b.glue(&b.p.Glues[i])
+	}
+	b.flaps()
+	to.Root = b.middle(b.p.Root)
+	return to
+}
+
+// panel cuts a panel into facets.
+func (b *bender) panel(i int) {
+	panel, lines := &b.p.Panels[i], b.lines[i]
+	b.first[i] = len(b.to.Panels)
+	b.panels = append(b.panels, slices.Repeat([]int{i}, len(lines)-1)...)
+	if len(lines) == 2 {
+		b.to.Panels = append(b.to.Panels, *panel)
+		return
+	}
+	for k := 1; k < len(lines); k++ {
+		low0, high0 := ends(b.rings[i], lines[k-1])
+		low1, high1 := ends(b.rings[i], lines[k])
+		corners := slices.Compact([]pattern.Point{
+			pattern.At(lines[k-1], low0), pattern.At(lines[k], low1), pattern.At(lines[k], high1), pattern.At(lines[k-1], high0),
+		})
+		if corners[0] == corners[len(corners)-1] {
+			corners = corners[1:]
+		}
+		b.to.Panels = append(b.to.Panels, pattern.Panel{Name: panel.Name, Outline: pattern.Polygon(corners...)})
+	}
+}
+
+// ring returns an outline with the chords of its arcs.
+func ring(outline []pattern.Vertex) []pattern.Point {
+	var points []pattern.Point
+	for i, v := range outline {
+		points = append(points, v.Point)
+		if v.Bulge < 0 || v.Bulge > 0 {
+			chords := pattern.Chords(v.Point, outline[(i+1)%len(outline)].Point, v.Bulge)
+			points = append(points, chords[1:len(chords)-1]...)
+		}
+	}
+	return points
+}
+
+// ends returns how far an outline reaches down and up at a place along the
+// width: its edges that run to the right lie below, those to the left above.
+func ends(ring []pattern.Point, x measure.Length) (low, high measure.Length) {
+	for k, a := range ring {
+		c := ring[(k+1)%len(ring)]
+		switch {
+		case a.X.Less(c.X) && !x.Less(a.X) && !c.X.Less(x):
+			low = between(a, c, x)
+		case c.X.Less(a.X) && !x.Less(c.X) && !a.X.Less(x):
+			high = between(a, c, x)
+		}
+	}
+	return low, high
+}
+
+// between returns the height of a straight line at a place along the width.
+func between(a, c pattern.Point, x measure.Length) measure.Length {
+	switch x {
+	case a.X:
+		return a.Y
+	case c.X:
+		return c.Y
+	}
+	part := x.Sub(a.X).Millimetres() / c.X.Sub(a.X).Millimetres()
+	return a.Y.Add(length(part * c.Y.Sub(a.Y).Millimetres()))
+}
+
+// crease makes the creases of the facets: one for each chord of a curved one.
+// Its panels' straight lines, which run at right angles to the width on the
+// blank, stand square to one another when it is folded.
+func (b *bender) crease(c *pattern.Crease) {
+	if c.Bulge == 0 {
+		own := *c
+		own.From, own.To = b.at(c.From, c.A.X), b.at(c.To, c.A.X)
+		b.to.Creases = append(b.to.Creases, own)
+		return
+	}
+	chords := across(c)
+	for k := 1; k < len(chords); k++ {
+		own := *c
+		own.A, own.B, own.Bulge = chords[k-1], chords[k], 0
+		slope := math.Sin(pattern.Slope(own.A, own.B))
+		own.From, own.To, own.Angle = b.first[c.From]+k-1, b.first[c.To]+k-1, math.Acos(-slope*slope)*180/math.Pi
+		b.to.Creases = append(b.to.Creases, own)
+	}
+}
+
+// rulings bends the facets of a panel against one another, from the middle of
+// the root or from the crease that the panel hangs by.
+func (b *bender) rulings(panel int) {
+	from, n := 0, len(b.slopes[panel])
+	if panel == b.p.Root {
+		from = n / 2
+	} else if b.onRight(panel) {
+		from = n - 1
+	}
+	for k := from + 1; k < n; k++ {
+		b.ruling(panel, k-1, k, b.lines[panel][k])
+	}
+	for k := from - 1; k >= 0; k-- {
+		b.ruling(panel, k+1, k, b.lines[panel][k+1])
+	}
+}
+
+// ruling bends one facet against the one beside it.
+func (b *bender) ruling(panel, near, far int, x measure.Length) {
+	low, high := ends(b.rings[panel], x)
+	turn := math.Abs(b.slopes[panel][near]-b.slopes[panel][far]) * 180 / math.Pi
+	b.to.Creases = append(b.to.Creases, pattern.Crease{Name: "bend", A: pattern.At(x, low), B: pattern.At(x, high),
+		From: b.first[panel] + near, To: b.first[panel] + far, Fold: pattern.Valley, Angle: turn})
+}
+
+// flaps states that the facets of a panel beyond a curved crease, which hang on
+// its chords one by one, still meet along the lines between them.
+func (b *bender) flaps() {
+	for i := range b.p.Panels {
+		for k := 1; b.flap[i] && k < len(b.slopes[i]); k++ {
+			x, facet := b.lines[i][k], b.first[i]+k
+			low, high := ends(b.rings[i], x)
+			a, c := pattern.At(x, low), pattern.At(x, high)
+			b.to.Seams = append(b.to.Seams, pattern.Seam{Name: "bend of the " + b.p.Panels[i].Name,
+				PanelA: facet - 1, A1: a, A2: c, PanelB: facet, B1: a, B2: c})
+		}
+	}
+}
+
+// glue splits a glue area where its panel bends. What it is stuck to bends
+// there too, from its free side on.
+func (b *bender) glue(g *pattern.Glue) {
+	low, high := rectangle(g.Area)
+	lines, n := b.lines[g.Panel], len(b.slopes[g.Panel])
+	for k := range n {
+		x0, x1 := measure.Max(low.X, lines[k]), measure.Min(high.X, lines[k+1])
+		if !x0.Less(x1) {
+			continue
+		}
+		own, order := *g, k
+		if b.onRight(g.Panel) {
+			order = n - 1 - k
+		}
+		if !b.onRight(g.To) {
+			order = len(b.slopes[g.To]) - 1 - order
+		}
+		own.Panel, own.To = b.first[g.Panel]+k, b.first[g.To]+max(0, order)
+		own.Area = pattern.Rectangle(x0, low.Y, x1, high.Y)
+		b.to.Glues = append(b.to.Glues, own)
+	}
+}
+
+// rectangle returns the corners of the rectangle round an outline's corners.
+func rectangle(outline []pattern.Vertex) (low, high pattern.Point) {
+	low, high = outline[0].Point, outline[0].Point
+	for _, v := range outline[1:] {
+		low = pattern.At(measure.Min(low.X, v.X), measure.Min(low.Y, v.Y))
+		high = pattern.At(measure.Max(high.X, v.X), measure.Max(high.Y, v.Y))
+	}
+	return low, high
+}
