@@ -11,6 +11,7 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
 
@@ -199,4 +200,21 @@ func TestAlternativesSayWhatTheyClose(t *testing.T) {
 		assert.Equal(t, alone.Proof.Gap, a.Gap, "as that step alone has it")
 	}
 	assert.Equal(t, measure.Sixtyfourths(4).Sub(measure.Micrometres(1_524)), s.Alternatives[0].Gap, "1/16 in less a caliper")
+}
+
+// The front of a sleeve with one score a side ends before the fold at the lap: half of
+// the thickness that the fold goes round rises on the front's own side of the score,
+// and a front that reached into it would stand off. Its ideal edge was caught by a
+// golden answer alone.
+func TestFrontOfASleeveEndsBeforeTheFold(t *testing.T) {
+	for _, thickness := range []int64{400, 1_200, 2_200, 3_000} {
+		r := asked(t, "sleeve", 120_000, 90_000, thickness, 300, "scores", "one")
+		s, err := solve.Solve(context.Background(), r)
+		require.NoError(t, err)
+		for _, p := range []*pattern.Pattern{&s.Pattern, &s.Ideal} {
+			cells := p.Pieces[0].Strips[0].Cells
+			back, front := cells[1].Size, cells[0].Size
+			assert.GreaterOrEqual(t, back.Sub(front).Nanometres(), 500*thickness, "half of it, in nanometres")
+		}
+	}
 }
