@@ -102,7 +102,9 @@ func TestEveryBoundIsKept(t *testing.T) {
 			case SizeType:
 				assert.Empty(t, refusal(n, mm(n.Least)+" x "+mm(n.Greatest)), "%s %s", call, n.Name)
 				assert.Equal(t, fault.OutOfRange, refusal(n, mm(n.Least)+" x "+mm(n.Greatest.Add(measure.Nanometres(1)))), "%s %s", call, n.Name)
-				assert.Equal(t, fault.OutOfRange, refusal(n, mm(n.Least.Sub(measure.Nanometres(1)))+" x "+mm(n.Greatest)), "%s %s", call, n.Name)
+				if !n.Least.IsZero() {
+					assert.Equal(t, fault.OutOfRange, refusal(n, mm(n.Least.Sub(measure.Nanometres(1)))+" x "+mm(n.Greatest)), "%s %s", call, n.Name)
+				}
 			case CountType, NumberType:
 				assert.Empty(t, refusal(n, number(n.LeastNumber)), "%s %s", call, n.Name)
 				assert.Empty(t, refusal(n, number(n.GreatestNumber)), "%s %s", call, n.Name)

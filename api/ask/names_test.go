@@ -245,6 +245,7 @@ func TestEveryNameOfACheck(t *testing.T) {
 			{"marks", "3 in", "", "", map[string]string{"Own.Marks[0]": nm("3 in")}},
 			{"rises", "4 in", "", "", map[string]string{"Own.Rises[0]": nm("4 in")}},
 			{"depths", "5 in", "", "", map[string]string{"Own.Depths[0]": nm("5 in")}},
+			{"outline", "1 x 2 in", "", "", map[string]string{"Own.Corners[0][0]": nm("1 in"), "Own.Corners[0][1]": nm("2 in")}},
 		}))
 }
 

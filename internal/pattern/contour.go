@@ -23,6 +23,20 @@ func (p *Piece) Contours() [][]Vertex {
 	return all
 }
 
+// WholeBlank reports whether the outline of a piece is that of its blank.
+func (p *Piece) WholeBlank() bool {
+	rings := p.Contours()
+	if len(rings) != 1 || len(rings[0]) != 4 {
+		return false
+	}
+	for _, v := range rings[0] {
+		if v.Bulge != 0 || !v.X.IsZero() && v.X != p.Width || !v.Y.IsZero() && v.Y != p.Height {
+			return false
+		}
+	}
+	return true
+}
+
 // side is one edge of a panel, the panel on its left.
 type side struct {
 	from  Vertex

@@ -14,10 +14,11 @@ import (
 // Measurements is what somebody read off a ruler or found on a page, for all
 // pieces in their order.
 type Measurements struct {
-	Blanks [][2]measure.Length // width and height of each piece
-	Marks  []measure.Length    // the scores across the width, from the left
-	Rises  []measure.Length    // the scores across the height, from the bottom
-	Depths []measure.Length    // the slits and other sizes that lie on no edge
+	Blanks  [][2]measure.Length // width and height of each piece
+	Marks   []measure.Length    // the scores across the width, from the left
+	Rises   []measure.Length    // the scores across the height, from the bottom
+	Corners [][2]measure.Length // of the outlines of pieces that are not their whole blank, from the left and the bottom; may be none
+	Depths  []measure.Length    // the slits and other sizes that lie on no edge, as far as no corner shows them
 }
 
 // ReadOff returns what somebody would read off the solution's pieces.
@@ -105,6 +106,9 @@ func (own *Measurements) sizes(plan *enclosure.Plan) ([]measure.Length, error) {
 	for i := range plan.Strips {
 		deal.strip(&plan.Strips[i])
 	}
+	if len(own.Corners) > 0 {
+		deal.outline(plan, own.Corners)
+	}
 	var names []string
 	for i, reading := range plan.Problem.Readings {
 		if !placed[i] {
@@ -114,8 +118,21 @@ func (own *Measurements) sizes(plan *enclosure.Plan) ([]measure.Length, error) {
 	}
 	deal.leftOver("marks", deal.marks, len(own.Marks), "scores across the width, from the left")
 	deal.leftOver("rises", deal.rises, len(own.Rises), "scores across the height, from the bottom")
-	deal.leftOver("depths", deal.depths, len(own.Depths), strings.TrimSuffix("further sizes: "+strings.Join(names, ", "), ": "))
+	deal.leftOver("depths", deal.depths, len(own.Depths), further(names, len(own.Corners) > 0))
 	return sizes, deal.faults.Err()
+}
+
+// further says which sizes are asked for that lie on no edge, and that the outline
+// would do where it was not measured.
+func further(names []string, corners bool) string {
+	if len(names) == 0 {
+		return "further sizes"
+	}
+	text := "further sizes: " + strings.Join(names, ", ")
+	if !corners {
+		text += "; or the corners of the outline, which show what is no cut of its own"
+	}
+	return text
 }
 
 // dealer walks through the measurements as the strips ask for them.
