@@ -37,6 +37,7 @@ type lineCall interface {
 // lineForm is how the answer to a line is written.
 type lineForm struct {
 	rows  bool // of the table of the answer, else JSON
+	table bool // the answer, in either form, goes into a table
 	style tell.Style
 	again bool // the line has run out of time once
 }
@@ -65,6 +66,13 @@ func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.
 	o := optionsOf(&asked.Reading, "", "", k.formats)
 	if asked.Answer.Format.Given && o.format != k.inLine() {
 		asked.Report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON, those of a table as one", Hint: "leave format out"}, "")
+	}
+	narrowing := &asked.Answer.Pick.Field
+	if o.pick == "" {
+		narrowing = &asked.Answer.Show.Field
+	}
+	if as.table && narrowing.Given {
+		asked.ReportAnswer(narrowing, "the values of a table are picked by columns", "columns=/pieces/0/blank/width/reading,/sure/chance in the address")
 	}
 	if !asked.Check() {
 		return dst, refusal(&asked.Reading, k.path)

@@ -64,7 +64,7 @@ func (o *tableOutput) answer(dst []byte, l *line, call lineCall, work func([]byt
 	}
 	style := o.style
 	style.Lead = string(o.lead(l, ""))
-	return work(dst, lineForm{rows: true, style: style})
+	return work(dst, lineForm{rows: true, table: true, style: style})
 }
 
 // scratches are reused between answers of which only some values are told.
@@ -77,7 +77,7 @@ func (o *tableOutput) wide(dst []byte, l *line, work func([]byte, lineForm) ([]b
 	scratch := scratches.Get().(*answerBuffer)
 	defer scratches.Put(scratch)
 	var p *problem
-	if scratch.bytes, p = work(scratch.bytes[:0], lineForm{}); p != nil {
+	if scratch.bytes, p = work(scratch.bytes[:0], lineForm{table: true}); p != nil {
 		return dst, p
 	}
 	values, wrong := make([][]byte, len(o.columns)), ""

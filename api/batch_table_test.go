@@ -192,6 +192,18 @@ func TestTableOfSeveralCalls(t *testing.T) {
 	assert.Equal(t, "4", rows[1][12])
 }
 
+// TestTableIsPickedByColumns: what narrows a single answer is refused in a table, in
+// the address as in a column of it.
+func TestTableIsPickedByColumns(t *testing.T) {
+	for _, query := range []string{"?call=/v1/ruler&pick=/unit", "?call=/v1/ruler&show=unit&columns=/unit"} {
+		_, rows, _ := postTable(t, query, mediaCSV, "length\r\n1 in\r\n")
+		assert.Contains(t, rows[0][2], "the values of a table are picked by columns", query)
+	}
+	_, rows, _ := postTable(t, "?call=/v1/ruler", mediaCSV, "length,pick\r\n1 in,/unit\r\n1 in,\r\n")
+	assert.Contains(t, rows[0][3], "picked by columns")
+	assert.Empty(t, rows[1][3])
+}
+
 // TestDecimalOfATable: the address goes before what is found, and what can be
 // read in two ways is not guessed.
 func TestDecimalOfATable(t *testing.T) {
