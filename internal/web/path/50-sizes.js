@@ -4,7 +4,7 @@ const PARAMETERS = new Map(); // of kinds, fetched once a kind
 // the work step by step.
 function showSizes(solution, guide, suggestion, names) {
   $("sizes-title").textContent = guide.title;
-  $("answer").replaceChildren(sureness(solution), ...beyond(solution, suggestion), cutList(guide), ...notes(guide), steps(guide), ...otherMarks(solution));
+  $("answer").replaceChildren(sureness(solution), spread(names), ...beyond(solution, suggestion), cutList(guide), ...notes(guide), steps(guide), ...otherMarks(solution));
   $("sizes").hidden = false;
   finer();
   showMake(solution, suggestion, names);
@@ -31,6 +31,14 @@ function sureness({ sure, fit, warnings }) {
   const surer = warnings.find((w) => w.code === "unsure-fit" && w.try);
   return node("p", { class: sure.chance < 0.8 ? "sure doubtful" : "sure" }, node("strong", {}, chanceWords(sure.chance)), " ", room ?? "", " ",
     surer ? node("button", { type: "button", click: () => take(surer.try) }, say("surer")) : "");
+}
+
+// spread is the picture of how far each clearance may come out, once it is wanted.
+function spread(names) {
+  const theme = matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light";
+  const src = `/v1/drawing/${kind}?` + new URLSearchParams({ ...names, ...own_, language: WORDS.language, view: "spread", theme, format: "svg" });
+  return node("details", { class: "spread", toggle: (event) => event.target.open && event.target.childElementCount === 1 && event.target.append(node("img", { src, alt: say("spread"), class: "plan" })) },
+    node("summary", {}, say("spread")));
 }
 
 // rounded is a length to the nearest mark of the ruler, as a rough word for room.
