@@ -74,6 +74,15 @@ func piecesArea(o sheet.Order) float64 {
 	return sum
 }
 
+// everyBin is of how many bins one is planned: all of them, minutes of work, where
+// the sets are named on purpose.
+func everyBin() int {
+	if os.Getenv("CREASEFIT_CUTTING_SETS") != "" {
+		return 1
+	}
+	return 4
+}
+
 func TestPublishedBinsOfTwentyPieces(t *testing.T) {
 	t.Parallel()
 	if testing.Short() {
@@ -81,7 +90,10 @@ func TestPublishedBinsOfTwentyPieces(t *testing.T) {
 	}
 	list := binRows(t, "020")
 	require.Len(t, list, 83)
-	for _, r := range list {
+	for i, r := range list {
+		if i%everyBin() != 0 {
+			continue
+		}
 		o := binOrder(t, r.name, r.turning)
 		a := plannedAtEase(t, o)
 		assert.Equal(t, r.least, a.Sheets, "%+v", r)
