@@ -92,15 +92,15 @@ func Finest(u Unit) Step {
 
 // SearchSteps returns the steps that a solution is looked for at, coarse to
 // fine: 1/2, 1/4, 1/8, 1/16, 1/32 in (1/64 in as well if finest is that), or
-// 5, 1, 0.5 mm; none finer than finest.
+// 5, 1, 0.5 mm; none finer than finest. Appending to them makes a copy.
 func SearchSteps(finest Step) []Step {
 	marks := Marks(finest.unit)[1:]
 	for i, s := range marks {
 		if s.size.Less(finest.size) {
-			return marks[:i]
+			return marks[:i:i]
 		}
 	}
-	return marks
+	return marks[:len(marks):len(marks)]
 }
 
 // CoarsestMark returns the coarsest mark of the unit's ruler that l lies on,

@@ -3,7 +3,6 @@ package solve
 import (
 	"context"
 	"maps"
-	"slices"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
@@ -139,7 +138,7 @@ func sameCharacter(from, to *enclosure.Plan, measured []measure.Length) (*roundi
 // and then at finer ones.
 func searchFrom(ctx context.Context, r *Request, p *rounding.Problem, measured []measure.Length) (answer, error) {
 	search := rounding.NewSearch(p)
-	for _, step := range slices.Concat(r.steps(), []measure.Step{measure.Finest(r.Ruler.Unit())}) {
+	for _, step := range append(r.steps(), measure.Finest(r.Ruler.Unit())) {
 		if !onMarks(measured, step) && step != measure.Finest(r.Ruler.Unit()) {
 			continue
 		}

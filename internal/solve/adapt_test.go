@@ -94,3 +94,11 @@ func TestAdaptReadsTheStyle(t *testing.T) {
 	_, err = Adapt(context.Background(), &made, &wanted, own)
 	assert.ErrorContains(t, err, "do not add up")
 }
+
+// The marks of a ruler are everybody's: a search at finer ones leaves them as they are.
+func TestSearchingFinerLeavesTheRulersAlone(t *testing.T) {
+	eighths := measure.MustParseStep("1/8 in")
+	_ = append(measure.SearchSteps(eighths), measure.Finest(measure.Inch))
+	assert.Equal(t, "1/16 in", measure.MustParseStep("1/16 in").String())
+	assert.Equal(t, "1/32 in", measure.Marks(measure.Inch)[5].String())
+}
