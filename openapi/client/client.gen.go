@@ -557,6 +557,16 @@ const (
 	OpenValueTop  OpenValue = "top"
 )
 
+// Defines values for OrnamentShapeValue.
+const (
+	OrnamentShapeValueCircle    OrnamentShapeValue = "circle"
+	OrnamentShapeValueFir       OrnamentShapeValue = "fir"
+	OrnamentShapeValueHeart     OrnamentShapeValue = "heart"
+	OrnamentShapeValueRectangle OrnamentShapeValue = "rectangle"
+	OrnamentShapeValueStar      OrnamentShapeValue = "star"
+	OrnamentShapeValueTag       OrnamentShapeValue = "tag"
+)
+
 // Defines values for PanelAcross.
 const (
 	PanelAcrossDiagonal PanelAcross = "diagonal"
@@ -1629,7 +1639,7 @@ type GuideStep struct {
 	// Pictures SVG of each of these, if asked for
 	Pictures []string   `json:"pictures,omitempty"`
 	Stage    GuideStage `json:"stage,omitempty"`
-	Text     string     `json:"text,omitempty"`
+	Text     string     `json:"text"`
 	Title    string     `json:"title,omitempty"`
 }
 
@@ -2146,6 +2156,7 @@ type Ornament struct {
 	// HalfWidth of each half, from the meeting line out
 	HalfWidth Length `json:"half_width"`
 	Height    Length `json:"height"`
+	Shape     string `json:"shape"`
 
 	// ShowsHeight how far the tabs show above and below, each
 	ShowsHeight Length `json:"shows_height"`
@@ -2153,6 +2164,9 @@ type Ornament struct {
 	// TrimWidth how far each tab sticks out at the side: trim it away
 	TrimWidth Length `json:"trim_width"`
 }
+
+// OrnamentShapeValue Outline of that shape, which is cut in half along its middle. Default: rectangle.
+type OrnamentShapeValue string
 
 // Outside defines model for Outside.
 type Outside struct {
@@ -2630,6 +2644,7 @@ type RequestAdaptBand struct {
 
 	// Meeting How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm.
 	Meeting string   `json:"meeting,omitempty"`
+	Outline []string `json:"outline,omitempty"`
 	Rises   []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -2730,6 +2745,7 @@ type RequestAdaptDiagonalEnvelope struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// Overlap How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm.
 	Overlap string   `json:"overlap,omitempty"`
@@ -2860,6 +2876,7 @@ type RequestAdaptDividers struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// Play How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm.
 	Play  string   `json:"play,omitempty"`
@@ -3008,6 +3025,7 @@ type RequestAdaptDrawerBox struct {
 
 	// NotchFaces Which faces the notch is cut in. Default: both.
 	NotchFaces NotchFacesValue `json:"notch_faces,omitempty"`
+	Outline    []string        `json:"outline,omitempty"`
 
 	// RibbonSlit How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm.
 	RibbonSlit string   `json:"ribbon_slit,omitempty"`
@@ -3126,6 +3144,7 @@ type RequestAdaptEnvelope struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// Overlap How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Overlap string `json:"overlap,omitempty"`
@@ -3238,6 +3257,7 @@ type RequestAdaptFoldedCard struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// Panels Panels of an accordion. Default: 4.
 	Panels *int     `json:"panels,omitempty"`
@@ -3350,6 +3370,7 @@ type RequestAdaptGussetBag struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -3465,6 +3486,7 @@ type RequestAdaptLiddedBox struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -3571,6 +3593,7 @@ type RequestAdaptMatStack struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// Reveal How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm.
 	Reveal string   `json:"reveal,omitempty"`
@@ -3677,6 +3700,7 @@ type RequestAdaptPillowPack struct {
 
 	// MiddleHeight How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm.
 	MiddleHeight string   `json:"middle_height,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -3777,6 +3801,7 @@ type RequestAdaptPocket struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// PageHeight How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm.
 	PageHeight string `json:"page_height,omitempty"`
@@ -3898,6 +3923,7 @@ type RequestAdaptPrismBox struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -4010,6 +4036,7 @@ type RequestAdaptSleeve struct {
 
 	// NotchFaces Which faces the notch is cut in. Default: both.
 	NotchFaces NotchFacesValue `json:"notch_faces,omitempty"`
+	Outline    []string        `json:"outline,omitempty"`
 
 	// Reveal How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm.
 	Reveal string   `json:"reveal,omitempty"`
@@ -4124,7 +4151,8 @@ type RequestAdaptSlipcase struct {
 	NotchFaces NotchFacesValue `json:"notch_faces,omitempty"`
 
 	// Open Which way the contents slide in: along their width or along their height. Default: side.
-	Open OpenValue `json:"open,omitempty"`
+	Open    OpenValue `json:"open,omitempty"`
+	Outline []string  `json:"outline,omitempty"`
 
 	// Reveal How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm.
 	Reveal string   `json:"reveal,omitempty"`
@@ -4238,8 +4266,12 @@ type RequestAdaptSlottedBand struct {
 	// OrnamentHeight Height of that shape; as wide as high if not given. From 6 to 1000 mm.
 	OrnamentHeight string `json:"ornament_height,omitempty"`
 
+	// OrnamentShape Outline of that shape, which is cut in half along its middle. Default: rectangle.
+	OrnamentShape OrnamentShapeValue `json:"ornament_shape,omitempty"`
+
 	// OrnamentWidth Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm.
 	OrnamentWidth string   `json:"ornament_width,omitempty"`
+	Outline       []string `json:"outline,omitempty"`
 	Rises         []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -4358,6 +4390,7 @@ type RequestAdaptTray struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -4473,6 +4506,7 @@ type RequestAdaptTuckCarton struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -4586,10 +4620,11 @@ type RequestCheckBand struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveBand)
 	RequestSolveBand `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckDiagonalEnvelope asks for: Check own measurements of a diagonal-envelope.
@@ -4597,10 +4632,11 @@ type RequestCheckDiagonalEnvelope struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDiagonalEnvelope)
 	RequestSolveDiagonalEnvelope `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckDividers asks for: Check own measurements of a dividers.
@@ -4608,10 +4644,11 @@ type RequestCheckDividers struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDividers)
 	RequestSolveDividers `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckDrawerBox asks for: Check own measurements of a drawer-box.
@@ -4619,10 +4656,11 @@ type RequestCheckDrawerBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDrawerBox)
 	RequestSolveDrawerBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckEnvelope asks for: Check own measurements of a envelope.
@@ -4630,10 +4668,11 @@ type RequestCheckEnvelope struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveEnvelope)
 	RequestSolveEnvelope `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckFoldedCard asks for: Check own measurements of a folded-card.
@@ -4641,10 +4680,11 @@ type RequestCheckFoldedCard struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveFoldedCard)
 	RequestSolveFoldedCard `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckGussetBag asks for: Check own measurements of a gusset-bag.
@@ -4652,10 +4692,11 @@ type RequestCheckGussetBag struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveGussetBag)
 	RequestSolveGussetBag `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckLiddedBox asks for: Check own measurements of a lidded-box.
@@ -4663,10 +4704,11 @@ type RequestCheckLiddedBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveLiddedBox)
 	RequestSolveLiddedBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckMatStack asks for: Check own measurements of a mat-stack.
@@ -4674,10 +4716,11 @@ type RequestCheckMatStack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveMatStack)
 	RequestSolveMatStack `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckOwn asks for: Check own measurements of a design: own.
@@ -4685,10 +4728,11 @@ type RequestCheckOwn struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveOwn)
 	RequestSolveOwn `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckPillowPack asks for: Check own measurements of a pillow-pack.
@@ -4696,10 +4740,11 @@ type RequestCheckPillowPack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePillowPack)
 	RequestSolvePillowPack `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckPocket asks for: Check own measurements of a pocket.
@@ -4707,10 +4752,11 @@ type RequestCheckPocket struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePocket)
 	RequestSolvePocket `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckPortfolio asks for: Check own measurements of several enclosures round one another.
@@ -4725,10 +4771,11 @@ type RequestCheckPrismBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePrismBox)
 	RequestSolvePrismBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckSleeve asks for: Check own measurements of a sleeve.
@@ -4736,10 +4783,11 @@ type RequestCheckSleeve struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSleeve)
 	RequestSolveSleeve `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckSlipcase asks for: Check own measurements of a slipcase.
@@ -4747,10 +4795,11 @@ type RequestCheckSlipcase struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlipcase)
 	RequestSolveSlipcase `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckSlottedBand asks for: Check own measurements of a slotted-band.
@@ -4758,10 +4807,11 @@ type RequestCheckSlottedBand struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlottedBand)
 	RequestSolveSlottedBand `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckTray asks for: Check own measurements of a tray.
@@ -4769,10 +4819,11 @@ type RequestCheckTray struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveTray)
 	RequestSolveTray `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestCheckTuckCarton asks for: Check own measurements of a tuck-carton.
@@ -4780,10 +4831,11 @@ type RequestCheckTuckCarton struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveTuckCarton)
 	RequestSolveTuckCarton `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank  []string `json:"blank,omitempty"`
-	Depths []string `json:"depths,omitempty"`
-	Marks  []string `json:"marks,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
+	Blank   []string `json:"blank,omitempty"`
+	Depths  []string `json:"depths,omitempty"`
+	Marks   []string `json:"marks,omitempty"`
+	Outline []string `json:"outline,omitempty"`
+	Rises   []string `json:"rises,omitempty"`
 }
 
 // RequestDrawingBand asks for: Drawing of a band.
@@ -7571,6 +7623,9 @@ type RequestSolveSlottedBand struct {
 
 	// OrnamentHeight Height of that shape; as wide as high if not given. From 6 to 1000 mm.
 	OrnamentHeight string `json:"ornament_height,omitempty"`
+
+	// OrnamentShape Outline of that shape, which is cut in half along its middle. Default: rectangle.
+	OrnamentShape OrnamentShapeValue `json:"ornament_shape,omitempty"`
 
 	// OrnamentWidth Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm.
 	OrnamentWidth string `json:"ornament_width,omitempty"`

@@ -290,7 +290,7 @@ export type CutToleranceValue = string;
 export type CutsValue = string;
 /** How high the walls are; up to 1/4 in (6 mm) more than the contents if not given. From 5 to 500 mm. */
 export type DepthValue = string;
-/** The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. From 0 to 5000 mm. */
+/** The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. Those that the outline shows are left out beside it. From 0 to 5000 mm. */
 export type DepthsValue = string;
 export type Design = {
   "design": Record<string, unknown>;
@@ -839,6 +839,7 @@ export type Ornament = {
   /** of each half, from the meeting line out */
   "half_width": Length;
   "height": Length;
+  "shape": string;
   /** how far the tabs show above and below, each */
   "shows_height": Length;
   /** how far each tab sticks out at the side: trim it away */
@@ -848,8 +849,12 @@ export type Ornament = {
 export type OrnamentCaliperValue = string;
 /** Height of that shape; as wide as high if not given. From 6 to 1000 mm. */
 export type OrnamentHeightValue = string;
+/** Outline of that shape, which is cut in half along its middle. Default: rectangle. */
+export type OrnamentShapeValue = "rectangle" | "heart" | "star" | "circle" | "fir" | "tag";
 /** Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm. */
 export type OrnamentWidthValue = string;
+/** Every corner of the cut edge of each piece that is not its whole blank, from the left x from the bottom, in the order of the solution's outline; may be given several times. From 0 to 5000 mm. */
+export type OutlineValue = string;
 export type Outside = {
   "height": Length;
   /** of the paper alone */
@@ -1184,6 +1189,7 @@ export type RequestAdaptBand = {
   "marks"?: Array<string>;
   /** How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm. */
   "meeting"?: string;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -1246,6 +1252,7 @@ export type RequestAdaptDiagonalEnvelope = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   /** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
   "overlap"?: string;
   "rises"?: Array<string>;
@@ -1329,6 +1336,7 @@ export type RequestAdaptDividers = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   /** How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm. */
   "play"?: string;
   "rises"?: Array<string>;
@@ -1420,6 +1428,7 @@ export type RequestAdaptDrawerBox = {
   /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
   "notch"?: string;
   "notch_faces"?: NotchFacesValue;
+  "outline"?: Array<string>;
   /** How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm. */
   "ribbon_slit"?: string;
   "rises"?: Array<string>;
@@ -1493,6 +1502,7 @@ export type RequestAdaptEnvelope = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   /** How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "overlap"?: string;
   /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
@@ -1563,6 +1573,7 @@ export type RequestAdaptFoldedCard = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   /** Panels of an accordion. Default: 4. */
   "panels"?: number;
   "rises"?: Array<string>;
@@ -1633,6 +1644,7 @@ export type RequestAdaptGussetBag = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -1703,6 +1715,7 @@ export type RequestAdaptLiddedBox = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -1769,6 +1782,7 @@ export type RequestAdaptMatStack = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   /** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
   "reveal"?: string;
   "rises"?: Array<string>;
@@ -1836,6 +1850,7 @@ export type RequestAdaptPillowPack = {
   "marks"?: Array<string>;
   /** How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm. */
   "middle_height"?: string;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -1898,6 +1913,7 @@ export type RequestAdaptPocket = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   /** How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm. */
   "page_height"?: string;
   /** How high the pocket is. Default: 3 in on inch rulers, 75 mm on millimetre rulers. From 10 to 1000 mm. */
@@ -1973,6 +1989,7 @@ export type RequestAdaptPrismBox = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -2042,6 +2059,7 @@ export type RequestAdaptSleeve = {
   /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
   "notch"?: string;
   "notch_faces"?: NotchFacesValue;
+  "outline"?: Array<string>;
   /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
   "reveal"?: string;
   "rises"?: Array<string>;
@@ -2112,6 +2130,7 @@ export type RequestAdaptSlipcase = {
   "notch"?: string;
   "notch_faces"?: NotchFacesValue;
   "open"?: OpenValue;
+  "outline"?: Array<string>;
   /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
   "reveal"?: string;
   "rises"?: Array<string>;
@@ -2183,8 +2202,10 @@ export type RequestAdaptSlottedBand = {
   "ornament_caliper"?: string;
   /** Height of that shape; as wide as high if not given. From 6 to 1000 mm. */
   "ornament_height"?: string;
+  "ornament_shape"?: OrnamentShapeValue;
   /** Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm. */
   "ornament_width"?: string;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -2257,6 +2278,7 @@ export type RequestAdaptTray = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -2328,6 +2350,7 @@ export type RequestAdaptTuckCarton = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -2401,6 +2424,7 @@ export type RequestCheckBand = (RequestSolveBand & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a diagonal-envelope. */
@@ -2408,6 +2432,7 @@ export type RequestCheckDiagonalEnvelope = (RequestSolveDiagonalEnvelope & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a dividers. */
@@ -2415,6 +2440,7 @@ export type RequestCheckDividers = (RequestSolveDividers & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a drawer-box. */
@@ -2422,6 +2448,7 @@ export type RequestCheckDrawerBox = (RequestSolveDrawerBox & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a envelope. */
@@ -2429,6 +2456,7 @@ export type RequestCheckEnvelope = (RequestSolveEnvelope & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a folded-card. */
@@ -2436,6 +2464,7 @@ export type RequestCheckFoldedCard = (RequestSolveFoldedCard & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a gusset-bag. */
@@ -2443,6 +2472,7 @@ export type RequestCheckGussetBag = (RequestSolveGussetBag & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a lidded-box. */
@@ -2450,6 +2480,7 @@ export type RequestCheckLiddedBox = (RequestSolveLiddedBox & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a mat-stack. */
@@ -2457,6 +2488,7 @@ export type RequestCheckMatStack = (RequestSolveMatStack & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a design: own. */
@@ -2464,6 +2496,7 @@ export type RequestCheckOwn = (RequestSolveOwn & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a pillow-pack. */
@@ -2471,6 +2504,7 @@ export type RequestCheckPillowPack = (RequestSolvePillowPack & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a pocket. */
@@ -2478,6 +2512,7 @@ export type RequestCheckPocket = (RequestSolvePocket & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of several enclosures round one another. */
@@ -2487,6 +2522,7 @@ export type RequestCheckPrismBox = (RequestSolvePrismBox & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a sleeve. */
@@ -2494,6 +2530,7 @@ export type RequestCheckSleeve = (RequestSolveSleeve & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a slipcase. */
@@ -2501,6 +2538,7 @@ export type RequestCheckSlipcase = (RequestSolveSlipcase & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a slotted-band. */
@@ -2508,6 +2546,7 @@ export type RequestCheckSlottedBand = (RequestSolveSlottedBand & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a tray. */
@@ -2515,6 +2554,7 @@ export type RequestCheckTray = (RequestSolveTray & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a tuck-carton. */
@@ -2522,6 +2562,7 @@ export type RequestCheckTuckCarton = (RequestSolveTuckCarton & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
   "marks"?: Array<string>;
+  "outline"?: Array<string>;
   "rises"?: Array<string>;
 });
 /** asks for: Drawing of a band. */
@@ -4076,6 +4117,7 @@ export type RequestSolveSlottedBand = {
   "ornament_caliper"?: string;
   /** Height of that shape; as wide as high if not given. From 6 to 1000 mm. */
   "ornament_height"?: string;
+  "ornament_shape"?: OrnamentShapeValue;
   /** Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm. */
   "ornament_width"?: string;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
