@@ -67,6 +67,7 @@ func TestOrdersOfFewSizes(t *testing.T) {
 	if testing.Short() {
 		t.Skip("proofs that take their time")
 	}
+	t.Parallel()
 	r := rand.New(rand.NewPCG(12, 7))
 	for n := range 40 {
 		o := sheet.Order{Sheets: []sheet.Stock{{Width: measure.Inches(12), Height: measure.Inches(12), Grain: sheet.AlongHeight}}, Ruler: measure.Marks(measure.Inch)[3]}
