@@ -39,8 +39,8 @@ func TestSpecificationIsSmall(t *testing.T) {
 		_, err := z.Write(document)
 		require.NoError(t, err)
 		require.NoError(t, z.Close())
-		assert.LessOrEqual(t, len(document), 780_000, name)
-		assert.LessOrEqual(t, packed.Len(), 90_000, name)
+		assert.LessOrEqual(t, len(document), 1_050_000, name)
+		assert.LessOrEqual(t, packed.Len(), 100_000, name)
 		t.Logf("%s: %d bytes, %d by gzip", name, len(document), packed.Len())
 	}
 }
@@ -69,7 +69,7 @@ func TestOneKind(t *testing.T) {
 	for path := range spec.Paths.Map() {
 		assert.True(t, strings.HasSuffix(path, "/sleeve"), path)
 	}
-	assert.Equal(t, 4, spec.Paths.Len(), "solve, check, drawing and guide")
+	assert.Equal(t, 5, spec.Paths.Len(), "solve, check, adapt, drawing and guide")
 	assert.Nil(t, spec.Components.Schemas["RequestSolveBand"])
 	assert.Nil(t, openapi.OfKind("no-such"))
 	assert.Nil(t, openapi.OfKind(""))
