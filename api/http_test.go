@@ -277,9 +277,15 @@ func TestPaperAgreesWithPublishedFigures(t *testing.T) {
 	for query, code := range map[string]string{
 		"": "missing", "unit=in": "missing", "basis_weight=80": "missing", "grade=cover": "missing",
 		"grammage=200&sheet_mass=3&sheet=letter": "conflict", "stock=index-110&caliper=1mm": "conflict",
+		"points=12&stack=1in&stack_sheets=50": "conflict", "unit=in&stack=1/2": "missing", "stock=index-110&points=14": "conflict",
 	} {
 		assert.Equal(t, code, get(t, "/v1/stock?"+query).problem(http.StatusBadRequest).Errors[0].Code, query)
 	}
+	stack := decode[wire.Paper](get(t, "/v1/stock?stack=1/2in&stack_sheets=50&points=10").ok())
+	assert.Equal(t, 0.01, stack.Caliper.In)
+	doubted := decode[wire.Paper](get(t, "/v1/stock?unit=mm&points=4&basis_weight=80&grade=cover").ok())
+	assert.Equal(t, []string{"points", "basis_weight"}, doubted.Contradict)
+	assert.True(t, doubted.Unlikely)
 }
 
 // TestKindsDescribeWhatIsRead: every default and every example that a kind

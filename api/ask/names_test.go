@@ -320,8 +320,11 @@ func TestEveryNameOfTheRulerAndOfAPaper(t *testing.T) {
 		}{q.Known, q.Source}
 	}, []effect{
 		{"unit", "mm", "", "", nil},
-		{"stock", "index-110", "", "caliper", map[string]string{"Known.Caliper": "*", "Known.Grammage": "*", "Source": "*"}},
+		{"stock", "index-110", "", "caliper", map[string]string{"Known.Named": "true", "Known.Caliper": "*", "Known.Grammage": "*", "Source": "*"}},
 		{"caliper", "0.02 in", "", "", map[string]string{"Known.Caliper": nm("0.02 in")}},
+		{"points", "13", "", "", map[string]string{"Known.Points": "13"}},
+		{"stack", "1 in", "", "", map[string]string{"Known.Stack": nm("1 in")}},
+		{"stack_sheets", "40", "", "", map[string]string{"Known.StackSheets": "40"}},
 		{"grammage", "250", "", "", map[string]string{"Known.Grammage": "250"}},
 		{"basis_weight", "81", "", "", map[string]string{"Known.BasisWeight": "81"}},
 		{"grade", "cover", "basis_weight=80", "", map[string]string{"Known.Grade.Name": "cover", "Known.Grade.Title": "*", "Known.Grade.Basis": "*"}},

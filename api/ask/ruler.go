@@ -38,6 +38,9 @@ type Paper struct {
 	Unit        Unit
 	Preset      Word
 	Caliper     Length
+	Points      Number
+	Stack       Length
+	StackSheets Count
 	Grammage    Number
 	BasisWeight Number
 	Grade       Word
@@ -60,6 +63,9 @@ func (q *Paper) bind(b *Names) {
 	b.bind(&q.Unit, unitName())
 	b.bind(&q.Preset, stockName("The paper, by name."))
 	b.bind(&q.Caliper, Name{Name: "caliper", Example: "0.012 in", Help: "Thickness of one sheet."}.between(stock.LeastCaliper(), stock.GreatestCaliper()))
+	b.bind(&q.Points, Name{Name: "points", Example: "12", Help: "Thickness of one sheet in thousandths of an inch, as on packets of cover and board."}.numbers(0.4, 197))
+	b.bind(&q.Stack, Name{Name: "stack", Example: "1/2 in", Help: "Height of several sheets pressed together; needs stack_sheets."}.between(stock.LeastCaliper(), measure.Millimetres(1000)))
+	b.bind(&q.StackSheets, Name{Name: "stack_sheets", Example: "50", Help: "How many sheets the stack has."}.numbers(1, 10_000))
 	b.bind(&q.Grammage, Name{Name: "grammage", Example: "216", Help: "Mass in g/m2."}.numbers(stock.LeastGrammage, stock.GreatestGrammage))
 	b.bind(&q.BasisWeight, weight("basis_weight", "Mass of a ream of the grade's basis size, in pounds; needs grade.", "80"))
 	b.bind(&q.Grade, Name{Name: "grade", Choices: stock.GradeNames(), Example: "cover", Help: "The family of papers that the basis weight belongs to."})
@@ -70,12 +76,12 @@ func (q *Paper) bind(b *Names) {
 
 func (q *Paper) settle(r *Reading) {
 	r.exclude(&q.Caliper, &q.Preset, "the named stock has a caliper of its own")
-	q.Known = stock.Known{Caliper: q.Caliper.Length, Grammage: q.Grammage.Number, BasisWeight: q.BasisWeight.Number, SheetMass: q.SheetMass.Number,
-		SheetWidth: q.Sheet.Width, SheetHeight: q.Sheet.Height}
+	q.Known = stock.Known{Caliper: q.Caliper.Length, Points: q.Points.Number, Stack: q.Stack.Length, StackSheets: q.StackSheets.Count(),
+		Grammage: q.Grammage.Number, BasisWeight: q.BasisWeight.Number, SheetMass: q.SheetMass.Number, SheetWidth: q.Sheet.Width, SheetHeight: q.Sheet.Height}
 	q.Known.Grade, _ = stock.LookupGrade(q.Grade.Word)
 	q.Source = ""
 	if s, ok := stock.Lookup(q.Preset.Word); ok {
-		q.Known.Caliper, q.Source = s.Caliper, s.Source
+		q.Known.Named, q.Known.Caliper, q.Source = true, s.Caliper, s.Source
 		if s.Grammage > 0 {
 			r.exclude(&q.Grammage, &q.Preset, "the named stock has a grammage of its own")
 			q.Known.Grammage = s.Grammage

@@ -13,8 +13,9 @@ type Paper struct {
 	Grammage          float64       `json:"grammage" validate:"required" example:"216.33"` // g/m2
 	GrammageEstimated bool          `json:"grammage_estimated" validate:"required"`
 	GrammageRange     [2]float64    `json:"grammage_range" validate:"required,min=2,max=2"`
-	Density           float64       `json:"density" validate:"required" example:"0.8"` // g/cm3
-	Unlikely          bool          `json:"unlikely" validate:"required"`              // no paper has such a density
+	Density           float64       `json:"density" validate:"required" example:"0.8"`       // g/cm3
+	Unlikely          bool          `json:"unlikely" validate:"required"`                    // no paper has such a density
+	Contradict        []string      `json:"contradict,omitempty" example:"caliper,grammage"` // the names whose figures make it so
 	BasisWeights      []BasisWeight `json:"basis_weights" validate:"required"`
 	SheetMass         float64       `json:"sheet_mass,omitempty"` // grams
 	ReamMass          float64       `json:"ream_mass,omitempty"`  // kilograms of 500 sheets
@@ -33,7 +34,8 @@ func OfPaper(d *stock.Description, unit measure.Unit, source string, a *Asked) *
 		GrammageEstimated: d.GrammageEstimated,
 		GrammageRange:     [2]float64{round(d.LowGrammage, 2), round(d.HighGrammage, 2)},
 		Density:           round(d.Density, 3),
-		Unlikely:          d.Unlikely,
+		Unlikely:          len(d.Contradict) > 0,
+		Contradict:        d.Contradict,
 		SheetMass:         round(d.SheetMass, 3),
 		ReamMass:          round(d.ReamMass, 3),
 		Source:            source,

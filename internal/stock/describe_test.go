@@ -27,7 +27,8 @@ func TestDescribeWithEverythingKnown(t *testing.T) {
 		Caliper: measure.Micrometres(230), BasisWeight: 110, Grade: grade(t, "index"),
 		SheetWidth: measure.MustParse("25.5 in"), SheetHeight: measure.MustParse("30.5 in"),
 	})
-	assert.False(t, d.CaliperEstimated || d.GrammageEstimated || d.Unlikely)
+	assert.False(t, d.CaliperEstimated || d.GrammageEstimated)
+	assert.Empty(t, d.Contradict)
 	assert.InEpsilon(t, 198.87536, d.Grammage, 1e-7)
 	assert.InDelta(t, 0.865, d.Density, 0.001)
 	assert.InEpsilon(t, 110*0.45359237, d.ReamMass, 1e-9, "a ream of the basis size weighs the basis weight")
@@ -52,6 +53,32 @@ func TestDescribeEstimatesTheGrammage(t *testing.T) {
 	assert.Less(t, d.Grammage, d.HighGrammage)
 }
 
+// Bulking thickness (ISO 534): the height of a pile by the number of its
+// sheets. A point is a thousandth of an inch (JCP L70).
+func TestDescribeFromAStackOrPoints(t *testing.T) {
+	assert.Equal(t, measure.Micrometres(240), describe(t, stock.Known{Stack: measure.Millimetres(12), StackSheets: 50}).Caliper)
+	assert.Equal(t, measure.MustParse("0.012 in"), describe(t, stock.Known{Points: 12}).Caliper)
+	assert.Equal(t, measure.MustParse("0.0125 in"), describe(t, stock.Known{Points: 12.5}).Caliper)
+}
+
+// A packet that says 80 lb cover and 216 g/m2, 12 points and 0.3 mm says the
+// same twice; the first figure of each is taken.
+func TestDescribeTakesFiguresThatAgree(t *testing.T) {
+	d := describe(t, stock.Known{Caliper: measure.Micrometres(300), Points: 12, Stack: measure.Millimetres(3), StackSheets: 10, Grammage: 216, BasisWeight: 80, Grade: grade(t, "cover")})
+	assert.Equal(t, measure.Micrometres(300), d.Caliper)
+	assert.InDelta(t, 216, d.Grammage, 0)
+	for grammage, agrees := range map[float64]bool{202: false, 203: true, 232: true, 233: false} {
+		_, err := stock.Describe(stock.Known{Grammage: grammage, BasisWeight: 80, Grade: grade(t, "cover")})
+		assert.Equal(t, agrees, err == nil, "216.33 g/m2 beside %v", grammage)
+	}
+}
+
+func TestContradictionsNameBothFigures(t *testing.T) {
+	_, err := stock.Describe(stock.Known{Grammage: 120, BasisWeight: 80, Grade: grade(t, "cover"), Points: 12, Caliper: measure.Micrometres(230)})
+	assert.ErrorContains(t, err, "basis_weight comes to 216.3 g/m2, but grammage to 120 g/m2")
+	assert.ErrorContains(t, err, "points comes to 0.3048 mm, but caliper to 0.23 mm")
+}
+
 // A weighed letter sheet of 20 lb bond: 4.5359237 g.
 func TestDescribeFromTheScales(t *testing.T) {
 	letter, _ := stock.LookupSheet("letter")
@@ -67,7 +94,13 @@ func TestDescribeFromTheScales(t *testing.T) {
 
 func TestDescribeDoubtsTheDensity(t *testing.T) {
 	for caliper, unlikely := range map[string]bool{"0.07 mm": true, "0.08 mm": false, "0.19 mm": false, "0.2 mm": false, "0.21 mm": true} {
-		assert.Equal(t, unlikely, describe(t, stock.Known{Grammage: 100, Caliper: measure.MustParse(caliper)}).Unlikely, caliper)
+		for named, fields := range map[bool][]string{false: {"caliper", "grammage"}, true: {"stock", "stock"}} {
+			got := describe(t, stock.Known{Grammage: 100, Caliper: measure.MustParse(caliper), Named: named}).Contradict
+			if !unlikely {
+				fields = nil
+			}
+			assert.Equal(t, fields, got, caliper)
+		}
 	}
 }
 
@@ -80,8 +113,13 @@ func TestDescribeRefuses(t *testing.T) {
 	}{
 		{"nothing", stock.Known{}, []string{"missing caliper"}},
 		{"only a size", sheet, []string{"missing caliper"}},
-		{"weight twice", stock.Known{Grammage: 80, BasisWeight: 20, Grade: grade(t, "bond")}, []string{"conflict basis_weight"}},
-		{"weight thrice", stock.Known{Grammage: 80, BasisWeight: 20, SheetMass: 5}, []string{"conflict sheet_mass"}},
+		{"weights that contradict", stock.Known{Grammage: 90, BasisWeight: 20, Grade: grade(t, "bond")}, []string{"conflict basis_weight"}},
+		{"weights of which two lack something", stock.Known{Grammage: 80, BasisWeight: 20, SheetMass: 5}, []string{"missing grade", "missing sheet"}},
+		{"calipers that contradict", stock.Known{Caliper: measure.Millimetres(1), Points: 12, Stack: measure.Millimetres(12), StackSheets: 10}, []string{"conflict stack", "conflict points"}},
+		{"a stack of nobody knows how many", stock.Known{Stack: measure.Millimetres(12)}, []string{"missing stack_sheets"}},
+		{"sheets without a stack", stock.Known{StackSheets: 10, Points: 12}, []string{"missing stack"}},
+		{"a stack of cloth", stock.Known{Stack: measure.Millimetres(60), StackSheets: 10}, []string{"out-of-range stack"}},
+		{"thick in points", stock.Known{Points: 300}, []string{"out-of-range points"}},
 		{"no grade", stock.Known{BasisWeight: 20}, []string{"missing grade"}},
 		{"no size", stock.Known{SheetMass: 5}, []string{"missing sheet"}},
 		{"half a size", stock.Known{SheetMass: 5, SheetWidth: measure.Inches(8)}, []string{"missing sheet"}},

@@ -2195,6 +2195,9 @@ type Paper struct {
 	CaliperEstimated bool          `json:"caliper_estimated"`
 	CaliperRange     []Length      `json:"caliper_range"`
 
+	// Contradict the names whose figures make it so
+	Contradict []string `json:"contradict,omitempty"`
+
 	// Density g/cm3
 	Density float64 `json:"density"`
 
@@ -7888,11 +7891,20 @@ type RequestStock struct {
 	// Grammage Mass in g/m2.
 	Grammage *float64 `json:"grammage,omitempty"`
 
+	// Points Thickness of one sheet in thousandths of an inch, as on packets of cover and board.
+	Points *float64 `json:"points,omitempty"`
+
 	// Sheet Size of a sheet, or its name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Sheet string `json:"sheet,omitempty"`
 
 	// SheetMass Mass of one sheet in grams; needs sheet.
 	SheetMass *float64 `json:"sheet_mass,omitempty"`
+
+	// Stack Height of several sheets pressed together; needs stack_sheets. From 0.01 to 1000 mm.
+	Stack string `json:"stack,omitempty"`
+
+	// StackSheets How many sheets the stack has.
+	StackSheets *int `json:"stack_sheets,omitempty"`
 
 	// Stock The paper, by name. Names are listed at /v1/stocks.
 	Stock StockValueStock `json:"stock,omitempty"`

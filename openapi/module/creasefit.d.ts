@@ -882,6 +882,8 @@ export type Paper = {
   "caliper": Length;
   "caliper_estimated": boolean;
   "caliper_range": Array<Length>;
+  /** the names whose figures make it so */
+  "contradict"?: Array<string>;
   /** g/cm3 */
   "density": number;
   /** g/m2 */
@@ -984,6 +986,8 @@ export type PlasticValue = "no" | "yes";
 export type PlayValue = string;
 /** How high the pocket is. Default: 3 in on inch rulers, 75 mm on millimetre rulers. From 10 to 1000 mm. */
 export type PocketHeightValue = string;
+/** Thickness of one sheet in thousandths of an inch, as on packets of cover and board. */
+export type PointsValue = number;
 export type Portfolio = {
   /** how errors add up from layer to layer */
   "chain": Array<ChainLink>;
@@ -4274,10 +4278,16 @@ export type RequestStock = {
   "grade"?: GradeValue;
   /** Mass in g/m2. */
   "grammage"?: number;
+  /** Thickness of one sheet in thousandths of an inch, as on packets of cover and board. */
+  "points"?: number;
   /** Size of a sheet, or its name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
   "sheet"?: string;
   /** Mass of one sheet in grams; needs sheet. */
   "sheet_mass"?: number;
+  /** Height of several sheets pressed together; needs stack_sheets. From 0.01 to 1000 mm. */
+  "stack"?: string;
+  /** How many sheets the stack has. */
+  "stack_sheets"?: number;
   "stock"?: StockValueStock;
   "unit"?: UnitValue;
 };
@@ -4562,8 +4572,12 @@ export type Solution = {
 export type SparesValue = number;
 /** How many sheets lie in a stack. */
 export type StackCountValue = number;
-/** How high the stack is, pressed flat. From 0.1 to 1000 mm. */
+/** How many sheets the stack has. */
+export type StackSheetsValue = number;
+/** Height of several sheets pressed together; needs stack_sheets. From 0.01 to 1000 mm. */
 export type StackValue = string;
+/** How high the stack is, pressed flat. From 0.1 to 1000 mm. */
+export type StackValueCalibrate = string;
 /** Most directions of cutting one after another, from a trimmed sheet to a blank. Default: as many as need be. */
 export type StagesValue = number;
 export type StepRef = {
