@@ -77,3 +77,21 @@ func TestTestSheetIsPrinted(t *testing.T) {
 		assert.True(t, strings.HasPrefix(a.Body.String(), "%PDF-"), query)
 	}
 }
+
+// A sleeve whose walls stand 0.5 mm closer than they should teaches what its folds
+// take up, and the next request takes that by name.
+func TestFoldedPieceLeadsToRequests(t *testing.T) {
+	const asked = "unit=mm&width=95&height=60&thickness=24&caliper=0.3&caliper_tolerance=0.011&bench=plotter"
+	const own = "&blank=263x60mm&marks=98&marks=124.5&marks=222.5&marks=248.5"
+	plain := decode[wire.Check](get(t, "/v1/check/sleeve?"+asked+own).ok())
+	require.True(t, plain.Works, plain.Words)
+	assert.Nil(t, plain.Learned)
+	c := decode[wire.Check](get(t, "/v1/check/sleeve?"+asked+own+"&inside_width=97.2&inside_thickness=25").ok())
+	require.NotNil(t, c.Learned)
+	require.NotEmpty(t, c.Learned.Causes)
+	assert.Equal(t, "fold", c.Learned.Causes[0].Cause)
+	assert.Contains(t, c.Learned.Words, "Most likely every fold takes up")
+	assert.Less(t, c.Learned.Chance, 0.1)
+	again := decode[wire.Solution](get(t, "/v1/solve/sleeve?unit=mm&width=95&height=60&thickness=24&"+c.Learned.Query).ok())
+	assert.Greater(t, again.Pieces[0].Panels[2].Size.ExactMM, 97.55, "the back has room for two folds")
+}

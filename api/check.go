@@ -15,7 +15,7 @@ import (
 // checkKind judges somebody's own measurements.
 //
 //	@Summary		Check own measurements
-//	@Description	Whether own measurements close and fit the contents, by how much not, how sure that is, the smallest change that mends them, and the greatest contents that they hold. Sizes of the contents that are left out are taken as the greatest that go in.
+//	@Description	Whether own measurements close and fit the contents, by how much not, how sure that is, the smallest change that mends them, and the greatest contents that they hold. What was measured inside and outside of the folded piece adds what was most likely off, what mends that, and what to say of paper and hand from then on. Sizes of the contents that are left out are taken as the greatest that go in.
 //	@ID				check
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -40,7 +40,7 @@ func newCheck(k *enclosure.Kind) *checkCalculation {
 	return &checkCalculation{
 		form: ask.NewCheck(k, tell.FormatNames(tableFormats)...), path: "/v1/check/" + k.Name, formats: tableFormats, table: tell.CheckColumns,
 		compute: func(ctx context.Context, q *ask.Check) (*solve.Check, error) {
-			return solve.CheckOwn(ctx, q.Request, q.Measurements())
+			return solve.CheckFinished(ctx, q.Request, q.Measurements(), q.Finished())
 		},
 		answer: func(c *solve.Check, x *answering) any { return wire.OfCheck(c, x.asked()) },
 	}

@@ -235,9 +235,10 @@ func TestEveryNameOfACheck(t *testing.T) {
 	k, _ := enclosure.Lookup("slotted-band")
 	come := func(q *Check) any {
 		return struct {
-			Request *solve.Request
-			Own     *solve.Measurements
-		}{q.Request, q.Measurements()}
+			Request  *solve.Request
+			Own      *solve.Measurements
+			Finished *solve.Finished
+		}{q.Request, q.Measurements(), q.Finished()}
 	}
 	checkEffects(t, NewCheck(k, "json"), enclosureBase+"&blank=8x2in&marks=2in&rises=1in&depths=1in", come, slices.Concat(
 		under("Request", slices.Concat(commonEffects(), ownEffects(k, measure.Inch))), []effect{
@@ -246,6 +247,12 @@ func TestEveryNameOfACheck(t *testing.T) {
 			{"rises", "4 in", "", "", map[string]string{"Own.Rises[0]": nm("4 in")}},
 			{"depths", "5 in", "", "", map[string]string{"Own.Depths[0]": nm("5 in")}},
 			{"outline", "1 x 2 in", "", "", map[string]string{"Own.Corners[0][0]": nm("1 in"), "Own.Corners[0][1]": nm("2 in")}},
+			{"inside_width", "3.7 in", "", "", map[string]string{"Finished.Inside[0]": nm("3.7 in")}},
+			{"inside_height", "2 in", "", "", map[string]string{"Finished.Inside[1]": nm("2 in")}},
+			{"inside_thickness", "1/8 in", "", "", map[string]string{"Finished.Inside[2]": nm("1/8 in")}},
+			{"outside_width", "3.8 in", "", "", map[string]string{"Finished.Outside[0]": nm("3.8 in")}},
+			{"outside_height", "2 in", "", "", map[string]string{"Finished.Outside[1]": nm("2 in")}},
+			{"outside_thickness", "1/4 in", "", "", map[string]string{"Finished.Outside[2]": nm("1/4 in")}},
 		}))
 }
 

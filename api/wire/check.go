@@ -22,6 +22,7 @@ type Check struct {
 	Findings []string  `json:"findings" validate:"required"` // what the fold proof says against it
 	Mend     []Change  `json:"mend" validate:"required"`     // the smallest change that mends it
 	Greatest Greatest  `json:"greatest" validate:"required"`
+	Learned  *Learned  `json:"learned,omitempty"` // of the folded piece, if it was measured
 	Warnings []Warning `json:"warnings" validate:"required"`
 	Links    Links     `json:"links" validate:"required"`
 }
@@ -43,6 +44,7 @@ func OfCheck(c *solve.Check, a *Asked) *Check {
 		Findings: c.Findings,
 		Mend:     changes(step, c.Mend),
 		Greatest: Greatest{positive(step, c.Greatest.Width), positive(step, c.Greatest.Height), positive(step, c.Greatest.Thickness)},
+		Learned:  learnedOf(c),
 		Warnings: warnings(c.Warnings, a),
 		Links:    Links{Self: a.Self(), Kind: "/v1/kinds/" + q.Kind.Name},
 	}

@@ -25,6 +25,7 @@ type Check struct {
 	Mended   bool     // whether there is one
 	Greatest Greatest
 	Warnings []enclosure.Warning
+	Lesson   *Lesson // of the finished piece, if it was measured
 	measured []measure.Length
 	plan     *enclosure.Plan
 	judged   *judgement

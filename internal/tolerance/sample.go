@@ -6,7 +6,7 @@ import "math"
 // normal quantities, one or more, stays under with probability p, to nine
 // figures.
 func ChiSquareQuantile(p float64, degrees int) float64 {
-	return bisected(p, func(x float64) float64 { return chiSquare(x, degrees) })
+	return bisected(p, func(x float64) float64 { return ChiSquare(x, degrees) })
 }
 
 // StudentQuantile is the value that Student's t of so many degrees of freedom,
@@ -54,9 +54,13 @@ func bisected(value float64, f func(float64) float64) float64 {
 	return (low + high) / 2
 }
 
-// chiSquare is the cumulative distribution (Abramowitz and Stegun, 26.4.4 and
-// 26.4.5).
-func chiSquare(x float64, degrees int) float64 {
+// ChiSquare is the probability that the sum of squares of so many standard normal
+// quantities, one or more, is at most x, which is not negative (Abramowitz and
+// Stegun, 26.4.4 and 26.4.5).
+func ChiSquare(x float64, degrees int) float64 {
+	if x <= 0 {
+		return 0
+	}
 	var over, term float64
 	first := 1
 	if degrees%2 == 0 {
