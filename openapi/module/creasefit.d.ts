@@ -132,6 +132,16 @@ export type CaliperValueCalibrate = string;
 export type CaliperValueStock = string;
 /** It is a card without an envelope, unfolded or folded. Default: no. */
 export type CardValue = "no" | "single" | "folded";
+export type Cause = {
+  /** of a stop, or of a line made at it */
+  "at"?: Length;
+  "cause": "cut-stop" | "score-stop" | "one-cut" | "one-score" | "caliper" | "fold";
+  /** the same in standard deviations */
+  "deviations": number;
+  /** more than stated; less if negative */
+  "off": Length;
+  "words": string;
+};
 export type ChainLink = {
   /** what the layer goes round, along its own axes */
   "contents": SureSizes;
@@ -153,6 +163,8 @@ export type Check = {
   "given": Record<string, Given>;
   "greatest": Greatest;
   "kind": string;
+  /** of the folded piece, if it was measured */
+  "learned"?: Learned;
   "limits": Array<Limit>;
   "links": Links;
   /** the smallest change that mends it */
@@ -470,6 +482,12 @@ export type HoldersValue = {
   /** Width of the contents. From 3 to 2000 mm. */
   "width"?: string;
 };
+/** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+export type InsideHeightValue = string;
+/** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+export type InsideThicknessValue = string;
+/** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+export type InsideWidthValue = string;
 export type Invalid = {
   "code": string;
   "detail"?: string;
@@ -570,6 +588,8 @@ export type LayerCheck = {
   "given": Record<string, Given>;
   "greatest": Greatest;
   "kind": string;
+  /** of the folded piece, if it was measured */
+  "learned"?: Learned;
   "limits": Array<Limit>;
   "links": Links;
   /** the smallest change that mends it */
@@ -611,6 +631,18 @@ export type LayersValueSolve = {
   "stock"?: "offset-40" | "offset-50" | "offset-60" | "offset-70" | "offset-80" | "recycled-offset-40" | "recycled-offset-45" | "recycled-offset-50" | "recycled-offset-60" | "gloss-book-38" | "high-bulk-writing-17.5" | "high-bulk-writing-21" | "index-90" | "index-110" | "index-140" | "index-170" | "folder-105" | "folder-150" | "folder-165" | "folder-250" | "coated-cover-8pt" | "coated-cover-10pt" | "coated-cover-12pt" | "coated-cover-15pt" | "coated-cover-24pt" | "cast-coated-cover-10pt" | "display-board-18pt" | "display-board-30pt" | "display-board-48pt" | "cover-65" | "cover-80" | "cover-90" | "cover-100" | "cover-105" | "cover-120";
   /** How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or its end (width and thickness). Default: no. */
   "turned"?: "no" | "quarter" | "edge" | "end";
+};
+export type Learned = {
+  /** the likeliest first */
+  "causes": Array<Cause>;
+  /** Chance is how often a piece made as stated comes out as far off as this, or farther. */
+  "chance": number;
+  /** the smallest change that leaves the wanted clearances */
+  "mend": Array<Change>;
+  "query": string;
+  /** names for the next request */
+  "use": CalibrationUse;
+  "words": string;
 };
 export type Length = {
   /** on an endlessly fine ruler */
@@ -862,6 +894,12 @@ export type Outside = {
   "thickness": Length;
   "width": Length;
 };
+/** The height outside it. From 1 to 5000 mm. */
+export type OutsideHeightValue = string;
+/** The thickness outside it. From 1 to 5000 mm. */
+export type OutsideThicknessValue = string;
+/** The width outside it. From 1 to 5000 mm. */
+export type OutsideWidthValue = string;
 /** How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type OverlapValue = string;
 /** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
@@ -1178,6 +1216,12 @@ export type RequestAdaptBand = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
@@ -1194,6 +1238,12 @@ export type RequestAdaptBand = {
   /** How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm. */
   "meeting"?: string;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -1245,6 +1295,12 @@ export type RequestAdaptDiagonalEnvelope = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
   "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
@@ -1257,6 +1313,12 @@ export type RequestAdaptDiagonalEnvelope = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   /** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
   "overlap"?: string;
   "rises"?: Array<string>;
@@ -1329,6 +1391,12 @@ export type RequestAdaptDividers = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
   "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
@@ -1341,6 +1409,12 @@ export type RequestAdaptDividers = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   /** How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm. */
   "play"?: string;
   "rises"?: Array<string>;
@@ -1415,6 +1489,12 @@ export type RequestAdaptDrawerBox = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "join"?: JoinValue;
   /** How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
@@ -1433,6 +1513,12 @@ export type RequestAdaptDrawerBox = {
   "notch"?: string;
   "notch_faces"?: NotchFacesValue;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   /** How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm. */
   "ribbon_slit"?: string;
   "rises"?: Array<string>;
@@ -1495,6 +1581,12 @@ export type RequestAdaptEnvelope = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
   "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
@@ -1507,6 +1599,12 @@ export type RequestAdaptEnvelope = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   /** How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "overlap"?: string;
   /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
@@ -1566,6 +1664,12 @@ export type RequestAdaptFoldedCard = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
   "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
@@ -1578,6 +1682,12 @@ export type RequestAdaptFoldedCard = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   /** Panels of an accordion. Default: 4. */
   "panels"?: number;
   "rises"?: Array<string>;
@@ -1634,6 +1744,12 @@ export type RequestAdaptGussetBag = {
   "headroom"?: string;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "join"?: JoinValue;
   /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
@@ -1649,6 +1765,12 @@ export type RequestAdaptGussetBag = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -1702,6 +1824,12 @@ export type RequestAdaptLiddedBox = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "join"?: JoinValueAdapt;
   /** How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm. */
   "lap"?: string;
@@ -1720,6 +1848,12 @@ export type RequestAdaptLiddedBox = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -1773,6 +1907,12 @@ export type RequestAdaptMatStack = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** How many layers lie on the card. Default: 2. */
   "layers"?: number;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
@@ -1787,6 +1927,12 @@ export type RequestAdaptMatStack = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   /** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
   "reveal"?: string;
   "rises"?: Array<string>;
@@ -1839,6 +1985,12 @@ export type RequestAdaptPillowPack = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
@@ -1855,6 +2007,12 @@ export type RequestAdaptPillowPack = {
   /** How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm. */
   "middle_height"?: string;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -1906,6 +2064,12 @@ export type RequestAdaptPocket = {
   "gusset"?: GussetValue;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
   "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
@@ -1918,6 +2082,12 @@ export type RequestAdaptPocket = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   /** How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm. */
   "page_height"?: string;
   /** How high the pocket is. Default: 3 in on inch rulers, 75 mm on millimetre rulers. From 10 to 1000 mm. */
@@ -1977,6 +2147,12 @@ export type RequestAdaptPrismBox = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** How wide the glue laps and the flaps are; the plainest width that there is room for if not given. From 3 to 300 mm. */
   "lap"?: string;
   /** How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm. */
@@ -1994,6 +2170,12 @@ export type RequestAdaptPrismBox = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -2046,6 +2228,12 @@ export type RequestAdaptSleeve = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "join"?: JoinValue;
   /** How wide the lap is that is glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
@@ -2064,6 +2252,12 @@ export type RequestAdaptSleeve = {
   "notch"?: string;
   "notch_faces"?: NotchFacesValue;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
   "reveal"?: string;
   "rises"?: Array<string>;
@@ -2117,6 +2311,12 @@ export type RequestAdaptSlipcase = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** How wide the laps are that are glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
@@ -2135,6 +2335,12 @@ export type RequestAdaptSlipcase = {
   "notch_faces"?: NotchFacesValue;
   "open"?: OpenValue;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
   "reveal"?: string;
   "rises"?: Array<string>;
@@ -2189,6 +2395,12 @@ export type RequestAdaptSlottedBand = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
   "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
@@ -2210,6 +2422,12 @@ export type RequestAdaptSlottedBand = {
   /** Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm. */
   "ornament_width"?: string;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -2268,6 +2486,12 @@ export type RequestAdaptTray = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "join"?: JoinValueAdapt;
   /** How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm. */
   "lap"?: string;
@@ -2283,6 +2507,12 @@ export type RequestAdaptTray = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -2340,6 +2570,12 @@ export type RequestAdaptTuckCarton = {
   "grammage"?: number;
   /** Height of the contents. From 3 to 2000 mm. */
   "height"?: string;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "join"?: JoinValue;
   /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
   "lap"?: string;
@@ -2355,6 +2591,12 @@ export type RequestAdaptTuckCarton = {
   "made_for_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -2427,96 +2669,240 @@ export type RequestCalibrate = {
 export type RequestCheckBand = (RequestSolveBand & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a diagonal-envelope. */
 export type RequestCheckDiagonalEnvelope = (RequestSolveDiagonalEnvelope & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a dividers. */
 export type RequestCheckDividers = (RequestSolveDividers & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a drawer-box. */
 export type RequestCheckDrawerBox = (RequestSolveDrawerBox & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a envelope. */
 export type RequestCheckEnvelope = (RequestSolveEnvelope & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a folded-card. */
 export type RequestCheckFoldedCard = (RequestSolveFoldedCard & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a gusset-bag. */
 export type RequestCheckGussetBag = (RequestSolveGussetBag & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a lidded-box. */
 export type RequestCheckLiddedBox = (RequestSolveLiddedBox & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a mat-stack. */
 export type RequestCheckMatStack = (RequestSolveMatStack & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a design: own. */
 export type RequestCheckOwn = (RequestSolveOwn & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a pillow-pack. */
 export type RequestCheckPillowPack = (RequestSolvePillowPack & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a pocket. */
 export type RequestCheckPocket = (RequestSolvePocket & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of several enclosures round one another. */
@@ -2525,48 +2911,120 @@ export type RequestCheckPortfolio = (RequestSolvePortfolio & Record<string, unkn
 export type RequestCheckPrismBox = (RequestSolvePrismBox & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a sleeve. */
 export type RequestCheckSleeve = (RequestSolveSleeve & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a slipcase. */
 export type RequestCheckSlipcase = (RequestSolveSlipcase & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a slotted-band. */
 export type RequestCheckSlottedBand = (RequestSolveSlottedBand & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a tray. */
 export type RequestCheckTray = (RequestSolveTray & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Check own measurements of a tuck-carton. */
 export type RequestCheckTuckCarton = (RequestSolveTuckCarton & {
   "blank"?: Array<string>;
   "depths"?: Array<string>;
+  /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_height"?: string;
+  /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_thickness"?: string;
+  /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
+  "inside_width"?: string;
   "marks"?: Array<string>;
   "outline"?: Array<string>;
+  /** The height outside it. From 1 to 5000 mm. */
+  "outside_height"?: string;
+  /** The thickness outside it. From 1 to 5000 mm. */
+  "outside_thickness"?: string;
+  /** The width outside it. From 1 to 5000 mm. */
+  "outside_width"?: string;
   "rises"?: Array<string>;
 });
 /** asks for: Drawing of a band. */
