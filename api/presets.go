@@ -9,15 +9,16 @@ import (
 // lists are the calls that answer with one of our own tables.
 type lists struct {
 	*host
-	kinds, portfolio, contents, stocks, sheets, benches, designs, posts, limits *listing
+	kinds, portfolio, stocks, benches, designs, posts, limits *listing
+	contents, sheets                                          *search
 }
 
 // newLists writes the tables.
 func newLists(h *host) lists {
 	return lists{
 		host:  h,
-		kinds: newListing("/v1/kinds", describeKinds()), portfolio: newListing("/v1/kinds/"+portfolioName, describePortfolio()), contents: newListing("/v1/contents", wire.Contents()),
-		stocks: newListing("/v1/stocks", wire.Stocks()), sheets: newListing("/v1/sheets/sizes", wire.Sheets()),
+		kinds: newListing("/v1/kinds", describeKinds()), portfolio: newListing("/v1/kinds/"+portfolioName, describePortfolio()), contents: newContentsSearch(),
+		stocks: newListing("/v1/stocks", wire.Stocks()), sheets: newSheetSearch(),
 		benches: newListing("/v1/benches", wire.Benches()), designs: newListing("/v1/designs", wire.Designs()), posts: newListing("/v1/posts", wire.Posts()), limits: newListing("/v1/limits", describeLimits(h.config)),
 	}
 }
@@ -27,9 +28,9 @@ func (l lists) showPortfolio(c echo.Context) error {
 	return l.portfolio.serve(l.host, c, c.Param("extension"))
 }
 
-// listContents answers with the named contents.
+// listContents answers with the named contents, those nearest to a size first.
 //
-//	@Summary	Contents by name
+//	@Summary	Contents by name, or by size
 //	@ID			contents
 //	@Tags		presets
 //	@Produce	json
@@ -59,9 +60,9 @@ func (l lists) listStocks(c echo.Context) error {
 	return l.stocks.serve(l.host, c, c.Param("extension"))
 }
 
-// listSheets answers with the named sheet sizes.
+// listSheets answers with the named sheet sizes, those nearest to a size first.
 //
-//	@Summary	Sheet sizes by name
+//	@Summary	Sheet sizes by name, or by size
 //	@ID			sheets
 //	@Tags		presets
 //	@Produce	json

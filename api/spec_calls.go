@@ -37,7 +37,8 @@ func CallSpecs() []CallSpec {
 		newYieldCalculation().spec().asked(yieldExample()))
 	specs = append(specs, portfolioSpecs()...)
 	specs = append(specs, ownSpecs()...)
-	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/kinds/{kind}/design", "/v1/contents", "/v1/stocks", "/v1/sheets/sizes", "/v1/benches", "/v1/designs", "/v1/posts", "/v1/limits"} {
+	specs = append(specs, newContentsSearch().spec(), newSheetSearch().spec())
+	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/kinds/{kind}/design", "/v1/stocks", "/v1/benches", "/v1/designs", "/v1/posts", "/v1/limits"} {
 		specs = append(specs, newListing(path, nil).spec())
 	}
 	return specs

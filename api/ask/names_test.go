@@ -417,3 +417,13 @@ func TestEveryNameOfAPieceToBeMailed(t *testing.T) {
 		{"box", "yes", "", "", trait(mail.Box)},
 	})
 }
+
+func TestEveryNameOfAListThatIsSearchedBySize(t *testing.T) {
+	checkEffects(t, NewNear("json"), "near=86x54mm", func(q *Near) any {
+		return struct{ Width, Height, Top any }{q.Size.Width, q.Size.Height, q.Top.Count()}
+	}, []effect{
+		{"unit", "mm", "", "", nil},
+		{"near", "50 x 60 mm", "", "", map[string]string{"Width": nm("50 mm"), "Height": nm("60 mm")}},
+		{"top", "3", "", "", map[string]string{"Top": "3"}},
+	})
+}

@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"creasefit/api/ask"
 	"creasefit/internal/bench"
 	"creasefit/internal/calibrate"
 	"creasefit/internal/contents"
@@ -13,17 +14,17 @@ type ContentsList struct {
 	Contents []ContentsPreset `json:"contents" validate:"required"`
 }
 
-// Contents are the contents that have names.
-func Contents() ContentsList {
-	var list ContentsList
+// Contents are the contents that have names, as far as they are wanted.
+func Contents(wanted *ask.Near) ContentsList {
+	var list []sized[ContentsPreset]
 	for _, i := range contents.All() {
-		list.Contents = append(list.Contents, ContentsPreset{
+		list = append(list, sized[ContentsPreset]{ContentsPreset{
 			Name: i.Name, Title: i.Title, Width: exactIn(i.Unit, i.Width), Height: exactIn(i.Unit, i.Height),
 			Thickness: known(i.Unit, i.Thickness), SizeTolerance: known(i.Unit, i.SizeTolerance),
 			ThicknessTolerance: known(i.Unit, i.ThicknessTolerance), Source: i.Source, Invented: i.Invented,
-		})
+		}, i.Width, i.Height, i.Unit})
 	}
-	return list
+	return ContentsList{picked(list, wanted, func(p *ContentsPreset, n Near) { p.Near = n })}
 }
 
 // ContentsPreset is one thing that goes inside.
@@ -37,6 +38,7 @@ type ContentsPreset struct {
 	ThicknessTolerance *Length `json:"thickness_tolerance,omitempty"`
 	Source             string  `json:"source" validate:"required"`
 	Invented           bool    `json:"invented" validate:"required"` // made up for the examples
+	Near
 }
 
 // StockList is the answer of /v1/stocks.
@@ -74,13 +76,13 @@ type SheetList struct {
 	Sheets []SheetPreset `json:"sheets" validate:"required"`
 }
 
-// Sheets are the sizes of sheets that have names.
-func Sheets() SheetList {
-	var list SheetList
+// Sheets are the sizes of sheets that have names, as far as they are wanted.
+func Sheets(wanted *ask.Near) SheetList {
+	var list []sized[SheetPreset]
 	for _, p := range stock.Sheets() {
-		list.Sheets = append(list.Sheets, SheetPreset{p.Name, p.Title, exactIn(p.Unit, p.Width), exactIn(p.Unit, p.Height), p.Source})
+		list = append(list, sized[SheetPreset]{SheetPreset{p.Name, p.Title, exactIn(p.Unit, p.Width), exactIn(p.Unit, p.Height), p.Source, Near{}}, p.Width, p.Height, p.Unit})
 	}
-	return list
+	return SheetList{picked(list, wanted, func(p *SheetPreset, n Near) { p.Near = n })}
 }
 
 // SheetPreset is one size that paper is sold in.
@@ -90,6 +92,7 @@ type SheetPreset struct {
 	Width  Length `json:"width" validate:"required"`
 	Height Length `json:"height" validate:"required"`
 	Source string `json:"source" validate:"required"`
+	Near
 }
 
 // BenchList is the answer of /v1/benches.

@@ -6,6 +6,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"creasefit/api/ask"
 	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 )
@@ -38,7 +39,7 @@ func words(list string) []string {
 			all = append(all, p.Name)
 		}
 	case "sheet":
-		for _, p := range wire.Sheets().Sheets {
+		for _, p := range wire.Sheets(&ask.Near{}).Sheets {
 			all = append(all, p.Name)
 		}
 	}

@@ -1349,8 +1349,11 @@ type ContentsPreset struct {
 	Height Length `json:"height"`
 
 	// Invented made up for the examples
-	Invented      bool    `json:"invented"`
-	Name          string  `json:"name"`
+	Invented bool   `json:"invented"`
+	Name     string `json:"name"`
+
+	// Off how far the side that differs more is off
+	Off           *Length `json:"off,omitempty"`
 	SizeTolerance *Length `json:"size_tolerance,omitempty"`
 	Source        string  `json:"source"`
 
@@ -1358,7 +1361,10 @@ type ContentsPreset struct {
 	Thickness          *Length `json:"thickness,omitempty"`
 	ThicknessTolerance *Length `json:"thickness_tolerance,omitempty"`
 	Title              string  `json:"title"`
-	Width              Length  `json:"width"`
+
+	// Turned its width is compared with the height asked for
+	Turned *bool  `json:"turned,omitempty"`
+	Width  Length `json:"width"`
 }
 
 // ContentsValue What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
@@ -8185,8 +8191,14 @@ type SheetPart struct {
 type SheetPreset struct {
 	Height Length `json:"height"`
 	Name   string `json:"name"`
-	Source string `json:"source"`
-	Title  string `json:"title"`
+
+	// Off how far the side that differs more is off
+	Off    *Length `json:"off,omitempty"`
+	Source string  `json:"source"`
+	Title  string  `json:"title"`
+
+	// Turned its width is compared with the height asked for
+	Turned *bool  `json:"turned,omitempty"`
 	Width  Length `json:"width"`
 }
 
@@ -9677,7 +9689,7 @@ func (c *Client) CheckTuckCarton(ctx context.Context, request RequestCheckTuckCa
 	return post[Check](ctx, c, request)
 }
 
-// Contents asks for: Contents by name.
+// Contents asks for: Contents by name, or by size.
 func (c *Client) Contents(ctx context.Context) (*ContentsList, error) {
 	return get[ContentsList](ctx, c, "/v1/contents")
 }
@@ -9945,7 +9957,7 @@ func (c *Client) Ruler(ctx context.Context, request RequestRuler) (*Ruler, error
 	return post[Ruler](ctx, c, request)
 }
 
-// Sheets asks for: Sheet sizes by name.
+// Sheets asks for: Sheet sizes by name, or by size.
 func (c *Client) Sheets(ctx context.Context) (*SheetList, error) {
 	return get[SheetList](ctx, c, "/v1/sheets/sizes")
 }

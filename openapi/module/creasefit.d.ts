@@ -222,12 +222,16 @@ export type ContentsPreset = {
   /** made up for the examples */
   "invented": boolean;
   "name": string;
+  /** how far the side that differs more is off */
+  "off"?: Length;
   "size_tolerance"?: Length;
   "source": string;
   /** none: the request must say */
   "thickness"?: Length;
   "thickness_tolerance"?: Length;
   "title": string;
+  /** its width is compared with the height asked for */
+  "turned"?: boolean;
   "width": Length;
 };
 /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
@@ -4955,8 +4959,12 @@ export type SheetPart = {
 export type SheetPreset = {
   "height": Length;
   "name": string;
+  /** how far the side that differs more is off */
+  "off"?: Length;
   "source": string;
   "title": string;
+  /** its width is compared with the height asked for */
+  "turned"?: boolean;
   "width": Length;
 };
 export type SheetSize = {
