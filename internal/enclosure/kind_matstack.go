@@ -26,7 +26,7 @@ func matStack() *Kind {
 		Needs: []string{"width", "height"},
 		Params: []Param{
 			{Name: "layers", Type: CountParam, Help: "How many layers lie on the card.", DefaultCount: 2, LeastCount: 2, GreatestCount: 6},
-			{Name: "reveal", Help: "How much of each layer shows round the next; about 1/4 in (5 mm) if not given.", Least: measure.Millimetres(1), Greatest: measure.Millimetres(300)},
+			{Name: "reveal", Help: "How much of each layer shows round the next; about 1/8 in (3 mm) if not given.", Least: measure.Millimetres(1), Greatest: measure.Millimetres(300)},
 		},
 		Plan: planMatStack,
 	}
@@ -41,12 +41,13 @@ var (
 // leastMat is the smallest side of a layer that is still worth sticking on.
 var leastMat = measure.Millimetres(12)
 
-// evenReveal is the range of a reveal that the request leaves open.
+// evenReveal is the range of a reveal that the request leaves open: about 1/8 in
+// or 3 mm (common practice).
 func (in *Input) evenReveal() Range {
 	if in.Unit == measure.Millimetre {
-		return Range{measure.Millimetres(3), measure.Millimetres(7)}
+		return Range{measure.Millimetres(2), measure.Millimetres(4)}
 	}
-	return Range{measure.Sixtyfourths(8), measure.Sixtyfourths(24)}
+	return Range{measure.Sixtyfourths(4), measure.Sixtyfourths(12)}
 }
 
 // matReadings are the indices of a stack's readings in its problem.

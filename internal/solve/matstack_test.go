@@ -54,8 +54,8 @@ func TestMatStackRefusals(t *testing.T) {
 		bound  string
 	}{
 		{"3 in", 6, "1 in", "reveal", "from 1/16 in to 3/16 in"},
-		{"1 7/8 in", 6, "", "layers", "at most 5"},
-		{"1/2 in", 2, "", "layers", "a front of at least 63/64 in"},
+		{"1 3/16 in", 6, "", "layers", "at most 5"},
+		{"1/2 in", 2, "", "layers", "a front of at least 47/64 in"},
 	} {
 		r := request(t, "mat-stack", c.width, "0 in", "0.012 in", 0)
 		r.Height = measure.MustParse("5 in")
