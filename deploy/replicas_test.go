@@ -44,7 +44,9 @@ func startReplicas(t *testing.T, count int) []replica {
 		t.Cleanup(func() { _, _ = command.Process.Kill(), command.Wait() }) // it may have ended
 		greeting, err := bufio.NewReader(out).ReadString('\n')
 		require.NoError(t, err)
-		_, address, found := strings.Cut(strings.TrimSpace(greeting), "http://")
+		_, address, found := strings.Cut(greeting, "http://")
+		require.True(t, found, greeting)
+		address, _, found = strings.Cut(address, "/")
 		require.True(t, found, greeting)
 		list[i] = replica{command, address}
 	}

@@ -71,7 +71,7 @@ func planLiddedBox(in *Input) (*Plan, error) {
 	err := fault.Join(
 		d.addTab(tray, "corner tab", deep.span(in), long),
 		d.addTab(lid, "lid corner tab", walls, Range{measure.Sum(long.Min, over, play.Min), measure.Sum(long.Max, over, play.Max)}),
-		in.checkLid(tray, lid, deep.span(in)), tray.checkHalves(in, in.Width))
+		in.checkRoll(tray), in.checkLid(tray, lid, deep.span(in)), tray.checkHalves(in, in.Width))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLiddedBox(tray, lid, sizes) }
 	d.warnTabs()
 	return d.plan, err

@@ -104,14 +104,23 @@ func (b *brush) end() {
 	}
 }
 
+// bandRows is how many rows of a shape are rasterized at once, so that a large
+// one needs little more memory than a small one.
+const bandRows = 256
+
 // paint paints the shape and forgets it: rings of the same direction add up,
 // those of the other direction are holes.
 func (b *brush) paint(ink int) {
-	defer func() { b.shape, b.rings = b.shape[:0], b.rings[:0] }()
 	box := b.bounds()
-	if box.Empty() {
-		return
+	for band := box; !band.Empty(); band.Min.Y = band.Max.Y {
+		band.Max.Y = min(band.Min.Y+bandRows, box.Max.Y)
+		b.band(band, ink)
 	}
+	b.shape, b.rings = b.shape[:0], b.rings[:0]
+}
+
+// band paints what of the shape lies in a box.
+func (b *brush) band(box image.Rectangle, ink int) {
 	b.r.Reset(box.Dx(), box.Dy())
 	from, x, y := 0, float64(box.Min.X), float64(box.Min.Y)
 	for _, to := range b.rings {
