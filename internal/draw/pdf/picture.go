@@ -13,7 +13,7 @@ type picture struct {
 	wide, high float64 // of the column, and of what the picture takes of it
 }
 
-// ladder is a picture in a column, as wide as that and narrower and narrower, each
+// ladder is a picture in a column, as large as fits and smaller and smaller, each
 // made once it is wanted.
 type ladder struct {
 	d             *draw.Drawing
@@ -21,9 +21,9 @@ type ladder struct {
 	steps         []*picture
 }
 
-// How much narrower a picture is than the one before it, and how many there are.
+// How much smaller a picture is than the one before it, and how many there are.
 const (
-	narrower = 0.8
+	nextSize = 0.8
 	rungs    = 6
 )
 
@@ -48,17 +48,19 @@ func (l *ladder) fitted(high float64) *picture {
 // rung returns one of the pictures.
 func (l *ladder) rung(k int) *picture {
 	for len(l.steps) <= k {
-		l.steps = append(l.steps, l.asWide(l.wide*math.Pow(narrower, float64(len(l.steps)))))
+		l.steps = append(l.steps, l.smaller(math.Pow(nextSize, float64(len(l.steps)))))
 	}
 	return l.steps[k]
 }
 
-// asWide makes a picture of a width, with letters that are large enough if that can
-// be had.
-func (l *ladder) asWide(wide float64) *picture {
+// smaller makes a picture whose longer side is a part of what fits the column, with
+// letters that are large enough if that can be had: a tall one may widen for them.
+func (l *ladder) smaller(part float64) *picture {
 	p := &picture{d: l.d, wide: l.wide}
+	longer := func() float64 { return max(p.d.Width, p.d.Height) }
+	most := longer() * min(l.wide/p.d.Width, 1) * part
 	for tries := 0; ; tries++ {
-		p.scale = min(wide/p.d.Width, 1)
+		p.scale = min(l.wide/p.d.Width, most/longer(), 1)
 		p.high = p.d.Height * p.scale
 		if tries == redrawn || p.scale*p.d.Lettering >= l.letters*0.9999 {
 			return p
