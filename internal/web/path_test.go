@@ -286,7 +286,7 @@ func TestWhatFollowsFromAPiece(t *testing.T) {
 	p := browser.Open(t, server+"/?contents=honey-jar&kind=tray&unit=in&stock=index-110&sheet=craft-12&post=us")
 	p.Until(made)
 	act(p, "document.getElementById('count').value = '17'; document.querySelector('#order button').click()")
-	p.Until("document.querySelector('#plan strong')")
+	p.Until("document.querySelector('#plan img')?.naturalWidth && !document.getElementById('plan-stop')")
 	assert.Contains(t, browser.Eval[string](p, "document.getElementById('plan').textContent"), "sheets,")
 	act(p, "document.getElementById('outer').value = 'sleeve'; document.querySelector('#nest button').click()")
 	p.Until("document.querySelector('#nested li')")
@@ -297,6 +297,39 @@ func TestWhatFollowsFromAPiece(t *testing.T) {
 	act(p, "document.querySelector('.steps .picture button').click()")
 	assert.True(t, browser.Eval[bool](p, "document.getElementById('large').open && Boolean(document.querySelector('#large svg'))"))
 	act(p, tap("#shut"))
+	p.Sound()
+}
+
+// A better plan is shown as soon as it is found; who stops keeps the best so far,
+// with its picture, and nothing more is asked.
+func TestOrderIsStoppedWithTheBestSoFar(t *testing.T) {
+	server, gate := service(t, nil)
+	stopped := make(chan struct{})
+	gate.Send(func(w http.ResponseWriter, r *http.Request, on http.Handler) {
+		if r.URL.Path != "/v1/yield" || r.Method != http.MethodPost {
+			on.ServeHTTP(w, r)
+			return
+		}
+		assert.Equal(t, "application/x-ndjson", r.Header.Get("Accept"))
+		w.Header().Set("Content-Type", "application/x-ndjson")
+		for _, sheets := range []string{"9", "8"} {
+			_, _ = io.WriteString(w, `{"plan":{"sheets":`+sheets+`,"used":0.75,"proven":false,"lower_bound":7},"bound":7,"gap":1,"seconds":0.1,"done":false}`+"\n")
+			_ = http.NewResponseController(w).Flush()
+		}
+		<-r.Context().Done() // a search that goes on until nobody wants it
+		close(stopped)
+	})
+	p := browser.Open(t, server+"/?contents=honey-jar&kind=tray&unit=in&stock=index-110&sheet=craft-12")
+	p.Until(made)
+	act(p, "document.getElementById('count').value = '17'; document.querySelector('#order button').click()")
+	p.Until("document.querySelector('#plan strong')?.textContent.startsWith('8 sheets')")
+	assert.Contains(t, browser.Eval[string](p, "document.getElementById('plan').textContent"), "At least 7 are needed.")
+	act(p, "document.getElementById('plan-stop').focus(); document.getElementById('plan-stop').click()")
+	<-stopped
+	p.Until("document.querySelector('#plan img')?.naturalWidth")
+	assert.Contains(t, browser.Eval[string](p, "document.getElementById('plan').textContent"), "8 sheets")
+	assert.False(t, browser.Eval[bool](p, "Boolean(document.getElementById('plan-stop'))"))
+	assert.Equal(t, "plan", browser.Eval[string](p, "document.activeElement.closest('form').id === 'order' ? 'plan' : ''"), "the focus is not lost")
 	p.Sound()
 }
 

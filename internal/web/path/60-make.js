@@ -9,7 +9,7 @@ function showMake(solution, suggestion, names) {
   model();
   mailed(suggestion.post);
   snippets();
-  $("plan").replaceChildren();
+  forgetPlan();
   $("nested").replaceChildren();
   $("keep-name").value = titleOf(kind);
   $("make").hidden = false;
@@ -61,21 +61,6 @@ function mailed(posted) {
     node("p", {}, node("a", { href: lying.solution.links.mail + "&format=text" }, say("mail-more"))));
 }
 
-// plan shows how few sheets an order takes.
-async function plan(event) {
-  event.preventDefault();
-  const { unit: of, decimal, sheet, ...rest } = lying.names;
-  if (!sheet) return void $("plan").replaceChildren(node("p", { class: "wrong" }, say("plan-needs-sheet")));
-  const order = { unit: of, ...(decimal && { decimal }), sheet, items: [{ kind, name: titleOf(kind), count: $("count").value.trim(), ...rest }] };
-  const answer = await fetch("/v1/yield", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(order) });
-  const body = await answer.json();
-  if (!answer.ok) return void $("plan").replaceChildren(node("p", { class: "wrong" }, complaint(body.errors?.[0] ?? body)));
-  const used = Math.floor(100 * body.used);
-  const picture = "/v1/yield?" + new URLSearchParams({ ...order, items: JSON.stringify(order.items[0]), format: "svg" });
-  $("plan").replaceChildren(node("p", {}, node("strong", {}, body.sheets === 1 ? say("plan-sheet", { used }) : say("plan-sheets", { n: body.sheets, used })), " ",
-    body.proven ? say("plan-proven") : say("plan-open", body.lower_bound)), node("a", { href: picture }, node("img", { src: picture, alt: say("plan-picture"), class: "plan" })));
-}
-
 // nest puts one kind round what lies on the bench.
 async function nest(event) {
   event.preventDefault();
@@ -123,7 +108,6 @@ async function copy(id) {
 }
 
 $("folded").addEventListener("toggle", () => lying && model());
-$("order").addEventListener("submit", plan);
 $("nest").addEventListener("submit", nest);
 $("print-on").addEventListener("change", () => {
   printer = true;

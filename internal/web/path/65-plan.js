@@ -1,0 +1,77 @@
+const LOOKING = 10000; // ms that a plan is looked for at the most
+let planning; // ends the search that is under way
+
+// forgetPlan takes away what belongs to another piece.
+function forgetPlan() {
+  planning?.abort();
+  planning = undefined;
+  $("plan").replaceChildren();
+}
+
+// order is what the service is asked for: many of what lies on the bench.
+function order() {
+  const { unit: of, decimal, sheet, ...rest } = lying.names;
+  return { unit: of, ...(decimal && { decimal }), sheet, items: [{ kind, name: titleOf(kind), count: $("count").value.trim(), ...rest }] };
+}
+
+// plan shows each better plan as it is found, until no better one is looked for
+// or she takes what there is.
+async function plan(event) {
+  event.preventDefault();
+  forgetPlan();
+  const asked = order();
+  if (!asked.sheet) return void $("plan").replaceChildren(node("p", { class: "wrong" }, say("plan-needs-sheet")));
+  const run = planning = new AbortController();
+  const told = node("p", {}, say("plan-looking"));
+  const stop = node("button", { type: "button", id: "plan-stop", click: () => run.abort() }, say("plan-stop"));
+  $("plan").replaceChildren(told, stop);
+  let best, found; // the plan, and after how many seconds it was there
+  try {
+    for await (const { plan: better, seconds, done } of planLines({ ...asked, effort_ms: LOOKING }, run.signal)) {
+      if (!best || !done) found = seconds;
+      best = better;
+      const said = planned(best);
+      if (told.textContent !== said.map((part) => part.textContent ?? part).join("")) told.replaceChildren(...said); // or a reader reads it again
+    }
+  } catch (error) {
+    if (planning === run && !run.signal.aborted) told.replaceChildren(node("span", { class: "wrong" }, error.problem ? complaint(error.problem) : say("unreachable")));
+  }
+  if (planning !== run) return;
+  if (document.activeElement === stop) $("order").querySelector("button").focus();
+  stop.remove();
+  if (best) $("plan").append(cutPlan(asked, found));
+  else if (run.signal.aborted) forgetPlan();
+}
+
+// planLines are the plans of an order as they are found. A problem is thrown.
+async function* planLines(asked, signal) {
+  const answer = await fetch("/v1/yield", { method: "POST", signal, headers: { "Content-Type": "application/json", Accept: "application/x-ndjson" }, body: JSON.stringify(asked) });
+  const refuse = (body) => Object.assign(new Error(), { problem: body.errors?.[0] ?? body });
+  if (!answer.ok) throw refuse(await answer.json());
+  const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
+  for (let rest = ""; ;) {
+    const { value, done } = await reader.read();
+    if (done) return;
+    const texts = (rest + value).split("\n");
+    rest = texts.pop();
+    for (const line of texts.filter(Boolean).map((text) => JSON.parse(text))) {
+      if (line.problem) throw refuse(line.problem);
+      yield line;
+    }
+  }
+}
+
+// planned says how good a plan is.
+function planned({ sheets, used, proven, lower_bound }) {
+  const share = Math.floor(100 * used);
+  return [node("strong", {}, sheets === 1 ? say("plan-sheet", { used: share }) : say("plan-sheets", { n: sheets, used: share })), " ", proven ? say("plan-proven") : say("plan-open", lower_bound)];
+}
+
+// cutPlan is the picture of a plan, looked for a little longer than that took.
+function cutPlan(asked, seconds) {
+  const effort_ms = Math.min(LOOKING, Math.ceil(1500 * seconds) + 200);
+  const src = "/v1/yield?" + new URLSearchParams({ ...asked, items: JSON.stringify(asked.items[0]), effort_ms, format: "svg" });
+  return node("a", { href: src }, node("img", { src, alt: say("plan-picture"), class: "plan" }));
+}
+
+$("order").addEventListener("submit", plan);
