@@ -59,6 +59,16 @@ const (
 	CardValueSingle CardValue = "single"
 )
 
+// Defines values for CauseCause.
+const (
+	CauseCauseCaliper   CauseCause = "caliper"
+	CauseCauseCutStop   CauseCause = "cut-stop"
+	CauseCauseFold      CauseCause = "fold"
+	CauseCauseOneCut    CauseCause = "one-cut"
+	CauseCauseOneScore  CauseCause = "one-score"
+	CauseCauseScoreStop CauseCause = "score-stop"
+)
+
 // Defines values for CheckUnit.
 const (
 	CheckUnitIn CheckUnit = "in"
@@ -1282,6 +1292,23 @@ type CalibrationUse struct {
 // CardValue It is a card without an envelope, unfolded or folded. Default: no.
 type CardValue string
 
+// Cause defines model for Cause.
+type Cause struct {
+	// At of a stop, or of a line made at it
+	At    *Length    `json:"at,omitempty"`
+	Cause CauseCause `json:"cause"`
+
+	// Deviations the same in standard deviations
+	Deviations float64 `json:"deviations"`
+
+	// Off more than stated; less if negative
+	Off   Length `json:"off"`
+	Words string `json:"words"`
+}
+
+// CauseCause defines model for Cause.Cause.
+type CauseCause string
+
 // ChainLink defines model for ChainLink.
 type ChainLink struct {
 	// Contents what the layer goes round, along its own axes
@@ -1310,8 +1337,11 @@ type Check struct {
 	Given    map[string]Given `json:"given"`
 	Greatest Greatest         `json:"greatest"`
 	Kind     string           `json:"kind"`
-	Limits   []Limit          `json:"limits"`
-	Links    Links            `json:"links"`
+
+	// Learned of the folded piece, if it was measured
+	Learned *Learned `json:"learned,omitempty"`
+	Limits  []Limit  `json:"limits"`
+	Links   Links    `json:"links"`
 
 	// Mend the smallest change that mends it
 	Mend  []Change `json:"mend"`
@@ -1802,8 +1832,11 @@ type LayerCheck struct {
 	Given    map[string]Given `json:"given"`
 	Greatest Greatest         `json:"greatest"`
 	Kind     string           `json:"kind"`
-	Limits   []Limit          `json:"limits"`
-	Links    Links            `json:"links"`
+
+	// Learned of the folded piece, if it was measured
+	Learned *Learned `json:"learned,omitempty"`
+	Limits  []Limit  `json:"limits"`
+	Links   Links    `json:"links"`
 
 	// Mend the smallest change that mends it
 	Mend []Change `json:"mend"`
@@ -1876,6 +1909,23 @@ type LayersValueSolveStock string
 
 // LayersValueSolveTurned How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or its end (width and thickness). Default: no.
 type LayersValueSolveTurned string
+
+// Learned defines model for Learned.
+type Learned struct {
+	// Causes the likeliest first
+	Causes []Cause `json:"causes"`
+
+	// Chance Chance is how often a piece made as stated comes out as far off as this, or farther.
+	Chance float64 `json:"chance"`
+
+	// Mend the smallest change that leaves the wanted clearances
+	Mend  []Change `json:"mend"`
+	Query string   `json:"query"`
+
+	// Use names for the next request
+	Use   CalibrationUse `json:"use"`
+	Words string         `json:"words"`
+}
 
 // Length defines model for Length.
 type Length struct {
@@ -2632,6 +2682,15 @@ type RequestAdaptBand struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Lap How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
@@ -2654,7 +2713,16 @@ type RequestAdaptBand struct {
 	// Meeting How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm.
 	Meeting string   `json:"meeting,omitempty"`
 	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
@@ -2739,6 +2807,15 @@ type RequestAdaptDiagonalEnvelope struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
 	MadeAt *float64 `json:"made_at,omitempty"`
 
@@ -2755,6 +2832,15 @@ type RequestAdaptDiagonalEnvelope struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string `json:"outside_width,omitempty"`
 
 	// Overlap How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm.
 	Overlap string   `json:"overlap,omitempty"`
@@ -2870,6 +2956,15 @@ type RequestAdaptDividers struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
 	MadeAt *float64 `json:"made_at,omitempty"`
 
@@ -2886,6 +2981,15 @@ type RequestAdaptDividers struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string `json:"outside_width,omitempty"`
 
 	// Play How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm.
 	Play  string   `json:"play,omitempty"`
@@ -3007,6 +3111,15 @@ type RequestAdaptDrawerBox struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
 	Join JoinValue `json:"join,omitempty"`
 
@@ -3035,6 +3148,15 @@ type RequestAdaptDrawerBox struct {
 	// NotchFaces Which faces the notch is cut in. Default: both.
 	NotchFaces NotchFacesValue `json:"notch_faces,omitempty"`
 	Outline    []string        `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string `json:"outside_width,omitempty"`
 
 	// RibbonSlit How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm.
 	RibbonSlit string   `json:"ribbon_slit,omitempty"`
@@ -3138,6 +3260,15 @@ type RequestAdaptEnvelope struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
 	MadeAt *float64 `json:"made_at,omitempty"`
 
@@ -3154,6 +3285,15 @@ type RequestAdaptEnvelope struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string `json:"outside_width,omitempty"`
 
 	// Overlap How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Overlap string `json:"overlap,omitempty"`
@@ -3251,6 +3391,15 @@ type RequestAdaptFoldedCard struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
 	MadeAt *float64 `json:"made_at,omitempty"`
 
@@ -3267,6 +3416,15 @@ type RequestAdaptFoldedCard struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string `json:"outside_width,omitempty"`
 
 	// Panels Panels of an accordion. Default: 4.
 	Panels *int     `json:"panels,omitempty"`
@@ -3358,6 +3516,15 @@ type RequestAdaptGussetBag struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
 	Join JoinValue `json:"join,omitempty"`
 
@@ -3380,6 +3547,15 @@ type RequestAdaptGussetBag struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -3468,6 +3644,15 @@ type RequestAdaptLiddedBox struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Join One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece.
 	Join JoinValueAdapt `json:"join,omitempty"`
 
@@ -3496,6 +3681,15 @@ type RequestAdaptLiddedBox struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -3584,6 +3778,15 @@ type RequestAdaptMatStack struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Layers How many layers lie on the card. Default: 2.
 	Layers *int `json:"layers,omitempty"`
 
@@ -3604,7 +3807,16 @@ type RequestAdaptMatStack struct {
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
 
-	// Reveal How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm.
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string `json:"outside_width,omitempty"`
+
+	// Reveal How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm.
 	Reveal string   `json:"reveal,omitempty"`
 	Rises  []string `json:"rises,omitempty"`
 
@@ -3688,6 +3900,15 @@ type RequestAdaptPillowPack struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
@@ -3710,6 +3931,15 @@ type RequestAdaptPillowPack struct {
 	// MiddleHeight How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm.
 	MiddleHeight string   `json:"middle_height,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -3795,6 +4025,15 @@ type RequestAdaptPocket struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
 	MadeAt *float64 `json:"made_at,omitempty"`
 
@@ -3811,6 +4050,15 @@ type RequestAdaptPocket struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string `json:"outside_width,omitempty"`
 
 	// PageHeight How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm.
 	PageHeight string `json:"page_height,omitempty"`
@@ -3908,6 +4156,15 @@ type RequestAdaptPrismBox struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Lap How wide the glue laps and the flaps are; the plainest width that there is room for if not given. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
@@ -3933,6 +4190,15 @@ type RequestAdaptPrismBox struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -4018,6 +4284,15 @@ type RequestAdaptSleeve struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
 	Join JoinValue `json:"join,omitempty"`
 
@@ -4046,6 +4321,15 @@ type RequestAdaptSleeve struct {
 	// NotchFaces Which faces the notch is cut in. Default: both.
 	NotchFaces NotchFacesValue `json:"notch_faces,omitempty"`
 	Outline    []string        `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string `json:"outside_width,omitempty"`
 
 	// Reveal How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm.
 	Reveal string   `json:"reveal,omitempty"`
@@ -4134,6 +4418,15 @@ type RequestAdaptSlipcase struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Lap How wide the laps are that are glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
 	Lap string `json:"lap,omitempty"`
 
@@ -4162,6 +4455,15 @@ type RequestAdaptSlipcase struct {
 	// Open Which way the contents slide in: along their width or along their height. Default: side.
 	Open    OpenValue `json:"open,omitempty"`
 	Outline []string  `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string `json:"outside_width,omitempty"`
 
 	// Reveal How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm.
 	Reveal string   `json:"reveal,omitempty"`
@@ -4250,6 +4552,15 @@ type RequestAdaptSlottedBand struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
 	MadeAt *float64 `json:"made_at,omitempty"`
 
@@ -4281,7 +4592,16 @@ type RequestAdaptSlottedBand struct {
 	// OrnamentWidth Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm.
 	OrnamentWidth string   `json:"ornament_width,omitempty"`
 	Outline       []string `json:"outline,omitempty"`
-	Rises         []string `json:"rises,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
 	Ruler string `json:"ruler,omitempty"`
@@ -4378,6 +4698,15 @@ type RequestAdaptTray struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Join One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece.
 	Join JoinValueAdapt `json:"join,omitempty"`
 
@@ -4400,6 +4729,15 @@ type RequestAdaptTray struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -4494,6 +4832,15 @@ type RequestAdaptTuckCarton struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string `json:"inside_width,omitempty"`
+
 	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
 	Join JoinValue `json:"join,omitempty"`
 
@@ -4516,6 +4863,15 @@ type RequestAdaptTuckCarton struct {
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
@@ -4629,11 +4985,29 @@ type RequestCheckBand struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveBand)
 	RequestSolveBand `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckDiagonalEnvelope asks for: Check own measurements of a diagonal-envelope.
@@ -4641,11 +5015,29 @@ type RequestCheckDiagonalEnvelope struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDiagonalEnvelope)
 	RequestSolveDiagonalEnvelope `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckDividers asks for: Check own measurements of a dividers.
@@ -4653,11 +5045,29 @@ type RequestCheckDividers struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDividers)
 	RequestSolveDividers `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckDrawerBox asks for: Check own measurements of a drawer-box.
@@ -4665,11 +5075,29 @@ type RequestCheckDrawerBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveDrawerBox)
 	RequestSolveDrawerBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckEnvelope asks for: Check own measurements of a envelope.
@@ -4677,11 +5105,29 @@ type RequestCheckEnvelope struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveEnvelope)
 	RequestSolveEnvelope `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckFoldedCard asks for: Check own measurements of a folded-card.
@@ -4689,11 +5135,29 @@ type RequestCheckFoldedCard struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveFoldedCard)
 	RequestSolveFoldedCard `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckGussetBag asks for: Check own measurements of a gusset-bag.
@@ -4701,11 +5165,29 @@ type RequestCheckGussetBag struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveGussetBag)
 	RequestSolveGussetBag `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckLiddedBox asks for: Check own measurements of a lidded-box.
@@ -4713,11 +5195,29 @@ type RequestCheckLiddedBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveLiddedBox)
 	RequestSolveLiddedBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckMatStack asks for: Check own measurements of a mat-stack.
@@ -4725,11 +5225,29 @@ type RequestCheckMatStack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveMatStack)
 	RequestSolveMatStack `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckOwn asks for: Check own measurements of a design: own.
@@ -4737,11 +5255,29 @@ type RequestCheckOwn struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveOwn)
 	RequestSolveOwn `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckPillowPack asks for: Check own measurements of a pillow-pack.
@@ -4749,11 +5285,29 @@ type RequestCheckPillowPack struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePillowPack)
 	RequestSolvePillowPack `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckPocket asks for: Check own measurements of a pocket.
@@ -4761,11 +5315,29 @@ type RequestCheckPocket struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePocket)
 	RequestSolvePocket `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckPortfolio asks for: Check own measurements of several enclosures round one another.
@@ -4780,11 +5352,29 @@ type RequestCheckPrismBox struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolvePrismBox)
 	RequestSolvePrismBox `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckSleeve asks for: Check own measurements of a sleeve.
@@ -4792,11 +5382,29 @@ type RequestCheckSleeve struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSleeve)
 	RequestSolveSleeve `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckSlipcase asks for: Check own measurements of a slipcase.
@@ -4804,11 +5412,29 @@ type RequestCheckSlipcase struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlipcase)
 	RequestSolveSlipcase `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckSlottedBand asks for: Check own measurements of a slotted-band.
@@ -4816,11 +5442,29 @@ type RequestCheckSlottedBand struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlottedBand)
 	RequestSolveSlottedBand `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckTray asks for: Check own measurements of a tray.
@@ -4828,11 +5472,29 @@ type RequestCheckTray struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveTray)
 	RequestSolveTray `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestCheckTuckCarton asks for: Check own measurements of a tuck-carton.
@@ -4840,11 +5502,29 @@ type RequestCheckTuckCarton struct {
 	// Embedded struct due to allOf(#/components/schemas/RequestSolveTuckCarton)
 	RequestSolveTuckCarton `yaml:",inline"`
 	// Embedded fields due to inline allOf schema
-	Blank   []string `json:"blank,omitempty"`
-	Depths  []string `json:"depths,omitempty"`
-	Marks   []string `json:"marks,omitempty"`
-	Outline []string `json:"outline,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
+
+	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideHeight string `json:"inside_height,omitempty"`
+
+	// InsideThickness The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideThickness string `json:"inside_thickness,omitempty"`
+
+	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
+	InsideWidth string   `json:"inside_width,omitempty"`
+	Marks       []string `json:"marks,omitempty"`
+	Outline     []string `json:"outline,omitempty"`
+
+	// OutsideHeight The height outside it. From 1 to 5000 mm.
+	OutsideHeight string `json:"outside_height,omitempty"`
+
+	// OutsideThickness The thickness outside it. From 1 to 5000 mm.
+	OutsideThickness string `json:"outside_thickness,omitempty"`
+
+	// OutsideWidth The width outside it. From 1 to 5000 mm.
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestDrawingBand asks for: Drawing of a band.
@@ -6897,7 +7577,7 @@ type RequestSolveMatStack struct {
 	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
 	MadeAt *float64 `json:"made_at,omitempty"`
 
-	// Reveal How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm.
+	// Reveal How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm.
 	Reveal string `json:"reveal,omitempty"`
 
 	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.

@@ -1937,7 +1937,7 @@ export type RequestAdaptMatStack = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
+  /** How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm. */
   "reveal"?: string;
   "rises"?: Array<string>;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
@@ -4141,7 +4141,7 @@ export type RequestSolveMatStack = {
   "layers"?: number;
   /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
   "made_at"?: number;
-  /** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
+  /** How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm. */
   "reveal"?: string;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
   "ruler"?: string;
@@ -4849,9 +4849,9 @@ export type RequestYield = {
 };
 /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
 export type RevealValue = string;
-/** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
+/** How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm. */
 export type RevealValueAdapt = string;
-/** How much of each layer shows round the next; about 1/4 in (5 mm) if not given. From 1 to 300 mm. */
+/** How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm. */
 export type RevealValueSolve = string;
 /** How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm. */
 export type RibbonSlitValue = string;
