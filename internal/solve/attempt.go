@@ -9,15 +9,17 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
+	"creasefit/internal/measure"
 	"creasefit/internal/rounding"
 )
 
 // attempt is a request all of whose fits are settled, and the answers to it at
-// all steps that have one, coarse to fine.
+// the steps that have one, coarse to fine: the first alone, or all.
 type attempt struct {
 	*Request
 	plan   *enclosure.Plan
 	search *rounding.Search
+	steps  []measure.Step // that were not looked at
 	found  []answer
 	order  []int        // in which the answers are tried
 	judged []*judgement // of the answers, as far as the order needs it: the first in it always
@@ -110,26 +112,60 @@ func (t *attempts) explain(ctx context.Context) error {
 	return t.missed.explain(ctx, t.missed.plan, t.missed.search)
 }
 
-// attempt looks for the answers to a request. The error is a fault or faults if
-// the kind refuses it, or the context's.
+// attempt looks for the first answer to a request, or for all if a chance is
+// wanted. The error is a fault or faults if the kind refuses it, or the context's.
 func (r *Request) attempt(ctx context.Context) (*attempt, error) {
 	plan, err := r.planned()
 	if err != nil {
 		return nil, err
 	}
-	a := &attempt{Request: r, plan: plan, search: rounding.NewSearch(&plan.Problem)}
-	if a.found, err = searchAll(ctx, r, plan, a.search); err != nil || len(a.found) == 0 {
+	a := &attempt{Request: r, plan: plan, search: rounding.NewSearch(&plan.Problem), steps: r.steps()}
+	if err = a.look(ctx, r.WantedChance > 0); err != nil || len(a.found) == 0 {
 		return a, err
 	}
 	a.prefer()
 	return a, nil
 }
 
+// look looks for the answer at the next step that has one, or for all that are left.
+func (a *attempt) look(ctx context.Context, all bool) error {
+	if a.found == nil {
+		a.found = make([]answer, 0, len(a.steps))
+	}
+	for len(a.steps) > 0 {
+		step := a.steps[0]
+		a.steps = a.steps[1:]
+		sizes, ok, err := a.search.At(ctx, step)
+		if err != nil {
+			return err
+		}
+		if ok {
+			a.found = append(a.found, answer{step, sizes})
+		}
+		if ok && !all {
+			break
+		}
+	}
+	return nil
+}
+
+// complete looks for the answers that an attempt has beside its first, which only
+// one that is laid out needs.
+func (a *attempt) complete(ctx context.Context) error {
+	if err := a.look(ctx, true); err != nil {
+		return err
+	}
+	for i := len(a.order); i < len(a.found); i++ {
+		a.order, a.judged = append(a.order, i), append(a.judged, nil)
+	}
+	return nil
+}
+
 // prefer says in which order the answers are tried: the plainest first or, if a
 // chance is wanted, the plainest of those that reach it, then the others, the
 // surest first.
 func (a *attempt) prefer() {
-	a.order, a.judged = make([]int, len(a.found)), make([]*judgement, len(a.found))
+	a.order, a.judged = make([]int, len(a.found), cap(a.found)), make([]*judgement, len(a.found), cap(a.found))
 	for i := range a.found {
 		a.order[i] = i
 		if i == 0 || a.WantedChance > 0 {

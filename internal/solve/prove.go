@@ -4,6 +4,7 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 )
 
 // closing is how far a closure may be off and still close: half of the window
@@ -21,8 +22,7 @@ func (r *Request) closing() measure.Length {
 // prove folds the pattern up. A pattern that does not close or does not hold its
 // contents is no solution.
 func (s *Solution) prove() error {
-	folded := s.Request.folded(s.plan, s.sizes, s.plan.Lay)
-	p := fold.Prove(&folded, s.Request.closing())
+	p := fold.Prove(s.taken(), s.Request.closing())
 	s.Outside = s.outside(p.Extent)
 	s.Proof = Proof{Closes: p.Closes, Gap: p.Gap, Tolerance: p.Tolerance, Holds: p.Holds}
 	if p.Closes && p.Holds {
@@ -47,6 +47,16 @@ func (s *Solution) prove() error {
 	return faults.Err()
 }
 
+// taken is the solution's pattern once folds have taken up theirs, which is the
+// pattern itself where they take up nothing.
+func (s *Solution) taken() *pattern.Pattern {
+	if s.Request.FoldAllowance.IsZero() {
+		return &s.Pattern
+	}
+	p := s.Request.folded(s.plan, s.sizes, s.plan.Lay)
+	return &p
+}
+
 // folds reports whether the ideal pattern closes and holds: what is wrong with
 // the one on the ruler then comes of its marks.
 func (s *Solution) folds() bool {
@@ -58,7 +68,6 @@ func (s *Solution) folds() bool {
 // closesRoughly reports whether the pattern closes and holds but for gaps that its
 // step or its stock makes.
 func (s *Solution) closesRoughly() bool {
-	folded := s.Request.folded(s.plan, s.sizes, s.plan.Lay)
-	p := fold.Prove(&folded, measure.Max(s.Step.Size(), s.Request.Caliper))
+	p := fold.Prove(s.taken(), measure.Max(s.Step.Size(), s.Request.Caliper))
 	return p.Closes && p.Holds
 }

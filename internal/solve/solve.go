@@ -6,7 +6,6 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
-	"creasefit/internal/rounding"
 )
 
 // Solve finds the solution of a request: the plainest readings that fit, laid
@@ -22,9 +21,12 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 	}
 	var s *Solution
 	for i := range tries.good {
-		var at int
-		if s, at, err = tries.good[i].wanted(); err == nil {
-			return tries.good[i].settle(ctx, s, at)
+		a, at := &tries.good[i], 0
+		if err = a.complete(ctx); err != nil {
+			return nil, err
+		}
+		if s, at, err = a.wanted(); err == nil {
+			return a.settle(ctx, s, at)
 		}
 	}
 	return nil, s.Request.explainProof(ctx, s, err)
@@ -84,22 +86,6 @@ func (r *Request) steps() []measure.Step {
 type answer struct {
 	step  measure.Step
 	sizes []measure.Length
-}
-
-// searchAll returns the answers at all steps that have one, coarse to fine.
-func searchAll(ctx context.Context, r *Request, plan *enclosure.Plan, search *rounding.Search) ([]answer, error) {
-	steps := r.steps()
-	found := make([]answer, 0, len(steps))
-	for _, step := range steps {
-		sizes, ok, err := search.At(ctx, step)
-		if err != nil {
-			return nil, err
-		}
-		if ok {
-			found = append(found, answer{step, sizes})
-		}
-	}
-	return found, nil
 }
 
 // layOut lays out, proves and judges the answer at one step.

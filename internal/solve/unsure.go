@@ -2,6 +2,7 @@ package solve
 
 import (
 	"context"
+	"iter"
 	"strconv"
 
 	"creasefit/internal/bench"
@@ -51,59 +52,63 @@ func hundredths(chance float64) string { return strconv.Itoa(int(chance*100 + 1e
 // surer returns the first change of the fit or the bench with which a request is
 // sure enough, and the chance then. Each has been tried. None has an empty name.
 func (r *Request) surer(ctx context.Context, weakest *Fit) (enclosure.Option, float64, error) {
-	for _, try := range append(r.looser(weakest), r.benches()...) {
-		j, err := try.request.likely(ctx)
-		if err != nil {
-			return enclosure.Option{}, 0, err
-		}
-		if j != nil && j.reaches(r.enough()) {
-			return try.option, j.sure().Chance, nil
+	for _, changes := range [...]iter.Seq2[*Request, enclosure.Option]{r.looser(weakest), r.benches()} {
+		for changed, option := range changes {
+			j, err := changed.likely(ctx)
+			if err != nil {
+				return enclosure.Option{}, 0, err
+			}
+			if j != nil && j.reaches(r.enough()) {
+				return option, j.sure().Chance, nil
+			}
 		}
 	}
 	return enclosure.Option{}, 0, nil
 }
 
-// surerTry is a changed request and what was changed.
-type surerTry struct {
-	request Request
-	option  enclosure.Option
-}
-
-// looser tries the fits looser than that of the contents or, if two pieces are
-// the least sure, those of the parameter that chooses their fit.
-func (r *Request) looser(weakest *Fit) []surerTry {
-	var tries []surerTry
-	between := r.Kind.FitParam()
-	for _, f := range enclosure.NamedFits() {
-		switch {
-		case !weakest.Window.Min.Less(f.Range(r.Ruler.Unit()).Min):
-		case weakest.Between == "":
-			changed := *r
-			changed.FitName, changed.Fit = f.Name, f.Range(r.Ruler.Unit())
-			tries = append(tries, surerTry{changed, enclosure.Option{Name: "fit", Choice: f.Name}})
-		case between != nil:
-			option := enclosure.Option{Name: between.Name, Choice: f.Name}
-			tries = append(tries, surerTry{r.with(option), option})
+// looser yields the request with each fit looser than that of the contents or, if
+// two pieces are the least sure, of the parameter that chooses their fit, and what
+// was changed.
+func (r *Request) looser(weakest *Fit) iter.Seq2[*Request, enclosure.Option] {
+	return func(yield func(*Request, enclosure.Option) bool) {
+		between := r.Kind.FitParam()
+		for _, f := range enclosure.NamedFits() {
+			wanted := f.Range(r.Ruler.Unit())
+			if !weakest.Window.Min.Less(wanted.Min) || weakest.Between != "" && between == nil {
+				continue
+			}
+			changed, option := *r, enclosure.Option{Name: "fit", Choice: f.Name}
+			if weakest.Between == "" {
+				changed.FitName, changed.Fit = f.Name, wanted
+			} else {
+				option.Name = between.Name
+				changed = r.with(option)
+			}
+			if !yield(&changed, option) {
+				return
+			}
 		}
 	}
-	return tries
 }
 
-// benches tries the benches that are more exact, each with the fit between two
-// pieces that it makes sure if that is left to the bench.
-func (r *Request) benches() []surerTry {
-	var tries []surerTry
-	for _, b := range bench.All() {
-		if b.Cut.Less(r.CutError) && b.Score.Less(r.ScoreError) {
+// benches yields the request with each bench that is more exact, with the fit
+// between two pieces that it makes sure if that is left to the bench.
+func (r *Request) benches() iter.Seq2[*Request, enclosure.Option] {
+	return func(yield func(*Request, enclosure.Option) bool) {
+		for _, b := range bench.All() {
+			if !b.Cut.Less(r.CutError) || !b.Score.Less(r.ScoreError) {
+				continue
+			}
 			changed := *r
 			if r.asked != nil {
 				changed = *r.asked
 			}
 			changed.CutError, changed.ScoreError = b.Cut, b.Score
-			tries = append(tries, surerTry{changed, enclosure.Option{Name: "bench", Choice: b.Name}})
+			if !yield(&changed, enclosure.Option{Name: "bench", Choice: b.Name}) {
+				return
+			}
 		}
 	}
-	return tries
 }
 
 // likely is what the answer to a request comes to, nil if it has none; what is
