@@ -19,14 +19,21 @@ type account struct {
 	sizes []measure.Length
 	datum settings.Datum
 	ledger
-	lines [][]line // by strip: those between its readings, and the end of the blank
-	loose []line   // by reading: the cut of one that lies in no strip; placed if it has none
+	lines []line // of one strip after the other: those between its readings, and the end of the blank
+	loose []line // by reading: the cut of one that lies in no strip; placed if it has none
 
 	pack     int
 	contents [3]int // by axis
 
 	along  []bool // by reading: whether it lies along the grain; nil without another season
 	growth [2]int // along and across the grain
+
+	space struct { // where most accounts have their lists, which is one piece of memory
+		sources [40]tolerance.Source
+		causes  [40]cause
+		lines   [12]line
+		loose   [12]line
+	}
 }
 
 // line is a score or a cut: the source of its stop, its own, and whether it is
@@ -36,16 +43,15 @@ type line struct {
 	far       bool
 }
 
-// newAccount lists the sources of all lines of a plan, behind those of what it
-// goes round.
-func (r *Request) newAccount(plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) *account {
-	a := &account{r: r, plan: plan, sizes: sizes, datum: datum}
-	a.sources, a.causes = make([]tolerance.Source, 0, 48), make([]cause, 0, 48)
+// open lists the sources of all lines of a plan, behind those of what it goes
+// round. An account that was open before is made anew in its own memory.
+func (a *account) open(r *Request, plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) {
+	a.r, a.plan, a.sizes, a.datum = r, plan, sizes, datum
+	a.ready()
 	if r.inner != nil {
 		a.layer = r.inner.layer + 1
 		a.sources, a.causes = append(a.sources, r.inner.sources...), append(a.causes, r.inner.causes...)
 	}
-	a.loose = make([]line, len(sizes))
 	a.common()
 	a.seasons()
 	for i := range plan.Strips {
@@ -54,7 +60,29 @@ func (r *Request) newAccount(plan *enclosure.Plan, sizes []measure.Length, datum
 	for i := range a.loose {
 		a.cut(i)
 	}
-	return a
+}
+
+// ready empties the lists and makes room for all that a plan may add to them.
+func (a *account) ready() {
+	lines := 0
+	for i := range a.plan.Strips {
+		lines += len(a.plan.Strips[i].Readings)
+	}
+	sources := 2*(lines+len(a.sizes)) + len(a.contents) + len(a.growth) + 1
+	if a.r.inner != nil {
+		sources += len(a.r.inner.sources)
+	}
+	a.sources, a.causes = room(a.space.sources[:], sources)[:0], room(a.space.causes[:], sources)[:0]
+	a.lines, a.loose = room(a.space.lines[:], lines)[:0], room(a.space.loose[:], len(a.sizes))
+	clear(a.loose)
+}
+
+// room is so many of what is there, or of new memory if that is too little.
+func room[T any](there []T, n int) []T {
+	if n <= len(there) {
+		return there[:n:n]
+	}
+	return make([]T, n)
 }
 
 // placed marks a reading that has no cut of its own.
@@ -68,17 +96,17 @@ func (a *account) strip(s *enclosure.Strip) {
 		length = length.Add(a.sizes[reading])
 		a.loose[reading].stop = placed
 	}
-	lines := make([]line, len(s.Readings))
-	for i := range lines {
-		at = at.Add(a.sizes[s.Readings[i]])
+	for i, reading := range s.Readings {
+		at = at.Add(a.sizes[reading])
+		var l line
 		tool, from := settings.Cut, at
-		if i < len(lines)-1 {
+		if i < len(s.Readings)-1 {
 			tool = settings.Score
-			from, lines[i].far = a.datum.From(at, length)
+			from, l.far = a.datum.From(at, length)
 		}
-		lines[i].stop, lines[i].own = a.line(a.r, tool, from)
+		l.stop, l.own = a.line(a.r, tool, from)
+		a.lines = append(a.lines, l)
 	}
-	a.lines = append(a.lines, lines)
 }
 
 // cut adds the cut of a reading that lies in no strip, unless the request fixes
@@ -107,8 +135,11 @@ func (c *coefficients) of(terms []rounding.Term) {
 // error cancels or adds up there; a reading along several edges counts along the
 // first.
 func (a *account) settings(times []float64, c coefficients, scale float64) {
+	rest := a.lines
 	for i := range a.plan.Strips {
-		readings, lines := a.plan.Strips[i].Readings, a.lines[i]
+		readings := a.plan.Strips[i].Readings
+		lines := rest[:len(readings)]
+		rest = rest[len(readings):]
 		if !c.any(readings) {
 			continue
 		}

@@ -207,7 +207,8 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 	if a.WantedChance > 0 {
 		from = 0
 	}
-	var list []Alternative
+	list := make([]Alternative, 0, len(a.found)-from)
+	var made account
 	for i := from; i < len(a.found); i++ {
 		if i == at {
 			continue
@@ -216,7 +217,8 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 		if j := a.judged[i]; j != nil {
 			other.Fits, other.Chance = j.fits, j.sure().Chance
 		} else {
-			other.Fits = a.fits(a.plan, a.found[i].sizes, s.Sure.Datum)
+			made.open(a.Request, a.plan, a.found[i].sizes, s.Sure.Datum)
+			other.Fits = made.eachFit()
 		}
 		other.Nearer = offMiddle(s.Fits).Sub(offMiddle(other.Fits))
 		if s.Proof.Gap.Sign() > 0 {

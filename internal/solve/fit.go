@@ -22,7 +22,7 @@ type judgement struct {
 	fits  []Fit
 	least float64          // the chance of the form that is the least sure by itself
 	forms []tolerance.Form // all that has to be at least zero, over the account's sources
-	*account
+	account
 
 	judged    bool // whether certainty knows the chance
 	certainty Certainty
@@ -74,7 +74,8 @@ func (j *judgement) alone() float64 {
 // judgeFrom says what every fit by itself comes to with lines measured from
 // certain edges, and what has to hold.
 func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) *judgement {
-	j := &judgement{account: r.newAccount(plan, sizes, datum), least: 1, certainty: Certainty{Weakest: -1, Datum: datum}}
+	j := &judgement{least: 1, certainty: Certainty{Weakest: -1, Datum: datum}}
+	j.open(r, plan, sizes, datum)
 	j.fits = make([]Fit, len(plan.Fits))
 	j.forms = make([]tolerance.Form, 0, 3*len(plan.Fits))
 	cells := make([]float64, 0, cap(j.forms)*len(j.sources))
@@ -97,16 +98,15 @@ func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum 
 	return j
 }
 
-// fits is what the fits of a plan come to by themselves.
-func (r *Request) fits(plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) []Fit {
-	j := &judgement{account: r.newAccount(plan, sizes, datum)}
-	fits, times := make([]Fit, len(plan.Fits)), make([]float64, len(j.sources))
-	for i := range plan.Fits {
+// eachFit is what the fits come to by themselves.
+func (a *account) eachFit() []Fit {
+	fits, times := make([]Fit, len(a.plan.Fits)), make([]float64, len(a.sources))
+	for i := range a.plan.Fits {
 		clear(times)
-		f, own := &plan.Fits[i], face{}
-		own.of.of(plan.Problem.Windows[f.Window].Form.Terms)
-		form := j.form(f, &own, times)
-		fits[i] = r.fit(f, tolerance.Stack(&form, j.sources))
+		f, own := &a.plan.Fits[i], face{}
+		own.of.of(a.plan.Problem.Windows[f.Window].Form.Terms)
+		form := a.form(f, &own, times)
+		fits[i] = a.r.fit(f, tolerance.Stack(&form, a.sources))
 	}
 	return fits
 }
@@ -144,15 +144,15 @@ func (r *Request) give(f *enclosure.Fit) measure.Length {
 
 // form is a clearance with its give, and what it depends on: the lines that its
 // readings lie between, the contents and the caliper.
-func (j *judgement) form(f *enclosure.Fit, of *face, times []float64) tolerance.Form {
-	value := j.plan.Problem.Windows[f.Window].Form.Value(j.sizes).Add(of.more) // closures are exact
-	j.settings(times, of.of, slope(f))
-	j.spread(times, pattern.Width, -float64(f.Need.Width))
-	j.spread(times, pattern.Height, -float64(f.Need.Height))
-	j.spread(times, pattern.Thickness, -float64(f.Need.Thickness))
-	times[j.pack] -= float64(f.Need.HalfCalipers) / 2
-	j.growths(times, &of.of, slope(f))
-	return tolerance.Form{Nominal: f.Clearance(value).Add(j.r.give(f)), Times: times}
+func (a *account) form(f *enclosure.Fit, of *face, times []float64) tolerance.Form {
+	value := a.plan.Problem.Windows[f.Window].Form.Value(a.sizes).Add(of.more) // closures are exact
+	a.settings(times, of.of, slope(f))
+	a.spread(times, pattern.Width, -float64(f.Need.Width))
+	a.spread(times, pattern.Height, -float64(f.Need.Height))
+	a.spread(times, pattern.Thickness, -float64(f.Need.Thickness))
+	times[a.pack] -= float64(f.Need.HalfCalipers) / 2
+	a.growths(times, &of.of, slope(f))
+	return tolerance.Form{Nominal: f.Clearance(value).Add(a.r.give(f)), Times: times}
 }
 
 // slope is how much a clearance moves with its readings: as they do; as often

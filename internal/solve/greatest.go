@@ -43,7 +43,9 @@ func (r *Request) fill(plan *enclosure.Plan, sizes []measure.Length) (*Request, 
 		return r, false
 	}
 	c := *r
-	greatest := r.greatest(plan, r.fits(plan, sizes, settings.Nearer))
+	var made account
+	made.open(r, plan, sizes, settings.Nearer)
+	greatest := r.greatest(plan, made.eachFit())
 	for _, name := range r.toFind {
 		if size := greatest.along(name); size.Sign() > 0 {
 			*c.size(name) = size

@@ -72,7 +72,7 @@ var nudge = measure.Micrometres(100)
 // folds the pattern up again with one size after the other a little larger,
 // so that no kind has to say how its outside comes about.
 func (s *Solution) dependence() (d [3][]float64) {
-	base, a := s.Outside.sizes(), s.judged.account
+	base, a := s.Outside.sizes(), &s.judged.account
 	for axis := range d {
 		d[axis] = make([]float64, len(a.sources))
 	}

@@ -129,7 +129,7 @@ func (l *Layer) goRound(inner *Solution, link *Link) {
 // link says how sure the sizes of what a solved layer goes round are, and its
 // own outside.
 func (s *Solution) link() Link {
-	a := s.judged.account
+	a := &s.judged.account
 	l := Link{chain: &chain{ledger: a.ledger, depends: s.dependence()}}
 	for axis, outside := range s.Outside.sizes() {
 		inside := make([]float64, len(a.sources))

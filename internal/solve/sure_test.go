@@ -169,7 +169,7 @@ func (s *Solution) repeats() bool {
 
 // madeAll is the share of so many makings in which everything goes in.
 func (s *Solution) madeAll(r *rand.Rand, makings int) float64 {
-	a, held := s.judged.account, 0
+	a, held := &s.judged.account, 0
 	var list [mostFaces]face
 	type need struct {
 		fit  *enclosure.Fit
