@@ -48,7 +48,7 @@ func prismBox() *Kind {
 		Needs: []string{"width", "thickness"},
 		Box:   true,
 		Params: []Param{
-			{Name: "sides", Type: CountParam, Help: "How many sides the box has.", DefaultCount: 6, LeastCount: 3, GreatestCount: 12},
+			{Name: "sides", Type: CountParam, Help: "How many sides the box has.", DefaultCount: 6, LeastCount: 3, GreatestCount: mostSides},
 			{Name: "around", Type: ChoiceParam, Choices: []string{"circumscribed", "inscribed"},
 				Help: "Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner."},
 			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as those of the tray or a little less if not given.",

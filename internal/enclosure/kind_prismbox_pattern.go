@@ -17,6 +17,25 @@ const (
 	lidTop
 )
 
+// mostSides is how many sides a box may have.
+const mostSides = 12
+
+// The names of what there is one of for every side, and of the scores.
+var (
+	wallNames, flapNames = numbered("wall ", mostSides), numbered("flap ", mostSides)
+	notchNames           = numbered("notch ", mostSides-1)
+	scoreNames           = numbered("score ", mostSides+1)
+)
+
+// numbered returns a word with each of the numbers from 1 on.
+func numbered(word string, n int) []string {
+	names := make([]string, n)
+	for i := range names {
+		names[i] = word + strconv.Itoa(i+1)
+	}
+	return names
+}
+
 // rooted is the wall, from 0, whose flap stays still.
 func (p *prism) rooted() int { return (p.sides - 1) / 2 }
 
@@ -93,17 +112,18 @@ func (p *prism) layWalls(piece string, r ring, sizes []measure.Length) pattern.P
 		Name: piece, Quantity: 1, Width: lap.Add(side.Times(int64(n))), Height: rim, Strips: p.wallStrips(lap, side, sizes[r.wall]), Root: n + p.rooted(),
 		Panels: make([]pattern.Panel, 2*n+1), Creases: make([]pattern.Crease, 0, 2*n), Cuts: make([]pattern.Cut, 0, n+2),
 	}
-	p.layLap(&w, lap, rim)
+	corners := make([]pattern.Vertex, 4*(4*n+2)) // of all walls, flaps and notches, the lap and its glue
+	p.layLap(&w, &corners, lap, rim)
 	for i := range n {
 		x := lap.Add(side.Times(int64(i)))
 		start := x
 		if i == 0 {
 			start = x.Add(p.lapInset())
 		}
-		p.layWall(&w, i, start, x.Add(side), lap, rim)
-		p.layFlap(&w, i, sizes[p.mitre])
+		p.layWall(&w, &corners, i, start, x.Add(side), lap, rim)
+		p.layFlap(&w, &corners, i, sizes[p.mitre])
 		if i > 0 {
-			p.cutNotch(&w, i)
+			p.cutNotch(&w, &corners, i)
 		}
 	}
 	first, last := w.Panels[n].Outline, w.Panels[2*n-1].Outline
@@ -117,24 +137,47 @@ func (p *prism) layWalls(piece string, r ring, sizes []measure.Length) pattern.P
 	return w
 }
 
+// rectangle and polygon take an outline from the corners of a piece, which lie in
+// one piece of memory.
+func rectangle(corners *[]pattern.Vertex, x0, y0, x1, y1 measure.Length) []pattern.Vertex {
+	outline := take(corners, 4)
+	pattern.FillRectangle(outline, x0, y0, x1, y1)
+	return outline
+}
+
+func polygon(corners *[]pattern.Vertex, points ...pattern.Point) []pattern.Vertex {
+	outline := take(corners, len(points))
+	for i, p := range points {
+		outline[i].Point = p
+	}
+	return outline
+}
+
+// take takes so many corners of those that are left.
+func take(corners *[]pattern.Vertex, n int) []pattern.Vertex {
+	taken := (*corners)[:n:n]
+	*corners = (*corners)[n:]
+	return taken
+}
+
 // fold adds a crease on a score between two panels.
 func fold(w *pattern.Piece, s pattern.Score, a, b pattern.Point, from, to int) {
 	w.Creases = append(w.Creases, pattern.Crease{Name: s.Name, A: a, B: b, From: from, To: to, Fold: s.Fold, Angle: s.Angle})
 }
 
 // layLap hangs the lap on the first wall, clear of the flaps and of the rim.
-func (p *prism) layLap(w *pattern.Piece, lap, rim measure.Length) {
+func (p *prism) layLap(w *pattern.Piece, corners *[]pattern.Vertex, lap, rim measure.Length) {
 	n, t, none, at := p.sides, p.in.Caliper, measure.Length{}, lap.Add(p.lapInset())
 	low, high := lap.Add(t), rim.Sub(t)
-	w.Panels[2*n] = pattern.Panel{Name: "lap", Outline: pattern.Rectangle(none, low, at, high)}
+	w.Panels[2*n] = pattern.Panel{Name: "lap", Outline: rectangle(corners, none, low, at, high)}
 	fold(w, w.Strips[0].Scores[0], pattern.At(at, low), pattern.At(at, high), 0, 2*n)
-	w.Glues = []pattern.Glue{{Name: "lap", Panel: 2 * n, Face: pattern.Outside, To: n - 1, Area: pattern.Rectangle(none, low, lap, high)}}
+	w.Glues = []pattern.Glue{{Name: "lap", Panel: 2 * n, Face: pattern.Outside, To: n - 1, Area: rectangle(corners, none, low, lap, high)}}
 }
 
 // layWall lays wall i out and hangs it on its neighbour towards the one whose
 // flap stays still.
-func (p *prism) layWall(w *pattern.Piece, i int, x, end, low, high measure.Length) {
-	w.Panels[i] = pattern.Panel{Name: "wall " + strconv.Itoa(i+1), Outline: pattern.Rectangle(x, low, end, high)}
+func (p *prism) layWall(w *pattern.Piece, corners *[]pattern.Vertex, i int, x, end, low, high measure.Length) {
+	w.Panels[i] = pattern.Panel{Name: wallNames[i], Outline: rectangle(corners, x, low, end, high)}
 	across := w.Strips[0].Scores
 	switch root := p.rooted(); {
 	case i < root:
@@ -145,11 +188,11 @@ func (p *prism) layWall(w *pattern.Piece, i int, x, end, low, high measure.Lengt
 }
 
 // layFlap hangs the flap of wall i on it.
-func (p *prism) layFlap(w *pattern.Piece, i int, back measure.Length) {
-	n, wall, name := p.sides, w.Panels[i].Outline, "flap "+strconv.Itoa(i+1)
+func (p *prism) layFlap(w *pattern.Piece, corners *[]pattern.Vertex, i int, back measure.Length) {
+	n, wall, name := p.sides, w.Panels[i].Outline, flapNames[i]
 	a, b := wall[0].Point, wall[1].Point
 	a.X, b.X = a.X.Add(p.in.trim()), b.X.Sub(p.in.trim())
-	outline := pattern.Polygon(pattern.At(wall[0].X.Add(back), measure.Length{}), pattern.At(wall[1].X.Sub(back), measure.Length{}), b, a)
+	outline := polygon(corners, pattern.At(wall[0].X.Add(back), measure.Length{}), pattern.At(wall[1].X.Sub(back), measure.Length{}), b, a)
 	w.Panels[n+i] = pattern.Panel{Name: name, Outline: outline}
 	from, to := i, n+i
 	if i == p.rooted() {
@@ -169,23 +212,26 @@ func (p *prism) glued(name string, w *pattern.Piece, wall, polygon int) pattern.
 }
 
 // cutNotch cuts out what lies between flap i and the one before.
-func (p *prism) cutNotch(w *pattern.Piece, i int) {
+func (p *prism) cutNotch(w *pattern.Piece, corners *[]pattern.Vertex, i int) {
 	before, after := w.Panels[p.sides+i-1].Outline, w.Panels[p.sides+i].Outline
-	w.Cuts = append(w.Cuts, pattern.Cut{Name: "notch " + strconv.Itoa(i), Kind: pattern.Notch, On: w.Strips[0].Scores[i].Name, From: "bottom",
+	w.Cuts = append(w.Cuts, pattern.Cut{Name: notchNames[i-1], Kind: pattern.Notch, On: w.Strips[0].Scores[i].Name, From: "bottom",
 		At: after[3].X.Sub(p.in.trim()), Depth: after[3].Y, Width: after[0].X.Sub(before[1].X),
-		Path: pattern.Polygon(slices.Compact([]pattern.Point{before[1].Point, before[2].Point, after[3].Point, after[0].Point})...)})
+		Path: polygon(corners, slices.Compact([]pattern.Point{before[1].Point, before[2].Point, after[3].Point, after[0].Point})...)})
 }
 
 // wallStrips lists the sizes of a strip of walls.
 func (p *prism) wallStrips(lap, side, wall measure.Length) []pattern.Strip {
-	cells, scores := []pattern.Cell{{Name: "lap", Size: lap}}, make([]pattern.Score, p.sides)
-	for i := range scores {
-		number := strconv.Itoa(i + 1)
-		cells = append(cells, pattern.Cell{Name: "wall " + number, Size: side})
-		scores[i] = valley(number, 360/float64(p.sides))
+	cells, scores := make([]pattern.Cell, p.sides+3), make([]pattern.Score, p.sides+1)
+	cells[0] = pattern.Cell{Name: "lap", Size: lap}
+	for i := range p.sides {
+		cells[i+1] = pattern.Cell{Name: wallNames[i], Size: side}
+		scores[i] = pattern.Score{Name: scoreNames[i], Fold: pattern.Valley, Angle: 360 / float64(p.sides)}
 	}
+	across, up := cells[:p.sides+1:p.sides+1], cells[p.sides+1:]
+	up[0], up[1] = pattern.Cell{Name: "flaps", Size: lap}, pattern.Cell{Name: "walls", Size: wall}
+	scores[p.sides] = pattern.Score{Name: scoreNames[p.sides], Fold: pattern.Valley, Angle: 90}
 	return []pattern.Strip{
-		{Across: pattern.Width, Cells: cells, Scores: scores},
-		{Across: pattern.Height, Cells: []pattern.Cell{{Name: "flaps", Size: lap}, {Name: "walls", Size: wall}}, Scores: []pattern.Score{valley(strconv.Itoa(p.sides+1), 90)}},
+		{Across: pattern.Width, Cells: across, Scores: scores[:p.sides:p.sides]},
+		{Across: pattern.Height, Cells: up, Scores: scores[p.sides:]},
 	}
 }

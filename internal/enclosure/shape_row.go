@@ -1,6 +1,8 @@
 package enclosure
 
 import (
+	"slices"
+
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -16,14 +18,24 @@ type row struct {
 	height string // the name of the size across the height
 }
 
+// usualPanels is how many panels most rows have at the most.
+const usualPanels = 7
+
+// rowMemory is what most rows are laid out in, so that each is one piece of memory.
+type rowMemory struct {
+	cells   [usualPanels + 1]pattern.Cell
+	panels  [usualPanels]pattern.Panel
+	creases [usualPanels - 1]pattern.Crease
+	corners [4 * usualPanels]pattern.Vertex
+	strips  [2]pattern.Strip
+}
+
 // lay lays the row out with the given widths and height; rounds says how thick
 // the thing is that each fold of 180 degrees goes round, nil for paper on paper.
 func (r *row) lay(widths []measure.Length, height measure.Length, rounds []measure.Length) pattern.Piece {
-	n := len(r.panels)
-	cells := make([]pattern.Cell, n+1)
-	panels := make([]pattern.Panel, n)
-	creases := make([]pattern.Crease, n-1)
-	corners := make([]pattern.Vertex, 4*n)
+	n, m := len(r.panels), new(rowMemory)
+	cells, panels := slices.Grow(m.cells[:0], n+1)[:n+1], slices.Grow(m.panels[:0], n)[:n:n]
+	creases, corners := slices.Grow(m.creases[:0], n-1)[:n-1:n-1], slices.Grow(m.corners[:0], 4*n)[:4*n]
 	var x measure.Length
 	for i, name := range r.panels {
 		next := x.Add(widths[i])
@@ -40,12 +52,12 @@ func (r *row) lay(widths []measure.Length, height measure.Length, rounds []measu
 		x = next
 	}
 	cells[n] = pattern.Cell{Name: r.height, Size: height}
+	m.strips = [...]pattern.Strip{
+		{Across: pattern.Width, Cells: cells[:n:n], Scores: r.scores},
+		{Across: pattern.Height, Cells: cells[n:]},
+	}
 	return pattern.Piece{
-		Name: r.piece, Quantity: 1, Width: x, Height: height,
-		Strips: []pattern.Strip{
-			{Across: pattern.Width, Cells: cells[:n:n], Scores: r.scores},
-			{Across: pattern.Height, Cells: cells[n:]},
-		},
+		Name: r.piece, Quantity: 1, Width: x, Height: height, Strips: m.strips[:],
 		Root: r.root, Panels: panels, Creases: creases,
 	}
 }

@@ -25,8 +25,9 @@ type plate struct {
 	spine        float64 // width of the spine of its crease, 0 for none
 	move         motion
 	flat, hole   []spot
-	space        []Vec   // the outline at mid-caliper, folded
-	parts        []piece // what a plate that is not convex is cut into, folded; nil until asked for
+	space        []Vec    // the outline at mid-caliper, folded
+	parts        []piece  // what a plate that is not convex is cut into, folded; nil until asked for
+	whole        [1]piece // the parts of one that is convex
 }
 
 // turning is how a crease is folded: about the line through a, square to n,
@@ -47,6 +48,7 @@ type model struct {
 	plates   []plate
 	spots    []spot
 	findings []Finding
+	tried    part // scratch for without
 }
 
 // build folds the pattern; closed is 0 for flat and 1 for folded up. The

@@ -133,10 +133,12 @@ func (m *model) cutUp(pl *plate) {
 	if pl.parts != nil {
 		return
 	}
-	flat := [][]spot{pl.flat}
-	if !pl.convex {
-		flat = trapezoids(pl)
+	if pl.convex {
+		pl.whole[0] = piece{pl.box, pl.space}
+		pl.parts = pl.whole[:]
+		return
 	}
+	flat := trapezoids(pl)
 	pl.parts = make([]piece, len(flat))
 	for i, ring := range flat {
 		corners := pl.lift(make([]Vec, 0, len(ring)), ring)

@@ -193,7 +193,8 @@ func (m *model) without(pl *plate, body *part, apart func(a, b *part) bool) bool
 		m.cutUp(pl)
 	}
 	for i := range pl.parts {
-		if !apart(&part{corners: pl.parts[i].corners, normal: pl.move.z, half: m.half}, body) {
+		m.tried = part{corners: pl.parts[i].corners, normal: pl.move.z, half: m.half}
+		if !apart(&m.tried, body) {
 			return false
 		}
 	}

@@ -41,6 +41,28 @@ type gauge struct {
 	middle   int64 // where that is zero, rounded down
 }
 
+// memory is what a search keeps for its lists from one problem to the next.
+type memory struct {
+	numbers []int
+	figures []int64
+	terms   []term
+	rows    []row
+	gauges  []gauge
+	vars    []variable
+	trail   []undo
+	parts   []part
+}
+
+// room returns so many zeros of what is kept, which grows if it is too little.
+func room[T any](kept *[]T, n int) []T {
+	if cap(*kept) < n {
+		*kept = make([]T, n)
+	}
+	taken := (*kept)[:n]
+	clear(taken)
+	return taken
+}
+
 // builder deals a problem out to parts.
 type builder struct {
 	*Search
@@ -62,18 +84,19 @@ func (s *Search) build() {
 	for i := range p.Windows {
 		terms += len(p.Windows[i].Form.Terms)
 	}
-	numbers := make([]int, 2*n)
+	m := &s.memory
+	numbers := room(&m.numbers, 2*n)
 	b := builder{
 		Search: s, home: numbers[n:],
-		terms:  make([]term, 0, terms),
-		rows:   make([]row, 0, 2*len(p.Closures)+gauges),
-		gauges: make([]gauge, 0, gauges),
+		terms:  room(&m.terms, terms)[:0],
+		rows:   room(&m.rows, 2*len(p.Closures)+gauges)[:0],
+		gauges: room(&m.gauges, gauges)[:0],
 	}
-	s.vars = make([]variable, n+gauges)
-	s.trail = make([]undo, 0, 3*len(s.vars))
-	room := make([]int64, mostMarks+len(s.vars)+1)
-	s.marks, s.after = room[:0:mostMarks], room[mostMarks:]
-	s.parts = make([]part, b.settleHomes(numbers[:n]))
+	s.vars = room(&m.vars, n+gauges)
+	s.trail = room(&m.trail, 3*len(s.vars))[:0]
+	figures := room(&m.figures, mostMarks+len(s.vars)+1)
+	s.marks, s.after = figures[:0:mostMarks], figures[mostMarks:]
+	s.parts = room(&m.parts, b.settleHomes(numbers[:n]))
 	readings := numbers[:0] // the roots are not needed any more
 	for q := range s.parts {
 		first := len(readings)

@@ -203,6 +203,26 @@ func TestNearestMissMakesFeasible(t *testing.T) {
 	})
 }
 
+// A search that is prepared for one problem after another answers as a new one
+// does, with what it returned before left as it was.
+func TestPreparedAnewIsNew(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var search rounding.Search
+		var before, kept []measure.Length
+		for range 4 {
+			p, step := drawProblem(t)
+			search.Prepare(p)
+			got, ok, err := search.At(context.Background(), step)
+			require.NoError(t, err)
+			want, found := solve(t, p, step)
+			require.Equal(t, found, ok)
+			require.Equal(t, want.sizes, got)
+			require.Equal(t, kept, before)
+			before, kept = got, slices.Clone(got)
+		}
+	})
+}
+
 // A search answers the same however often and in whatever order it is asked.
 func TestSearchKeepsNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -9,8 +9,8 @@ import (
 
 // Search is a problem prepared for being solved at several steps. It keeps
 // scratch space between calls and must not be used by two goroutines at once;
-// nor may the problem be changed as long as it is used. The zero Search is of
-// no use.
+// nor may the problem be changed as long as it is used. The zero Search has to be
+// prepared.
 type Search struct {
 	problem  *Problem
 	bad      error // what makes the problem unfit for being searched
@@ -36,6 +36,8 @@ type Search struct {
 	trail  []undo
 	dirty  uint64  // the rows, by bit, with variables that have changed
 	after  []int64 // scratch for divide, by term
+
+	memory // of the lists above
 }
 
 // contextEvery is how many rows are looked at between two looks at the
@@ -45,11 +47,19 @@ const contextEvery = 1 << 13
 // NewSearch prepares a problem. What is wrong with the problem, if anything,
 // the search's methods return.
 func NewSearch(p *Problem) *Search {
-	s := &Search{problem: p, bad: p.check(), patience: relaxAfter}
+	s := &Search{}
+	s.Prepare(p)
+	return s
+}
+
+// Prepare makes a search one of another problem, in the memory that it has. It
+// forgets all that it knew, the context of its last call as well; sizes that it
+// returned stay as they are.
+func (s *Search) Prepare(p *Problem) {
+	*s = Search{problem: p, bad: p.check(), patience: relaxAfter, memory: s.memory}
 	if s.bad == nil {
 		s.build()
 	}
-	return s
 }
 
 // At returns the sizes of the readings that are the optimum of the problem

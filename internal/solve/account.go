@@ -72,17 +72,9 @@ func (a *account) ready() {
 	if a.r.inner != nil {
 		sources += len(a.r.inner.sources)
 	}
-	a.sources, a.causes = room(a.space.sources[:], sources)[:0], room(a.space.causes[:], sources)[:0]
-	a.lines, a.loose = room(a.space.lines[:], lines)[:0], room(a.space.loose[:], len(a.sizes))
+	a.sources, a.causes = slices.Grow(a.space.sources[:0], sources), slices.Grow(a.space.causes[:0], sources)
+	a.lines, a.loose = slices.Grow(a.space.lines[:0], lines), slices.Grow(a.space.loose[:0], len(a.sizes))[:len(a.sizes)]
 	clear(a.loose)
-}
-
-// room is so many of what is there, or of new memory if that is too little.
-func room[T any](there []T, n int) []T {
-	if n <= len(there) {
-		return there[:n:n]
-	}
-	return make([]T, n)
 }
 
 // placed marks a reading that has no cut of its own.

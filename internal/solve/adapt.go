@@ -50,7 +50,7 @@ func Adapt(ctx context.Context, madeFor, wanted *Request, own *Measurements) (*A
 	if err != nil {
 		return nil, err
 	}
-	if a.After, err = wanted.layOut(to, found, nil); err != nil {
+	if a.After, err = wanted.layOut(to, found); err != nil {
 		return nil, err
 	}
 	for i, reading := range to.Problem.Readings {
@@ -147,7 +147,7 @@ func searchFrom(ctx context.Context, r *Request, p *rounding.Problem, measured [
 			return answer{}, err
 		}
 		if ok {
-			return answer{step, sizes}, nil
+			return answer{step: step, sizes: sizes}, nil
 		}
 	}
 	return answer{}, fault.Fault{Code: fault.NoFit, Field: "ruler", Value: r.Ruler.String(), Detail: "no readings of this ruler are near enough to the same character",

@@ -6,6 +6,7 @@ import (
 	"iter"
 	"maps"
 	"slices"
+	"sync"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
@@ -21,19 +22,20 @@ type attempt struct {
 	search *rounding.Search
 	steps  []measure.Step // that were not looked at
 	found  []answer
-	order  []int        // in which the answers are tried
-	judged []*judgement // of the answers, as far as the order needs it: the first in it always
+	order  []int // in which the answers are tried; the first in it is judged
 }
 
 // first is what the answer comes to which is tried first.
-func (a *attempt) first() *judgement { return a.judged[a.order[0]] }
+func (a *attempt) first() *judgement { return a.found[a.order[0]].judged }
 
 // attempts are those at a request that have answers, in the order of preference;
 // without any, what was refused or missed.
 type attempts struct {
-	good    []attempt
+	good    []*attempt
 	refused error
 	missed  *attempt
+
+	space [4]*attempt // of the good ones
 }
 
 // attempts makes one attempt at a request or, where it leaves the fit between two
@@ -43,6 +45,7 @@ type attempts struct {
 // will do that one of them has. The error is the context's.
 func (r *Request) attempts(ctx context.Context) (*attempts, error) {
 	tries := &attempts{}
+	tries.good = tries.space[:0]
 	for q := range r.settled() {
 		if q == r && len(tries.good) > 0 {
 			break // some named fit has an answer
@@ -59,7 +62,7 @@ func (r *Request) attempts(ctx context.Context) (*attempts, error) {
 			tries.missed = a
 		default:
 			if a.first().reaches(r.enough()) {
-				tries.good = slices.Insert(tries.good, 0, *a)
+				tries.good = slices.Insert(tries.good, 0, a)
 				return tries, nil
 			}
 			tries.add(a)
@@ -101,7 +104,30 @@ func (t *attempts) add(a *attempt) {
 	for at > 0 && t.good[at-1].first().sure().Chance+worthTurning < a.first().sure().Chance {
 		at--
 	}
-	t.good = slices.Insert(t.good, at, *a)
+	t.good = slices.Insert(t.good, at, a)
+}
+
+// searches are those whose memory the next attempts can have.
+var searches = sync.Pool{New: func() any { return new(rounding.Search) }}
+
+// none is a problem without anything.
+var none rounding.Problem
+
+// over gives the searches back, which must not be used any more.
+func (t *attempts) over() {
+	for i := range t.good {
+		t.good[i].giveBack()
+	}
+	if t.missed != nil {
+		t.missed.giveBack()
+	}
+}
+
+// giveBack gives the search back, which keeps nothing of the request alive.
+func (a *attempt) giveBack() {
+	a.search.Prepare(&none)
+	searches.Put(a.search)
+	a.search = nil
 }
 
 // explain says why there is no answer.
@@ -119,7 +145,8 @@ func (r *Request) attempt(ctx context.Context) (*attempt, error) {
 	if err != nil {
 		return nil, err
 	}
-	a := &attempt{Request: r, plan: plan, search: rounding.NewSearch(&plan.Problem), steps: r.steps()}
+	a := &attempt{Request: r, plan: plan, search: searches.Get().(*rounding.Search), steps: r.steps()}
+	a.search.Prepare(&plan.Problem)
 	if err = a.look(ctx, r.WantedChance > 0); err != nil || len(a.found) == 0 {
 		return a, err
 	}
@@ -140,7 +167,7 @@ func (a *attempt) look(ctx context.Context, all bool) error {
 			return err
 		}
 		if ok {
-			a.found = append(a.found, answer{step, sizes})
+			a.found = append(a.found, answer{step: step, sizes: sizes})
 		}
 		if ok && !all {
 			break
@@ -149,14 +176,14 @@ func (a *attempt) look(ctx context.Context, all bool) error {
 	return nil
 }
 
-// complete looks for the answers that an attempt has beside its first, which only
-// one that is laid out needs.
+// complete looks for the answers that an attempt has beside its first: where that
+// does not hold, and beside the one that is given.
 func (a *attempt) complete(ctx context.Context) error {
 	if err := a.look(ctx, true); err != nil {
 		return err
 	}
 	for i := len(a.order); i < len(a.found); i++ {
-		a.order, a.judged = append(a.order, i), append(a.judged, nil)
+		a.order = append(a.order, i)
 	}
 	return nil
 }
@@ -165,34 +192,42 @@ func (a *attempt) complete(ctx context.Context) error {
 // chance is wanted, the plainest of those that reach it, then the others, the
 // surest first.
 func (a *attempt) prefer() {
-	a.order, a.judged = make([]int, len(a.found), cap(a.found)), make([]*judgement, len(a.found), cap(a.found))
+	a.order = make([]int, len(a.found), cap(a.found))
 	for i := range a.found {
 		a.order[i] = i
 		if i == 0 || a.WantedChance > 0 {
-			a.judged[i] = a.judge(a.plan, a.found[i].sizes)
+			a.found[i].judged = a.judge(a.plan, a.found[i].sizes)
 		}
 	}
 	if a.WantedChance > 0 {
 		slices.SortStableFunc(a.order, func(i, j int) int {
-			x, y := a.judged[i].sure().Chance, a.judged[j].sure().Chance
+			x, y := a.found[i].judged.sure().Chance, a.found[j].judged.sure().Chance
 			return cmp.Compare(min(y, a.WantedChance), min(x, a.WantedChance))
 		})
 	}
 }
 
 // wanted lays out the first answer, in the order of preference, that closes and
-// holds, and says which it is; or the last, with what is wrong with it.
-func (a *attempt) wanted() (s *Solution, at int, wrong error) {
-	for _, at = range a.order {
-		if s, wrong = a.layOut(a.plan, a.found[at], a.judged[at]); wrong == nil {
+// holds, and says which it is; or the last, with what is wrong with it. The error
+// is the context's.
+func (a *attempt) wanted(ctx context.Context) (s *Solution, at int, wrong, err error) {
+	for i := 0; i < len(a.order); i++ {
+		at = a.order[i]
+		if s, wrong = a.layOut(a.plan, a.found[at]); wrong == nil {
 			break
 		}
+		if err = a.complete(ctx); err != nil {
+			return nil, 0, nil, err
+		}
 	}
-	return s, at, wrong
+	return s, at, wrong, nil
 }
 
 // settle judges the other answers beside the one that is taken, and warns.
 func (a *attempt) settle(ctx context.Context, s *Solution, at int) (_ *Solution, err error) {
+	if err = a.complete(ctx); err != nil {
+		return nil, err
+	}
 	s.Alternatives = a.beside(s, at)
 	if s.Warnings, err = s.warn(ctx); err != nil {
 		return nil, err
@@ -214,7 +249,7 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 			continue
 		}
 		other := Alternative{Step: a.found[i].step}
-		if j := a.judged[i]; j != nil {
+		if j := a.found[i].judged; j != nil {
 			other.Fits, other.Chance = j.fits, j.sure().Chance
 		} else {
 			made.open(a.Request, a.plan, a.found[i].sizes, s.Sure.Datum)

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -26,6 +28,12 @@ type judgement struct {
 
 	judged    bool // whether certainty knows the chance
 	certainty Certainty
+
+	space struct { // where most judgements have their lists
+		fits  [3]Fit
+		forms [9]tolerance.Form
+		times [180]float64
+	}
 }
 
 // surest is the chance that makes no difference: from there on, lines are
@@ -76,9 +84,9 @@ func (j *judgement) alone() float64 {
 func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) *judgement {
 	j := &judgement{least: 1, certainty: Certainty{Weakest: -1, Datum: datum}}
 	j.open(r, plan, sizes, datum)
-	j.fits = make([]Fit, len(plan.Fits))
-	j.forms = make([]tolerance.Form, 0, 3*len(plan.Fits))
-	cells := make([]float64, 0, cap(j.forms)*len(j.sources))
+	j.fits = slices.Grow(j.space.fits[:0], len(plan.Fits))[:len(plan.Fits)]
+	j.forms = slices.Grow(j.space.forms[:0], 3*len(plan.Fits))
+	cells := slices.Grow(j.space.times[:0], 3*len(plan.Fits)*len(j.sources))
 	var list [mostFaces]face
 	for i := range plan.Fits {
 		f := &plan.Fits[i]

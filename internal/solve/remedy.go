@@ -54,9 +54,10 @@ func (r *Request) feasible(ctx context.Context) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	for i := range tries.good {
-		if _, _, wrong := tries.good[i].wanted(); wrong == nil {
-			return true, nil
+	defer tries.over()
+	for _, a := range tries.good {
+		if _, _, wrong, err := a.wanted(ctx); wrong == nil || err != nil {
+			return err == nil, err
 		}
 	}
 	return false, nil // the change breaks something else, or does not help

@@ -16,20 +16,23 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
+	defer tries.over()
 	if len(tries.good) == 0 {
 		return nil, r.tried(ctx, tries.explain(ctx))
 	}
-	var s *Solution
-	for i := range tries.good {
-		a, at := &tries.good[i], 0
-		if err = a.complete(ctx); err != nil {
+	var last *Solution
+	var wrong error
+	for _, a := range tries.good {
+		s, at, faults, err := a.wanted(ctx)
+		if err != nil {
 			return nil, err
 		}
-		if s, at, err = a.wanted(); err == nil {
+		if faults == nil {
 			return a.settle(ctx, s, at)
 		}
+		last, wrong = s, faults
 	}
-	return nil, s.Request.explainProof(ctx, s, err)
+	return nil, last.Request.explainProof(ctx, last, wrong)
 }
 
 // planned is the request's plan by its kind, with room for what folds take up and
@@ -84,12 +87,14 @@ func (r *Request) steps() []measure.Step {
 
 // answer is what the search found at one step.
 type answer struct {
-	step  measure.Step
-	sizes []measure.Length
+	step   measure.Step
+	sizes  []measure.Length
+	judged *judgement // nil until it is needed
 }
 
 // layOut lays out, proves and judges the answer at one step.
-func (r *Request) layOut(plan *enclosure.Plan, first answer, j *judgement) (*Solution, error) {
+func (r *Request) layOut(plan *enclosure.Plan, first answer) (*Solution, error) {
+	j := first.judged
 	if j == nil {
 		j = r.judge(plan, first.sizes)
 	}

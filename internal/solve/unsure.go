@@ -52,61 +52,65 @@ func hundredths(chance float64) string { return strconv.Itoa(int(chance*100 + 1e
 // surer returns the first change of the fit or the bench with which a request is
 // sure enough, and the chance then. Each has been tried. None has an empty name.
 func (r *Request) surer(ctx context.Context, weakest *Fit) (enclosure.Option, float64, error) {
-	for _, changes := range [...]iter.Seq2[*Request, enclosure.Option]{r.looser(weakest), r.benches()} {
-		for changed, option := range changes {
-			j, err := changed.likely(ctx)
-			if err != nil {
-				return enclosure.Option{}, 0, err
-			}
-			if j != nil && j.reaches(r.enough()) {
-				return option, j.sure().Chance, nil
-			}
+	for changed, option := range r.changes(weakest) {
+		j, err := changed.likely(ctx)
+		if err != nil {
+			return enclosure.Option{}, 0, err
+		}
+		if j != nil && j.reaches(r.enough()) {
+			return option, j.sure().Chance, nil
 		}
 	}
 	return enclosure.Option{}, 0, nil
 }
 
-// looser yields the request with each fit looser than that of the contents or, if
-// two pieces are the least sure, of the parameter that chooses their fit, and what
-// was changed.
-func (r *Request) looser(weakest *Fit) iter.Seq2[*Request, enclosure.Option] {
+// changes yields the request with what may make it surer, and what was changed.
+func (r *Request) changes(weakest *Fit) iter.Seq2[*Request, enclosure.Option] {
 	return func(yield func(*Request, enclosure.Option) bool) {
-		between := r.Kind.FitParam()
-		for _, f := range enclosure.NamedFits() {
-			wanted := f.Range(r.Ruler.Unit())
-			if !weakest.Window.Min.Less(wanted.Min) || weakest.Between != "" && between == nil {
-				continue
-			}
-			changed, option := *r, enclosure.Option{Name: "fit", Choice: f.Name}
-			if weakest.Between == "" {
-				changed.FitName, changed.Fit = f.Name, wanted
-			} else {
-				option.Name = between.Name
-				changed = r.with(option)
-			}
-			if !yield(&changed, option) {
-				return
-			}
+		if r.looser(weakest, yield) {
+			r.benches(yield)
 		}
 	}
 }
 
+// looser yields the request with each fit looser than that of the contents or, if
+// two pieces are the least sure, of the parameter that chooses their fit. It is
+// false when no more is wanted.
+func (r *Request) looser(weakest *Fit, yield func(*Request, enclosure.Option) bool) bool {
+	between := r.Kind.FitParam()
+	for _, f := range enclosure.NamedFits() {
+		wanted := f.Range(r.Ruler.Unit())
+		if !weakest.Window.Min.Less(wanted.Min) || weakest.Between != "" && between == nil {
+			continue
+		}
+		changed, option := *r, enclosure.Option{Name: "fit", Choice: f.Name}
+		if weakest.Between == "" {
+			changed.FitName, changed.Fit = f.Name, wanted
+		} else {
+			option.Name = between.Name
+			changed = r.with(option)
+		}
+		if !yield(&changed, option) {
+			return false
+		}
+	}
+	return true
+}
+
 // benches yields the request with each bench that is more exact, with the fit
 // between two pieces that it makes sure if that is left to the bench.
-func (r *Request) benches() iter.Seq2[*Request, enclosure.Option] {
-	return func(yield func(*Request, enclosure.Option) bool) {
-		for _, b := range bench.All() {
-			if !b.Cut.Less(r.CutError) || !b.Score.Less(r.ScoreError) {
-				continue
-			}
-			changed := *r
-			if r.asked != nil {
-				changed = *r.asked
-			}
-			changed.CutError, changed.ScoreError = b.Cut, b.Score
-			if !yield(&changed, enclosure.Option{Name: "bench", Choice: b.Name}) {
-				return
-			}
+func (r *Request) benches(yield func(*Request, enclosure.Option) bool) {
+	for _, b := range bench.All() {
+		if !b.Cut.Less(r.CutError) || !b.Score.Less(r.ScoreError) {
+			continue
+		}
+		changed := *r
+		if r.asked != nil {
+			changed = *r.asked
+		}
+		changed.CutError, changed.ScoreError = b.Cut, b.Score
+		if !yield(&changed, enclosure.Option{Name: "bench", Choice: b.Name}) {
+			return
 		}
 	}
 }
@@ -115,8 +119,12 @@ func (r *Request) benches() iter.Seq2[*Request, enclosure.Option] {
 // folded up does not count.
 func (r *Request) likely(ctx context.Context) (*judgement, error) {
 	tries, err := r.attempts(ctx)
-	if err != nil || len(tries.good) == 0 {
-		return nil, err // the change breaks something else
+	if err != nil {
+		return nil, err
+	}
+	defer tries.over()
+	if len(tries.good) == 0 {
+		return nil, nil // the change breaks something else
 	}
 	return tries.good[0].first(), nil
 }

@@ -32,7 +32,8 @@ const (
 // of the multivariate normal distribution over the quadrant. It draws no random
 // numbers: the same forms give the same chance.
 func Joint(forms []Form, sources []Source) Certain {
-	rows, possible := scaledRows(forms, sources)
+	var few [12]row
+	rows, possible := scaledRows(few[:0], forms, sources)
 	if !possible {
 		return Certain{}
 	}
@@ -64,11 +65,10 @@ type row struct {
 	times []float64
 }
 
-// scaledRows scales the forms by their deviations and leaves out those that are
-// certain; it is false if one is negative for certain.
-func scaledRows(forms []Form, sources []Source) (rows []row, possible bool) {
-	rows = make([]row, 0, len(forms))
-	cells := make([]float64, len(forms)*len(sources))
+// scaledRows scales the forms by their deviations, adds them to rows and leaves out
+// those that are certain; it is false if one is negative for certain.
+func scaledRows(rows []row, forms []Form, sources []Source) (_ []row, possible bool) {
+	var cells []float64
 	for i := range forms {
 		f := &forms[i]
 		mean, deviation := f.normal(sources)
@@ -77,6 +77,9 @@ func scaledRows(forms []Form, sources []Source) (rows []row, possible bool) {
 			return nil, false
 		case deviation <= 0 || mean >= sure*deviation:
 			continue
+		}
+		if cells == nil {
+			cells = make([]float64, (len(forms)-i)*len(sources))
 		}
 		r := row{limit: mean / deviation, times: cells[:len(sources)]}
 		cells = cells[len(sources):]
