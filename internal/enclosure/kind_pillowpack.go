@@ -53,7 +53,8 @@ type pillow struct {
 
 // clearance returns the clearance along the width that faces of a width leave.
 func (p pillow) clearance(face measure.Length) measure.Length {
-	inside := newLens(face, p.middle).inside(p.in.Thickness.Millimetres()/2, p.in.Caliper.Millimetres())
+	l := newLens(face, p.middle)
+	inside := l.inside(p.in.Thickness.Millimetres()/2, p.in.Caliper.Millimetres())
 	return measure.Nanometres(int64(math.Round(inside * 1e6))).Sub(p.in.Width)
 }
 

@@ -13,13 +13,15 @@ import (
 // score is an arc of chord D and rise h bends so that it rises as the score
 // does: where the score rises at a slope g', the folded width grows by
 // sqrt(1 - g'^2) of the flat one. The two faces meet at the middle line.
-type lens struct{ along, rise []float64 }
+type lens struct {
+	along, rise [len(pattern.ChordEnds{})]float64
+}
 
 // newLens works out the cross-section of faces of a width whose scores rise by
 // half of the middle height.
 func newLens(width, middle measure.Length) lens {
 	chords := curvedScore(pattern.Point{}, width, middle)
-	l := lens{along: make([]float64, len(chords)), rise: make([]float64, len(chords))}
+	var l lens
 	for i := 1; i < len(chords); i++ {
 		l.along[i] = l.along[i-1] + chords[i].X.Sub(chords[i-1].X).Millimetres()*math.Cos(pattern.Slope(chords[i-1], chords[i]))
 		l.rise[i] = chords[i].Y.Millimetres()
@@ -29,7 +31,7 @@ func newLens(width, middle measure.Length) lens {
 
 // curvedScore returns the chords of a score that begins at a corner and rises
 // by half of the middle height.
-func curvedScore(corner pattern.Point, width, middle measure.Length) []pattern.Point {
+func curvedScore(corner pattern.Point, width, middle measure.Length) pattern.ChordEnds {
 	return pattern.Chords(corner, pattern.At(corner.X.Add(width), corner.Y), -curveBulge(width, middle))
 }
 
@@ -40,12 +42,12 @@ func curveBulge(width, middle measure.Length) float64 {
 }
 
 // folded returns how wide the lens is from edge to edge.
-func (l lens) folded() float64 { return l.along[len(l.along)-1] }
+func (l *lens) folded() float64 { return l.along[len(l.along)-1] }
 
 // inside returns how wide the lens is between the inner faces of stock of a
 // caliper, at a distance from the middle line: the inner face of each facet
 // lies half a caliper inside it, and the nearest bounds the width.
-func (l lens) inside(from, caliper float64) float64 {
+func (l *lens) inside(from, caliper float64) float64 {
 	left := 0.0
 	for i := 1; i < len(l.along)/2; i++ {
 		dx, dz := l.along[i]-l.along[i-1], l.rise[i]-l.rise[i-1]

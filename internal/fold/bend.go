@@ -101,7 +101,7 @@ func (b *bender) bent(c *pattern.Crease) {
 }
 
 // across returns the ends of a curved crease's chords, from the left.
-func across(c *pattern.Crease) []pattern.Point {
+func across(c *pattern.Crease) pattern.ChordEnds {
 	if c.B.X.Less(c.A.X) {
 		return pattern.Chords(c.B, c.A, -c.Bulge)
 	}

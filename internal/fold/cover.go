@@ -40,7 +40,7 @@ func (r *room) open(axis int, up bool) float64 {
 		}
 		r.m.cutUp(pl)
 		for p := range pl.parts {
-			left = without(left, flattened(pl.parts[p].corners, i, j))
+			left = r.m.rest(left, r.m.flattened(pl.parts[p].corners, i, j))
 		}
 	}
 	widest := 0.0
@@ -51,11 +51,12 @@ func (r *room) open(axis int, up bool) float64 {
 }
 
 // flattened is a ring of corners seen along the third axis, counterclockwise.
-func flattened(corners []Vec, i, j int) []spot {
-	ring := make([]spot, len(corners))
-	for k, c := range corners {
-		ring[k] = spot{c[i], c[j]}
+func (m *model) flattened(corners []Vec, i, j int) []spot {
+	at := len(m.spots)
+	for _, c := range corners {
+		m.spots = append(m.spots, spot{c[i], c[j]})
 	}
+	ring := m.spots[at:len(m.spots):len(m.spots)]
 	if area(ring) < 0 {
 		for k := range len(ring) / 2 {
 			ring[k], ring[len(ring)-1-k] = ring[len(ring)-1-k], ring[k]
@@ -64,8 +65,8 @@ func flattened(corners []Vec, i, j int) []spot {
 	return ring
 }
 
-// without returns what convex rings have outside a convex one, in convex parts.
-func without(rings [][]spot, taken []spot) (left [][]spot) {
+// rest returns what convex rings have outside a convex one, in convex parts.
+func (m *model) rest(rings [][]spot, taken []spot) (left [][]spot) {
 	for _, ring := range rings {
 		for k, p := range taken {
 			e := taken[(k+1)%len(taken)].sub(p)
@@ -73,10 +74,10 @@ func without(rings [][]spot, taken []spot) (left [][]spot) {
 				continue
 			}
 			out := spot{e.y, -e.x} // away from the taken ring, which runs counterclockwise
-			if outside := clip(nil, ring, p, out.by(-1)); len(outside) > 2 && area(outside) > hair {
+			if outside := m.cut(ring, p, out.by(-1)); len(outside) > 2 && area(outside) > hair {
 				left = append(left, outside)
 			}
-			ring = clip(nil, ring, p, out)
+			ring = m.cut(ring, p, out)
 		}
 	}
 	return left

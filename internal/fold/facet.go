@@ -40,11 +40,15 @@ func (b *bender) piece() pattern.Piece {
 func (b *bender) panel(i int) {
 	panel, lines := &b.p.Panels[i], b.lines[i]
 	b.first[i] = len(b.to.Panels)
-	b.panels = append(b.panels, slices.Repeat([]int{i}, len(lines)-1)...)
+	for range len(lines) - 1 {
+		b.panels = append(b.panels, i)
+	}
 	if len(lines) == 2 {
 		b.to.Panels = append(b.to.Panels, *panel)
 		return
 	}
+	b.to.Panels = slices.Grow(b.to.Panels, len(lines)-1)
+	outlines := make([]pattern.Vertex, 0, 4*(len(lines)-1))
 	for k := 1; k < len(lines); k++ {
 		low0, high0 := ends(b.rings[i], lines[k-1])
 		low1, high1 := ends(b.rings[i], lines[k])
@@ -54,13 +58,17 @@ func (b *bender) panel(i int) {
 		if corners[0] == corners[len(corners)-1] {
 			corners = corners[1:]
 		}
-		b.to.Panels = append(b.to.Panels, pattern.Panel{Name: panel.Name, Outline: pattern.Polygon(corners...)})
+		first := len(outlines)
+		for _, p := range corners {
+			outlines = append(outlines, pattern.Vertex{Point: p})
+		}
+		b.to.Panels = append(b.to.Panels, pattern.Panel{Name: panel.Name, Outline: outlines[first:len(outlines):len(outlines)]})
 	}
 }
 
 // ring returns an outline with the chords of its arcs.
 func ring(outline []pattern.Vertex) []pattern.Point {
-	var points []pattern.Point
+	points := make([]pattern.Point, 0, len(outline))
 	for i, v := range outline {
 		points = append(points, v.Point)
 		if v.Bulge < 0 || v.Bulge > 0 {
@@ -109,6 +117,7 @@ func (b *bender) crease(c *pattern.Crease) {
 		return
 	}
 	chords := across(c)
+	b.to.Creases = slices.Grow(b.to.Creases, len(chords))
 	for k := 1; k < len(chords); k++ {
 		own := *c
 		own.A, own.B, own.Bulge = chords[k-1], chords[k], 0
@@ -147,11 +156,16 @@ func (b *bender) ruling(panel, near, far int, x measure.Length) {
 // its chords one by one, still meet along the lines between them.
 func (b *bender) flaps() {
 	for i := range b.p.Panels {
-		for k := 1; b.flap[i] && k < len(b.slopes[i]); k++ {
+		if !b.flap[i] {
+			continue
+		}
+		b.to.Seams = slices.Grow(b.to.Seams, len(b.slopes[i]))
+		name := "bend of the " + b.p.Panels[i].Name
+		for k := 1; k < len(b.slopes[i]); k++ {
 			x, facet := b.lines[i][k], b.first[i]+k
 			low, high := ends(b.rings[i], x)
 			a, c := pattern.At(x, low), pattern.At(x, high)
-			b.to.Seams = append(b.to.Seams, pattern.Seam{Name: "bend of the " + b.p.Panels[i].Name,
+			b.to.Seams = append(b.to.Seams, pattern.Seam{Name: name,
 				PanelA: facet - 1, A1: a, A2: c, PanelB: facet, B1: a, B2: c})
 		}
 	}

@@ -13,19 +13,21 @@ const halfChords = 8
 // level is the part of the chord that the level one in the middle takes.
 const level = 1e-3
 
+// ChordEnds are the corners of the chords that stand for an arc.
+type ChordEnds [2*halfChords + 2]Point
+
 // Chords returns the corners of the chords that stand for an arc between two
 // points beside one another on the blank, both ends included. They lie on the
 // arc, symmetrically, evenly along the width but for a level chord in the
 // middle, which is a thousandth of the whole long and touches the arc. No chord
 // is farther from the arc than 1/800 of its width, as long as the arc
 // is at most a quarter of a circle.
-func Chords(a, b Point, bulge float64) []Point {
+func Chords(a, b Point, bulge float64) (points ChordEnds) {
 	whole := b.X.Sub(a.X)
 	width := math.Abs(whole.Millimetres())
 	top := width / 2 * math.Abs(bulge)
 	radius := (width*width/4 + top*top) / (2 * top)
 	up := bulge < 0 == (whole.Sign() > 0) // it bends to the right of its way
-	points := make([]Point, 2*halfChords+2)
 	for k := range halfChords + 1 {
 		along, off := whole.Times(int64(k)).Over(2*halfChords), width/2*(1-float64(k)/halfChords)
 		rise := top - off*off/(radius+math.Sqrt(max(0, radius*radius-off*off)))

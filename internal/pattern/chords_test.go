@@ -20,7 +20,7 @@ func TestChords(t *testing.T) {
 		assert.Equal(t, a, points[0])
 		assert.Equal(t, b, points[len(points)-1])
 		back := pattern.Chords(b, a, -bulge)
-		slices.Reverse(back)
+		slices.Reverse(back[:])
 		assert.Equal(t, points, back)
 		rise := 50 * math.Abs(bulge)
 		radius := (2500 + rise*rise) / (2 * rise)
