@@ -147,8 +147,7 @@ func TestEveryLimitIsExplained(t *testing.T) {
 		assert.NotContains(t, text, "<td></td>", "every limit has words and a value")
 		assert.Contains(t, text, "<code>batch_line_bytes</code></th><td>65536</td>")
 	}
-	var limits map[string]any
-	limits = decode[map[string]any](get(t, "/v1/limits").ok())
+	limits := decode[map[string]any](get(t, "/v1/limits").ok())
 	assert.Len(t, limitRows(), len(limits))
 }
 

@@ -123,9 +123,9 @@ func TestContradictions(t *testing.T) {
 // maker is a paper and a hand that nobody knows: the truth behind measurements.
 type maker struct {
 	*rand.Rand
-	ruler                       measure.Step
-	caliper, fold, cut, score   float64 // mm; the deviations of a cut and a score
-	along, across, blockOff, up float64
+	ruler                     measure.Step
+	caliper, fold, cut, score float64 // mm; the deviations of a cut and a score
+	along, across, up         float64
 }
 
 func newMaker(r *rand.Rand) *maker {

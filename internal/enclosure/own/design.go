@@ -104,8 +104,6 @@ type Reach struct {
 	Share  [2]int64
 }
 
-func (r *Reach) isFree() bool { return *r == Reach{} }
-
 // Amount is a length: a named size, a length, or "a little". The zero Amount is
 // none.
 type Amount struct {
