@@ -64,7 +64,8 @@ func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.
 	add(&asked.Reading)
 	asked.Parse()
 	o := optionsOf(&asked.Reading, "", "", k.formats)
-	if asked.Answer.Format.Given && o.format != k.inLine() {
+	drawn := asked.Answer.Format.Given && o.format == tell.SVG && !as.table
+	if asked.Answer.Format.Given && o.format != k.inLine() && !drawn {
 		asked.Report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON, those of a table as one", Hint: "leave format out"}, "")
 	}
 	narrowing := &asked.Answer.Pick.Field
@@ -77,10 +78,7 @@ func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.
 	if !asked.Check() {
 		return dst, refusal(&asked.Reading, k.path)
 	}
-	format := k.inLine()
-	if as.rows {
-		format = tell.CSV
-	}
+	format := k.lineFormat(as, drawn)
 	lane, allowed := k.laneOf(s, asked.Q, format)
 	if as.again {
 		allowed *= moreTime
@@ -98,6 +96,9 @@ func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.
 		return dst[:from], p
 	case as.rows:
 		return dst, nil
+	case drawn:
+		picture := string(dst[from:])
+		return tell.AppendString(dst[:from], picture), nil
 	default:
 		return narrowLine(bytes.TrimSuffix(dst, []byte("\n")), from, &o)
 	}
@@ -123,6 +124,19 @@ func narrowLine(dst []byte, from int, o *options) ([]byte, *problem) {
 func (k *calculation[Q, A]) inLine() tell.Format {
 	i := slices.IndexFunc(k.formats, func(f tell.Format) bool { return f.MediaType() == echo.MIMEApplicationJSON })
 	return k.formats[i]
+}
+
+// lineFormat is the format of the answer to a line; drawn is a picture that goes
+// into the JSON as text.
+func (k *calculation[Q, A]) lineFormat(as lineForm, drawn bool) tell.Format {
+	switch {
+	case as.rows:
+		return tell.CSV
+	case drawn:
+		return tell.SVG
+	default:
+		return k.inLine()
+	}
 }
 
 // appendLine answers one line with its answer or its problem. A fault of the

@@ -37,7 +37,7 @@ func (s *batches) openBatch(c echo.Context, o *batchOrder) (source batchSource, 
 		return nil, nil, "", problemOf(fault.Faults{{Code: fault.Conflict, Field: "columns", Detail: "only a table has columns", Hint: "send " + mediaCSV + ", or show in the lines"}})
 	}
 	switch media {
-	case mediaLines:
+	case mediaLines, echo.MIMETextPlain: // plain text is what a page of another origin may send without asking first
 		return &lineSource{in: bufio.NewReaderSize(request.Body, mostLine), usual: s.usualOf(o)}, lineOutput{}, mediaLines, nil
 	case mediaCSV, mediaTabs:
 		separator := map[string]rune{mediaTabs: '\t'}[media]

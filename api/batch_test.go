@@ -122,13 +122,29 @@ func TestBatchPlansOrders(t *testing.T) {
 	for _, l := range lines[:len(lines)-1] {
 		statuses = append(statuses, l.Status)
 	}
-	assert.Equal(t, []int{200, 200, 200, 400, 400, 400}, statuses)
+	assert.Equal(t, []int{200, 200, 200, 400, 200, 400}, statuses)
 	var plan wire.Yield
 	require.NoError(t, json.Unmarshal(lines[1].Answer, &plan))
 	assert.Positive(t, plan.Sheets)
 	assert.Equal(t, "items[0].blank", lines[3].Problem.Errors[0].Name)
-	assert.Equal(t, "format", lines[4].Problem.Errors[0].Name)
+	assert.Contains(t, string(lines[4].Answer), `"\u003csvg `)
 	assert.Equal(t, "format", lines[5].Problem.Errors[0].Name)
+}
+
+// TestBatchDraws: a drawing in a line is that of the call alone, as text; a page of
+// another origin may send lines as plain text.
+func TestBatchDraws(t *testing.T) {
+	const names = `"unit":"in","width":3,"thickness":0.1,"caliper":0.01,"theme":"dark"}`
+	alone := postJSON(t, "/v1/drawing/band", `{"format":"svg",`+names).ok().Body.String()
+	for _, media := range []string{mediaLines, "text/plain;charset=UTF-8"} {
+		lines := readLines(t, postBatch(t, media, `{"call":"/v1/drawing/band","format":"svg",`+names).ok().Body.String())
+		var drawn string
+		require.NoError(t, json.Unmarshal(lines[0].Answer, &drawn))
+		assert.Equal(t, alone, drawn, media)
+	}
+	table := postBatch(t, "text/csv", "call,format,unit,width,thickness,caliper\n/v1/drawing/band,svg,in,3,0.1,0.01\n").ok().Body.String()
+	assert.Contains(t, table, "format", "a table takes no pictures")
+	assert.NotContains(t, table, "<svg")
 }
 
 // longCall is a calculation that takes its time.
@@ -168,7 +184,7 @@ func TestBatchOfAnArray(t *testing.T) {
 	many := "[" + strings.Repeat(`{},`, mostArray) + "{}]"
 	assert.Equal(t, "too-many", postBatch(t, "application/json", many).problem(http.StatusBadRequest).Errors[0].Code)
 	postBatch(t, "application/json", `{"call":"/v1/ruler"}`).problem(http.StatusBadRequest)
-	postBatch(t, "text/plain", "x").problem(http.StatusUnsupportedMediaType)
+	postBatch(t, "text/html", "x").problem(http.StatusUnsupportedMediaType)
 }
 
 // TestBatchRefusesLongLines sends a line and a row that no limit but the

@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -125,7 +126,7 @@ func TestMissingSizeIsAskedForAndNotSent(t *testing.T) {
 	p.Keys(kb.Backspace)
 	p.Until(root + ".querySelector('[role=status]').textContent.includes('Still to fill in: width')")
 	for _, c := range g.Calls() {
-		assert.NotContains(t, c, "/v1/solve")
+		assert.NotContains(t, c, "/v1/batch")
 	}
 }
 
@@ -142,7 +143,14 @@ func TestUnitChangeKeepsTheMeaning(t *testing.T) {
 func TestSlowServiceIsToldAndAnswersStayInOrder(t *testing.T) {
 	p, g := widget(t, byHand)
 	p.Until(solved)
-	g.Set(1800*time.Millisecond, "/v1/solve/slotted-band?unit=in&width=5", false)
+	g.Send(func(w http.ResponseWriter, r *http.Request, on http.Handler) {
+		body, _ := io.ReadAll(r.Body)
+		if strings.Contains(string(body), `"width":"5in"`) {
+			time.Sleep(1800 * time.Millisecond)
+		}
+		r.Body = io.NopCloser(bytes.NewReader(body))
+		on.ServeHTTP(w, r)
+	})
 	tabTo(p, "[data-name=width]")
 	p.Keys("5in")
 	p.Until(root + ".querySelector('[role=status]').textContent.includes('slow to answer')")
@@ -190,13 +198,13 @@ func TestPageWithoutServiceShowsWhatIsInside(t *testing.T) {
 }
 
 func TestGermanPage(t *testing.T) {
-	p, g := widget(t, `kind="slotted-band" lang="de" width="88,9" thickness="2,3" caliper="0,3" ruler="1 mm" fit="snug"`)
+	p, _ := widget(t, `kind="slotted-band" lang="de" width="88,9" thickness="2,3" caliper="0,3" ruler="1 mm" fit="snug"`)
 	p.Until(solved)
 	assert.Contains(t, browser.Eval[string](p, root+".querySelector('.sentence').textContent"), "Wickle")
 	assert.Equal(t, "mm", browser.Eval[string](p, "events.at(-1)[1].solution.unit"), "a German reader measures in millimetres")
 	assert.InDelta(t, 88.9, browser.Eval[float64](p, "events.at(-1)[1].solution.given.width.mm"), 1e-9)
 	assert.Contains(t, browser.Eval[string](p, root+".querySelector('.fit').textContent"), ",")
-	assert.Contains(t, strings.Join(g.Calls(), " "), "decimal=comma")
+	assert.Contains(t, browser.Eval[string](p, "events.at(-1)[1].link"), "decimal=comma")
 	assert.Contains(t, browser.Eval[string](p, root+".querySelector('.links a').href"), "language=de")
 	browser.Eval[any](p, "document.querySelector('creasefit-solver').strings = { sure: 'Geht das?' }; 0")
 	p.Until(root + ".querySelector('.fit .title')?.textContent === 'Geht das?'")
@@ -204,23 +212,21 @@ func TestGermanPage(t *testing.T) {
 	p.Shoot("")
 }
 
-func TestLongRequestIsPosted(t *testing.T) {
-	server, g := service(t, nil)
-	long := "/" + strings.Repeat("a", 1900)
-	g.Send(func(w http.ResponseWriter, r *http.Request, on http.Handler) {
-		if r.URL.Path == "/blog" {
-			_, _ = io.WriteString(w, embedded(byHand+` service="`+server+long+`/"`))
-			return
-		}
-		r.URL.Path = strings.TrimPrefix(r.URL.Path, long)
-		on.ServeHTTP(w, r)
-	})
-	p := browser.Open(t, server+"/blog")
-	p.Until(solved)
-	assert.Equal(t, "8 1/4 in", browser.Eval[string](p, reading))
-	calls := strings.Join(g.Calls(), "\n")
-	assert.Contains(t, calls, "POST "+long+"/v1/solve/slotted-band\n")
-	assert.NotContains(t, calls, "OPTIONS", "no call needs a preflight")
+// One request an entry, in German with its warnings too, and on a page of another
+// origin none that asks first whether it may.
+func TestElementAsksOnceAnEntry(t *testing.T) {
+	for _, language := range []string{"en", "de"} {
+		server, g := service(t, nil)
+		blog, _ := service(t, map[string]string{"/blog": embedded(byHand + ` lang="` + language + `" service="` + server + `/"`)})
+		p := browser.Open(t, blog+"/blog", chromedp.EmulateViewport(900, 900))
+		p.Until(solved)
+		g.Calls()
+		before := browser.Eval[int](p, "events.length")
+		browser.Eval[any](p, "document.querySelector('creasefit-solver').values = { width: '4 in' }; 0")
+		p.Until("events.length > " + strconv.Itoa(before) + " && " + solved)
+		assert.Equal(t, []string{"POST /v1/batch"}, g.Calls(), language)
+		p.Sound()
+	}
 }
 
 // TestEveryKindIsASentence shows that the element knows no kind: every name

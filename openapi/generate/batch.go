@@ -49,5 +49,6 @@ func (p *patch) describeBatch() error {
 		body[media] = object{"schema": schema, "example": asked}
 		answers[media] = object{"schema": schema, "example": answer}
 	}
+	body["text/plain"] = body["application/x-ndjson"]
 	return nil
 }

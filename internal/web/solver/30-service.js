@@ -1,5 +1,4 @@
 const PATIENCE = 15000; // ms until a call is given up
-const LONGEST = 1900; // characters of an address; longer requests are posted
 const catalogues = new Map(); // listings by address, shared by all elements of a page
 
 // Trouble is a call that was not answered, or answered with a problem.
@@ -41,11 +40,17 @@ function problemIn(text, status) {
   return { status, title: "HTTP " + status, detail: "HTTP " + status, errors: [] };
 }
 
-// calculate asks by GET, or posts the same names when the address gets long.
-function calculate(address, values, signal) {
-  const query = new URLSearchParams(values);
-  const url = address + "?" + query;
-  return url.length > LONGEST ? ask(address, signal, query) : ask(url, signal);
+// calculate asks for several calculations in one request, and returns their
+// answers by id. Plain text needs no preflight.
+async function calculate(service, lines, signal) {
+  const text = await ask(service + "v1/batch", signal, lines.map((line) => JSON.stringify(line)).join("\n"));
+  const answers = {};
+  for (const { id, answer, problem, done } of text.split("\n").filter(Boolean).map((line) => JSON.parse(line))) {
+    if (problem) throw new Trouble("refused", { errors: [], ...problem });
+    if (done === false) throw new Trouble("late"); // cut off
+    answers[id] = answer;
+  }
+  return answers;
 }
 
 // listing fetches a list once for all elements of the page.

@@ -143,14 +143,20 @@ class CreasefitSolver extends HTMLElement {
   async #ask(signal) {
     this.setAttribute("aria-busy", "true");
     this.#slowly();
-    const name = this.sentence.kind.name;
+    const { name } = this.sentence.kind;
     const values = this.sentence.values();
+    const language = this.#language();
+    const dark = this.#isDark();
     this.#sent = JSON.stringify(values);
+    const lines = [{ id: "solution", call: "/v1/solve/" + name, ...values },
+      { id: "drawing", call: "/v1/drawing/" + name, ...values, ...language, format: "svg", theme: dark ? "dark" : "light" }];
+    if (language.language) lines.push({ id: "guide", call: "/v1/guide/" + name, ...values, ...language, show: "warnings" });
     try {
-      const solution = JSON.parse(await calculate(this.service + "v1/solve/" + name, values, signal));
+      const { solution, drawing, guide } = await calculate(this.service, lines, signal);
       if (signal.aborted) return;
       this.#show(solution, values);
-      await Promise.all([this.#draw(name, values, signal), this.#warn(name, values, signal)]);
+      this.#draw(drawing, dark);
+      if (guide && solution.warnings.length) this.#warn(guide.warnings);
     } catch (error) {
       if (!signal.aborted) this.#fail(error);
     }
@@ -169,9 +175,7 @@ class CreasefitSolver extends HTMLElement {
     this.solution = solution;
     const links = this.#links(solution, values);
     this.answer.classList.remove("stale");
-    const old = this.answer.querySelector("figure svg");
     this.answer.replaceChildren(...answerNodes(solution, this.words, links, (values) => this.#take(values)));
-    if (old) this.answer.querySelector("figure").append(old); // until the new one is there
     this.#say(summary(solution, this.words));
     this.#emit("creasefit-solution", { solution, values, kind: solution.kind, link: links.find(([text]) => text === this.words.links.permanent)[1] });
   }
@@ -206,26 +210,28 @@ class CreasefitSolver extends HTMLElement {
     this.answer.focus();
   }
 
-  // #draw sets the drawing into the page, light or dark like the ink around it.
-  async #draw(name, values, signal) {
-    const figure = this.answer.querySelector("figure");
+  // #isDark says whether the ink around the drawing is light.
+  #isDark() {
+    const shown = this.answer.querySelector("figure");
+    const figure = shown ?? this.answer.appendChild(make("figure", { part: "drawing", class: "drawing" }));
     const [red, green, blue] = getComputedStyle(figure).color.match(/[\d.]+/g).map(Number);
-    const dark = red + green + blue > 384;
-    const text = await calculate(this.service + "v1/drawing/" + name, { ...values, ...this.#language(), format: "svg", theme: dark ? "dark" : "light" }, signal);
+    if (!shown) figure.remove();
+    return red + green + blue > 384;
+  }
+
+  // #draw sets the drawing into the page.
+  #draw(text, dark) {
+    const figure = this.answer.querySelector("figure");
     const svg = svgFrom(text);
-    if (signal.aborted || !svg) return;
+    if (!svg) return;
     figure.classList.toggle("dark", dark);
     figure.replaceChildren(svg);
   }
 
   // #warn takes what is to be known in the language from the guide, which the
   // service writes in it.
-  async #warn(name, values, signal) {
+  #warn(warnings) {
     const { solution } = this;
-    const language = this.#language();
-    if (!language.language || !solution.warnings.length) return;
-    const { warnings } = JSON.parse(await calculate(this.service + "v1/guide/" + name, { ...values, ...language, show: "warnings" }, signal));
-    if (signal.aborted) return;
     const notes = warnings.map(({ text }) => make("li", {}, solution.warnings.some(({ detail }) => detail === text) ? english(text) : text));
     this.answer.querySelector(".notes ul").replaceChildren(...notes);
   }
