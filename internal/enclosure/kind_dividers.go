@@ -173,18 +173,22 @@ type slottedStrip struct {
 	slit          bool
 }
 
+// slotNames are the names of the slots of a strip.
+var slotNames = numbered("slot ", mostCells-1)
+
 // lay lays out a strip with a slot between each two of its cells, from the top
 // or from the bottom.
 func (s *slottedStrip) lay(name string, quantity int, cells []string, sizes []measure.Length, depth measure.Length, top bool) pattern.Piece {
 	e := edge{names: cells, scores: make([]pattern.Score, len(cells)-1)} // flat: nothing is scored
 	for i := range e.scores {
-		e.scores[i].Name = "slot " + strconv.Itoa(i+1)
+		e.scores[i].Name = slotNames[i]
 	}
 	p := pattern.Piece{Name: name, Quantity: quantity, Height: s.height, Strips: []pattern.Strip{e.strip(pattern.Width, sizes),
 		{Across: pattern.Height, Cells: []pattern.Cell{{Name: "strip height", Size: s.height}}}}}
 	at := p.Strips[0].Positions()
 	p.Width = at[len(at)-1]
 	slots := at[1 : len(at)-1]
+	p.Cuts = make([]pattern.Cut, 0, len(slots))
 	p.Panels = []pattern.Panel{{Name: name, Outline: pattern.Polygon(s.outline(p.Width, slots, depth, top)...)}}
 	for i, x := range slots {
 		p.Cuts = append(p.Cuts, s.cut(e.scores[i].Name, x, depth, top))

@@ -3,7 +3,6 @@ package enclosure
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -26,15 +25,6 @@ var (
 	notchNames           = numbered("notch ", mostSides-1)
 	scoreNames           = numbered("score ", mostSides+1)
 )
-
-// numbered returns a word with each of the numbers from 1 on.
-func numbered(word string, n int) []string {
-	names := make([]string, n)
-	for i := range names {
-		names[i] = word + strconv.Itoa(i+1)
-	}
-	return names
-}
 
 // rooted is the wall, from 0, whose flap stays still.
 func (p *prism) rooted() int { return (p.sides - 1) / 2 }

@@ -31,6 +31,7 @@ func (b *box) whole(in *Input, sizes []measure.Length, height measure.Length) pa
 		long = sizes[b.tab]
 	}
 	b.layWalls(&p, t)
+	p.Seams, p.Glues, p.Cuts = make([]pattern.Seam, 0, 4), make([]pattern.Glue, 0, 4), make([]pattern.Cut, 0, 4)
 	for i := range 4 {
 		b.layTab(&p, i, long, t)
 		p.Seams = append(p.Seams, b.cornerSeam(&p, i, t))

@@ -11,6 +11,15 @@ import (
 // mostCells is how many cells a row has at the most.
 const mostCells = 8
 
+// numbered returns a word with each of the numbers from 1 on.
+func numbered(word string, n int) []string {
+	names := make([]string, n)
+	for i := range names {
+		names[i] = word + strconv.Itoa(i+1)
+	}
+	return names
+}
+
 // oneByOne are the parameters of the cells of a row.
 func oneByOne(name, extent string) []Param {
 	params := make([]Param, mostCells)

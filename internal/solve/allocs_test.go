@@ -26,13 +26,13 @@ func TestAllocations(t *testing.T) {
 		most    float64
 	}{
 		{"slotted band", request(t, "slotted-band", "3.5 in", "0.09 in", "0.012 in", 0), 76},
-		{"sleeve", flat("sleeve"), 75},
+		{"sleeve", flat("sleeve"), 46},
 		{"envelope", flat("envelope"), 85},
-		{"pocket", flat("pocket"), 75},
-		{"tray", thick(t, "tray"), 113},
+		{"pocket", flat("pocket"), 70},
+		{"tray", thick(t, "tray"), 100},
 		{"tuck carton", thick(t, "tuck-carton"), 119},
-		{"dividers", thick(t, "dividers"), 180},
-		{"lidded box", thick(t, "lidded-box"), 280},
+		{"dividers", thick(t, "dividers"), 165},
+		{"lidded box", thick(t, "lidded-box"), 254},
 		{"pillow pack", soap(t), 184},
 		{"prism of twelve", jar(t, 12), 170},
 	} {

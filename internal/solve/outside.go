@@ -73,16 +73,18 @@ var nudge = measure.Micrometres(100)
 // so that no kind has to say how its outside comes about.
 func (s *Solution) dependence() (d [3][]float64) {
 	base, a := s.Outside.sizes(), &s.judged.account
+	n := len(a.sources)
+	times := make([]float64, len(d)*n)
 	for axis := range d {
-		d[axis] = make([]float64, len(a.sources))
+		d[axis] = times[axis*n : (axis+1)*n : (axis+1)*n]
 	}
 	leaders := s.leaders()
-	counted := s.counted(leaders)
+	counted, sizes := s.counted(leaders), make([]measure.Length, len(s.sizes))
 	for i := range leaders {
 		if leaders[i] != i {
 			continue
 		}
-		sizes := slices.Clone(s.sizes)
+		copy(sizes, s.sizes)
 		for j, leader := range leaders {
 			if leader == i {
 				sizes[j] = sizes[j].Add(nudge)
