@@ -15,7 +15,7 @@ import (
 // adaptKind makes somebody's pattern for another thing.
 //
 //	@Summary		Adapt a pattern to another thing
-//	@Description	Somebody's measurements with what they were made for, and another thing or another paper: the pattern for that in the same character, with the clearance, the laps and the style that are read off the measurements, and both side by side. What a pattern was made for gives the very pattern back.
+//	@Description	From somebody's measurements and what they were made for, the pattern for another thing or another paper in the same character: its clearance, laps and style are read off the measurements. Both stand side by side.
 //	@ID				adapt
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -24,7 +24,6 @@ import (
 //	@Success		200	{object}	wire.Adapted
 //	@Header			200	{string}	ETag	"strong, and known before adapting"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/adapt/{kind} [get]
 //	@Router			/v1/adapt/{kind} [post]

@@ -73,7 +73,6 @@ type batchSource interface {
 //	@Produce		application/x-ndjson
 //	@Success		200	{string}	string
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/batch [post]
 func (s *batches) runBatch(c echo.Context) error {

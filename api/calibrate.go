@@ -38,7 +38,6 @@ type calibration struct {
 //	@Success		200	{object}	wire.Calibration
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/calibrate [get]
 //	@Router			/v1/calibrate [post]

@@ -15,7 +15,7 @@ import (
 // checkKind judges somebody's own measurements.
 //
 //	@Summary		Check own measurements
-//	@Description	Whether own measurements close and fit the contents, by how much not, how sure that is, the smallest change that mends them, and the greatest contents that they hold. What was measured inside and outside of the folded piece adds what was most likely off, what mends that, and what to say of paper and hand from then on. Sizes of the contents that are left out are taken as the greatest that go in.
+//	@Description	Whether own measurements close and fit the contents, how sure that is, the smallest change that mends them, and the greatest contents that they hold, which are also taken for sizes that are left out. What was measured of the folded piece adds what was most likely off and what mends that.
 //	@ID				check
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -24,7 +24,6 @@ import (
 //	@Success		200	{object}	wire.Check
 //	@Header			200	{string}	ETag	"strong, and known before checking"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/check/{kind} [get]
 //	@Router			/v1/check/{kind} [post]

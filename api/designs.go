@@ -27,7 +27,6 @@ import (
 //	@Success		200	{object}	wire.DesignList
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,414,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/designs [get]
 func (l lists) listDesigns(c echo.Context) error {
@@ -45,7 +44,6 @@ func (l lists) listDesigns(c echo.Context) error {
 //	@Success		200	{object}	wire.Design
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,404,414,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/kinds/{kind}/design [get]
 func (s *kinds) describeKind(c echo.Context) error {

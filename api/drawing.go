@@ -42,7 +42,7 @@ type drawing struct {
 // drawKind answers with the flat pattern, or with the folded model.
 //
 //	@Summary		Drawing of an enclosure
-//	@Description	The flat pattern, true to the millimetre, as SVG, PDF, PNG, DXF or in the open FOLD format, or the enclosure with its contents as binary glTF whose animations play the making, as a whole and step by step.
+//	@Description	The flat pattern, true to the millimetre, or the enclosure with its contents as a model whose animations play the making, as a whole and step by step.
 //	@ID				drawing
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -51,7 +51,6 @@ type drawing struct {
 //	@Success		200	{string}	string
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/drawing/{kind} [get]
 //	@Router			/v1/drawing/{kind} [post]

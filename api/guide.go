@@ -34,7 +34,7 @@ type guided struct {
 // writeGuide answers with the making instructions of an enclosure.
 //
 //	@Summary		Making instructions of an enclosure
-//	@Description	Materials, tools, the cut list and numbered steps in the order that hands would do them, with the usual cautions, as JSON, Markdown, plain text, HTML, or PDF, with a picture of every step. Every number comes from the solution.
+//	@Description	Materials, tools, the cut list and numbered steps in the order that hands would do them, with the usual cautions and a picture of every step.
 //	@ID				guide
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -43,7 +43,6 @@ type guided struct {
 //	@Success		200	{object}	guide.Guide
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/guide/{kind} [get]
 //	@Router			/v1/guide/{kind} [post]

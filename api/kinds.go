@@ -59,7 +59,6 @@ func newKindEntry(k *enclosure.Kind) *kindEntry {
 //	@Success	200	{object}	wire.KindList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/kinds [get]
 func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c, c.Param("extension")) }
@@ -75,7 +74,6 @@ func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c,
 //	@Success		200	{object}	wire.Kind
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,404,414,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/kinds/{kind} [get]
 func (s *kinds) showKind(c echo.Context) error {

@@ -18,7 +18,6 @@ import (
 //	@Success	200	{object}	wire.Limits
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/limits [get]
 func (l lists) listLimits(c echo.Context) error {

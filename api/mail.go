@@ -22,7 +22,6 @@ import (
 //	@Success		200	{object}	wire.Mail
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/mail [get]
 //	@Router			/v1/mail [post]

@@ -13,7 +13,6 @@ import (
 //	@Success	200	{object}	wire.PostList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/posts [get]
 func (l lists) listPosts(c echo.Context) error { return l.posts.serve(l.host, c, c.Param("extension")) }

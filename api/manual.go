@@ -97,7 +97,6 @@ func (s *Service) showManual(c echo.Context) error {
 //	@Produce	html
 //	@Success	200	{string}	string
 //	@Produce	application/problem+json
-//	@Failure	404	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/problems/{code} [get]
 func (s *Service) showProblem(c echo.Context) error {

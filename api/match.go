@@ -33,7 +33,6 @@ const matchTime = 5 * time.Second
 //	@Success		200	{object}	wire.Matches
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/match [get]
 //	@Router			/v1/match [post]

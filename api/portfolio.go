@@ -29,7 +29,6 @@ const (
 //	@Success		200	{object}	wire.Portfolio
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/solve/portfolio [get]
 //	@Router			/v1/solve/portfolio [post]
@@ -46,7 +45,6 @@ func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solv
 //	@Success		200	{object}	guide.Guide
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/guide/portfolio [get]
 //	@Router			/v1/guide/portfolio [post]
@@ -64,7 +62,6 @@ func guidePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.guid
 //	@Success		200	{string}	string
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/drawing/portfolio [get]
 //	@Router			/v1/drawing/portfolio [post]

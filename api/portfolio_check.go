@@ -23,7 +23,6 @@ import (
 //	@Success		200	{object}	wire.PortfolioCheck
 //	@Header			200	{string}	ETag	"strong, and known before checking"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/check/portfolio [get]
 //	@Router			/v1/check/portfolio [post]

@@ -37,7 +37,6 @@ func (l lists) showPortfolio(c echo.Context) error {
 //	@Success	200	{object}	wire.ContentsList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/contents [get]
 func (l lists) listContents(c echo.Context) error {
@@ -53,7 +52,6 @@ func (l lists) listContents(c echo.Context) error {
 //	@Success	200	{object}	wire.StockList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/stocks [get]
 func (l lists) listStocks(c echo.Context) error {
@@ -69,7 +67,6 @@ func (l lists) listStocks(c echo.Context) error {
 //	@Success	200	{object}	wire.SheetList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/sheets/sizes [get]
 func (l lists) listSheets(c echo.Context) error {
@@ -85,7 +82,6 @@ func (l lists) listSheets(c echo.Context) error {
 //	@Success	200	{object}	wire.BenchList
 //	@Header		200	{string}	ETag	"strong"
 //	@Produce	application/problem+json
-//	@Failure	400,414,429,500,503	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/v1/benches [get]
 func (l lists) listBenches(c echo.Context) error {

@@ -21,7 +21,6 @@ import (
 //	@Success		200	{object}	wire.Ruler
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/ruler [get]
 //	@Router			/v1/ruler [post]

@@ -18,7 +18,7 @@ var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 // solveKind answers with the measurements of an enclosure.
 //
 //	@Summary		Measurements of an enclosure
-//	@Description	The plainest ruler readings that give the wanted clearance, proven by folding the pattern up. show=order (alone or in a list) adds the order of work: what is cut, scored, folded, glued, put in, joined and closed, step by step. GET and POST of the same names give the same answer.
+//	@Description	The plainest ruler readings that give the wanted clearance, proven by folding the pattern up. show=order (alone or in a list) adds the order of work, step by step.
 //	@ID				solve
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
@@ -27,7 +27,6 @@ var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 //	@Success		200	{object}	wire.Solution
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Produce		application/problem+json
-//	@Failure		400,404,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/solve/{kind} [get]
 //	@Router			/v1/solve/{kind} [post]

@@ -57,7 +57,6 @@ func (s *Service) specText(c echo.Context) error { return s.documents.specText.S
 //	@Produce	json
 //	@Success	200	{object}	object
 //	@Produce	application/problem+json
-//	@Failure	404	{object}	wire.Problem
 //	@Produce	json
 //	@Router		/openapi/{kind}.json [get]
 func (s *Service) specOfKind(c echo.Context) error {

@@ -28,7 +28,6 @@ type paperAnswer struct {
 //	@Success		200	{object}	wire.Paper
 //	@Header			200	{string}	ETag	"strong"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/stock [get]
 //	@Router			/v1/stock [post]

@@ -29,7 +29,6 @@ var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text, tell.
 //	@Success		200	{object}	wire.Yield
 //	@Header			200	{string}	ETag	"strong, and known before planning"
 //	@Produce		application/problem+json
-//	@Failure		400,408,413,414,415,422,429,500,503	{object}	wire.Problem
 //	@Produce		json
 //	@Router			/v1/yield [get]
 //	@Router			/v1/yield [post]

@@ -39,8 +39,8 @@ func TestSpecificationIsSmall(t *testing.T) {
 		_, err := z.Write(document)
 		require.NoError(t, err)
 		require.NoError(t, z.Close())
-		assert.LessOrEqual(t, len(document), 1_050_000, name)
-		assert.LessOrEqual(t, packed.Len(), 100_000, name)
+		assert.LessOrEqual(t, len(document), 700_000, name)
+		assert.LessOrEqual(t, packed.Len(), 90_000, name)
 		t.Logf("%s: %d bytes, %d by gzip", name, len(document), packed.Len())
 	}
 }

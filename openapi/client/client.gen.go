@@ -330,12 +330,6 @@ const (
 	JoinValueTwoPieces JoinValue = "two-pieces"
 )
 
-// Defines values for JoinValueAdapt.
-const (
-	JoinValueAdaptOnePiece  JoinValueAdapt = "one-piece"
-	JoinValueAdaptTwoPieces JoinValueAdapt = "two-pieces"
-)
-
 // Defines values for JoinValueSolve.
 const (
 	JoinValueSolveOnePiece  JoinValueSolve = "one-piece"
@@ -460,14 +454,6 @@ const (
 	LidFitValueEasy  LidFitValue = "easy"
 	LidFitValueLoose LidFitValue = "loose"
 	LidFitValueSnug  LidFitValue = "snug"
-)
-
-// Defines values for LidFitValueAdapt.
-const (
-	LidFitValueAdaptAuto  LidFitValueAdapt = "auto"
-	LidFitValueAdaptEasy  LidFitValueAdapt = "easy"
-	LidFitValueAdaptLoose LidFitValueAdapt = "loose"
-	LidFitValueAdaptSnug  LidFitValueAdapt = "snug"
 )
 
 // Defines values for LidFitValueSolve.
@@ -1771,9 +1757,6 @@ type ItemsValueKind string
 // JoinValue One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
 type JoinValue string
 
-// JoinValueAdapt One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece.
-type JoinValueAdapt string
-
 // JoinValueSolve One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece.
 type JoinValueSolve string
 
@@ -1950,9 +1933,6 @@ type Length struct {
 
 // LidFitValue How the lid goes over the tray: the clearance between them along the width and the height; auto is the closest of the others that goes together 95 times in 100 with this bench, or as often as wanted_chance says. Default: auto.
 type LidFitValue string
-
-// LidFitValueAdapt How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto.
-type LidFitValueAdapt string
 
 // LidFitValueSolve How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto.
 type LidFitValueSolve string
@@ -2635,52 +2615,11 @@ type Reason struct {
 
 // RequestAdaptBand asks for: Adapt a pattern of a band.
 type RequestAdaptBand struct {
-	// BandHeight How high the band is. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm.
-	BandHeight string `json:"band_height,omitempty"`
-
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveBand)
+	RequestSolveBand `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -2690,12 +2629,6 @@ type RequestAdaptBand struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Lap How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -2709,10 +2642,7 @@ type RequestAdaptBand struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
-
-	// Meeting How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm.
-	Meeting string   `json:"meeting,omitempty"`
-	Outline []string `json:"outline,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// OutsideHeight The height outside it. From 1 to 5000 mm.
 	OutsideHeight string `json:"outside_height,omitempty"`
@@ -2723,89 +2653,15 @@ type RequestAdaptBand struct {
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
 	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Scores Scores at each side: one for thin contents, two for thick ones; auto takes one up to 1/8 in (3 mm). Default: auto.
-	Scores ScoresValue `json:"scores,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
 }
 
 // RequestAdaptDiagonalEnvelope asks for: Adapt a pattern of a diagonal-envelope.
 type RequestAdaptDiagonalEnvelope struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveDiagonalEnvelope)
+	RequestSolveDiagonalEnvelope `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -2815,9 +2671,6 @@ type RequestAdaptDiagonalEnvelope struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -2840,121 +2693,17 @@ type RequestAdaptDiagonalEnvelope struct {
 	OutsideThickness string `json:"outside_thickness,omitempty"`
 
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
-	OutsideWidth string `json:"outside_width,omitempty"`
-
-	// Overlap How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm.
-	Overlap string   `json:"overlap,omitempty"`
-	Rises   []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestAdaptDividers asks for: Adapt a pattern of a dividers.
 type RequestAdaptDividers struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Column1 How wide column 1 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Column1 string `json:"column_1,omitempty"`
-
-	// Column2 How wide column 2 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Column2 string `json:"column_2,omitempty"`
-
-	// Column3 How wide column 3 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Column3 string `json:"column_3,omitempty"`
-
-	// Column4 How wide column 4 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Column4 string `json:"column_4,omitempty"`
-
-	// Column5 How wide column 5 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Column5 string `json:"column_5,omitempty"`
-
-	// Column6 How wide column 6 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Column6 string `json:"column_6,omitempty"`
-
-	// Column7 How wide column 7 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Column7 string `json:"column_7,omitempty"`
-
-	// Column8 How wide column 8 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Column8 string `json:"column_8,omitempty"`
-
-	// ColumnWidth How wide every column but the last is, to the middle of its strip; all the same if not given. From 5 to 1000 mm.
-	ColumnWidth string `json:"column_width,omitempty"`
-
-	// Columns How many cells lie along the width. Default: 3.
-	Columns *int `json:"columns,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveDividers)
+	RequestSolveDividers `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -2964,9 +2713,6 @@ type RequestAdaptDividers struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -2989,127 +2735,17 @@ type RequestAdaptDividers struct {
 	OutsideThickness string `json:"outside_thickness,omitempty"`
 
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
-	OutsideWidth string `json:"outside_width,omitempty"`
-
-	// Play How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm.
-	Play  string   `json:"play,omitempty"`
-	Rises []string `json:"rises,omitempty"`
-
-	// Row1 How high row 1 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Row1 string `json:"row_1,omitempty"`
-
-	// Row2 How high row 2 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Row2 string `json:"row_2,omitempty"`
-
-	// Row3 How high row 3 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Row3 string `json:"row_3,omitempty"`
-
-	// Row4 How high row 4 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Row4 string `json:"row_4,omitempty"`
-
-	// Row5 How high row 5 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Row5 string `json:"row_5,omitempty"`
-
-	// Row6 How high row 6 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Row6 string `json:"row_6,omitempty"`
-
-	// Row7 How high row 7 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Row7 string `json:"row_7,omitempty"`
-
-	// Row8 How high row 8 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm.
-	Row8 string `json:"row_8,omitempty"`
-
-	// RowHeight How high every row but the last is, to the middle of its strip; all the same if not given. From 5 to 1000 mm.
-	RowHeight string `json:"row_height,omitempty"`
-
-	// Rows How many cells lie along the height. Default: 2.
-	Rows *int `json:"rows,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Slots Slits without a width, or slots; auto slits stock under 1/32 in (0.8 mm). Default: auto.
-	Slots SlotsValue `json:"slots,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestAdaptDrawerBox asks for: Adapt a pattern of a drawer-box.
 type RequestAdaptDrawerBox struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// Corners Whether the corner tabs are glued inside or outside the side walls. Default: inside.
-	Corners CornersValue `json:"corners,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveDrawerBox)
+	RequestSolveDrawerBox `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -3119,15 +2755,6 @@ type RequestAdaptDrawerBox struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
-	Join JoinValue `json:"join,omitempty"`
-
-	// Lap How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -3141,13 +2768,7 @@ type RequestAdaptDrawerBox struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
-
-	// Notch Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm.
-	Notch string `json:"notch,omitempty"`
-
-	// NotchFaces Which faces the notch is cut in. Default: both.
-	NotchFaces NotchFacesValue `json:"notch_faces,omitempty"`
-	Outline    []string        `json:"outline,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// OutsideHeight The height outside it. From 1 to 5000 mm.
 	OutsideHeight string `json:"outside_height,omitempty"`
@@ -3156,109 +2777,17 @@ type RequestAdaptDrawerBox struct {
 	OutsideThickness string `json:"outside_thickness,omitempty"`
 
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
-	OutsideWidth string `json:"outside_width,omitempty"`
-
-	// RibbonSlit How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm.
-	RibbonSlit string   `json:"ribbon_slit,omitempty"`
-	Rises      []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Slide How the tray slides in the sleeve: the clearance between them along the width and the thickness; auto is the closest of the others that goes together 95 times in 100 with this bench, or as often as wanted_chance says. Default: auto.
-	Slide SlideValue `json:"slide,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Tab How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm.
-	Tab string `json:"tab,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestAdaptEnvelope asks for: Adapt a pattern of a envelope.
 type RequestAdaptEnvelope struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// BottomPanel How far up the bottom panel comes; as far as the overlap asks for if not given. From 5 to 1000 mm.
-	BottomPanel string `json:"bottom_panel,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// ClosingFlap How far the closing flap comes down, measured in its middle. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm.
-	ClosingFlap string `json:"closing_flap,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// Flap Shape of the closing flap. Default: square.
-	Flap FlapValue `json:"flap,omitempty"`
-
-	// FlapInset How far in the far corners of an angled closing flap lie, each. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 1 to 500 mm.
-	FlapInset string `json:"flap_inset,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveEnvelope)
+	RequestSolveEnvelope `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -3268,9 +2797,6 @@ type RequestAdaptEnvelope struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -3293,103 +2819,17 @@ type RequestAdaptEnvelope struct {
 	OutsideThickness string `json:"outside_thickness,omitempty"`
 
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
-	OutsideWidth string `json:"outside_width,omitempty"`
-
-	// Overlap How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	Overlap string `json:"overlap,omitempty"`
-
-	// Relief How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm.
-	Relief string   `json:"relief,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// SideFlap How wide each glued side flap is. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 500 mm.
-	SideFlap string `json:"side_flap,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestAdaptFoldedCard asks for: Adapt a pattern of a folded-card.
 type RequestAdaptFoldedCard struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// Fold Folded at the side, at the top, as a gate of two panels, in three as a letter, or to and fro. Default: side.
-	Fold FoldValue `json:"fold,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Gap Gap between the two panels of a gate; about 1/8 in (3 mm) if not given. From 0 to 500 mm.
-	Gap string `json:"gap,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveFoldedCard)
+	RequestSolveFoldedCard `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -3399,9 +2839,6 @@ type RequestAdaptFoldedCard struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -3424,97 +2861,17 @@ type RequestAdaptFoldedCard struct {
 	OutsideThickness string `json:"outside_thickness,omitempty"`
 
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
-	OutsideWidth string `json:"outside_width,omitempty"`
-
-	// Panels Panels of an accordion. Default: 4.
-	Panels *int     `json:"panels,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestAdaptGussetBag asks for: Adapt a pattern of a gusset-bag.
 type RequestAdaptGussetBag struct {
-	// BaseFlap How far the flaps of the front and of the gussets reach under the base. Default: 1/4 in on inch rulers, 5 mm on millimetre rulers. From 3 to 300 mm.
-	BaseFlap string `json:"base_flap,omitempty"`
-
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Headroom How far the bag stands above the contents, at least. Default: 2 in on inch rulers, 50 mm on millimetre rulers. From 10 to 1000 mm.
-	Headroom string `json:"headroom,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveGussetBag)
+	RequestSolveGussetBag `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -3524,15 +2881,6 @@ type RequestAdaptGussetBag struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
-	Join JoinValue `json:"join,omitempty"`
-
-	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -3557,92 +2905,15 @@ type RequestAdaptGussetBag struct {
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
 	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// TurnOver How far the top edge is turned over to the inside. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	TurnOver string `json:"turn_over,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
 }
 
 // RequestAdaptLiddedBox asks for: Adapt a pattern of a lidded-box.
 type RequestAdaptLiddedBox struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// Corners Whether the corner tabs are glued inside or outside the side walls. Default: inside.
-	Corners CornersValue `json:"corners,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveLiddedBox)
+	RequestSolveLiddedBox `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -3652,21 +2923,6 @@ type RequestAdaptLiddedBox struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Join One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece.
-	Join JoinValueAdapt `json:"join,omitempty"`
-
-	// Lap How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// LidDepth How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm.
-	LidDepth string `json:"lid_depth,omitempty"`
-
-	// LidFit How the lid goes over the tray: the clearance between them along the width and the height; auto is the closest of the others that goes together 95 times in 100 with this bench, or as often as wanted_chance says. Default: auto.
-	LidFit LidFitValue `json:"lid_fit,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -3691,92 +2947,15 @@ type RequestAdaptLiddedBox struct {
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
 	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Tab How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm.
-	Tab string `json:"tab,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// Walls Double walls of the tray are rolled in over the tabs. Default: single.
-	Walls WallsValue `json:"walls,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
 }
 
 // RequestAdaptMatStack asks for: Adapt a pattern of a mat-stack.
 type RequestAdaptMatStack struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveMatStack)
+	RequestSolveMatStack `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -3786,12 +2965,6 @@ type RequestAdaptMatStack struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Layers How many layers lie on the card. Default: 2.
-	Layers *int `json:"layers,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -3814,91 +2987,17 @@ type RequestAdaptMatStack struct {
 	OutsideThickness string `json:"outside_thickness,omitempty"`
 
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
-	OutsideWidth string `json:"outside_width,omitempty"`
-
-	// Reveal How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm.
-	Reveal string   `json:"reveal,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestAdaptPillowPack asks for: Adapt a pattern of a pillow-pack.
 type RequestAdaptPillowPack struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolvePillowPack)
+	RequestSolvePillowPack `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -3908,12 +3007,6 @@ type RequestAdaptPillowPack struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -3927,9 +3020,6 @@ type RequestAdaptPillowPack struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
-
-	// MiddleHeight How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm.
-	MiddleHeight string   `json:"middle_height,omitempty"`
 	Outline      []string `json:"outline,omitempty"`
 
 	// OutsideHeight The height outside it. From 1 to 5000 mm.
@@ -3941,89 +3031,15 @@ type RequestAdaptPillowPack struct {
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
 	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
 }
 
 // RequestAdaptPocket asks for: Adapt a pattern of a pocket.
 type RequestAdaptPocket struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Gusset Two scores at the bottom and the sides; auto makes them for contents over 1/8 in (3 mm). Default: auto.
-	Gusset GussetValue `json:"gusset,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolvePocket)
+	RequestSolvePocket `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -4033,9 +3049,6 @@ type RequestAdaptPocket struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -4058,103 +3071,17 @@ type RequestAdaptPocket struct {
 	OutsideThickness string `json:"outside_thickness,omitempty"`
 
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
-	OutsideWidth string `json:"outside_width,omitempty"`
-
-	// PageHeight How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm.
-	PageHeight string `json:"page_height,omitempty"`
-
-	// PocketHeight How high the pocket is. Default: 3 in on inch rulers, 75 mm on millimetre rulers. From 10 to 1000 mm.
-	PocketHeight string `json:"pocket_height,omitempty"`
-
-	// Relief How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm.
-	Relief string   `json:"relief,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// SideFlap How wide each glued side flap is. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 500 mm.
-	SideFlap string `json:"side_flap,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestAdaptPrismBox asks for: Adapt a pattern of a prism-box.
 type RequestAdaptPrismBox struct {
-	// Around Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner. Default: circumscribed.
-	Around AroundValue `json:"around,omitempty"`
-
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolvePrismBox)
+	RequestSolvePrismBox `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -4164,18 +3091,6 @@ type RequestAdaptPrismBox struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Lap How wide the glue laps and the flaps are; the plainest width that there is room for if not given. From 3 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// LidDepth How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm.
-	LidDepth string `json:"lid_depth,omitempty"`
-
-	// LidFit How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto.
-	LidFit LidFitValueAdapt `json:"lid_fit,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -4200,89 +3115,15 @@ type RequestAdaptPrismBox struct {
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
 	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Sides How many sides the box has. Default: 6.
-	Sides *int `json:"sides,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
 }
 
 // RequestAdaptSleeve asks for: Adapt a pattern of a sleeve.
 type RequestAdaptSleeve struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveSleeve)
+	RequestSolveSleeve `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -4292,15 +3133,6 @@ type RequestAdaptSleeve struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
-	Join JoinValue `json:"join,omitempty"`
-
-	// Lap How wide the lap is that is glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -4314,13 +3146,7 @@ type RequestAdaptSleeve struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
-
-	// Notch Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm.
-	Notch string `json:"notch,omitempty"`
-
-	// NotchFaces Which faces the notch is cut in. Default: both.
-	NotchFaces NotchFacesValue `json:"notch_faces,omitempty"`
-	Outline    []string        `json:"outline,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// OutsideHeight The height outside it. From 1 to 5000 mm.
 	OutsideHeight string `json:"outside_height,omitempty"`
@@ -4329,94 +3155,17 @@ type RequestAdaptSleeve struct {
 	OutsideThickness string `json:"outside_thickness,omitempty"`
 
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
-	OutsideWidth string `json:"outside_width,omitempty"`
-
-	// Reveal How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm.
-	Reveal string   `json:"reveal,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Scores Scores at each side: one for thin contents, two for thick ones; auto takes one up to 1/8 in (3 mm). Default: auto.
-	Scores ScoresValue `json:"scores,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestAdaptSlipcase asks for: Adapt a pattern of a slipcase.
 type RequestAdaptSlipcase struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlipcase)
+	RequestSolveSlipcase `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -4426,12 +3175,6 @@ type RequestAdaptSlipcase struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Lap How wide the laps are that are glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -4445,16 +3188,7 @@ type RequestAdaptSlipcase struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
-
-	// Notch Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm.
-	Notch string `json:"notch,omitempty"`
-
-	// NotchFaces Which faces the notch is cut in. Default: both.
-	NotchFaces NotchFacesValue `json:"notch_faces,omitempty"`
-
-	// Open Which way the contents slide in: along their width or along their height. Default: side.
-	Open    OpenValue `json:"open,omitempty"`
-	Outline []string  `json:"outline,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// OutsideHeight The height outside it. From 1 to 5000 mm.
 	OutsideHeight string `json:"outside_height,omitempty"`
@@ -4463,94 +3197,17 @@ type RequestAdaptSlipcase struct {
 	OutsideThickness string `json:"outside_thickness,omitempty"`
 
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
-	OutsideWidth string `json:"outside_width,omitempty"`
-
-	// Reveal How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm.
-	Reveal string   `json:"reveal,omitempty"`
-	Rises  []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
+	OutsideWidth string   `json:"outside_width,omitempty"`
+	Rises        []string `json:"rises,omitempty"`
 }
 
 // RequestAdaptSlottedBand asks for: Adapt a pattern of a slotted-band.
 type RequestAdaptSlottedBand struct {
-	// BandHeight How high the band is. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm.
-	BandHeight string `json:"band_height,omitempty"`
-
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveSlottedBand)
+	RequestSolveSlottedBand `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -4560,9 +3217,6 @@ type RequestAdaptSlottedBand struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -4576,22 +3230,7 @@ type RequestAdaptSlottedBand struct {
 	// MadeForWidth The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm.
 	MadeForWidth string   `json:"made_for_width,omitempty"`
 	Marks        []string `json:"marks,omitempty"`
-
-	// Meeting How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm.
-	Meeting string `json:"meeting,omitempty"`
-
-	// OrnamentCaliper Thickness of the ornament's stock; that of the band if not given. From 0.01 to 25 mm.
-	OrnamentCaliper string `json:"ornament_caliper,omitempty"`
-
-	// OrnamentHeight Height of that shape; as wide as high if not given. From 6 to 1000 mm.
-	OrnamentHeight string `json:"ornament_height,omitempty"`
-
-	// OrnamentShape Outline of that shape, which is cut in half along its middle. Default: rectangle.
-	OrnamentShape OrnamentShapeValue `json:"ornament_shape,omitempty"`
-
-	// OrnamentWidth Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm.
-	OrnamentWidth string   `json:"ornament_width,omitempty"`
-	Outline       []string `json:"outline,omitempty"`
+	Outline      []string `json:"outline,omitempty"`
 
 	// OutsideHeight The height outside it. From 1 to 5000 mm.
 	OutsideHeight string `json:"outside_height,omitempty"`
@@ -4602,101 +3241,15 @@ type RequestAdaptSlottedBand struct {
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
 	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Scores Scores at each side: one for thin contents, two for thick ones; auto takes one up to 1/8 in (3 mm). Default: auto.
-	Scores ScoresValue `json:"scores,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// SlitPlay How much deeper than half of the height each slit may be, at most; at least a quarter of it. Default: 1/8 in on inch rulers, 3 mm on millimetre rulers. From 0.4 to 25 mm.
-	SlitPlay string `json:"slit_play,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Tab How far each locking tab stands up. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	Tab string `json:"tab,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
 }
 
 // RequestAdaptTray asks for: Adapt a pattern of a tray.
 type RequestAdaptTray struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// Corners Whether the corner tabs are glued inside or outside the side walls. Default: inside.
-	Corners CornersValue `json:"corners,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string `json:"cut_tolerance,omitempty"`
-
-	// Depth How high the walls are; up to 1/4 in (6 mm) more than the contents if not given. From 5 to 500 mm.
-	Depth  string   `json:"depth,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveTray)
+	RequestSolveTray `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
 	Depths []string `json:"depths,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -4706,15 +3259,6 @@ type RequestAdaptTray struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Join One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece.
-	Join JoinValueAdapt `json:"join,omitempty"`
-
-	// Lap How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -4739,98 +3283,15 @@ type RequestAdaptTray struct {
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
 	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Tab How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm.
-	Tab string `json:"tab,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// Walls Double walls of the tray are rolled in over the tabs. Default: single.
-	Walls WallsValue `json:"walls,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
 }
 
 // RequestAdaptTuckCarton asks for: Adapt a pattern of a tuck-carton.
 type RequestAdaptTuckCarton struct {
-	// Bench How the paper is cut and scored; says how exact that is. Default: hand.
-	Bench BenchValue `json:"bench,omitempty"`
-	Blank []string   `json:"blank,omitempty"`
-
-	// BoardFrom Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm.
-	BoardFrom string `json:"board_from,omitempty"`
-
-	// Caliper Thickness of one sheet of the paper. From 0.01 to 5 mm.
-	Caliper string `json:"caliper,omitempty"`
-
-	// CaliperTolerance How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm.
-	CaliperTolerance string `json:"caliper_tolerance,omitempty"`
-
-	// ClearanceMax The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMax string `json:"clearance_max,omitempty"`
-
-	// ClearanceMin The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm.
-	ClearanceMin string `json:"clearance_min,omitempty"`
-
-	// Contents What goes inside, by name, instead of width and height. Names are listed at /v1/contents.
-	Contents ContentsValue `json:"contents,omitempty"`
-
-	// ContentsTolerance How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm.
-	ContentsTolerance string `json:"contents_tolerance,omitempty"`
-
-	// CutTolerance Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm.
-	CutTolerance string   `json:"cut_tolerance,omitempty"`
-	Depths       []string `json:"depths,omitempty"`
-
-	// DustFlap How long each dust flap is; shorter than the default if there is no room for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	DustFlap string `json:"dust_flap,omitempty"`
-
-	// Fit The clearance wanted: snug 0 to 1/16 in (1.5 mm), easy to 1/8 in (3 mm), loose to 1/4 in (6 mm). Default: easy.
-	Fit FitValue `json:"fit,omitempty"`
-
-	// FoldAllowance What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm.
-	FoldAllowance string `json:"fold_allowance,omitempty"`
-
-	// FrictionSlit How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given. From 1 to 100 mm.
-	FrictionSlit string `json:"friction_slit,omitempty"`
-
-	// Grain The side of the sheet that the grain runs along.
-	Grain GrainValue `json:"grain,omitempty"`
-
-	// Grammage Mass of the paper in g/m2. Without a caliper the caliper is estimated from it.
-	Grammage *float64 `json:"grammage,omitempty"`
-
-	// Height Height of the contents. From 3 to 2000 mm.
-	Height string `json:"height,omitempty"`
+	// Embedded struct due to allOf(#/components/schemas/RequestSolveTuckCarton)
+	RequestSolveTuckCarton `yaml:",inline"`
+	// Embedded fields due to inline allOf schema
+	Blank  []string `json:"blank,omitempty"`
+	Depths []string `json:"depths,omitempty"`
 
 	// InsideHeight The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideHeight string `json:"inside_height,omitempty"`
@@ -4840,15 +3301,6 @@ type RequestAdaptTuckCarton struct {
 
 	// InsideWidth The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm.
 	InsideWidth string `json:"inside_width,omitempty"`
-
-	// Join One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece.
-	Join JoinValue `json:"join,omitempty"`
-
-	// Lap How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm.
-	Lap string `json:"lap,omitempty"`
-
-	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.
-	MadeAt *float64 `json:"made_at,omitempty"`
 
 	// MadeForCaliper The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm.
 	MadeForCaliper string `json:"made_for_caliper,omitempty"`
@@ -4873,48 +3325,6 @@ type RequestAdaptTuckCarton struct {
 	// OutsideWidth The width outside it. From 1 to 5000 mm.
 	OutsideWidth string   `json:"outside_width,omitempty"`
 	Rises        []string `json:"rises,omitempty"`
-
-	// Ruler The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers.
-	Ruler string `json:"ruler,omitempty"`
-
-	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
-	ScoreTolerance string `json:"score_tolerance,omitempty"`
-
-	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
-	Sheet string `json:"sheet,omitempty"`
-
-	// Step Force all readings onto multiples of this mark. Default: the coarsest that fits.
-	Step string `json:"step,omitempty"`
-
-	// Stock The paper, by name, instead of its caliper. Names are listed at /v1/stocks.
-	Stock StockValue `json:"stock,omitempty"`
-
-	// Style Straight: both lids hang on the back; reverse: the bottom one hangs on the front. Default: straight.
-	Style StyleValue `json:"style,omitempty"`
-
-	// Taper How far the sides of a tuck flap run in towards its free edge. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0 to 300 mm.
-	Taper string `json:"taper,omitempty"`
-
-	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
-	Thickness string `json:"thickness,omitempty"`
-
-	// Tuck How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 5 to 300 mm.
-	Tuck string `json:"tuck,omitempty"`
-
-	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
-	Unit UnitValue `json:"unit,omitempty"`
-
-	// UsedAt Relative humidity in percent where the piece is used.
-	UsedAt *float64 `json:"used_at,omitempty"`
-
-	// WallGive How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm.
-	WallGive string `json:"wall_give,omitempty"`
-
-	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
-	WantedChance *float64 `json:"wanted_chance,omitempty"`
-
-	// Width Width of the contents. From 3 to 2000 mm.
-	Width string `json:"width,omitempty"`
 }
 
 // RequestCalibrate asks for: Learn a paper and a hand.
@@ -9468,35 +7878,11 @@ type AnswerSuggestions = Suggestions
 // AnswerYield defines model for AnswerYield.
 type AnswerYield = Yield
 
-// BadRequest defines model for BadRequest.
-type BadRequest = Problem
+// Failed defines model for Failed.
+type Failed = Problem
 
-// InternalServerError defines model for InternalServerError.
-type InternalServerError = Problem
-
-// NotFound defines model for NotFound.
-type NotFound = Problem
-
-// RequestEntityTooLarge defines model for RequestEntityTooLarge.
-type RequestEntityTooLarge = Problem
-
-// RequestTimeout defines model for RequestTimeout.
-type RequestTimeout = Problem
-
-// RequestURITooLong defines model for RequestURITooLong.
-type RequestURITooLong = Problem
-
-// ServiceUnavailable defines model for ServiceUnavailable.
-type ServiceUnavailable = Problem
-
-// TooManyRequests defines model for TooManyRequests.
-type TooManyRequests = Problem
-
-// UnprocessableEntity defines model for UnprocessableEntity.
-type UnprocessableEntity = Problem
-
-// UnsupportedMediaType defines model for UnsupportedMediaType.
-type UnsupportedMediaType = Problem
+// Refused defines model for Refused.
+type Refused = Problem
 
 // KindParamsKind defines parameters for Kind.
 type KindParamsKind string

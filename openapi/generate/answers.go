@@ -1,22 +1,13 @@
 package main
 
 import (
+	"encoding/json"
 	"maps"
-	"net/http"
 	"slices"
-	"strconv"
 	"strings"
 
 	"creasefit/api"
 )
-
-// dropBodyFailures removes the failures that only a body can have.
-func dropBodyFailures(o object) {
-	responses := o["responses"].(object)
-	for _, status := range []string{"408", "413", "415"} {
-		delete(responses, status)
-	}
-}
 
 // addAnswers adds media types, real answers to the example, and 304.
 func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
@@ -59,31 +50,44 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 func (p *patch) exemplify(content object, media string, answer any) {
 	name := answerName(content) + camel(media)
 	if known := p.components["examples"].(object); known[name] == nil {
-		known[name] = object{"value": shortened(answer)}
+		short := shortened(answer)
+		if short == nil {
+			return
+		}
+		known[name] = object{"value": short}
 	}
 	content[media].(object)["examples"] = object{"example": object{"$ref": "#/components/examples/" + name}}
 }
 
-// Of long answers an example leaves the first entries of every list, and lines of
-// a text with its last one: it shows a form.
+// An example shows a form: of long answers it leaves the first entries of every
+// list, as many as keep it short, and lines of a text with its last one. A text
+// with lines that are long themselves is no example.
 const (
 	mostEntries = 3
-	mostText    = 900 // bytes
+	mostBytes   = 2000
+	mostText    = 200
+	mostPair    = 300
 )
 
-// shortened leaves of an answer what shows its form.
+// shortened leaves of an answer what shows its form; nil if nothing short does.
 func shortened(answer any) any {
 	if text, ok := answer.(string); ok {
-		return shortText(text)
+		if text = shortText(text); len(text) > mostBytes {
+			return nil
+		}
+		return text
 	}
-	most := mostEntries
-	if o, ok := answer.(object); ok && len(o) == 1 { // a list, and nothing beside it
-		most = 2
+	for most := mostEntries; most > 0; most-- {
+		short := shortLists(clone(answer), most)
+		if text, err := json.Marshal(short); most == 1 || err == nil && len(text) <= mostBytes {
+			return short
+		}
 	}
-	return shortLists(answer, most)
+	return nil
 }
 
-// shortLists leaves the first entries of each list in a value.
+// shortLists leaves the first entries of each list in a value, and short pairs,
+// which may stand for a range, as they are.
 func shortLists(node any, most int) any {
 	switch n := node.(type) {
 	case object:
@@ -91,9 +95,12 @@ func shortLists(node any, most int) any {
 			n[name] = shortLists(member, most)
 		}
 	case list:
+		if text, err := json.Marshal(n); err == nil && len(n) == 2 && len(text) <= mostPair {
+			return n
+		}
 		n = n[:min(len(n), most)]
 		for i := range n {
-			n[i] = shortLists(n[i], mostEntries)
+			n[i] = shortLists(n[i], most)
 		}
 		return n
 	}
@@ -123,12 +130,12 @@ func (p *patch) shareResponses(path string, o object) error {
 	responses := o["responses"].(object)
 	for _, status := range slices.Sorted(maps.Keys(responses)) {
 		r := responses[status].(object)
-		name := camel(r["description"].(string))
+		name := responseNames[status]
 		if status == "200" {
 			content, _ := r["content"].(object)
 			name = "Answer" + answerName(content)
 		}
-		shared, err := p.share("responses", strings.ReplaceAll(name, " ", ""), path, r)
+		shared, err := p.share("responses", name, path, r)
 		if err != nil {
 			return err
 		}
@@ -137,26 +144,28 @@ func (p *patch) shareResponses(path string, o object) error {
 	return nil
 }
 
-// fillIn adds what every operation has in common: a description, and the one
-// problem that even a call without names can have.
+// responseNames are the names of responses that all calls share, by status.
+var responseNames = map[string]string{"304": "NotModified", "503": "NotReady", "4XX": "Refused", "5XX": "Failed"}
+
+// fillIn adds what every operation has in common: a description, and the
+// problems.
 func fillIn(o object) {
 	if o["description"] == nil {
 		o["description"] = o["summary"].(string) + "."
 	}
 	responses := o["responses"].(object)
-	if responses["414"] == nil {
-		responses["414"] = object{"content": object{"application/problem+json": object{"schema": reference("Problem")}}}
+	for status, words := range problems {
+		responses[status] = object{"description": words, "content": object{"application/problem+json": object{"schema": reference("Problem")}}}
 	}
 }
 
-// describeResponses names each status by its own reason phrase.
-func describeResponses(o object) {
-	for status, response := range o["responses"].(object) {
-		code, err := strconv.Atoi(status)
-		if r := response.(object); err == nil && code >= 300 {
-			r["description"] = http.StatusText(code)
-		}
-	}
+// problems are the answers but the wanted one, by the first digit of the status:
+// named one by one for every call they would be a tenth of the document.
+var problems = map[string]string{
+	"4XX": "What is wrong with the request: 400 it cannot be read or lacks a name, 404 there is nothing of that name, 408, 413 or 415 " +
+		"its body is too slow, too long or of another type, 414 its address is too long, 422 it has no solution, 429 too many at once. " +
+		"Each code is explained at /problems.",
+	"5XX": "What went wrong here: 500 a mistake of the service, 503 it is busy; Retry-After says when to come again.",
 }
 
 // shown reports whether a real answer of the media type is short enough, and

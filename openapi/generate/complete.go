@@ -28,7 +28,11 @@ func complete(spec object) (object, error) {
 	tidySchemas(components["schemas"].(object))
 	components["schemas"].(object)["Form"] = form
 	p := patch{paths: spec["paths"].(object), components: components, named: map[string]bool{}, try: newTrial()}
-	for _, call := range api.CallSpecs() {
+	calls := api.CallSpecs()
+	if err := p.describeEnclosures(calls); err != nil {
+		return nil, err
+	}
+	for _, call := range calls {
 		if err := p.describe(call); err != nil {
 			return nil, err
 		}
@@ -52,18 +56,23 @@ type patch struct {
 }
 
 // share puts a part into the components and returns a reference to it. What
-// several calls have in common is there once; where one differs from the
-// others, what is called, the kind or both are added to its name.
+// several calls have in common is there once; what differs from all that begin
+// with its name gets what is called, the kind or both added to it.
 func (p *patch) share(group, name, call string, part object) (object, error) {
 	parts := p.components[group].(object)
+	refer := func(name string) (object, error) {
+		return object{"$ref": "#/components/" + group + "/" + name}, nil
+	}
+	for _, known := range slices.Sorted(maps.Keys(parts)) {
+		if strings.HasPrefix(known, name) && reflect.DeepEqual(parts[known], part) {
+			return refer(known)
+		}
+	}
 	what, kind, _ := strings.Cut(strings.TrimPrefix(call, "/v1/"), "/")
 	for _, candidate := range []string{name, name + camel(what), name + camel(kind), name + camel(call)} {
-		known, taken := parts[candidate]
-		if !taken {
+		if _, taken := parts[candidate]; !taken {
 			parts[candidate] = part
-		}
-		if !taken || reflect.DeepEqual(known, part) {
-			return object{"$ref": "#/components/" + group + "/" + candidate}, nil
+			return refer(candidate)
 		}
 	}
 	return nil, fmt.Errorf("%s of %s is described in two ways", name, call)
@@ -96,7 +105,7 @@ func (p *patch) describeOperation(call api.CallSpec, method string, o object) er
 		o["summary"] = call.Summary
 	}
 	if method == "post" {
-		o["description"] = "The same names in a body, and the same answer, as by GET."
+		o["description"] = "As by GET, with the names in a body."
 	}
 	var parameters list
 	for _, existing := range asList(o["parameters"]) {
@@ -123,8 +132,6 @@ func (p *patch) describeOperation(call api.CallSpec, method string, o object) er
 			return err
 		}
 		o["requestBody"] = body
-	} else {
-		dropBodyFailures(o)
 	}
 	return p.addAnswers(call, method, o)
 }
@@ -150,7 +157,6 @@ func (p *patch) finish() error {
 		for _, method := range slices.Sorted(maps.Keys(item)) {
 			o := item[method].(object)
 			fillIn(o)
-			describeResponses(o)
 			textSchemas(o)
 			if !p.named[path] && method == "get" {
 				if err := p.fillExamples(path, o); err != nil {

@@ -1,7 +1,11 @@
 package main
 
 import (
+	"maps"
+	"path"
+	"reflect"
 	"regexp"
+	"slices"
 	"strings"
 
 	"creasefit/api"
@@ -37,15 +41,74 @@ func example(q wire.Parameter) any {
 
 // requestBody describes the names of a calculation as one JSON object. Those
 // that say how to answer stand in the address, and the same names as a form are
-// told in words. The other calls about what is solved have its names as a part,
-// so that a program states an enclosure once.
+// told in words. Names that requests have in common are a part of them.
 func (p *patch) requestBody(call api.CallSpec, summary string) (object, error) {
-	name, schemas := "Request"+camel(call.Path), p.components["schemas"].(object)
-	solve := enclosureCall.ReplaceAllString(name, "RequestSolve")
-	part, _ := schemas[solve].(object)
+	name, common := "Request"+camel(call.Path), commonNames(call)
+	own, err := p.names(call, call.Parameters, p.described(common))
+	if err != nil {
+		return nil, err
+	}
+	schema := object{"type": "object", "properties": own}
+	if about := enclosureCall.FindStringSubmatch(call.Path); common != "" && about[1] != "solve" && len(own) > 0 {
+		if schema, err = p.share("schemas", camel(about[1])+"Names", call.Path, schema); err != nil {
+			return nil, err
+		}
+	}
+	if common != "" {
+		schema = object{"allOf": list{reference(common), schema}}
+	}
+	schema["description"] = "asks for: " + summary + "."
+	p.components["schemas"].(object)[name] = schema
+	content := object{
+		"application/json":                  object{"schema": reference(name), "example": decoded([]byte(call.Body))},
+		"application/x-www-form-urlencoded": object{"schema": reference("Form")},
+	}
+	if call.Table != "" {
+		content["text/csv"] = object{"schema": object{"type": "string"}, "example": call.Table}
+	}
+	return object{"content": content}, nil
+}
+
+// enclosureCall is the path of a call about an enclosure.
+var enclosureCall = regexp.MustCompile("^/v1/(solve|adapt|check|drawing|guide)/")
+
+// enclosureNames is the schema of the names that all enclosures are asked for
+// with.
+const enclosureNames = "EnclosureNames"
+
+// commonNames is the schema whose names are a part of a request, so that a program
+// states an enclosure once: for a call that solves those that all solve with,
+// for the other calls about what is solved those that it is solved with. It is
+// empty for the other calls.
+func commonNames(call api.CallSpec) string {
+	switch about := enclosureCall.FindStringSubmatch(call.Path); {
+	case about == nil:
+		return ""
+	case about[1] == "solve":
+		return enclosureNames
+	default:
+		return "RequestSolve" + camel(strings.TrimPrefix(call.Path, about[0]))
+	}
+}
+
+// describeEnclosures describes the names that every call which solves has alike.
+func (p *patch) describeEnclosures(calls []api.CallSpec) error {
+	calls = slices.DeleteFunc(slices.Clone(calls), func(c api.CallSpec) bool { return commonNames(c) != enclosureNames })
+	alike := slices.DeleteFunc(slices.Clone(calls[0].Parameters), func(q wire.Parameter) bool {
+		same := func(other wire.Parameter) bool { return reflect.DeepEqual(q, other) }
+		return slices.ContainsFunc(calls, func(c api.CallSpec) bool { return !slices.ContainsFunc(c.Parameters, same) })
+	})
+	properties, err := p.names(calls[0], alike, nil)
+	p.components["schemas"].(object)[enclosureNames] = object{"type": "object", "properties": properties}
+	return err
+}
+
+// names describes the names of a request, but for those that are described
+// elsewhere and those that say how to answer.
+func (p *patch) names(call api.CallSpec, parameters []wire.Parameter, elsewhere object) (object, error) {
 	own := object{}
-	for _, q := range call.Parameters {
-		if shared, _ := part["properties"].(object); q.About == "answer" || shared[q.Name] != nil {
+	for _, q := range parameters {
+		if q.About == "answer" || elsewhere[q.Name] != nil {
 			continue
 		}
 		value, err := p.value(call, q)
@@ -56,25 +119,23 @@ func (p *patch) requestBody(call api.CallSpec, summary string) (object, error) {
 			own[q.Name] = object{"oneOf": list{value, object{"type": "array", "items": value, "minItems": 1, "maxItems": q.Most}}}
 		}
 	}
-	schema := object{"type": "object", "properties": own}
-	if part != nil {
-		schema = object{"allOf": list{reference(solve), schema}}
-	}
-	schema["description"] = "asks for: " + summary + "."
-	schemas[name] = schema
-	content := object{
-		"application/json":                  object{"schema": reference(name), "example": decoded([]byte(call.Body))},
-		"application/x-www-form-urlencoded": object{"schema": reference("Form")},
-	}
-	if call.Table != "" {
-		content["text/csv"] = object{"schema": object{"type": "string"}, "example": call.Table}
-	}
-	return object{"required": false, "content": content}, nil
+	return own, nil
 }
 
-// enclosureCall begins the name of a request about what the call that solves
-// takes as well.
-var enclosureCall = regexp.MustCompile("^Request(Check|Drawing|Guide)")
+// described are the names of a schema and its parts.
+func (p *patch) described(schema string) object {
+	all := object{}
+	s, _ := p.components["schemas"].(object)[schema].(object)
+	parts := append(asList(s["allOf"]), s)
+	for _, part := range parts {
+		if ref, ok := part.(object)["$ref"].(string); ok {
+			maps.Copy(all, p.described(path.Base(ref)))
+		}
+		properties, _ := part.(object)["properties"].(object)
+		maps.Copy(all, properties)
+	}
+	return all
+}
 
 // form is what an HTML form sends.
 var form = object{"type": "object", "additionalProperties": true, "description": "The names of the JSON body, each value as text; a list by giving its name several times."}

@@ -15,6 +15,7 @@ import (
 func textSpec(spec object) object {
 	reduced := clone(spec).(object)
 	t := textPatch{reduced["components"].(object)}
+	t.spellOut()
 	paths := reduced["paths"].(object)
 	for path, item := range paths {
 		method := "get"
@@ -34,6 +35,33 @@ func textSpec(spec object) object {
 
 // textPatch takes away from the components of a specification.
 type textPatch struct{ components object }
+
+// spellOut puts the names that requests share in their place, so that a type in
+// Go has them as its own fields. Only a whole request stays a part of others.
+func (t textPatch) spellOut() {
+	for _, schema := range t.components["schemas"].(object) {
+		s, own := schema.(object), object{}
+		whole := slices.DeleteFunc(asList(s["allOf"]), func(part any) bool {
+			ref, shared := part.(object)["$ref"].(string)
+			if shared && !strings.Contains(ref, "Names") {
+				return false
+			}
+			if shared {
+				part = clone(t.resolve("schemas", part))
+			}
+			maps.Copy(own, part.(object)["properties"].(object))
+			return true
+		})
+		delete(s, "allOf")
+		names := object{"type": "object", "properties": own}
+		switch {
+		case len(whole) > 0:
+			s["allOf"] = append(whole, names)
+		case len(own) > 0:
+			maps.Copy(s, names)
+		}
+	}
+}
 
 // reduce leaves of an operation its path, its JSON body and its JSON answer, of a
 // drawing its usual picture. It reports whether the specification has a shape

@@ -523,8 +523,6 @@ export type ItemsValue = {
 /** One piece that closes with a lap, or two halves with a lap each for a wrap that is larger than the sheet. Default: one-piece. */
 export type JoinValue = "one-piece" | "two-pieces";
 /** One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece. */
-export type JoinValueAdapt = "one-piece" | "two-pieces";
-/** One piece, or two halves that lap across the base for what is larger than the sheet. Default: one-piece. */
 export type JoinValueSolve = "one-piece" | "two-pieces";
 /** How much the machine's tool takes away: outlines run half of it outside; of the view cutter. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 3 mm. */
 export type KerfValue = string;
@@ -564,16 +562,8 @@ export type LanguageValueDrawing = "en" | "de";
 export type LanguageValueSuggest = "en" | "de";
 /** How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type LapValue = string;
-/** How wide the lap is that is glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-export type LapValueAdapt = string;
 /** How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type LapValueDrawerBox = string;
-/** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-export type LapValueGussetBag = string;
-/** How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm. */
-export type LapValueLiddedBox = string;
-/** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-export type LapValuePillowPack = string;
 /** How wide the glue laps and the flaps are; the plainest width that there is room for if not given. From 3 to 300 mm. */
 export type LapValuePrismBox = string;
 /** How wide the laps are that are glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
@@ -668,8 +658,6 @@ export type LengthValue = string;
 export type LidDepthValue = string;
 /** How the lid goes over the tray: the clearance between them along the width and the height; auto is the closest of the others that goes together 95 times in 100 with this bench, or as often as wanted_chance says. Default: auto. */
 export type LidFitValue = "auto" | "snug" | "easy" | "loose";
-/** How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto. */
-export type LidFitValueAdapt = "auto" | "snug" | "easy" | "loose";
 /** How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy. Default: auto. */
 export type LidFitValueSolve = "auto" | "snug" | "easy" | "loose";
 export type Limit = {
@@ -906,8 +894,6 @@ export type OutsideThicknessValue = string;
 export type OutsideWidthValue = string;
 /** How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type OverlapValue = string;
-/** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
-export type OverlapValueAdapt = string;
 /** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
 export type OverlapValueSolve = string;
 /** How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm. */
@@ -1191,45 +1177,15 @@ export type Reason = {
 /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
 export type ReliefValue = string;
 /** asks for: Adapt a pattern of a band. */
-export type RequestAdaptBand = {
-  /** How high the band is. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm. */
-  "band_height"?: string;
-  "bench"?: BenchValue;
+export type RequestAdaptBand = (RequestSolveBand & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "lap"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -1239,8 +1195,6 @@ export type RequestAdaptBand = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
-  /** How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm. */
-  "meeting"?: string;
   "outline"?: Array<string>;
   /** The height outside it. From 1 to 5000 mm. */
   "outside_height"?: string;
@@ -1249,64 +1203,17 @@ export type RequestAdaptBand = {
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  "scores"?: ScoresValue;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a diagonal-envelope. */
-export type RequestAdaptDiagonalEnvelope = {
-  "bench"?: BenchValue;
+export type RequestAdaptDiagonalEnvelope = (RequestSolveDiagonalEnvelope & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -1323,86 +1230,18 @@ export type RequestAdaptDiagonalEnvelope = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** How wide the flaps lie on one another along each seam; none lets them meet edge to edge. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 0 to 300 mm. */
-  "overlap"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a dividers. */
-export type RequestAdaptDividers = {
-  "bench"?: BenchValue;
+export type RequestAdaptDividers = (RequestSolveDividers & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  /** How wide column 1 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "column_1"?: string;
-  /** How wide column 2 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "column_2"?: string;
-  /** How wide column 3 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "column_3"?: string;
-  /** How wide column 4 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "column_4"?: string;
-  /** How wide column 5 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "column_5"?: string;
-  /** How wide column 6 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "column_6"?: string;
-  /** How wide column 7 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "column_7"?: string;
-  /** How wide column 8 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "column_8"?: string;
-  /** How wide every column but the last is, to the middle of its strip; all the same if not given. From 5 to 1000 mm. */
-  "column_width"?: string;
-  /** How many cells lie along the width. Default: 3. */
-  "columns"?: number;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -1419,91 +1258,18 @@ export type RequestAdaptDividers = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** How much wider than the stock a slot is at the least; none if not given. From 0 to 5 mm. */
-  "play"?: string;
   "rises"?: Array<string>;
-  /** How high row 1 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "row_1"?: string;
-  /** How high row 2 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "row_2"?: string;
-  /** How high row 3 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "row_3"?: string;
-  /** How high row 4 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "row_4"?: string;
-  /** How high row 5 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "row_5"?: string;
-  /** How high row 6 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "row_6"?: string;
-  /** How high row 7 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "row_7"?: string;
-  /** How high row 8 is, to the middle of its strips; a share of what is left if not given. From 5 to 1000 mm. */
-  "row_8"?: string;
-  /** How high every row but the last is, to the middle of its strip; all the same if not given. From 5 to 1000 mm. */
-  "row_height"?: string;
-  /** How many cells lie along the height. Default: 2. */
-  "rows"?: number;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  "slots"?: SlotsValue;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a drawer-box. */
-export type RequestAdaptDrawerBox = {
-  "bench"?: BenchValue;
+export type RequestAdaptDrawerBox = (RequestSolveDrawerBox & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  "corners"?: CornersValue;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  "join"?: JoinValue;
-  /** How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "lap"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -1513,9 +1279,6 @@ export type RequestAdaptDrawerBox = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
-  /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
-  "notch"?: string;
-  "notch_faces"?: NotchFacesValue;
   "outline"?: Array<string>;
   /** The height outside it. From 1 to 5000 mm. */
   "outside_height"?: string;
@@ -1523,76 +1286,18 @@ export type RequestAdaptDrawerBox = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm. */
-  "ribbon_slit"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  "slide"?: SlideValue;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
-  "tab"?: string;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a envelope. */
-export type RequestAdaptEnvelope = {
-  "bench"?: BenchValue;
+export type RequestAdaptEnvelope = (RequestSolveEnvelope & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** How far up the bottom panel comes; as far as the overlap asks for if not given. From 5 to 1000 mm. */
-  "bottom_panel"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  /** How far the closing flap comes down, measured in its middle. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm. */
-  "closing_flap"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  "flap"?: FlapValue;
-  /** How far in the far corners of an angled closing flap lie, each. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 1 to 500 mm. */
-  "flap_inset"?: string;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -1609,73 +1314,18 @@ export type RequestAdaptEnvelope = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** How far the closing flap reaches over the bottom panel, where the gum is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "overlap"?: string;
-  /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
-  "relief"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** How wide each glued side flap is. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 500 mm. */
-  "side_flap"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a folded-card. */
-export type RequestAdaptFoldedCard = {
-  "bench"?: BenchValue;
+export type RequestAdaptFoldedCard = (RequestSolveFoldedCard & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  "fold"?: FoldValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  /** Gap between the two panels of a gate; about 1/8 in (3 mm) if not given. From 0 to 500 mm. */
-  "gap"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -1692,73 +1342,18 @@ export type RequestAdaptFoldedCard = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** Panels of an accordion. Default: 4. */
-  "panels"?: number;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a gusset-bag. */
-export type RequestAdaptGussetBag = {
-  /** How far the flaps of the front and of the gussets reach under the base. Default: 1/4 in on inch rulers, 5 mm on millimetre rulers. From 3 to 300 mm. */
-  "base_flap"?: string;
-  "bench"?: BenchValue;
+export type RequestAdaptGussetBag = (RequestSolveGussetBag & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** How far the bag stands above the contents, at least. Default: 2 in on inch rulers, 50 mm on millimetre rulers. From 10 to 1000 mm. */
-  "headroom"?: string;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  "join"?: JoinValue;
-  /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "lap"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -1776,72 +1371,17 @@ export type RequestAdaptGussetBag = {
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  /** How far the top edge is turned over to the inside. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "turn_over"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a lidded-box. */
-export type RequestAdaptLiddedBox = {
-  "bench"?: BenchValue;
+export type RequestAdaptLiddedBox = (RequestSolveLiddedBox & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  "corners"?: CornersValue;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  "join"?: JoinValueAdapt;
-  /** How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm. */
-  "lap"?: string;
-  /** How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm. */
-  "lid_depth"?: string;
-  "lid_fit"?: LidFitValue;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -1859,68 +1399,17 @@ export type RequestAdaptLiddedBox = {
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
-  "tab"?: string;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  "walls"?: WallsValue;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a mat-stack. */
-export type RequestAdaptMatStack = {
-  "bench"?: BenchValue;
+export type RequestAdaptMatStack = (RequestSolveMatStack & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** How many layers lie on the card. Default: 2. */
-  "layers"?: number;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -1937,68 +1426,18 @@ export type RequestAdaptMatStack = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm. */
-  "reveal"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a pillow-pack. */
-export type RequestAdaptPillowPack = {
-  "bench"?: BenchValue;
+export type RequestAdaptPillowPack = (RequestSolvePillowPack & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "lap"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -2008,8 +1447,6 @@ export type RequestAdaptPillowPack = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
-  /** How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given. From 3 to 500 mm. */
-  "middle_height"?: string;
   "outline"?: Array<string>;
   /** The height outside it. From 1 to 5000 mm. */
   "outside_height"?: string;
@@ -2018,64 +1455,17 @@ export type RequestAdaptPillowPack = {
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a pocket. */
-export type RequestAdaptPocket = {
-  "bench"?: BenchValue;
+export type RequestAdaptPocket = (RequestSolvePocket & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  "gusset"?: GussetValue;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -2092,78 +1482,18 @@ export type RequestAdaptPocket = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** How high the page is; up to 1/2 in more than the contents and the pocket if not given. From 10 to 2000 mm. */
-  "page_height"?: string;
-  /** How high the pocket is. Default: 3 in on inch rulers, 75 mm on millimetre rulers. From 10 to 1000 mm. */
-  "pocket_height"?: string;
-  /** How far in the angled relief cuts come at the free edge of a flap. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0.5 to 300 mm. */
-  "relief"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** How wide each glued side flap is. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 500 mm. */
-  "side_flap"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a prism-box. */
-export type RequestAdaptPrismBox = {
-  "around"?: AroundValue;
-  "bench"?: BenchValue;
+export type RequestAdaptPrismBox = (RequestSolvePrismBox & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** How wide the glue laps and the flaps are; the plainest width that there is room for if not given. From 3 to 300 mm. */
-  "lap"?: string;
-  /** How high the walls of the lid are; as high as those of the tray or a little less if not given. From 5 to 500 mm. */
-  "lid_depth"?: string;
-  "lid_fit"?: LidFitValueAdapt;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -2181,68 +1511,17 @@ export type RequestAdaptPrismBox = {
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** How many sides the box has. Default: 6. */
-  "sides"?: number;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a sleeve. */
-export type RequestAdaptSleeve = {
-  "bench"?: BenchValue;
+export type RequestAdaptSleeve = (RequestSolveSleeve & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  "join"?: JoinValue;
-  /** How wide the lap is that is glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "lap"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -2252,9 +1531,6 @@ export type RequestAdaptSleeve = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
-  /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
-  "notch"?: string;
-  "notch_faces"?: NotchFacesValue;
   "outline"?: Array<string>;
   /** The height outside it. From 1 to 5000 mm. */
   "outside_height"?: string;
@@ -2262,69 +1538,18 @@ export type RequestAdaptSleeve = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
-  "reveal"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  "scores"?: ScoresValue;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a slipcase. */
-export type RequestAdaptSlipcase = {
-  "bench"?: BenchValue;
+export type RequestAdaptSlipcase = (RequestSolveSlipcase & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** How wide the laps are that are glued inside the front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "lap"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -2334,10 +1559,6 @@ export type RequestAdaptSlipcase = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
-  /** Radius of a half-round thumb notch in the middle of the open edge; none if not given. From 3 to 300 mm. */
-  "notch"?: string;
-  "notch_faces"?: NotchFacesValue;
-  "open"?: OpenValue;
   "outline"?: Array<string>;
   /** The height outside it. From 1 to 5000 mm. */
   "outside_height"?: string;
@@ -2345,68 +1566,18 @@ export type RequestAdaptSlipcase = {
   "outside_thickness"?: string;
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
-  /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
-  "reveal"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a slotted-band. */
-export type RequestAdaptSlottedBand = {
-  /** How high the band is. Default: 1 1/2 in on inch rulers, 40 mm on millimetre rulers. From 5 to 1000 mm. */
-  "band_height"?: string;
-  "bench"?: BenchValue;
+export type RequestAdaptSlottedBand = (RequestSolveSlottedBand & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -2416,15 +1587,6 @@ export type RequestAdaptSlottedBand = {
   /** The width that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
   "made_for_width"?: string;
   "marks"?: Array<string>;
-  /** How far from the left edge of the front the two ends meet; in the middle if not given. From 3 to 2000 mm. */
-  "meeting"?: string;
-  /** Thickness of the ornament's stock; that of the band if not given. From 0.01 to 25 mm. */
-  "ornament_caliper"?: string;
-  /** Height of that shape; as wide as high if not given. From 6 to 1000 mm. */
-  "ornament_height"?: string;
-  "ornament_shape"?: OrnamentShapeValue;
-  /** Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm. */
-  "ornament_width"?: string;
   "outline"?: Array<string>;
   /** The height outside it. From 1 to 5000 mm. */
   "outside_height"?: string;
@@ -2433,74 +1595,17 @@ export type RequestAdaptSlottedBand = {
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  "scores"?: ScoresValue;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** How much deeper than half of the height each slit may be, at most; at least a quarter of it. Default: 1/8 in on inch rulers, 3 mm on millimetre rulers. From 0.4 to 25 mm. */
-  "slit_play"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** How far each locking tab stands up. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "tab"?: string;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a tray. */
-export type RequestAdaptTray = {
-  "bench"?: BenchValue;
+export type RequestAdaptTray = (RequestSolveTray & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  "corners"?: CornersValue;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
-  /** How high the walls are; up to 1/4 in (6 mm) more than the contents if not given. From 5 to 500 mm. */
-  "depth"?: string;
   "depths"?: Array<string>;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  "join"?: JoinValueAdapt;
-  /** How far the halves of a box in two pieces lap. Default: 1 in on inch rulers, 25 mm on millimetre rulers. From 5 to 300 mm. */
-  "lap"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -2518,73 +1623,17 @@ export type RequestAdaptTray = {
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  /** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
-  "tab"?: string;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  "walls"?: WallsValue;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Adapt a pattern of a tuck-carton. */
-export type RequestAdaptTuckCarton = {
-  "bench"?: BenchValue;
+export type RequestAdaptTuckCarton = (RequestSolveTuckCarton & {
   "blank"?: Array<string>;
-  /** Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm. From 0.01 to 10 mm. */
-  "board_from"?: string;
-  /** Thickness of one sheet of the paper. From 0.01 to 5 mm. */
-  "caliper"?: string;
-  /** How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper. From 0 to 2 mm. */
-  "caliper_tolerance"?: string;
-  /** The greatest clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_max"?: string;
-  /** The least clearance wanted along an axis, in total, instead of a named fit. From 0 to 10 mm. */
-  "clearance_min"?: string;
-  "contents"?: ContentsValue;
-  /** How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing. From 0 to 10 mm. */
-  "contents_tolerance"?: string;
-  /** Error of one cut, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "cut_tolerance"?: string;
   "depths"?: Array<string>;
-  /** How long each dust flap is; shorter than the default if there is no room for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "dust_flap"?: string;
-  "fit"?: FitValue;
-  /** What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0. From 0 to 2 mm. */
-  "fold_allowance"?: string;
-  /** How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given. From 1 to 100 mm. */
-  "friction_slit"?: string;
-  "grain"?: GrainValue;
-  /** Mass of the paper in g/m2. Without a caliper the caliper is estimated from it. */
-  "grammage"?: number;
-  /** Height of the contents. From 3 to 2000 mm. */
-  "height"?: string;
   /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_height"?: string;
   /** The thickness inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_thickness"?: string;
   /** The width inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
   "inside_width"?: string;
-  "join"?: JoinValue;
-  /** How wide the glue lap is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
-  "lap"?: string;
-  /** Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %. */
-  "made_at"?: number;
   /** The caliper that the measured pattern was made for. Default: that of the new one. From 0.01 to 5 mm. */
   "made_for_caliper"?: string;
   /** The height that the measured pattern was made for. Default: that of the new one. From 3 to 2000 mm. */
@@ -2602,32 +1651,7 @@ export type RequestAdaptTuckCarton = {
   /** The width outside it. From 1 to 5000 mm. */
   "outside_width"?: string;
   "rises"?: Array<string>;
-  /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
-  "ruler"?: string;
-  /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
-  "score_tolerance"?: string;
-  /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
-  "sheet"?: string;
-  /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
-  "step"?: string;
-  "stock"?: StockValue;
-  "style"?: StyleValue;
-  /** How far the sides of a tuck flap run in towards its free edge. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0 to 300 mm. */
-  "taper"?: string;
-  /** Thickness of the contents in all. From 0.01 to 500 mm. */
-  "thickness"?: string;
-  /** How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 5 to 300 mm. */
-  "tuck"?: string;
-  "unit"?: UnitValue;
-  /** Relative humidity in percent where the piece is used. */
-  "used_at"?: number;
-  /** How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing. From 0 to 5 mm. */
-  "wall_give"?: string;
-  /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
-  "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
-  "width"?: string;
-};
+});
 /** asks for: Learn a paper and a hand. */
 export type RequestCalibrate = {
   "bench"?: BenchValueCalibrate;
@@ -4850,8 +3874,6 @@ export type RequestYield = {
 /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
 export type RevealValue = string;
 /** How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm. */
-export type RevealValueAdapt = string;
-/** How much of each layer shows round the next; about 1/8 in (3 mm) if not given. From 1 to 300 mm. */
 export type RevealValueSolve = string;
 /** How long the slit for a ribbon is in the middle of the tray's top wall; none if not given. From 3 to 300 mm. */
 export type RibbonSlitValue = string;
@@ -5146,8 +4168,6 @@ export type SureSizes = {
 };
 /** How far each locking tab stands up. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type TabValue = string;
-/** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
-export type TabValueAdapt = string;
 /** How long the corner tabs are; as long as the walls are high, if there is room, if not given. From 5 to 500 mm. */
 export type TabValueSolve = string;
 /** How far the sides of a tuck flap run in towards its free edge. Default: 1/2 in on inch rulers, 10 mm on millimetre rulers. From 0 to 300 mm. */
