@@ -23,7 +23,9 @@ func TestEveryCaliperCounts(t *testing.T) {
 		right := Prove(patterns[0], measure.Length{})
 		for i, p := range patterns[1:] {
 			t.Run(fmt.Sprint(name, " ", i), func(t *testing.T) {
-				assert.True(t, differs(right, Prove(p, measure.Length{})))
+				proof := Prove(p, measure.Length{})
+				assert.True(t, differs(right, proof))
+				assert.Equal(t, proof.Gap, Gap(p, measure.Length{}))
 			})
 		}
 	}

@@ -111,12 +111,11 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	m := build(p, 1)
 	p = m.pattern
 	m.standOn(&p.Cavity)
-	off := tolerance.Millimetres() + 1.5e-6 // what comes to 1 nm more, for the arithmetic
-	gap := m.closures(off)
-	apart, plays := m.joints(off)
+	var plays []Play
+	proof.Gap, plays = m.gap(tolerance)
 	m.crossing(max(0, tolerance.Millimetres()))
 	proof.Closes = len(m.findings) == 0
-	proof.Gap, proof.Plays = length(max(gap, apart)), plays
+	proof.Plays = plays
 	switch {
 	case p.Cavity.Into:
 		proof.Clearances, proof.Holds = m.inside()
@@ -143,6 +142,28 @@ func Extent(p *pattern.Pattern) (extent [3]measure.Length) {
 	m := build(p, 1)
 	m.standOn(&m.pattern.Cavity)
 	return m.extents()
+}
+
+// Gap folds the pattern up and returns the greatest distance of a seam, glue area or
+// joint from where it should be, as a Proof has it, without proving anything. A
+// pattern whose indices point nowhere has none.
+func Gap(p *pattern.Pattern, tolerance measure.Length) measure.Length {
+	if len(unsound(p)) > 0 {
+		return measure.Length{}
+	}
+	m := build(p, 1)
+	m.standOn(&m.pattern.Cavity)
+	gap, _ := m.gap(tolerance)
+	return gap
+}
+
+// gap measures seams, glue areas and joints, and finds those that are off by more
+// than the tolerance and what comes to 1 nm more, for the arithmetic.
+func (m *model) gap(tolerance measure.Length) (measure.Length, []Play) {
+	off := tolerance.Millimetres() + 1.5e-6
+	closures := m.closures(off)
+	joints, plays := m.joints(off)
+	return length(max(closures, joints)), plays
 }
 
 // extents is the size of the box round all plates.

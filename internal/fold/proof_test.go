@@ -30,6 +30,7 @@ func TestKnownClearances(t *testing.T) {
 			assert.True(t, proof.Closes)
 			assert.True(t, proof.Holds)
 			assert.LessOrEqual(t, proof.Gap.Nanometres(), int64(1))
+			assert.Equal(t, proof.Gap, Gap(c.p, measure.Length{}))
 			for i, want := range c.want {
 				assert.InDelta(t, want, proof.Clearances[i].Clearance.Millimetres(), 3e-6, c.p.Cavity.Bounded[i].String())
 			}

@@ -258,7 +258,7 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 		other.Nearer = offMiddle(s.Fits).Sub(offMiddle(other.Fits))
 		if s.Proof.Gap.Sign() > 0 {
 			p := a.plan.Lay(a.found[i].sizes)
-			other.Gap = fold.Prove(&p, a.closing()).Gap
+			other.Gap = fold.Gap(&p, a.closing())
 		}
 		list = append(list, other)
 	}
