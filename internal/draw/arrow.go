@@ -49,15 +49,10 @@ func (s *still) arrow(path []Point, h head) {
 	line = append(line, Vertex{Point: foot})
 	s.lines = append(s.lines, Line{Layer: MotionPath, Path: line})
 	tip := []Vertex{{Point: end}, {Point: foot.add(side)}, {Point: foot.sub(side)}}
-	switch h {
-	case halfHead:
+	if h == halfHead {
 		tip[2] = Vertex{Point: foot}
-		s.lines = append(s.lines, Line{Layer: MotionPath, Path: tip, Closed: true})
-	case hollowHead:
-		s.lines = append(s.lines, Line{Layer: MotionPath, Path: tip, Closed: true})
-	default:
-		s.lines = append(s.lines, Line{Layer: MotionPath, Path: tip, Closed: true, Fill: true})
 	}
+	s.lines = append(s.lines, Line{Layer: MotionPath, Path: tip, Closed: true, Fill: h != halfHead && h != hollowHead})
 	for _, p := range append(path, tip[1].Point, tip[2].Point) {
 		s.widen(p)
 	}

@@ -68,14 +68,10 @@ func (g *Guide) join(layer *Guide, title string) (finishing []Step) {
 		if len(m.Numbers) > 0 {
 			m.Text = of + m.Text
 		}
-		if !slices.ContainsFunc(g.Materials, m.same) {
-			g.Materials = append(g.Materials, m)
-		}
+		g.Materials = addItem(g.Materials, m)
 	}
 	for _, tool := range layer.Tools {
-		if !slices.ContainsFunc(g.Tools, tool.same) {
-			g.Tools = append(g.Tools, tool)
-		}
+		g.Tools = addItem(g.Tools, tool)
 	}
 	for _, b := range layer.CutList {
 		if b.Piece = of + b.Piece; len(layer.CutList) == 1 {
@@ -108,3 +104,11 @@ func (g *Guide) join(layer *Guide, title string) (finishing []Step) {
 
 // same reports whether two items are told in the same words.
 func (i Item) same(other Item) bool { return i.Text == other.Text }
+
+// addItem adds an item to a list that does not have it yet.
+func addItem(items []Item, item Item) []Item {
+	if slices.ContainsFunc(items, item.same) {
+		return items
+	}
+	return append(items, item)
+}
