@@ -150,7 +150,7 @@ class CreasefitSolver extends HTMLElement {
     this.#sent = JSON.stringify(values);
     const lines = [{ id: "solution", call: "/v1/solve/" + name, ...values },
       { id: "drawing", call: "/v1/drawing/" + name, ...values, ...language, format: "svg", theme: dark ? "dark" : "light" }];
-    if (language.language) lines.push({ id: "guide", call: "/v1/guide/" + name, ...values, ...language, show: "warnings" });
+    if (language.language) lines.push({ id: "guide", call: "/v1/guide/" + name, ...values, ...language });
     try {
       const { solution, drawing, guide } = await calculate(this.service, lines, signal);
       if (signal.aborted) return;
