@@ -60,8 +60,13 @@ func moduleAssets() []web.Asset {
 	}
 }
 
-// pages registers the pages and their files.
+// pages registers the pages and their files, the specification among them.
 func (s *Service) pages() {
+	s.get("/openapi.json", s.specJSON)
+	s.get("/openapi-text.json", s.specText)
+	s.get("/openapi/:kind", s.specOfKind)
+	s.get("/openapi.yaml", s.specYAML)
+	s.get("/problems/:code", s.showProblem)
 	s.get("/own", s.showOwn)
 	for _, language := range web.Languages()[1:] {
 		s.get("/"+language, startIn(language))

@@ -54,13 +54,18 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 	if height.IsZero() {
 		height = holder.piece.Height
 	}
-	whole.Cavity = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: holder.at[p.floor], Width: in.Width, Height: height, Thickness: in.Thickness}
+	whole.Cavity = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: holder.at[p.floor], Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded()}
+	return whole
+}
+
+// bounded are the axes along which something fits the contents.
+func (p *planner) bounded() (axes []pattern.Axis) {
 	for i := range p.plan.Fits {
 		if f := &p.plan.Fits[i]; f.Between == "" {
-			whole.Cavity.Bounded = append(whole.Cavity.Bounded, f.Axis)
+			axes = append(axes, f.Axis)
 		}
 	}
-	return whole
+	return axes
 }
 
 // layPiece lays one piece out: its panels, its strips and its folds.

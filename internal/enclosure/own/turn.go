@@ -29,13 +29,7 @@ func (v *derivation) turn(i int) {
 	}
 	on := v.panels[p.parent].face
 	axis, up := p.Edge.along()
-	outward := on.across
-	if axis == 1 {
-		outward = on.up
-	}
-	if !up {
-		outward = outward.back()
-	}
+	outward := on.towards(axis, up)
 	turned, inside := outward, on.inside
 	switch {
 	case p.Fold == pattern.Flat:
@@ -95,22 +89,39 @@ func (v *derivation) orderFolds() {
 		}
 		before[b] = append(before[b], a)
 	}
-	state := make([]int8, len(v.panels))
+	v.order = v.parentsFirst(afterThose(before))
+}
+
+// afterThose puts each panel after those that come before it.
+func afterThose(before [][]int) []int {
+	order, seen := make([]int, 0, len(before)), make([]bool, len(before))
 	var visit func(i int)
 	visit = func(i int) {
-		if state[i] != 0 {
+		if seen[i] {
 			return
 		}
-		state[i] = 1
+		seen[i] = true
 		for _, k := range before[i] {
 			visit(k)
 		}
-		v.order = append(v.order, i)
+		order = append(order, i)
 	}
-	for i := range v.panels {
+	for i := range before {
 		visit(i)
 	}
-	v.order = v.parentsFirst(v.order)
+	return order
+}
+
+// towards is the way out over an edge: along the width or the height, up or back.
+func (f *facing) towards(axis int, up bool) way {
+	outward := f.across
+	if axis == 1 {
+		outward = f.up
+	}
+	if !up {
+		outward = outward.back()
+	}
+	return outward
 }
 
 // parentsFirst keeps an order but for panels that come before their parents.
