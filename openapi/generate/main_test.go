@@ -16,9 +16,11 @@ import (
 // go generate ./openapi and look at the difference before committing it.
 func TestSpecIsFresh(t *testing.T) {
 	folder := t.TempDir()
-	require.NoError(t, os.Mkdir(filepath.Join(folder, "client"), 0o755))
+	for _, part := range []string{"client", "module"} {
+		require.NoError(t, os.Mkdir(filepath.Join(folder, part), 0o755))
+	}
 	require.NoError(t, write(filepath.Join("..", ".."), folder))
-	for _, name := range []string{"openapi.json", "openapi-text.json", "openapi.yaml", "client/client.gen.go"} {
+	for _, name := range []string{"openapi.json", "openapi-text.json", "openapi.yaml", "client/client.gen.go", "module/creasefit.js", "module/creasefit.d.ts", "module/package.json"} {
 		fresh, err := os.ReadFile(filepath.Join(folder, name))
 		require.NoError(t, err)
 		committed, err := os.ReadFile(filepath.Join("..", name))
