@@ -49,7 +49,7 @@ func partials(s *solve.Solution, piece int) []Partial {
 }
 
 func corner(s *solve.Solution, c solve.Corner, ring int) Corner {
-	w := Corner{Ring: ring, X: set(s, c.Point.X, c.X), Y: set(s, c.Point.Y, c.Y), Bulge: c.Bulge}
+	w := Corner{Ring: ring, X: set(s, c.Point.X, c.X), Y: set(s, c.Point.Y, c.Y), Bulge: round(c.Bulge, 6)}
 	if c.Cross[0] != "" {
 		w.Where = "where " + c.Cross[0] + " and " + c.Cross[1] + " cross"
 	}
