@@ -3,7 +3,6 @@ package solve
 import (
 	"context"
 
-	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 )
 
@@ -22,26 +21,17 @@ type PortfolioCheck struct {
 // layer's place, or the context's.
 func CheckPortfolio(ctx context.Context, layers []Layer, own []*Measurements) (*PortfolioCheck, error) {
 	p := &PortfolioCheck{Portfolio: &Portfolio{Layers: layers}, Works: true}
-	count := map[string]int{}
-	for i := range layers {
-		l := &layers[i]
-		count[l.Request.Kind.Name]++
-		l.Number = count[l.Request.Kind.Name]
-		if i > 0 {
-			l.goRound(p.Solutions[i-1], &p.Chain[i-1])
-		}
-		c, err := CheckOwn(ctx, l.Request, own[i])
-		if err == nil && i > 0 && c.Pattern.Cavity.Into {
-			err = goesInto(l)
-		}
+	err := p.fromInside(func(i int) (*Solution, error) {
+		c, err := CheckOwn(ctx, layers[i].Request, own[i])
 		if err != nil {
-			return nil, fault.Under(l.Place, err)
+			return nil, err
 		}
-		s := c.made()
 		p.Checks, p.Works = append(p.Checks, c), p.Works && c.Works
-		p.Solutions, p.Chain = append(p.Solutions, s), append(p.Chain, s.link())
+		return c.made(), nil
+	})
+	if err != nil {
+		return nil, err
 	}
-	p.together()
 	return p, nil
 }
 

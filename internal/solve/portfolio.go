@@ -89,25 +89,37 @@ type Sure struct {
 // first layer without a solution, its faults named by the layer's place, or
 // the context's.
 func SolvePortfolio(ctx context.Context, layers []Layer) (*Portfolio, error) {
-	p, count := &Portfolio{Layers: layers}, map[string]int{}
-	for i := range layers {
-		l := &layers[i]
+	p := &Portfolio{Layers: layers}
+	err := p.fromInside(func(i int) (*Solution, error) { return Solve(ctx, layers[i].Request) })
+	if err != nil {
+		return nil, err
+	}
+	return p, nil
+}
+
+// fromInside numbers the layers and has each made round the one before it. The
+// error is that of the first layer that cannot be made, its faults named by the
+// layer's place.
+func (p *Portfolio) fromInside(made func(i int) (*Solution, error)) error {
+	count := map[string]int{}
+	for i := range p.Layers {
+		l := &p.Layers[i]
 		count[l.Request.Kind.Name]++
 		l.Number = count[l.Request.Kind.Name]
 		if i > 0 {
 			l.goRound(p.Solutions[i-1], &p.Chain[i-1])
 		}
-		s, err := Solve(ctx, l.Request)
+		s, err := made(i)
 		if err == nil && i > 0 && s.Pattern.Cavity.Into {
 			err = goesInto(l)
 		}
 		if err != nil {
-			return nil, fault.Under(l.Place, err)
+			return fault.Under(l.Place, err)
 		}
 		p.Solutions, p.Chain = append(p.Solutions, s), append(p.Chain, s.link())
 	}
 	p.together()
-	return p, nil
+	return nil
 }
 
 // goesInto is the fault of a layer that cannot go round another.
