@@ -13,11 +13,7 @@ func matchTable(a *wire.Matches) table {
 	t := table{header: MatchColumns}
 	for i := range a.Ranked {
 		r := &a.Ranked[i]
-		fits := "no"
-		if r.Fits {
-			fits = "yes"
-		}
-		t.rows = append(t.rows, []any{r.ID, fits, r.Verdict, r.Chance, leastRoom(a, r, "width"), leastRoom(a, r, "height"), leastRoom(a, r, "thickness"), strings.Join(r.Why, "; ")})
+		t.rows = append(t.rows, []any{r.ID, yesNo(r.Fits), r.Verdict, r.Chance, leastRoom(a, r, "width"), leastRoom(a, r, "height"), leastRoom(a, r, "thickness"), strings.Join(r.Why, "; ")})
 	}
 	return t
 }

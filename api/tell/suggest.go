@@ -12,11 +12,7 @@ func suggestionTable(a *wire.Suggestions) table {
 	t := table{header: SuggestionColumns}
 	for i := range a.Kinds {
 		k := &a.Kinds[i]
-		works := "no"
-		if k.Works {
-			works = "yes"
-		}
-		row := []any{k.Kind, works, whyOf(k), "", "", "", "", "", "", "", k.Link}
+		row := []any{k.Kind, yesNo(k.Works), whyOf(k), "", "", "", "", "", "", "", k.Link}
 		if k.Works {
 			row[3], row[4], row[5], row[6], row[8] = k.Step, *k.Chance, reading(k.Blank.Width.Reading), reading(k.Blank.Height.Reading), k.Minutes
 		}
