@@ -14,7 +14,7 @@ import (
 	"os/exec"
 	"path/filepath"
 
-	"sigs.k8s.io/yaml"
+	"go.yaml.in/yaml/v3"
 )
 
 func main() {
@@ -39,7 +39,7 @@ func write(root, folder string) error {
 	if err != nil {
 		return err
 	}
-	asYAML, err := yaml.JSONToYAML(asJSON)
+	asYAML, err := inYAML(asJSON)
 	if err != nil {
 		return err
 	}
@@ -72,6 +72,40 @@ func encode(spec object) ([]byte, error) {
 	e.SetIndent("", " ")
 	err := e.Encode(spec)
 	return b.Bytes(), err
+}
+
+// inYAML writes JSON as YAML with its members in the order they have. A library
+// that sorts them anew has no fixed place for a number between words.
+func inYAML(asJSON []byte) ([]byte, error) {
+	var document yaml.Node
+	if err := yaml.Unmarshal(asJSON, &document); err != nil {
+		return nil, err
+	}
+	if err := plain(&document); err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	e := yaml.NewEncoder(&b)
+	e.SetIndent(2)
+	if err := e.Encode(&document); err != nil {
+		return nil, err
+	}
+	return b.Bytes(), e.Close()
+}
+
+// plain takes away the braces and quotation marks that YAML does not need; older
+// readers need them round words like "on" and "no", which the library knows.
+func plain(node *yaml.Node) error {
+	node.Style = 0
+	if node.Kind == yaml.ScalarNode && node.ShortTag() == "!!str" {
+		return node.Encode(node.Value)
+	}
+	for _, child := range node.Content {
+		if err := plain(child); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // readAnnotations runs the swag tool over package api, and over package guide
