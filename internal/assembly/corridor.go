@@ -13,20 +13,34 @@ const (
 )
 
 // corridor finds how a crease opens together with one beyond it, such as a lid
-// with its tuck: a way through the two angles, in steps of about a degree.
-func (t *taking) corridor(o *opening) bool {
-	if o.near {
+// with its tuck: a way through the two angles, in steps of about a degree. The
+// panel beyond may bow meanwhile by a part of the most that it can.
+func (t *taking) corridor(o *opening, bowed float64) bool {
+	if o.near || len(o.parted) > 0 || len(o.hinges) > 1 {
 		return false
 	}
+	flex := o.flex
 	for c := range t.rig.Hinges {
 		if t.rig.Hinges[c].From == t.rig.Hinges[o.hinges[0]].To && t.folded(c) {
-			if o.child = c; t.findPath(o) {
+			o.child, o.flex = c, max(flex, bowed*t.bow(c))
+			if t.findPath(o) {
 				return true
 			}
 		}
 	}
-	o.child, o.path = -1, nil
+	o.child, o.path, o.flex = -1, nil, flex
 	return false
+}
+
+// bows are the parts of the most that a panel can bow which are tried.
+var bows = [...]float64{0.25, 0.5, 1}
+
+// bow returns how far in millimetres what hangs on a crease can bow between its
+// ends as a tuck does that is coaxed past the contents: what strains its surface
+// by half a per cent, so that it does not stay bent, and a sixth of its length.
+func (t *taking) bow(child int) float64 {
+	long := t.beyond(child, t.rig.Hinges[child].Far)
+	return min(long/6, long*long/(800*2*t.rig.Half))
 }
 
 // node is a pair of angles in steps from closed.

@@ -1,7 +1,5 @@
 package assembly
 
-import "math"
-
 // pressed is a pair of plates that press into one another where a move begins:
 // corners and spines, and what rounded sizes press together.
 type pressed struct{ a, b int }
@@ -241,9 +239,12 @@ func (t *taking) flexes(long float64) []float64 {
 const mostFlexes = 4
 
 // reach returns how far the plates of an opening reach from its crease.
-func (t *taking) reach(o *opening) (long float64) {
-	at, along := t.opens(o.hinges[0])
-	for _, i := range o.far {
+func (t *taking) reach(o *opening) float64 { return t.beyond(o.hinges[0], o.far) }
+
+// beyond returns how far plates reach from a crease.
+func (t *taking) beyond(hinge int, plates []int) (long float64) {
+	at, along := t.opens(hinge)
+	for _, i := range plates {
 		low, high := t.pose.Box(i)
 		for k := range 8 {
 			corner := low
@@ -256,5 +257,5 @@ func (t *taking) reach(o *opening) (long float64) {
 			long = max(long, d.Minus(along.Times(d.Dot(along))).Length())
 		}
 	}
-	return math.Max(long, 0)
+	return long
 }

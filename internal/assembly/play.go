@@ -50,7 +50,13 @@ func (t *taking) opensAgain(m *move) (move, bool) {
 		t.gather(o)
 		long = max(long, t.reach(o))
 	}
-	for _, flex := range t.flexes(long) {
+	amounts := t.flexes(long)
+	if child := again.openings[0].child; child >= 0 {
+		for _, part := range bows {
+			amounts = append(amounts, part*t.bow(child))
+		}
+	}
+	for _, flex := range amounts {
 		for k := range again.openings {
 			again.openings[k].flex = flex
 		}

@@ -37,7 +37,7 @@ func (t *taking) first(openings []opening, flex bool) (opening, bool) {
 		}
 	}
 	for _, o := range openings {
-		if len(o.parted) == 0 && len(o.hinges) == 1 && t.corridor(&o) {
+		if t.corridor(&o, 0) {
 			return o, true
 		}
 	}
@@ -48,7 +48,14 @@ func (t *taking) first(openings []opening, flex bool) (opening, bool) {
 				continue
 			}
 			o.flex = flexes[k]
-			if t.frees([]opening{o}, true) || len(o.parted) == 0 && len(o.hinges) == 1 && t.corridor(&o) {
+			if t.frees([]opening{o}, true) || t.corridor(&o, 0) {
+				return o, true
+			}
+		}
+	}
+	for k := 0; flex && k < len(bows); k++ {
+		for _, o := range openings {
+			if t.corridor(&o, bows[k]) {
 				return o, true
 			}
 		}
@@ -59,7 +66,7 @@ func (t *taking) first(openings []opening, flex bool) (opening, bool) {
 // settle makes an opening free the way that another one like it is.
 func (o *opening) settle(t *taking, pair bool, flex float64) bool {
 	if o.flex = flex; pair {
-		return t.corridor(o)
+		return t.corridor(o, 0)
 	}
 	return t.frees([]opening{*o}, true)
 }
