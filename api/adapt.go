@@ -15,7 +15,7 @@ import (
 // adaptKind makes somebody's pattern for another thing.
 //
 //	@Summary		Adapt a pattern to another thing
-//	@Description	From somebody's measurements and what they were made for, the pattern for another thing or another paper in the same character: its clearance, laps and style are read off the measurements. Both stand side by side.
+//	@Description	From somebody's measurements, the pattern for another thing or paper with the same clearance, laps and style.
 //	@ID				adapt
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"

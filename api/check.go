@@ -15,7 +15,7 @@ import (
 // checkKind judges somebody's own measurements.
 //
 //	@Summary		Check own measurements
-//	@Description	Whether own measurements close and fit the contents, how sure that is, the smallest change that mends them, and the greatest contents that they hold, which are also taken for sizes that are left out. What was measured of the folded piece adds what was most likely off and what mends that.
+//	@Description	Whether own measurements close and fit, how sure that is, the smallest change that mends them, and what they hold at most.
 //	@ID				check
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"

@@ -42,7 +42,7 @@ type drawing struct {
 // drawKind answers with the flat pattern, or with the folded model.
 //
 //	@Summary		Drawing of an enclosure
-//	@Description	The flat pattern, true to the millimetre, or the enclosure with its contents as a model whose animations play the making, as a whole and step by step.
+//	@Description	The flat pattern, true to the millimetre, or a model with its contents whose animations play the making.
 //	@ID				drawing
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"

@@ -34,7 +34,7 @@ type guided struct {
 // writeGuide answers with the making instructions of an enclosure.
 //
 //	@Summary		Making instructions of an enclosure
-//	@Description	Materials, tools, the cut list and numbered steps in the order that hands would do them, with the usual cautions and a picture of every step.
+//	@Description	Materials, tools, the cut list and numbered steps in order of work, with cautions and pictures.
 //	@ID				guide
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"

@@ -74,7 +74,8 @@ func Prune(spec object) {
 func tagged(paths object, tag any) bool {
 	for _, item := range paths {
 		for _, o := range item.(object) {
-			if tags, _ := o.(object)["tags"].([]any); slices.Contains(tags, tag) {
+			operation, _ := o.(object) // the parameters of all operations stand beside them
+			if tags, _ := operation["tags"].([]any); slices.Contains(tags, tag) {
 				return true
 			}
 		}

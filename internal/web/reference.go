@@ -19,7 +19,10 @@ type attempt struct {
 // plain values, else its body.
 func (c *call) attempts(path string) []attempt {
 	address := fillPath(path, c.first().Parameters)
-	content := c.methods["post"].RequestBody.Content
+	if c.methods.Post == nil {
+		return []attempt{{Method: "GET", Address: address}}
+	}
+	content := c.methods.Post.RequestBody.Content
 	var tries []attempt
 	for _, media := range slices.Sorted(mapKeys(content)) {
 		example := content[media].Example
@@ -27,17 +30,14 @@ func (c *call) attempts(path string) []attempt {
 			continue
 		}
 		query, plain := queryOf(example)
-		switch _, readable := c.methods["get"]; {
-		case plain && readable:
+		switch {
+		case plain && c.methods.Get != nil:
 			return []attempt{{Method: "GET", Address: address + "?" + query}}
 		case media == "text/csv": // beside a table the other names stand in the address
 			tries = append(tries, attempt{"POST", address + plainQuery(content["application/json"].Example), media, bodyOf(example)})
 		default:
 			tries = append(tries, attempt{"POST", address, media, bodyOf(example)})
 		}
-	}
-	if tries == nil && c.Methods() == "GET" {
-		tries = []attempt{{Method: "GET", Address: address}}
 	}
 	return tries
 }

@@ -13,11 +13,17 @@ type specification struct {
 		Title, Description, Version string
 	}
 	Tags       []struct{ Name, Description string }
-	Paths      map[string]map[string]operation
+	Paths      map[string]methods
 	Components struct {
 		Parameters map[string]parameter
 		Responses  map[string]response
 	}
+}
+
+// methods are the operations of a path, and the parameters that all of them have.
+type methods struct {
+	Parameters []parameter
+	Get, Post  *operation
 }
 
 type operation struct {
@@ -63,8 +69,9 @@ func read(document []byte) (*specification, error) {
 	if err := json.Unmarshal(document, s); err != nil {
 		return nil, err
 	}
-	for _, methods := range s.Paths {
-		for _, o := range methods {
+	for _, item := range s.Paths {
+		for _, o := range item.all() {
+			o.Parameters = append(o.Parameters, item.Parameters...)
 			for i, p := range o.Parameters {
 				if name, ok := strings.CutPrefix(p.Ref, "#/components/parameters/"); ok {
 					o.Parameters[i] = s.Components.Parameters[name]
@@ -78,6 +85,11 @@ func read(document []byte) (*specification, error) {
 		}
 	}
 	return s, nil
+}
+
+// all lists the operations that there are.
+func (m methods) all() []*operation {
+	return slices.DeleteFunc([]*operation{m.Get, m.Post}, func(o *operation) bool { return o == nil })
 }
 
 // Sample returns an example of the value, or nil.
@@ -126,7 +138,7 @@ func (s *specification) kinds() []string {
 // differ in the kind alone.
 type call struct {
 	ID, Path string
-	methods  map[string]operation
+	methods  methods
 	Common   []parameter     // of the path, or of every kind
 	Own      []ownParameters // of single kinds
 	Tries    []attempt       // what can be tried
@@ -164,12 +176,12 @@ func (s *specification) call(family string, paths []string) call {
 	c := call{ID: strings.Trim(strings.NewReplacer("/", "-", "{", "", "}", "", ".", "-").Replace(family), "-"), Path: family, methods: s.Paths[paths[0]]}
 	c.Common = c.first().Parameters
 	for _, path := range paths[1:] {
-		known := s.Paths[path]["get"].Parameters
+		known := s.Paths[path].Get.Parameters
 		c.Common = slices.DeleteFunc(slices.Clone(c.Common), func(p parameter) bool { return !knows(known, p.Name) })
 	}
 	if len(paths) > 1 {
 		for _, path := range paths {
-			own := slices.DeleteFunc(slices.Clone(s.Paths[path]["get"].Parameters), func(p parameter) bool { return knows(c.Common, p.Name) })
+			own := slices.DeleteFunc(slices.Clone(s.Paths[path].Get.Parameters), func(p parameter) bool { return knows(c.Common, p.Name) })
 			c.Own = append(c.Own, ownParameters{path[strings.LastIndexByte(path, '/')+1:], own})
 		}
 	}
@@ -182,12 +194,7 @@ func knows(list []parameter, name string) bool {
 }
 
 // first is the operation that the page describes.
-func (c call) first() operation {
-	if o, ok := c.methods["get"]; ok {
-		return o
-	}
-	return c.methods["post"]
-}
+func (c call) first() *operation { return c.methods.all()[0] }
 
 // Summary is what the call does, in a line, without the name of the kind.
 func (c call) Summary() string {
@@ -210,13 +217,14 @@ func (c call) Tag() string {
 
 // Methods lists the methods, without HEAD.
 func (c call) Methods() string {
-	var names []string
-	for _, name := range []string{"get", "post"} {
-		if _, ok := c.methods[name]; ok {
-			names = append(names, strings.ToUpper(name))
-		}
+	switch {
+	case c.methods.Post == nil:
+		return "GET"
+	case c.methods.Get == nil:
+		return "POST"
+	default:
+		return "GET, POST"
 	}
-	return strings.Join(names, ", ")
 }
 
 // Media lists the content types of answers.

@@ -45,7 +45,33 @@ func complete(spec object) (object, error) {
 	if err := p.describeBatch(); err != nil {
 		return nil, err
 	}
-	return spec, p.finish()
+	if err := p.finish(); err != nil {
+		return nil, err
+	}
+	for _, item := range p.paths {
+		hoist(item.(object))
+	}
+	return spec, nil
+}
+
+// hoist states the parameters that both methods of a path have once, beside them.
+func hoist(item object) {
+	get, read := item["get"].(object)
+	post, written := item["post"].(object)
+	if !read || !written {
+		return
+	}
+	among := func(known any) func(any) bool {
+		return func(parameter any) bool {
+			return slices.ContainsFunc(asList(known), func(k any) bool { return reflect.DeepEqual(k, parameter) })
+		}
+	}
+	one := among(get["parameters"])
+	both := slices.DeleteFunc(slices.Clone(asList(post["parameters"])), func(p any) bool { return !one(p) })
+	for _, o := range []object{get, post} {
+		o["parameters"] = slices.DeleteFunc(asList(o["parameters"]), among(both))
+	}
+	item["parameters"] = both
 }
 
 // patch adds to the paths of a specification.
