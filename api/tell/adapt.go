@@ -11,11 +11,7 @@ func adaptTable(a *wire.Adapted) table {
 	t := table{header: AdaptColumns}
 	for i := range a.Sizes {
 		s := &a.Sizes[i]
-		changed := "no"
-		if s.Was.MM != s.Now.MM {
-			changed = "yes"
-		}
-		t.rows = append(t.rows, []any{s.Name, reading(s.Was.Reading), reading(s.Now.Reading), changed})
+		t.rows = append(t.rows, []any{s.Name, reading(s.Was.Reading), reading(s.Now.Reading), yesNo(s.Was.MM != s.Now.MM)})
 	}
 	return t
 }

@@ -110,11 +110,7 @@ func appendCuttingText(dst []byte, y *wire.Yield) []byte {
 	}
 	for i := range y.Plans {
 		p := &y.Plans[i]
-		sheets := "sheets"
-		if p.Times == 1 {
-			sheets = "sheet"
-		}
-		dst = fmt.Appendf(dst, "Plan %d: cut %d %s of %s like this.\n", i+1, p.Times, sheets, p.Sheet.Words)
+		dst = fmt.Appendf(dst, "Plan %d: cut %s of %s like this.\n", i+1, wire.Count(p.Times, "sheet", "sheets"), p.Sheet.Words)
 		for n, step := range p.Steps {
 			dst = fmt.Appendf(dst, "%d. %s\n", n+1, step)
 		}

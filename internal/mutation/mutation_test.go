@@ -186,21 +186,22 @@ func (m *mutant) try(t *testing.T, root, folder string) (noticed, compiles bool)
 	laid, err := json.Marshal(map[string]any{"Replace": map[string]string{m.file: broken}})
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(overlay, laid, 0o600))
-	run := func(ctx context.Context, arguments ...string) error {
-		command := exec.CommandContext(ctx, "go", arguments...)
-		command.Dir = root
+	run := func(ctx context.Context, folder, program string, arguments ...string) error {
+		command := exec.CommandContext(ctx, program, arguments...)
+		command.Dir = folder
 		return command.Run()
 	}
-	if run(context.Background(), "build", "-overlay", overlay, folder) != nil {
+	tests := filepath.Join(temporary, "broken.test")
+	if run(context.Background(), root, "go", "test", "-overlay", overlay, "-vet=off", "-c", "-o", tests, folder) != nil {
 		return false, false
 	}
 	ctx, stop := context.WithTimeout(context.Background(), mostTime)
 	defer stop()
-	test := []string{"test", "-overlay", overlay, "-short", "-failfast", "-count=1"}
-	if run(ctx, append(test, folder)...) != nil {
+	if _, err := os.Stat(tests); err == nil && run(ctx, filepath.Join(root, folder), tests, "-test.short", "-test.failfast") != nil {
 		return true, true
 	}
-	return *by != "" && run(ctx, append(append(test, "-run", *only), strings.Split(*by, ",")...)...) != nil, true
+	others := []string{"test", "-overlay", overlay, "-short", "-failfast", "-count=1", "-run", *only}
+	return *by != "" && run(ctx, root, "go", append(others, strings.Split(*by, ",")...)...) != nil, true
 }
 
 // String names the place and what was written there.
