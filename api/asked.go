@@ -34,10 +34,12 @@ func (x *answering) style() tell.Style {
 func (x *answering) asked() *wire.Asked {
 	given := x.Given()
 	a := &wire.Asked{Path: x.path, Query: string(x.Link("")), Given: make(wire.Givens, len(given)), Sheet: string(x.AppendValue(nil, "sheet"))}
+	both := make([]wire.Both, len(given))
 	for i, g := range given {
 		a.Given[i] = wire.Given{Name: g.Name, Text: g.Text, From: g.From}
 		if g.Measured {
-			a.Given[i].Both = wire.InBoth(g.Length)
+			both[i] = wire.InBoth(g.Length)
+			a.Given[i].Both = &both[i]
 		}
 	}
 	a.With = func(o enclosure.Option) string { return string(x.LinkWith(x.path, o.Name, o.Choice)) }

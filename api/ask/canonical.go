@@ -2,7 +2,6 @@ package ask
 
 import (
 	"encoding/binary"
-	"slices"
 	"strings"
 
 	"creasefit/internal/measure"
@@ -80,10 +79,10 @@ func (r *Reading) LinkWith(path, name, word string) []byte {
 	if !ok {
 		return nil
 	}
-	changed := *r
-	changed.values = slices.Clone(r.values)
-	changed.values[i] = &Text{Field{Given: true, Text: word}}
-	return changed.AppendQuery(append([]byte(path), '?'), false)
+	own := r.values[i]
+	defer func() { r.values[i] = own }()
+	r.values[i] = &Text{Field{Given: true, Text: word}}
+	return r.AppendQuery(append(append(make([]byte, 0, 256), path...), '?'), false)
 }
 
 // Given is one value of a request as it was understood.

@@ -38,7 +38,7 @@ type Both struct {
 }
 
 // InBoth is a length in both units.
-func InBoth(l measure.Length) *Both { return &Both{l.Millimetres(), l.Rounded(measure.Inch)} }
+func InBoth(l measure.Length) Both { return Both{l.Millimetres(), l.Rounded(measure.Inch)} }
 
 // Givens are the values of a request by name, in the order that the call lists
 // its names.

@@ -69,7 +69,8 @@ func Reading(step measure.Step, l measure.Length) string {
 
 // Decimal writes a length as a decimal of at most the given places, and its unit.
 func Decimal(l measure.Length, unit measure.Unit, places int) string {
-	return string(append(append(measure.AppendDecimal(nil, l, unit, places), ' '), unit.String()...))
+	var space [32]byte
+	return string(append(append(measure.AppendDecimal(space[:0], l, unit, places), ' '), unit.String()...))
 }
 
 // round rounds to so many decimals, never to a negative zero.

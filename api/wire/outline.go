@@ -26,8 +26,12 @@ type Partial struct {
 
 // outline is the whole cut edge of a piece, ring by ring.
 func outline(s *solve.Solution, piece int) []Corner {
-	var list []Corner
-	for ring, corners := range s.Outline(piece) {
+	rings, most := s.Outline(piece), 0
+	for _, corners := range rings {
+		most += len(corners)
+	}
+	list := make([]Corner, 0, most)
+	for ring, corners := range rings {
 		for _, c := range corners {
 			list = append(list, corner(s, c, ring))
 		}

@@ -1,6 +1,9 @@
 package measure
 
-import "strconv"
+import (
+	"strconv"
+	"sync"
+)
 
 // String returns the step as it is written on the wire: "1/8 in", "0.5 mm";
 // "" for the zero Step.
@@ -16,11 +19,37 @@ func (s Step) String() string {
 // the step is a reduced fraction or millimetres, "3 5/8 in" or "92.5 mm". Any
 // other length is an exact decimal of the step's unit, "0.012 in", or, where
 // there is none of six places, exact millimetres.
-func (s Step) Format(l Length) string { return string(s.AppendReading(nil, l)) }
+func (s Step) Format(l Length) string {
+	finest := Finest(s.unit)
+	if n := l.nm / finest.size.nm; l.nm >= 0 && n < writtenMarks && l.IsMultipleOf(finest) && l.IsMultipleOf(s) {
+		return written[s.unit]()[n]
+	}
+	var space [32]byte
+	return string(s.AppendReading(space[:0], l))
+}
+
+// written are the readings that nearly all answers have, by the number of finest
+// marks: up to 32 in and 1024 mm. An answer has a hundred of them.
+var written = [...]func() []string{NoUnit: writeMarks(Millimetre), Inch: writeMarks(Inch), Millimetre: writeMarks(Millimetre)}
+
+const writtenMarks = 2048
+
+func writeMarks(u Unit) func() []string {
+	return sync.OnceValue(func() []string {
+		marks, finest := make([]string, writtenMarks), Finest(u)
+		for n := range marks {
+			marks[n] = string(finest.AppendReading(nil, finest.size.Times(int64(n))))
+		}
+		return marks
+	})
+}
 
 // FormatURL writes the same without a space, so that it stands in a URL as it
 // is: "3-5/8in", "92.5mm".
-func (s Step) FormatURL(l Length) string { return string(s.AppendURL(nil, l)) }
+func (s Step) FormatURL(l Length) string {
+	var space [32]byte
+	return string(s.AppendURL(space[:0], l))
+}
 
 // AppendReading appends what Format returns.
 func (s Step) AppendReading(dst []byte, l Length) []byte { return s.append(dst, l, ' ', " ") }

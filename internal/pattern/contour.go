@@ -3,6 +3,8 @@ package pattern
 import (
 	"math"
 	"slices"
+
+	"creasefit/internal/measure"
 )
 
 // Contours returns the edges round the paper of a piece, exactly: counterclockwise
@@ -46,7 +48,11 @@ type side struct {
 
 // rim returns the edges of all panels that no other panel lies on the other side of.
 func (p *Piece) rim() []side {
-	var sides []side
+	corners := 0
+	for i := range p.Panels {
+		corners += len(p.Panels[i].Outline) + len(p.Panels[i].Hole)
+	}
+	sides := make([]side, 0, corners)
 	for i := range p.Panels {
 		for _, ring := range [...][]Vertex{p.Panels[i].Outline, p.Panels[i].Hole} {
 			for k, v := range ring {
@@ -77,11 +83,12 @@ func (p *Piece) rim() []side {
 
 // split parts straight sides at the corners of other panels that lie on them.
 func (p *Piece) split(sides []side) []side {
-	parted := make([]side, 0, 2*len(sides))
+	parted := make([]side, 0, len(sides)+8)
+	var space [8]Point
 	for _, s := range sides {
-		at := []Point{s.from.Point}
-		for _, o := range sides {
-			if s.from.Bulge == 0 && o.panel != s.panel && between(o.from.Point, s.from.Point, s.to) && !slices.Contains(at, o.from.Point) {
+		at := append(space[:0], s.from.Point)
+		for i := range sides {
+			if o := &sides[i]; s.from.Bulge == 0 && o.panel != s.panel && between(o.from.Point, s.from.Point, s.to) && !slices.Contains(at, o.from.Point) {
 				at = append(at, o.from.Point)
 			}
 		}
@@ -106,13 +113,23 @@ func along(a, b, p, q Point) int {
 }
 
 // between reports whether a point lies on the straight way from a to b, to the
-// nanometre, and is neither end.
+// nanometre, and is neither end. Nearly all are far off, which whole numbers say.
 func between(p, a, b Point) bool {
+	if apart(p.X, a.X, b.X) || apart(p.Y, a.Y, b.Y) {
+		return false
+	}
 	ax, ay := p.X.Sub(a.X).Millimetres(), p.Y.Sub(a.Y).Millimetres()
 	bx, by := b.X.Sub(a.X).Millimetres(), b.Y.Sub(a.Y).Millimetres()
 	dot, whole, off := ax*bx+ay*by, bx*bx+by*by, ax*by-ay*bx
 	const hair = 2e-6
 	return dot > 0 && dot < whole && off*off <= hair*hair*whole
+}
+
+// apart reports whether a coordinate lies clearly beyond both others.
+func apart(x, a, b measure.Length) bool {
+	from, to := measure.Min(a, b).Nanometres(), measure.Max(a, b).Nanometres()
+	const clearly = 10
+	return x.Nanometres() < from-clearly || x.Nanometres() > to+clearly
 }
 
 // follow takes one ring out of the edges: at a corner where several parts of the
@@ -121,6 +138,7 @@ func follow(edges []side) (ring []Vertex, rest []side) {
 	at := edges[0]
 	start := at.from.Point
 	edges = edges[1:]
+	ring = make([]Vertex, 0, len(edges)+1)
 	for {
 		ring = append(ring, at.from)
 		if at.to == start {
@@ -158,14 +176,19 @@ func heading(a, b Point) float64 {
 	return math.Atan2(b.Y.Sub(a.Y).Millimetres(), b.X.Sub(a.X).Millimetres())
 }
 
-// straightened leaves out the corners of a ring where it goes straight on.
+// straightened leaves out the corners of a ring where it goes straight on, in its
+// own memory.
 func straightened(ring []Vertex) []Vertex {
-	kept := make([]Vertex, 0, len(ring))
+	kept, before, first := ring[:0], ring[len(ring)-1], ring[0].Point
 	for i, v := range ring {
-		before, after := ring[(i+len(ring)-1)%len(ring)], ring[(i+1)%len(ring)].Point
+		after := first
+		if i+1 < len(ring) {
+			after = ring[i+1].Point
+		}
 		if before.Bulge != 0 || v.Bulge != 0 || !between(v.Point, before.Point, after) {
 			kept = append(kept, v)
 		}
+		before = v
 	}
 	return kept
 }

@@ -94,24 +94,41 @@ func (s *Setting) Edges(piece int) []Edge {
 // mark, but whole calipers beside one of the step, is set with so many papers
 // (pattern.SetOf).
 func Of(p *pattern.Pattern, step, ruler measure.Step, d Datum) []Setting {
-	l := lister{step: step, ruler: ruler, caliper: p.Caliper, datum: d}
+	l := newLister(p, step, ruler, d)
 	for i := range p.Pieces {
 		l.blank(i, &p.Pieces[i])
 		l.scores(i, &p.Pieces[i])
 		l.cuts(i, &p.Pieces[i])
 	}
+	l.serve()
 	slices.SortStableFunc(l.found, func(a, b Setting) int {
 		return cmp.Or(cmp.Compare(a.Tool, b.Tool), cmp.Compare(len(a.Serves), len(b.Serves)), a.At.Compare(b.At), cmp.Compare(a.Papers, b.Papers))
 	})
 	return l.found
 }
 
-// lister gathers settings.
+// lister gathers settings. All uses, and all creases of uses, are one piece of
+// memory.
 type lister struct {
 	step, ruler measure.Step
 	caliper     measure.Length
 	datum       Datum
 	found       []Setting
+	uses        []Use
+	served      []int // by use: the setting that serves it
+	creases     []int
+	lines       []line
+}
+
+// newLister has room for all that a pattern may need.
+func newLister(p *pattern.Pattern, step, ruler measure.Step, d Datum) *lister {
+	creases, uses := 0, 0
+	for i := range p.Pieces {
+		creases += len(p.Pieces[i].Creases)
+		uses += 2 + len(p.Pieces[i].Creases) + 2*len(p.Pieces[i].Cuts)
+	}
+	return &lister{step: step, ruler: ruler, caliper: p.Caliper, datum: d,
+		found: make([]Setting, 0, uses), uses: make([]Use, 0, uses), served: make([]int, 0, uses), creases: make([]int, 0, creases)}
 }
 
 // add notes a use at so far from its edge.
@@ -125,7 +142,21 @@ func (l *lister) add(t Tool, at measure.Length, u Use) {
 		i = len(l.found)
 		l.found = append(l.found, Setting{Tool: t, At: how.Mark, Papers: how.Papers})
 	}
-	l.found[i].Serves = append(l.found[i].Serves, u)
+	l.uses, l.served = append(l.uses, u), append(l.served, i)
+}
+
+// serve gives the settings their uses.
+func (l *lister) serve() {
+	all := make([]Use, 0, len(l.uses))
+	for i := range l.found {
+		from := len(all)
+		for j, by := range l.served {
+			if by == i {
+				all = append(all, l.uses[j])
+			}
+		}
+		l.found[i].Serves = all[from:len(all):len(all)]
+	}
 }
 
 // blank adds the two sides of a blank.
@@ -137,25 +168,20 @@ func (l *lister) blank(i int, p *pattern.Piece) {
 // scores adds the straight scores along the sides of a blank, all on one line
 // together.
 func (l *lister) scores(i int, p *pattern.Piece) {
-	type line struct {
-		upright bool
-		at      measure.Length
-		creases []int
-	}
-	var lines []line
+	l.lines = l.lines[:0]
 	for j := range p.Creases {
-		upright, at, ok := straight(&p.Creases[j])
-		if !ok {
+		l.lines = append(l.lines, straight(&p.Creases[j]))
+	}
+	for j, line := range l.lines {
+		if line.slanted || slices.Contains(l.lines[:j], line) {
 			continue
 		}
-		k := slices.IndexFunc(lines, func(l line) bool { return l.upright == upright && l.at == at })
-		if k < 0 {
-			k = len(lines)
-			lines = append(lines, line{upright: upright, at: at})
+		from := len(l.creases)
+		for k, other := range l.lines {
+			if other == line {
+				l.creases = append(l.creases, k)
+			}
 		}
-		lines[k].creases = append(lines[k].creases, j)
-	}
-	for _, line := range lines {
 		end, edges := p.Height, [...]Edge{Bottom, Top}
 		if line.upright {
 			end, edges = p.Width, [...]Edge{Left, Right}
@@ -165,21 +191,26 @@ func (l *lister) scores(i int, p *pattern.Piece) {
 		if far {
 			edge = edges[1]
 		}
-		l.add(Score, at, Use{Piece: i, Do: Line, Edge: edge, Creases: line.creases, Cut: -1})
+		l.add(Score, at, Use{Piece: i, Do: Line, Edge: edge, Creases: l.creases[from:len(l.creases):len(l.creases)], Cut: -1})
 	}
 }
 
-// straight returns where a score along a side of the blank lies.
-func straight(c *pattern.Crease) (upright bool, at measure.Length, ok bool) {
+// line is where a score lies along a side of the blank.
+type line struct {
+	slanted, upright bool // slanted or curved ones lie along none
+	at               measure.Length
+}
+
+func straight(c *pattern.Crease) line {
 	switch {
 	case c.Bulge < 0 || c.Bulge > 0:
-		return false, at, false
+		return line{slanted: true}
 	case c.A.X == c.B.X:
-		return true, c.A.X, true
+		return line{upright: true, at: c.A.X}
 	case c.A.Y == c.B.Y:
-		return false, c.A.Y, true
+		return line{at: c.A.Y}
 	default:
-		return false, at, false
+		return line{slanted: true}
 	}
 }
 

@@ -25,12 +25,17 @@ type Partial struct {
 func (s *Solution) Outline(piece int) [][]Corner {
 	p := &s.Pattern.Pieces[piece]
 	rings := p.Contours()
-	corners := make([][]Corner, len(rings))
+	most := 0
+	for _, ring := range rings {
+		most += len(ring)
+	}
+	corners, all := make([][]Corner, len(rings)), make([]Corner, 0, most)
 	for i, ring := range rings {
-		corners[i] = make([]Corner, len(ring))
-		for j, v := range ring {
-			corners[i][j] = s.corner(p, v)
+		from := len(all)
+		for _, v := range ring {
+			all = append(all, s.corner(p, v))
 		}
+		corners[i] = all[from:len(all):len(all)]
 	}
 	return corners
 }
