@@ -112,9 +112,10 @@ const bandRows = 256
 // those of the other direction are holes.
 func (b *brush) paint(ink int) {
 	box := b.bounds()
-	for band := box; !band.Empty(); band.Min.Y = band.Max.Y {
-		band.Max.Y = min(band.Min.Y+bandRows, box.Max.Y)
-		b.band(band, ink)
+	if box.Dx() > 0 {
+		for top := box.Min.Y; top < box.Max.Y; top += bandRows {
+			b.band(image.Rect(box.Min.X, top, box.Max.X, min(top+bandRows, box.Max.Y)), ink)
+		}
 	}
 	b.shape, b.rings = b.shape[:0], b.rings[:0]
 }

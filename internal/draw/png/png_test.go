@@ -66,6 +66,23 @@ func TestPicture(t *testing.T) {
 	}
 }
 
+// Paper that takes many rows of the picture is painted to its end.
+func TestLargePaperIsPaintedWhole(t *testing.T) {
+	paper := 0
+	for _, s := range drawtest.Every() {
+		if len(s.Solution.Pattern.Pieces) > 1 || len(s.Solution.Pattern.GluesOf(0)) > 0 {
+			continue
+		}
+		d := s.Draw()
+		i := decode(t, encode(t, d, png.Options{Width: 1600}))
+		area, scale := s.Solution.Pattern.Pieces[0].Area(), float64(i.Bounds().Dx())/d.Width
+		part := float64(colours(i)[draw.Light().Of(draw.Paper)]) / (area * scale * scale)
+		assert.Greater(t, part, 0.85, s.Name)
+		paper++
+	}
+	assert.Greater(t, paper, 3)
+}
+
 func TestWidths(t *testing.T) {
 	for _, w := range []int{png.Least, 800, png.Greatest} {
 		i := decode(t, encode(t, sleeve(), png.Options{Width: w}))
