@@ -50,6 +50,9 @@ var scenes = []struct {
 		[]look{wideLight, middleDark, narrowDark}},
 	{"dead end", "/?unit=in&width=4&height=6&thickness=1/4&kind=envelope&sheet=letter", settled + " && document.querySelector('.wrong, #trouble:not([hidden])')", "", "true", []look{wideLight, narrowDark}},
 	{"frame", "/frame?kind=sleeve&unit=in&width=3&height=4&thickness=1&caliper=0.012&lang=de", solved, "", "true", []look{wideDark, narrowLight}},
+	{"guide", "/v1/guide/slotted-band.html?" + hearted, "document.querySelectorAll('.steps svg').length > 3", "", "true", []look{wideLight, wideDark, narrowLight, printed}},
+	{"anleitung", "/v1/guide/lidded-box.html?unit=mm&width=88&height=125&thickness=38&caliper=0.3&language=de", "document.querySelectorAll('.steps svg').length > 3", "", "true", []look{middleLight, narrowDark, printed}},
+	{"guide of a set", "/v1/guide/portfolio.html?unit=in&width=5&height=4&thickness=2&caliper=0.012&layers=tray&layers=sleeve", "document.querySelectorAll('.steps svg').length > 3", "", "true", []look{narrowLight}},
 	{"reference", "/docs/calls", "document.forms.length", "document.querySelectorAll('article:first-of-type details').forEach((d) => (d.open = true))", "true",
 		[]look{wideLight, narrowDark, printed}},
 	{"tasks", "/docs", "true", "", "true", []look{wideLight, narrowDark, printed}},
@@ -62,6 +65,31 @@ var scenes = []struct {
 	{"unknown", "/de/problems/unknown", "true", "", "true", []look{wideDark, narrowLight}},
 	{"answer", "/answer", solved, "", "true", []look{wideLight, narrowDark, printed}},
 	{"problem", "/problem", field("width") + "?.hasAttribute('aria-invalid')", "", "true", []look{wideDark, narrowLight}},
+}
+
+// hearted is a band with an ornament.
+const hearted = "unit=in&width=3.5&thickness=0.09&caliper=0.012&band_height=1-3/4&ornament_width=2&ornament_shape=heart"
+
+// On a page 360 pixels wide no letter of a picture is smaller than 11 pixels: neither in
+// a guide, of one kind or of several, nor in the drawing that the element shows.
+func TestLettersOfPicturesAreReadableOnPhones(t *testing.T) {
+	server, _ := service(t, map[string]string{"/blog": embedded(byHand)})
+	const smallest = `(pictures => Math.min(...pictures.flatMap(svg => [...svg.querySelectorAll("text")].map(t => Number(t.getAttribute("font-size")) * svg.getScreenCTM().d))))`
+	for path, pictures := range map[string]string{
+		"/v1/guide/slotted-band.html?" + hearted:                                                                            "document.querySelectorAll('svg')",
+		"/v1/guide/lidded-box.html?unit=mm&width=88&height=125&thickness=38&caliper=0.3&language=de":                        "document.querySelectorAll('svg')",
+		"/v1/guide/gusset-bag.html?unit=mm&width=88&height=125&thickness=38&caliper=0.3":                                    "document.querySelectorAll('svg')",
+		"/v1/guide/portfolio.html?unit=in&width=5&height=4&thickness=2&caliper=0.012&layers=tray&layers=sleeve&language=de": "document.querySelectorAll('svg')",
+		"/blog": root + ".querySelectorAll('figure svg')",
+	} {
+		p := browser.Open(t, server+path, chromedp.EmulateViewport(360, 740))
+		if path == "/blog" {
+			p.Until(solved)
+		}
+		p.Until("document.readyState === 'complete'")
+		assert.GreaterOrEqual(t, browser.Eval[float64](p, smallest+"([..."+pictures+"])"), 10.99, path)
+		assert.LessOrEqual(t, browser.Eval[int64](p, "document.documentElement.scrollWidth"), int64(360), path)
+	}
 }
 
 func TestPagesInEveryLook(t *testing.T) {

@@ -128,7 +128,7 @@ function finerField(p) {
   const id = "own-" + p.name;
   const given = own_[p.name] ?? "";
   const control = p.choices && !p.list
-    ? node("select", { id, name: p.name, "data-own": true }, node("option", { value: "" }, say("as-it-comes")), ...p.choices.map((word) => node("option", { value: word, selected: word === given }, choice(word))))
+    ? node("select", { id, name: p.name, "data-own": true }, node("option", { value: "" }, say("as-it-comes")), ...[...new Set([...p.choices, ...(given ? [given] : [])])].map((word) => node("option", { value: word, selected: word === given }, choice(word))))
     : node("input", { id, name: p.name, "data-own": true, value: given && length(given), placeholder: p.default ? length(p.default[unit()]) : say("as-it-comes"), size: 10, autocapitalize: "off" });
   return node("p", {}, node("label", { for: id }, label(p.name)), control, WORDS.language === "en" ? node("span", { class: "help" }, p.help) : "");
 }
