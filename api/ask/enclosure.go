@@ -61,7 +61,7 @@ func (q *Enclosure) bindWith(b *Names, grain Name) {
 	}
 	q.own = make([]value, len(q.Kind.Params))
 	for i, p := range q.Kind.Params {
-		q.own[i] = ownField(p.Type)
+		q.own[i] = ownField(&p)
 		b.bind(q.own[i], ownName(p))
 	}
 }
@@ -107,12 +107,14 @@ func (q *Enclosure) options() map[string]enclosure.Value {
 }
 
 // ownField is an empty field of a kind's parameter.
-func ownField(t enclosure.ParamType) value {
-	switch t {
-	case enclosure.LengthParam:
+func ownField(p *enclosure.Param) value {
+	switch {
+	case p.Type == enclosure.LengthParam:
 		return &Length{}
-	case enclosure.CountParam:
+	case p.Type == enclosure.CountParam:
 		return &Count{}
+	case p.Drawn:
+		return &Outline{}
 	default:
 		return &Word{}
 	}
@@ -127,6 +129,8 @@ func ownValue(v value) enclosure.Value {
 		return enclosure.Value{Count: int64(v.Count())}
 	case *Word:
 		return enclosure.Value{Choice: v.Word}
+	case *Outline:
+		return enclosure.Value{Choice: v.Word.Word}
 	default:
 		return enclosure.Value{}
 	}
@@ -146,6 +150,9 @@ func ownName(p enclosure.Param) Name {
 		return n.numbers(float64(p.LeastCount), float64(p.GreatestCount))
 	default:
 		n.Choices, n.Example, n.Default = p.Choices, p.Choices[0], Always(p.Choices[0])
+		if p.Drawn {
+			n.MostCharacters = enclosure.MostPath
+		}
 		return n
 	}
 }

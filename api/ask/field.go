@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
 
@@ -118,6 +120,26 @@ func (w *Word) understand(r *Reading, f field) {
 		w.Word = f.text
 	}
 }
+
+// Outline is a field of a word, or of an outline as path data.
+type Outline struct{ Word }
+
+func (*Outline) kind() Type { return TextType }
+
+func (o *Outline) understand(r *Reading, f field) {
+	if !strings.HasPrefix(strings.TrimSpace(f.text), "M") && !strings.HasPrefix(strings.TrimSpace(f.text), "m") {
+		o.Word.understand(r, f)
+		return
+	}
+	o.Word.Word = f.text
+	if err := enclosure.CheckOutline(f.text); err != nil {
+		r.Report(fault.Fault{Code: fault.Unreadable, Field: f.name, Value: Cut(f.text, MostValue), Detail: "cannot take this outline: " + err.Error(),
+			Expected: o.name().expected(r.unit), Hint: "a triangle is " + exampleOutline}, exampleOutline)
+	}
+}
+
+// exampleOutline is a triangle.
+const exampleOutline = "M0 30L20 0L40 30Z"
 
 // fill gives the word a value that the request did not give.
 func (w *Word) fill(from string) {

@@ -100,6 +100,9 @@ func (n *Name) expected(unit measure.Unit) string {
 	case ObjectType:
 		return "a JSON object such as " + n.Example
 	default:
+		if len(n.Choices) > 0 {
+			return "one of " + strings.Join(n.Choices, ", ") + ", or one closed outline such as " + exampleOutline
+		}
 		return "a text such as " + n.Example
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"creasefit/internal/assembly"
 	"creasefit/internal/fold"
 	"creasefit/internal/pattern"
-	"creasefit/internal/solve"
 )
 
 // MemberOrder is the member of a solution that is given only to those who name
@@ -14,7 +13,7 @@ const MemberOrder = "order"
 // WorkStep is one step of the order of work.
 type WorkStep struct {
 	Step   int        `json:"step" validate:"required,min=1" example:"4"` // from 1: the drawing's picture counts alike
-	Do     string     `json:"do" validate:"required,oneof='cut' 'score' 'slit' 'fold' 'glue' 'put in' 'join' 'lock' 'close'" example:"glue"`
+	Do     string     `json:"do" validate:"required,oneof='cut' 'score' 'slit' 'fold' 'glue' 'put in' 'join' 'lock' 'close' 'dress'" example:"glue"`
 	Pieces []string   `json:"pieces" validate:"required" example:"tray"` // that it is done to
 	Alike  int        `json:"alike,omitempty" example:"4"`               // so many like moves are this one step
 	Turns  []WorkTurn `json:"turns,omitempty"`                           // panels that are folded
@@ -58,11 +57,11 @@ type WorkMove struct {
 	Turned bool      `json:"turned,omitempty"` // its inside faces the other way than that of the first piece
 }
 
-// OfOrder is an order of work as it is told.
-func OfOrder(s *solve.Solution, o *assembly.Order) []WorkStep {
+// OfOrder is the order of work of a pattern as it is told.
+func OfOrder(p *pattern.Pattern, o *assembly.Order) []WorkStep {
 	steps := make([]WorkStep, len(o.Steps))
 	for i := range o.Steps {
-		steps[i] = workStep(&s.Pattern, &o.Steps[i], i+1)
+		steps[i] = workStep(p, &o.Steps[i], i+1)
 	}
 	return steps
 }

@@ -151,6 +151,9 @@ func (t *taking) settle(s *Step) {
 
 // Frame returns how everything stands along a step: 0 before it, 1 after it.
 func (o *Order) Frame(step int, at float64) Frame {
+	if o.whole != nil {
+		return o.dressing(step, at)
+	}
 	t := *o.t
 	t.pose = t.rig.Closed()
 	move := o.of[step]

@@ -25,6 +25,9 @@ type Order struct {
 	moves []move  // the way apart, at the actual sizes
 	from  []state // before each of the moves
 	of    []int   // by step: its move, -1 for cutting and scoring
+
+	whole   *pattern.Pattern // with the ornament of the last step; nil without one
+	waiting []fold.Plate     // the ornament before it
 }
 
 // Do is what is done in a step.
@@ -41,11 +44,12 @@ const (
 	Join            // a piece goes into another one or over it
 	Lock            // cuts are hooked into one another
 	Close           // panels are turned with the contents inside
+	Dress           // tabs are pressed flat and an ornament is laid on them
 )
 
 // String returns what is done as it is written on the wire.
 func (d Do) String() string {
-	return [...]string{"cut", "score", "slit", "fold", "glue", "put in", "join", "lock", "close"}[d]
+	return [...]string{"cut", "score", "slit", "fold", "glue", "put in", "join", "lock", "close", "dress"}[d]
 }
 
 // Step is one step. Its indices are those of the pattern.

@@ -36,6 +36,7 @@ type Param struct {
 
 	// Choices holds for choices; the first is the default.
 	Choices []string
+	Drawn   bool // an outline as path data is taken beside the choices
 
 	// ByBench holds for the fit between two pieces: unless one is given it is the
 	// closest that the bench makes sure.

@@ -13,7 +13,8 @@ import (
 // that the band still opens. The shape fills the rectangle of its sizes; where it is
 // narrower it shows more of the tabs.
 type Ornament struct {
-	Shape       string
+	Shape       string // the word for it, or its path
+	shape       *drawn
 	HalfWidth   measure.Length // of each half, from the meeting line out
 	Height      measure.Length
 	CoversTabs  bool
@@ -31,10 +32,10 @@ type Ornament struct {
 var ornamentParams = []Param{
 	{Name: "ornament_width", Advanced: true, Help: "Width of a shape that is glued half and half over the closure; none if not given.",
 		Least: measure.Millimetres(6), Greatest: measure.Millimetres(1000)},
-	{Name: "ornament_height", Advanced: true, Help: "Height of that shape; as wide as high if not given.",
+	{Name: "ornament_height", Advanced: true, Help: "Height of that shape; as wide as high if not given, a drawn one as it is drawn.",
 		Least: measure.Millimetres(6), Greatest: measure.Millimetres(1000)},
-	{Name: "ornament_shape", Type: ChoiceParam, Advanced: true, Choices: []string{"rectangle", "heart", "star", "circle", "fir", "tag"},
-		Help: "Outline of that shape, which is cut in half along its middle."},
+	{Name: "ornament_shape", Type: ChoiceParam, Advanced: true, Drawn: true, Choices: []string{"rectangle", "heart", "star", "circle", "fir", "tag"},
+		Help: "Outline of that shape, which is cut in half along its middle: one of the words, or one closed line as SVG path data."},
 	{Name: "ornament_caliper", Advanced: true, Help: "Thickness of the ornament's stock; that of the band if not given.",
 		Least: measure.Micrometres(10), Greatest: measure.Millimetres(25)},
 }
@@ -44,9 +45,13 @@ func (in *Input) ornament() (*Ornament, error) {
 	if !in.given("ornament_width") {
 		return nil, in.ornamentWithoutWidth()
 	}
+	shape, err := in.outline()
+	if err != nil {
+		return nil, err
+	}
 	width, tab, band := in.length("ornament_width"), in.length("tab"), in.length("band_height")
-	o := &Ornament{Shape: in.choice("ornament_shape"), HalfWidth: width.Over(2), Height: in.orElse("ornament_height", width), GlueFrom: glueMargin}
-	half := shapes[o.Shape]()
+	o := &Ornament{Shape: in.choice("ornament_shape"), shape: shape, HalfWidth: width.Over(2), Height: in.orElse("ornament_height", part(width, shape.aspect)), GlueFrom: glueMargin}
+	half := shape.right
 	o.GlueTo, o.GlueHeight = measure.Min(tab, o.HalfWidth), measure.Min(band, o.Height)
 	o.glueLow = o.Height.Sub(o.GlueHeight).Over(2)
 	o.TrimWidth = measure.Max(measure.Length{}, tab.Sub(o.HalfWidth))
@@ -54,13 +59,13 @@ func (in *Input) ornament() (*Ornament, error) {
 	o.ShowsHeight = measure.Max(measure.Length{}, band.Sub(middle)).Over(2)
 	o.CoversSlits = o.ShowsHeight.IsZero()
 	to, high := o.GlueTo, o.GlueHeight
-	o.fitGlue(half)
+	o.fitGlue()
 	o.CoversTabs = o.CoversSlits && o.TrimWidth.IsZero() && to == o.GlueTo && high == o.GlueHeight
 	o.Adds = in.Caliper.Add(in.orElse("ornament_caliper", in.Caliper))
 	if o.GlueTo.Sub(o.GlueFrom).Less(leastGlue) || o.GlueHeight.Less(leastGlue) {
 		return nil, fault.Fault{
 			Code: fault.Impossible, Field: "ornament_width", Detail: "half of the ornament and the tab under it leave no room for glue beside the slits",
-			Expected: "at least " + in.describe(leastGlue.Add(glueMargin).Times(2)) + ", and a tab at least half of that", Hint: "make the ornament wider or the tab longer",
+			Expected: "at least " + in.describe(leastGlue.Add(glueMargin).Times(2)) + ", and a tab at least half of that", Hint: "make the ornament wider, the tab longer, or the shape wider in its middle",
 		}
 	}
 	return o, nil
@@ -68,8 +73,8 @@ func (in *Input) ornament() (*Ornament, error) {
 
 // fitGlue keeps the glue inside the shape: of the areas that begin beside the slits
 // and lie round the middle of the band, the largest.
-func (o *Ornament) fitGlue(half []spot) {
-	if o.Shape == "rectangle" || o.GlueTo.Sub(o.GlueFrom).Sign() <= 0 {
+func (o *Ornament) fitGlue() {
+	if o.shape.rectangular() || o.GlueTo.Sub(o.GlueFrom).Sign() <= 0 {
 		return
 	}
 	wide, high := o.HalfWidth.Millimetres(), o.Height.Millimetres()
@@ -79,11 +84,14 @@ func (o *Ornament) fitGlue(half []spot) {
 	best := 0.0
 	for k := 1; k <= tries; k++ {
 		to := from + (most-from)*float64(k)/tries
-		low, top := reaches(half, from, to, 0.5)
+		low, top := o.shape.reaches(from, to, 0.5)
 		if low, top = math.Max(low, 0.5-room)+rim/high, math.Min(top, 0.5+room)-rim/high; (to-from)*(top-low) > best {
 			best = (to - from) * (top - low)
 			o.GlueTo, o.glueLow, o.GlueHeight = part(o.HalfWidth, to), part(o.Height, low), part(o.Height, top-low)
 		}
+	}
+	if best == 0 { // there is no paper over the tabs
+		o.GlueHeight = measure.Length{}
 	}
 }
 

@@ -2,7 +2,9 @@ package enclosure
 
 import (
 	"math"
+	"slices"
 
+	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -14,7 +16,7 @@ type spot struct{ out, up float64 }
 // shapes are the outlines that an ornament can have: the right half, from the middle
 // line at the bottom to the middle line at the top. The left half is its mirror image.
 var shapes = map[string]func() []spot{
-	"rectangle": func() []spot { return []spot{{0, 0}, {1, 0}, {1, 1}, {0, 1}} },
+	"rectangle": square,
 	"circle":    round,
 	"heart":     heart,
 	"star":      star,
@@ -27,6 +29,8 @@ var shapes = map[string]func() []spot{
 // chords is how many chords stand for the curve of half a shape: at 60 mm they lie
 // within 0.05 mm of it.
 const chords = 48
+
+func square() []spot { return []spot{{0, 0}, {1, 0}, {1, 1}, {0, 1}} }
 
 func round() []spot {
 	half := make([]spot, chords+1)
@@ -71,13 +75,31 @@ func star() []spot {
 	return half
 }
 
-// reaches returns between which heights a strip of the half shape, from one distance
-// from the middle line to another, is all paper round the middle of the shape.
-func reaches(half []spot, from, to, middle float64) (low, high float64) {
+// outline is the shape of the ornament: one of ours, or a path that was drawn.
+func (in *Input) outline() (*drawn, error) {
+	word := in.choice("ornament_shape")
+	if known, ok := shapes[word]; ok {
+		half := known()
+		return &drawn{half, half, 1}, nil
+	}
+	d, err := readOutline(word)
+	if err != nil {
+		return nil, fault.Fault{Code: fault.Unreadable, Field: "ornament_shape", Detail: err.Error()}
+	}
+	return d, nil
+}
+
+// reaches returns between which heights a strip of both halves, from one distance from
+// the middle line to another, is all paper round a height; nothing where it is not.
+func (d *drawn) reaches(from, to, middle float64) (low, high float64) {
 	low, high = 0, 1
 	const steps = 64
-	for k := range steps + 1 {
-		out := from + (to-from)*float64(k)/steps
+	for k := range 2 * (steps + 1) {
+		half, out := d.left, from+(to-from)*float64(k/2)/steps
+		if k%2 == 1 {
+			half = d.right
+		}
+		below := 0
 		for i := 1; i < len(half); i++ {
 			a, b := half[i-1], half[i]
 			if (a.out > out) == (b.out > out) {
@@ -85,10 +107,13 @@ func reaches(half []spot, from, to, middle float64) (low, high float64) {
 			}
 			up := a.up + (b.up-a.up)*(out-a.out)/(b.out-a.out)
 			if up <= middle {
-				low = math.Max(low, up)
+				low, below = math.Max(low, up), below+1
 			} else {
 				high = math.Min(high, up)
 			}
+		}
+		if below%2 == 0 {
+			return middle, middle
 		}
 	}
 	return low, high
@@ -97,13 +122,8 @@ func reaches(half []spot, from, to, middle float64) (low, high float64) {
 // Piece is the ornament as a blank that is cut in half along its middle, with the
 // areas that are glued to the tabs on the side that is not seen.
 func (o *Ornament) Piece() pattern.Piece {
-	half := shapes[o.Shape]()
-	right, left := make([]pattern.Vertex, len(half)), make([]pattern.Vertex, len(half))
-	for i, s := range half {
-		out, up := part(o.HalfWidth, s.out), part(o.Height, s.up)
-		right[i] = pattern.Vertex{Point: pattern.At(o.HalfWidth.Add(out), up)}
-		left[len(half)-1-i] = pattern.Vertex{Point: pattern.At(o.HalfWidth.Sub(out), up)}
-	}
+	left, right := o.half(o.shape.left, -1), o.half(o.shape.right, 1)
+	slices.Reverse(left)
 	p := pattern.Piece{Name: "ornament", Quantity: 1, Width: o.HalfWidth.Times(2), Height: o.Height,
 		Panels: []pattern.Panel{{Name: "left half", Outline: left}, {Name: "right half", Outline: right}},
 		Strips: []pattern.Strip{
@@ -116,6 +136,19 @@ func (o *Ornament) Piece() pattern.Piece {
 		{Name: "right half", Panel: 1, To: 1, Face: pattern.Outside, Area: pattern.Rectangle(o.HalfWidth.Add(o.GlueFrom), low, o.HalfWidth.Add(o.GlueTo), high)},
 	}
 	return p
+}
+
+// half is one half of the shape on its blank, from the bottom of the middle line to its
+// top, to the left of it or to the right.
+func (o *Ornament) half(spots []spot, side float64) []pattern.Vertex {
+	outline := make([]pattern.Vertex, 0, len(spots))
+	for _, s := range spots {
+		at := pattern.At(o.HalfWidth.Add(part(o.HalfWidth, side*s.out)), part(o.Height, s.up))
+		if n := len(outline); n == 0 || outline[n-1].Point != at {
+			outline = append(outline, pattern.Vertex{Point: at})
+		}
+	}
+	return outline
 }
 
 // part returns a part of a length, to the micrometre.

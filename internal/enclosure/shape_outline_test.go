@@ -75,6 +75,9 @@ func shaped(t *testing.T, shape, width, height string) *enclosure.Ornament {
 	require.True(t, ok)
 	given := map[string]enclosure.Value{"ornament_shape": {Choice: shape}}
 	for name, text := range map[string]string{"ornament_width": width, "ornament_height": height} {
+		if text == "" {
+			continue
+		}
 		given[name] = enclosure.Value{Length: measure.MustParse(text)}
 	}
 	plan, err := kind.Plan(&enclosure.Input{

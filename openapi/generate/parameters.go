@@ -161,7 +161,7 @@ func schemaOf(q wire.Parameter, inJSON bool) object {
 	case "object":
 		return objectSchema(q, inJSON)
 	case "text":
-		return object{"type": "string", "minLength": 1, "maxLength": 256}
+		return object{"type": "string", "minLength": 1, "maxLength": max(256, q.Longest)}
 	default:
 		return object{"type": "string", "minLength": 1, "maxLength": 64}
 	}
