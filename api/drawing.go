@@ -22,7 +22,6 @@ import (
 	"creasefit/internal/draw/svg"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
-	"creasefit/internal/pattern"
 	"creasefit/internal/stock"
 )
 
@@ -35,7 +34,7 @@ type drawing struct {
 	dark   bool
 	pixels int
 	closed float64
-	order  func() (*assembly.Order, error)
+	works  []draw.Work
 	paper  [2]measure.Length // zero for what is usual
 }
 
@@ -72,15 +71,26 @@ func newDrawing[Q ask.Subject](kind string, of func() Q) *drawingCalculation[Q] 
 			}
 			a := &drawing{dark: q.Dark(), pixels: q.Pixels.Count(), closed: q.Closed.Number, paper: [2]measure.Length{q.Paper.Width, q.Paper.Height}}
 			as := q.Layout()
-			a.Drawing, err = s.draw("", q.Language.Word, func(p *pattern.Pattern, o draw.Options, order func() (*assembly.Order, error)) (*draw.Drawing, error) {
-				a.order = order
-				return as(p, o, order)
-			})
+			a.works = s.works(q.Language.Word)
+			a.Drawing, err = s.draw("", q.Language.Word, as)
 			return a, cutterFault(err)
 		},
 		price: (*drawing).price,
 		write: func(dst []byte, f tell.Format, a *drawing, x *answering) []byte { return a.appendIn(dst, f, x) },
 	}
+}
+
+// order is the order of the work of one enclosure; without one the model folds all at
+// once.
+func (a *drawing) order() *assembly.Order {
+	if len(a.works) != 1 {
+		return nil
+	}
+	order, err := a.works[0].Order()
+	if err != nil {
+		return nil
+	}
+	return order
 }
 
 // price refuses a drawing that would take more pages than one call may ask
@@ -141,11 +151,7 @@ func (a *drawing) appendIn(dst []byte, f tell.Format, x *answering) []byte {
 		return x.encoded(dst, func(w io.Writer) error { return foldfile.Encode(w, a.Drawing, foldfile.Options{}) })
 	case tell.GLB:
 		return x.encoded(dst, func(w io.Writer) error {
-			order, err := a.order()
-			if err != nil {
-				order = nil // the model then folds all at once
-			}
-			return glb.Encode(w, a.Drawing, glb.Options{Closed: a.closed, Order: order})
+			return glb.Encode(w, a.Drawing, glb.Options{Closed: a.closed, Order: a.order()})
 		})
 	default:
 		return svg.Append(dst, a.Drawing, svg.Options{Dark: a.dark})

@@ -103,17 +103,17 @@ func (a *guided) figure() *draw.Drawing {
 }
 
 // drawingOf returns how the picture of steps of the work, from 1, is drawn, nil
-// where the work of several layers is told.
+// where there is no order of work.
 func (a *guided) drawingOf() func(steps []int) *draw.Drawing {
-	one, ok := a.solved.(oneSolved)
-	if !ok {
-		return nil
+	works := a.solved.works(a.guide.Language)
+	for i := range works {
+		works[i].Options.Title = "" // the step has one
 	}
-	order, err := one.order()
+	draws, _, err := draw.Pictures(works)
 	if err != nil {
 		return nil // the guide has been written without one, too
 	}
-	return draw.Pictures(&one.Pattern, order, draw.Options{Step: one.Step, Say: wordsOf(a.guide.Language), Language: a.guide.Language})
+	return draws
 }
 
 // pictureOf returns how those pictures are set into a page.
@@ -147,10 +147,6 @@ func (a *guided) illustrate() {
 // pictureLink returns the address of the picture of a step of the work, nil
 // where there is none.
 func (a *guided) pictureLink(x *answering) func(step int) string {
-	one, ok := a.solved.(oneSolved)
-	if !ok {
-		return nil
-	}
 	names, err := url.ParseQuery(strings.TrimPrefix(string(x.Link("")), "?"))
 	if err != nil {
 		return nil
@@ -161,7 +157,7 @@ func (a *guided) pictureLink(x *answering) func(step int) string {
 	names.Set("view", draw.Picture.String())
 	return func(step int) string {
 		names.Set("picture", strconv.Itoa(step))
-		return "/v1/drawing/" + one.Request.Kind.Name + ".svg?" + names.Encode()
+		return "/v1/drawing/" + a.solved.name() + ".svg?" + names.Encode()
 	}
 }
 

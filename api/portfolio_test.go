@@ -3,12 +3,14 @@ package api
 import (
 	"net/http"
 	"net/url"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/tell"
 	"creasefit/api/wire"
 	"creasefit/internal/guide"
 )
@@ -158,4 +160,40 @@ func TestPortfolioGuideAndDrawing(t *testing.T) {
 		assert.Contains(t, picture, title)
 	}
 	assert.Equal(t, p.Layers[0].Links.Kind, "/v1/kinds/dividers")
+}
+
+// The steps of all layers are counted through from the inside out; each has its picture,
+// and the guide tells each of them once and shows it.
+func TestPortfolioHasPictures(t *testing.T) {
+	asked := func(names string) string { return "{" + names + "," + chest[1:] }
+	wrong := postJSON(t, "/v1/drawing/portfolio", asked(`"view":"step","picture":400`)).problem(http.StatusBadRequest)
+	n, err := strconv.Atoi(wrong.Errors[0].Hint)
+	require.NoError(t, err)
+	steps := 0
+	for _, layer := range decode[wire.Portfolio](postJSON(t, "/v1/solve/portfolio", chest).ok()).Layers {
+		steps += len(decode[wire.Solution](get(t, layer.Links.Self+"&show=order").ok()).Order)
+	}
+	assert.Equal(t, steps, n, "as many as its layers by themselves")
+	for _, k := range []int{1, n / 2, n} {
+		picture := postJSON(t, "/v1/drawing/portfolio", asked(`"view":"step","picture":`+strconv.Itoa(k))).ok().Body.String()
+		assert.Contains(t, picture, "<desc")
+	}
+	g := decode[guide.Guide](postJSON(t, "/v1/guide/portfolio", asked(`"pictures":"light"`)).ok())
+	told := map[int]int{}
+	for _, s := range g.Steps {
+		require.Len(t, s.Pictures, 1, s.Title)
+		checkFile[tell.SVG](t, []byte(s.Pictures[0]))
+		for _, k := range s.Order {
+			told[k]++
+		}
+	}
+	for k := 1; k <= n; k++ {
+		assert.Equal(t, 1, told[k], "step %d", k)
+	}
+	page := postJSON(t, "/v1/guide/portfolio", asked(`"format":"html"`)).ok().Body.String()
+	assert.Equal(t, len(g.Steps), strings.Count(page, "<svg "))
+	whole := postJSON(t, "/v1/drawing/portfolio", asked(`"view":"finished"`)).ok().Body.String()
+	for _, name := range []string{"1  Dividers", "2  Tray", "3  Sleeve", "4  Glued band"} {
+		assert.Contains(t, whole, name)
+	}
 }

@@ -53,12 +53,13 @@ func newSolve(k *enclosure.Kind) *solveCalculation {
 func solution(s *solve.Solution, x *answering) any {
 	a := wire.OfSolution(s, x.asked())
 	if x.names(wire.MemberOrder) {
-		o, err := oneSolved{s}.order()
+		one := oneSolved{s}
+		o, err := one.order()
 		if err != nil {
 			x.err = err
 			return a
 		}
-		a.Order = wire.OfOrder(s, o)
+		a.Order = wire.OfOrder(one.whole(), o)
 	}
 	return a
 }

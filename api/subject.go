@@ -7,7 +7,6 @@ import (
 	"creasefit/api/ask"
 	"creasefit/internal/assembly"
 	"creasefit/internal/draw"
-	"creasefit/internal/fault"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -21,10 +20,14 @@ type solved interface {
 	// draw lays the pattern out under a title, or its own if that is empty, in a
 	// language that was checked.
 	draw(title, language string, as ask.Layout) (*draw.Drawing, error)
+	// works are what is made one after another.
+	works(language string) []draw.Work
+	// name is that of the kind.
+	name() string
 }
 
 // dimensioned lays a pattern out with every length that is set on a ruler.
-func dimensioned(p *pattern.Pattern, o draw.Options, _ func() (*assembly.Order, error)) (*draw.Drawing, error) {
+func dimensioned(p *pattern.Pattern, o draw.Options, _ []draw.Work) (*draw.Drawing, error) {
 	return draw.New(p, o), nil
 }
 
@@ -51,11 +54,24 @@ func (s oneSolved) draw(title, language string, as ask.Layout) (*draw.Drawing, e
 	if title == "" {
 		title = s.Request.Kind.Title
 	}
-	o := draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language, Clearances: clearances(s.Solution)}
+	o := s.drawn(title, language)
+	o.Clearances = clearances(s.Solution)
+	return as(&s.Pattern, o, s.works(language))
+}
+
+func (s oneSolved) name() string { return s.Request.Kind.Name }
+
+func (s oneSolved) works(language string) []draw.Work {
+	return []draw.Work{{Pattern: &s.Pattern, Options: s.drawn(s.Request.Kind.Title, language), Order: s.order}}
+}
+
+// drawn is how it is drawn.
+func (s oneSolved) drawn(title, language string) draw.Options {
+	o := draw.Options{Title: title, Step: s.Step, Say: wordsOf(language), Language: language}
 	if s.Ornament != nil {
 		o.Beside = []pattern.Piece{s.Ornament.Piece()}
 	}
-	return as(&s.Pattern, o, s.order)
+	return o
 }
 
 // clearances are those of a solution, each named by the words before and its own.
@@ -75,7 +91,17 @@ func clearances(s *solve.Solution, words ...string) []draw.Clearance {
 
 // order finds the order of the work.
 func (s oneSolved) order() (*assembly.Order, error) {
-	return assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
+	o, err := assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
+	if err != nil || s.Ornament == nil {
+		return o, err
+	}
+	return o.Dressed(s.whole()), nil
+}
+
+// whole is the pattern with what is laid on it when it is closed.
+func (s *oneSolved) whole() *pattern.Pattern {
+	o := s.drawn("", "")
+	return o.Whole(&s.Pattern)
 }
 
 func (a *portfolio) guide(o guide.Options) (guide.Guide, error) {
@@ -99,10 +125,20 @@ func (a *portfolio) draw(title, language string, as ask.Layout) (*draw.Drawing, 
 	for i, s := range a.Solutions {
 		list = append(list, clearances(s, a.Layers[i].Title(say))...)
 	}
-	return as(&pieces, draw.Options{Title: title, Step: a.finest(), Say: say, Language: language, Clearances: list}, func() (*assembly.Order, error) {
-		return nil, fault.Fault{Code: fault.Impossible, Field: "view", Detail: "the steps of a portfolio are drawn one kind at a time",
-			Hint: "ask for the drawing of one of its kinds"}
-	})
+	return as(&pieces, draw.Options{Title: title, Step: a.finest(), Say: say, Language: language, Clearances: list}, a.works(language))
+}
+
+func (a *portfolio) name() string { return portfolioName }
+
+// works are the layers from the innermost on.
+func (a *portfolio) works(language string) (works []draw.Work) {
+	for i, s := range a.Solutions {
+		work := oneSolved{s}.works(language)[0]
+		work.Name = a.Layers[i].Title(wordsOf(language))
+		work.Options.Title = work.Name
+		works = append(works, work)
+	}
+	return works
 }
 
 // wordsOf returns how a language says the words of a drawing.

@@ -3,7 +3,6 @@ package ask
 import (
 	"strconv"
 
-	"creasefit/internal/assembly"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/png"
 	"creasefit/internal/fault"
@@ -71,27 +70,29 @@ func viewNames() []string {
 	return names
 }
 
-// Layout lays a pattern out as a drawing for some purpose; order finds the order
-// of its work where that is needed. The error is a draw.CutterError or a fault.
-type Layout func(p *pattern.Pattern, o draw.Options, order func() (*assembly.Order, error)) (*draw.Drawing, error)
+// Layout lays a pattern out as a drawing for some purpose; works are what it is made of,
+// with the order of their work. The error is a draw.CutterError or a fault.
+type Layout func(p *pattern.Pattern, o draw.Options, works []draw.Work) (*draw.Drawing, error)
 
 // Layout returns how the pattern is laid out.
 func (q *Drawing[Q]) Layout() Layout {
 	cutter := draw.CutterOptions{Kerf: q.Kerf.Length.Millimetres(), Perforate: q.Folds.Is(foldsPerforate)}
 	cutter.Bed = draw.Point{X: q.Bed.Width.Millimetres(), Y: q.Bed.Height.Millimetres()}
 	picture := q.Picture.Count()
-	return func(p *pattern.Pattern, o draw.Options, order func() (*assembly.Order, error)) (*draw.Drawing, error) {
+	return func(p *pattern.Pattern, o draw.Options, works []draw.Work) (*draw.Drawing, error) {
 		switch {
 		case q.View.Is(draw.Picture.String()):
-			work, err := order()
+			draws, n, err := draw.Pictures(works)
 			if err != nil {
 				return nil, err
 			}
-			if n := len(work.Steps); picture > n {
+			if picture > n {
 				return nil, fault.Fault{Code: fault.OutOfRange, Field: "picture", Value: strconv.Itoa(picture), Detail: "the work has " + strconv.Itoa(n) + " steps",
 					Expected: "1 to " + strconv.Itoa(n), Hint: strconv.Itoa(n)}
 			}
-			return draw.NewPicture(p, work, []int{picture - 1}, o).Readable(OnPhones), nil
+			return draws([]int{picture}).Readable(OnPhones), nil
+		case q.View.Is(draw.Finished.String()) && len(works) > 1:
+			return draw.NewLayers(p, works, o).Readable(OnPhones), nil
 		case q.View.Is(draw.Finished.String()):
 			return draw.NewFinished(p, o), nil
 		case q.View.Is(draw.Spread.String()):

@@ -48,7 +48,7 @@ const (
 // nothing else is written. The error is a CutterError.
 func NewCutter(p *pattern.Pattern, o Options, how CutterOptions) (*Drawing, error) {
 	l := o.layout()
-	p = o.whole(p)
+	p = o.Whole(p)
 	l.lettering = Lettering
 	d := &Drawing{View: Cutter, Title: l.say(o.Title), Language: o.Language, Pattern: p, Step: o.Step, Lettering: Lettering, words: l}
 	d.Description = l.describe(p)

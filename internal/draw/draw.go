@@ -54,13 +54,13 @@ type Options struct {
 	Language string // of what Say says, BCP 47; "" if that goes without saying
 	// Clearances are those of the pattern, for a drawing of how they come out.
 	Clearances []Clearance
-	// Beside are further pieces that are cut and never folded, such as an ornament.
-	// Pictures of steps and of the finished thing leave them out.
+	// Beside are pieces that are never folded: an ornament, which is laid on the locked
+	// tabs in the end.
 	Beside []pattern.Piece
 }
 
-// whole returns a pattern with the pieces beside it.
-func (o *Options) whole(p *pattern.Pattern) *pattern.Pattern {
+// Whole returns a pattern with the pieces beside it.
+func (o *Options) Whole(p *pattern.Pattern) *pattern.Pattern {
 	if len(o.Beside) == 0 {
 		return p
 	}
@@ -94,12 +94,13 @@ type layout struct {
 	step      measure.Step
 	lettering float64
 	say       func(string) string
+	found     []*detail // small corners of all figures so far
 }
 
 // New draws a pattern.
 func New(p *pattern.Pattern, o Options) *Drawing {
 	l, bare := o.layout(), p
-	p = o.whole(p)
+	p = o.Whole(p)
 	if l.lettering <= 0 {
 		l.lettering = suitable(p)
 	}

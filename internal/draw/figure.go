@@ -61,6 +61,7 @@ func (l *layout) drawPiece(piece *pattern.Piece, glues []pattern.Glue) Figure {
 	f.panels()
 	f.fig.Lines = append(f.fig.Lines, f.hatches()...)
 	f.surround()
+	f.details()
 	f.head()
 	f.ordered()
 	return f.fig

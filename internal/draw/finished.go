@@ -2,6 +2,8 @@ package draw
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	"creasefit/internal/assembly"
 	"creasefit/internal/fold"
@@ -16,10 +18,7 @@ const cleared = 0.97
 // contents: a small picture without lengths and without words.
 func NewFinished(p *pattern.Pattern, o Options) *Drawing {
 	l := o.layout()
-	frame := assembly.Frame{Model: fold.Fold(p, 1), Contents: standing(p)}
-	shown := slices.Repeat([]bool{true}, len(frame.Model.Plates))
-	s := l.newStill(p, frame, shown)
-	s.draw(nil)
+	s := l.closed(p, &o)
 	margin := 0.04 * max(s.box.Width(), s.box.Height())
 	l.lettering = max(s.box.Width(), s.box.Height()) / 60
 	return &Drawing{
@@ -29,6 +28,36 @@ func NewFinished(p *pattern.Pattern, o Options) *Drawing {
 			At: Point{margin - s.box.Low.X, margin - s.box.Low.Y}}},
 		again: func(float64) *Drawing { return NewFinished(p, o) },
 	}
+}
+
+// NewLayers draws enclosures round one another, from the innermost on: each closed
+// round the one before it, with its name. The pattern is that of all their pieces.
+func NewLayers(p *pattern.Pattern, works []Work, o Options) *Drawing {
+	l := o.layout()
+	stills, names := make([]*still, len(works)), make([]string, len(works))
+	for i := range works {
+		stills[i], names[i] = l.closed(works[i].Pattern, &works[i].Options), strconv.Itoa(i+1)+"  "+works[i].Name
+	}
+	rows := l.strip(stills, names)
+	d := &Drawing{View: Finished, Title: l.say(o.Title), Description: strings.Join(names, "; ") + ".", Language: o.Language, Pattern: p, Step: o.Step,
+		Lettering: l.lettering, words: l}
+	d.rows(rows)
+	d.again = func(lettering float64) *Drawing {
+		o.Lettering = lettering
+		return NewLayers(p, works, o)
+	}
+	return d
+}
+
+// closed is an enclosure closed round its contents.
+func (l *layout) closed(p *pattern.Pattern, o *Options) *still {
+	frame := assembly.Frame{Model: fold.Fold(p, 1), Contents: standing(p)}
+	if len(o.Beside) > 0 {
+		assembly.Adorn(&frame, o.Whole(p), 1, 0)
+	}
+	s := l.newStill(p, frame, slices.Repeat([]bool{true}, len(frame.Model.Plates)))
+	s.draw(nil)
+	return s
 }
 
 // standing is what stands inside; nil where the enclosure goes into something.

@@ -2,6 +2,8 @@ package draw
 
 import (
 	"math"
+	"slices"
+	"strconv"
 
 	"creasefit/internal/pattern"
 )
@@ -31,6 +33,7 @@ func (l *layout) legend(d *Drawing) Figure {
 	for _, text := range d.remarks {
 		k.remark(text)
 	}
+	k.details()
 	k.fig.Name = l.say("legend")
 	return k.fig
 }
@@ -93,6 +96,39 @@ func (k *key) remark(text string) {
 		k.text(line, 0, true)
 		k.y -= leading * k.lettering
 	}
+}
+
+// details adds the details that were found in the figures, in rows.
+func (k *key) details() {
+	gap, high := 1.5*k.lettering, 0.0
+	k.x, k.y = 0, k.y-gap
+	for _, d := range k.found {
+		f := &figure{layout: k.layout, fig: d.figure}
+		f.fig.Name = k.say("detail") + " " + d.letter
+		f.title(strconv.Itoa(d.times) + " ×, " + strconv.Itoa(int(d.zoom)) + " : 1")
+		if wide := f.fig.Box.Width(); k.x > 0 && k.x+wide > k.most {
+			k.x, k.y, high = 0, k.y-high-gap, 0
+		}
+		by := Point{k.x, k.y}.sub(Point{f.fig.Box.Low.X, f.fig.Box.High.Y})
+		k.fig.add(&f.fig, by)
+		k.x, high = k.x+f.fig.Box.Width()+gap, max(high, f.fig.Box.Height())
+	}
+}
+
+// add adds what another figure has, moved by so much.
+func (f *Figure) add(other *Figure, by Point) {
+	for _, l := range other.Lines {
+		l.Path = slices.Clone(l.Path)
+		for i := range l.Path {
+			l.Path[i].Point = l.Path[i].add(by)
+		}
+		f.Lines = append(f.Lines, l)
+	}
+	for _, l := range other.Labels {
+		l.Box = Box{l.Box.Low.add(by), l.Box.High.add(by)}
+		f.Labels = append(f.Labels, l)
+	}
+	f.Box = f.Box.join(Box{other.Box.Low.add(by), other.Box.High.add(by)})
 }
 
 // text adds a line of text at the current height.

@@ -39,9 +39,20 @@ func (l *layout) moments(p *pattern.Pattern, order *assembly.Order, steps []int)
 // mostBeside is how many stills stand beside one another.
 const mostBeside = 3
 
-// strip lays stills out in rows that are as even as they can be, with a number below
-// each; two have a word beside it.
-func (l *layout) strip(stills []*still) (rows [][]Figure) {
+// numbers are what stands below the stills of a step: two have a word beside it.
+func (l *layout) numbers(stills int) []string {
+	texts := make([]string, stills)
+	for i := range texts {
+		texts[i] = strconv.Itoa(i + 1)
+		if stills == 2 {
+			texts[i] += "  " + l.say([...]string{"before", "after"}[i])
+		}
+	}
+	return texts
+}
+
+// strip lays stills out in rows that are as even as they can be, with a text below each.
+func (l *layout) strip(stills []*still, texts []string) (rows [][]Figure) {
 	if len(stills) == 0 {
 		return nil
 	}
@@ -50,18 +61,15 @@ func (l *layout) strip(stills []*still) (rows [][]Figure) {
 	for first := 0; first < len(stills); first += columns {
 		row := stills[first:min(first+columns, len(stills))]
 		wide := 0.0
-		for _, st := range row {
-			wide += 1.04 * st.box.Width()
+		for i, st := range row {
+			text, _ := Block(texts[first+i:first+i+1], l.lettering)
+			wide += max(1.04*st.box.Width(), text)
 		}
 		l.lettering = max(l.lettering, wide/80)
 		rows = append(rows, nil)
 	}
 	for i, st := range stills {
-		text := strconv.Itoa(i + 1)
-		if len(stills) == 2 {
-			text += "  " + l.say([...]string{"before", "after"}[i])
-		}
-		rows[i/columns] = append(rows[i/columns], l.numbered(st, text))
+		rows[i/columns] = append(rows[i/columns], l.numbered(st, texts[i]))
 	}
 	return rows
 }

@@ -158,9 +158,15 @@ func touches(b Box, path []Point, closed bool) bool {
 	return false
 }
 
-// Crosses reports whether a straight line has a point in the box (Liang and
-// Barsky, 1984).
+// Crosses reports whether a straight line has a point in the box.
 func (b Box) Crosses(p, q Point) bool {
+	_, _, ok := b.clip(p, q)
+	return ok
+}
+
+// clip returns from which part to which a straight line lies in the box, if it has a
+// point in it (Liang and Barsky, 1984).
+func (b Box) clip(p, q Point) (low, high float64, ok bool) {
 	d, low, high := q.sub(p), 0.0, 1.0
 	for _, side := range [...][2]float64{
 		{-d.X, p.X - b.Low.X}, {d.X, b.High.X - p.X}, {-d.Y, p.Y - b.Low.Y}, {d.Y, b.High.Y - p.Y},
@@ -169,7 +175,7 @@ func (b Box) Crosses(p, q Point) bool {
 		switch {
 		case math.Abs(way) < 1e-12:
 			if room < 0 {
-				return false
+				return 0, 0, false
 			}
 		case way < 0:
 			low = max(low, room/way)
@@ -177,7 +183,7 @@ func (b Box) Crosses(p, q Point) bool {
 			high = min(high, room/way)
 		}
 	}
-	return low <= high
+	return low, high, low <= high
 }
 
 // bounds returns the box round some points.

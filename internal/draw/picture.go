@@ -15,6 +15,7 @@ import (
 // towards its inside, a half head where it goes the other way, a hollow one for what
 // is put in. What the picture shows is said in words in its description.
 func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Options) *Drawing {
+	p = o.Whole(p)
 	var flat, moving []int
 	for _, step := range steps {
 		if order.Steps[step].Do <= assembly.Slit {
@@ -31,7 +32,7 @@ func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Option
 			l.lettering = suitable(p)
 		}
 		d := &Drawing{View: Picture, Title: l.say(o.Title), Description: o.Description, Language: o.Language, Pattern: p, Step: o.Step, words: l}
-		rows := l.strip(stills)
+		rows := l.strip(stills, l.numbers(len(stills)))
 		for _, step := range flat {
 			for _, i := range order.Steps[step].Pieces {
 				rows = append(rows, []Figure{l.bench(&p.Pieces[i], order.Steps[step].Do)})
@@ -51,16 +52,37 @@ func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Option
 	return draw(o)
 }
 
-// Pictures returns how steps of an order that are told together are drawn, counted
-// from 1 as guides do.
-func Pictures(p *pattern.Pattern, order *assembly.Order, o Options) func(steps []int) *Drawing {
+// Work is what is made with the order of its work: an enclosure, or one of several
+// round one another.
+type Work struct {
+	Name    string // "" for one alone
+	Pattern *pattern.Pattern
+	Options Options
+	Order   func() (*assembly.Order, error) // finds it
+}
+
+// Pictures returns how steps of works that are told together are drawn, and how many
+// there are. They are counted from 1, through one work after another. The error is
+// that of an order.
+func Pictures(works []Work) (picture func(steps []int) *Drawing, n int, err error) {
+	orders := make([]*assembly.Order, len(works))
+	for i := range works {
+		if orders[i], err = works[i].Order(); err != nil {
+			return nil, 0, err
+		}
+		n += len(orders[i].Steps)
+	}
 	return func(steps []int) *Drawing {
+		k, before := 0, 0
+		for ; steps[0]-before > len(orders[k].Steps); k++ {
+			before += len(orders[k].Steps)
+		}
 		from0 := make([]int, len(steps))
 		for i, n := range steps {
-			from0[i] = n - 1
+			from0[i] = n - before - 1
 		}
-		return NewPicture(p, order, from0, o)
-	}
+		return NewPicture(works[k].Pattern, orders[k], from0, works[k].Options)
+	}, n, nil
 }
 
 // rows lays figures out in rows, each in the middle of its row's height.

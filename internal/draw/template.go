@@ -14,7 +14,7 @@ import (
 // inside an outline.
 func NewTemplate(p *pattern.Pattern, o Options) *Drawing {
 	l, bare := o.layout(), p
-	p = o.whole(p)
+	p = o.Whole(p)
 	if l.lettering <= 0 {
 		l.lettering = suitable(p)
 	}

@@ -21,6 +21,7 @@ func WritePortfolio(p *solve.Portfolio, o Options) (Guide, error) {
 	whole := Guide{Language: c.Language, Kind: "portfolio", Labels: w.labels(), Title: w.say("portfolio.title", nil)}
 	var titles []string
 	var finishing []Step
+	before := 0
 	said := w.said
 	for i, s := range p.Solutions {
 		own := newWriter(s, c, o.Units)
@@ -37,7 +38,8 @@ func WritePortfolio(p *solve.Portfolio, o Options) (Guide, error) {
 		if i > 0 { // what goes in is the layer before
 			g.Materials = g.Materials[:len(g.Materials)-1]
 		}
-		finishing = append(finishing, whole.join(&g, title)...)
+		finishing = append(finishing, whole.join(&g, title, before)...)
+		before += own.works()
 	}
 	whole.Steps = append(whole.Steps, finishing...)
 	out := &w.s.Outside
@@ -59,10 +61,11 @@ func outermost(s *solve.Solution, title, language string) noun {
 	return noun(title)
 }
 
-// join adds the guide of one layer, and returns the steps in which it is filled and
+// join adds the guide of one layer, whose order of work begins after so many steps of
+// the others, and returns the steps in which it is filled and
 // closed: each layer is made before one goes into another. What all layers have in
 // common is said once, all else is said of the layer.
-func (g *Guide) join(layer *Guide, title string) (finishing []Step) {
+func (g *Guide) join(layer *Guide, title string, before int) (finishing []Step) {
 	of := title + ": "
 	for _, m := range layer.Materials {
 		if len(m.Numbers) > 0 {
@@ -80,7 +83,10 @@ func (g *Guide) join(layer *Guide, title string) (finishing []Step) {
 		g.CutList = append(g.CutList, b)
 	}
 	for _, s := range layer.Steps {
-		s.Title, s.Order = of+s.Title, nil // a set has no order of its own
+		s.Title = of + s.Title
+		for i := range s.Order {
+			s.Order[i] += before
+		}
 		if s.Stage == StageClose || s.Stage == StageDress {
 			finishing = append(finishing, s)
 		} else {

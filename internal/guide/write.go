@@ -126,7 +126,19 @@ func (w *writer) steps() ([]Step, error) {
 		return nil, err
 	}
 	w.order = o
-	return w.add(w.work(o), StageDress, &w.s.Pattern.Pieces[0], w.dress), nil
+	steps := w.add(w.work(o), StageDress, &w.s.Pattern.Pieces[0], w.dress)
+	if w.s.Ornament != nil {
+		steps[len(steps)-1].Order = []int{w.works()}
+	}
+	return steps, nil
+}
+
+// works is how many steps the order of work has; an ornament is the last.
+func (w *writer) works() int {
+	if w.s.Ornament != nil {
+		return len(w.order.Steps) + 1
+	}
+	return len(w.order.Steps)
 }
 
 // add appends a step if there is anything to do in it.

@@ -12,6 +12,7 @@ import (
 	"creasefit/internal/draw"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
 
@@ -35,12 +36,27 @@ func (s *Sample) Order() *assembly.Order {
 	if err != nil {
 		panic(err) // samples can be made
 	}
+	if o := s.dressed(draw.Options{}); o.Beside != nil {
+		return order.Dressed(o.Whole(&s.Solution.Pattern))
+	}
 	return order
+}
+
+// dressed are options with the ornament of the sample, if it has one.
+func (s *Sample) dressed(o draw.Options) draw.Options {
+	if s.Solution.Ornament != nil {
+		o.Beside = []pattern.Piece{s.Solution.Ornament.Piece()}
+	}
+	return o
 }
 
 // Pictures returns how the steps of the sample's work are drawn.
 func (s *Sample) Pictures(o draw.Options) func(steps []int) *draw.Drawing {
-	return draw.Pictures(&s.Solution.Pattern, s.Order(), o)
+	picture, _, err := draw.Pictures([]draw.Work{{Pattern: &s.Solution.Pattern, Options: s.dressed(o), Order: func() (*assembly.Order, error) { return s.Order(), nil }}})
+	if err != nil {
+		panic(err)
+	}
+	return picture
 }
 
 // request makes a request in plain units for contents of the given size.
