@@ -4,7 +4,6 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
-	"creasefit/internal/rounding"
 )
 
 // band is a wrap closed by a glued lap: the outer half goes over the inner one
@@ -15,7 +14,8 @@ import (
 //
 //	one score a side:   front = W + T + 2 1/2 t + c_w
 //	two scores a side:  front = W + t + c_w,
-//	                    inner side = T + t + c_t, outer side = T + 2t + c_t
+//	                    inner side = T + t + c_t,
+//	                    outer side = inner side + t, within a caliper
 //	both:               inner half + outer half = front + lap
 func band() *Kind {
 	return &Kind{
@@ -62,10 +62,9 @@ func planBand(in *Input) (*Plan, error) {
 	} else {
 		shape = &bandThick
 		across, err = d.thick(names)
-		need, outer := Need{Thickness: 1, HalfCalipers: 4}.Of(in), across[3]
-		d.plan.Problem.Readings[outer].Ideal = need.Add(in.middle())
-		d.plan.Over = append(d.plan.Over, rounding.Pair{A: outer, B: across[1]})
-		d.within("outer side", in.Fit, d.form(need.Neg(), times(1, outer)))
+		inner, outer := across[1], across[3]
+		d.plan.Problem.Readings[outer].Ideal = d.plan.Problem.Readings[inner].Ideal.Add(in.Caliper)
+		d.layer("outer side", outer, inner)
 	}
 	d.strip(0, pattern.Width, across...)
 	d.strip(0, pattern.Height, height)
