@@ -22,19 +22,24 @@ var crossOriginOK = []string{"cross-origin"}
 
 // The pages, written when they are first asked for.
 var (
-	workbenches = sync.OnceValue(func() map[string]*edge.File {
-		all := map[string]*edge.File{}
-		for _, language := range web.Languages() {
-			all[language] = edge.NewFile(web.Media, web.Workbench(language), cacheShortly).Page(web.Policy)
-		}
-		return all
-	})
+	workbenches, ownPages = inLanguages(web.Workbench), inLanguages(web.OwnPage)
+
 	framed    = sync.OnceValue(func() *edge.File { return edge.NewFile(web.Media, web.Frame(), cacheShortly).Page(web.FramePolicy) })
-	ownPage   = sync.OnceValue(func() *edge.File { return edge.NewFile(web.Media, web.OwnPage(), cacheShortly).Page(web.Policy) })
 	reference = sync.OnceValue(func() *edge.File {
 		return edge.NewFile(web.Media, web.Reference(openapi.JSON()), cacheShortly).Page(web.Policy)
 	})
 )
+
+// inLanguages is a page in every language.
+func inLanguages(page func(language string) []byte) func() map[string]*edge.File {
+	return sync.OnceValue(func() map[string]*edge.File {
+		all := map[string]*edge.File{}
+		for _, language := range web.Languages() {
+			all[language] = edge.NewFile(web.Media, page(language), cacheShortly).Page(web.Policy)
+		}
+		return all
+	})
+}
 
 // What crawlers and finders of weaknesses look for.
 var (
@@ -69,8 +74,9 @@ func (s *Service) pages() {
 	s.get("/problems/:code", s.showProblem)
 	s.get("/own", s.showOwn)
 	for _, language := range web.Languages()[1:] {
-		s.get("/"+language, startIn(language))
-		s.get("/"+language+"/", startIn(language))
+		s.get("/"+language, in(workbenches, language))
+		s.get("/"+language+"/", in(workbenches, language))
+		s.get("/"+language+"/own", in(ownPages, language))
 	}
 	s.get("/frame", func(c echo.Context) error { return framed().Serve(c) })
 	s.get("/docs", s.showManual)
@@ -93,9 +99,9 @@ func (s *Service) pages() {
 //	@Router		/ [get]
 func (s *Service) start(c echo.Context) error { return workbenches()[web.Languages()[0]].Serve(c) }
 
-// startIn answers with the workbench page in another language.
-func startIn(language string) echo.HandlerFunc {
-	return func(c echo.Context) error { return workbenches()[language].Serve(c) }
+// in answers with a page in another language.
+func in(pages func() map[string]*edge.File, language string) echo.HandlerFunc {
+	return func(c echo.Context) error { return pages()[language].Serve(c) }
 }
 
 // showReference answers with this specification as a page.
@@ -116,7 +122,7 @@ func (s *Service) showReference(c echo.Context) error { return reference().Serve
 //	@Produce	html
 //	@Success	200	{string}	string
 //	@Router		/own [get]
-func (s *Service) showOwn(c echo.Context) error { return ownPage().Serve(c) }
+func (s *Service) showOwn(c echo.Context) error { return ownPages()[web.Languages()[0]].Serve(c) }
 
 // serveWebFile answers with a file of the pages. An address that pins another
 // content than the present one is not there, and the answer names the one

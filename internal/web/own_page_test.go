@@ -1,6 +1,8 @@
 package web_test
 
 import (
+	"fmt"
+	"net/url"
 	"strings"
 	"testing"
 
@@ -10,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/browser"
+	"creasefit/internal/enclosure/own"
 )
 
 // described says that the page shows the sizes of the design as it stands.
@@ -57,7 +60,7 @@ func TestFromASleeveToOneWithAPocketAndAFlap(t *testing.T) {
 	m.say("what left of below front lies on", "is glued onto the outside of front")
 	m.of("left of below front", "The same on the other side")
 	m.press("Add a panel at the top edge of back")
-	m.say("above back and reaches", "as far as it must")
+	m.say("how far above back reaches", "as far as it must")
 	m.press("Add a panel at the top edge of above back")
 	m.say("what above above back lies on", "lies on the outside of front")
 	m.Until(described + ` && document.querySelectorAll("#flat .panel").length === 10`)
@@ -86,7 +89,7 @@ func TestOwnPageAsksGoesBackAndKeeps(t *testing.T) {
 	m.TabTo(`document.activeElement.getAttribute("aria-label") === "Add a panel at the top edge of back"`)
 	m.Keys(kb.Enter)
 	m.Until(described + ` && document.querySelectorAll("#flat .panel").length === 6`)
-	m.say("above back and reaches", "as far as it must")
+	m.say("how far above back reaches", "as far as it must")
 	m.Until(`document.getElementById("said").textContent.includes("nothing says how far above back reaches")`)
 	assert.True(t, browser.Eval[bool](m.Tab, `document.querySelector("#flat.rough") !== null`), "the picture is a guess then")
 	m.press("Show above back")
@@ -99,19 +102,60 @@ func TestOwnPageAsksGoesBackAndKeeps(t *testing.T) {
 	m.Sound()
 }
 
-// The page holds on a telephone, in the dark and at a large screen.
+// The page holds on a telephone, in the dark and at a large screen, in both languages.
 func TestOwnPageInEveryLook(t *testing.T) {
 	server, _ := service(t, nil)
-	for _, look := range []look{wideLight, wideDark, narrowLight, narrowDark} {
-		t.Run(look.name, func(t *testing.T) {
-			p := browser.Open(t, server+"/own", chromedp.EmulateViewport(look.width, look.height), browser.Prefer(look.medium, "prefers-color-scheme", look.scheme))
-			p.Until(described + ` && document.getElementById("folded").hasAttribute("data-painted")`)
-			assert.LessOrEqual(t, browser.Eval[int64](p, "document.documentElement.scrollWidth"), look.width, "nothing may stick out at the side")
-			p.Shoot("")
-			p.Sound()
-			p.Accessible(t)
-		})
+	for path, looks := range map[string][]look{"/own": {wideLight, wideDark, narrowLight, narrowDark}, "/de/own": {wideDark, narrowLight}} {
+		for _, look := range looks {
+			t.Run(strings.Trim(path, "/")+" "+look.name, func(t *testing.T) {
+				p := browser.Open(t, server+path, chromedp.EmulateViewport(look.width, look.height), browser.Prefer(look.medium, "prefers-color-scheme", look.scheme))
+				p.Until(described + ` && document.getElementById("folded").hasAttribute("data-painted")`)
+				assert.LessOrEqual(t, browser.Eval[int64](p, "document.documentElement.scrollWidth"), look.width, "nothing may stick out at the side")
+				p.Shoot("")
+				p.Sound()
+				p.Accessible(t)
+			})
+		}
 	}
+}
+
+// In German everything that the page itself says is German; the design goes along to the
+// other language.
+func TestOwnPageSpeaksGerman(t *testing.T) {
+	server, _ := service(t, nil)
+	m := &maker{Tab: browser.Open(t, server+"/de/own?kind=sleeve&unit=mm&width=90&height=127&thickness=12&caliper=0.3&scores=two")}
+	m.Until(described)
+	m.press("Fläche oben an back anhängen")
+	m.say("wie weit über back reicht", "so weit sie muss")
+	m.Until(`document.getElementById("said").textContent.includes("nichts sagt, wie weit über back reicht")`)
+	text := strings.ReplaceAll(browser.Eval[string](m.Tab, `[...document.querySelectorAll("header, h2, #panels, #joins, #said, button")].map((e) => e.innerText).join(" ")`), "\n", " ")
+	for _, word := range []string{"the", "of", "is", "and", "with", "not", "hangs", "folded", "reaches", "glued"} { // names of panels are the design's own
+		assert.NotContains(t, " "+text+" ", " "+word+" ")
+	}
+	m.press("Zurück")
+	m.press("Zurück")
+	m.Until(described)
+	browser.Eval[any](m.Tab, `document.getElementById("language").click()`)
+	m.Until(`document.documentElement.lang === "en" && ` + described)
+	assert.Equal(t, "Sleeve with a glued lap", browser.Eval[string](m.Tab, `document.getElementById("title").value`))
+}
+
+// A design that is too long for an address is solved, shown folded, printed and shared
+// all the same.
+func TestLongDesignsArePrintedAndShared(t *testing.T) {
+	server, _ := service(t, nil)
+	sizes := make([]string, 31)
+	for i := range sizes {
+		sizes[i] = fmt.Sprintf(`{"name":"size_%d","in":"1 in","mm":"25 mm","help":"%s"}`, i, strings.Repeat("A length that nothing asks for. ", 6))
+	}
+	design := strings.Replace(string(own.Simplest().Text), `"sizes":[`, `"sizes":[`+strings.Join(sizes, ",")+",", 1)
+	p := browser.Open(t, server+"/own#"+url.Values{"design": {design}, "width": {"90"}}.Encode())
+	p.Until(described + ` && document.getElementById("folded").hasAttribute("data-painted")`)
+	assert.Greater(t, browser.Eval[int64](p, "location.href.length"), int64(8000))
+	browser.Eval[any](p, `window.saved = ""; HTMLAnchorElement.prototype.click = function () { window.saved = this.download + " " + this.href; }`)
+	browser.Eval[any](p, `[...document.querySelectorAll("#ways button")].find((b) => b.textContent === "Print the template").click()`)
+	p.Until(`window.saved.startsWith("own.pdf blob:")`)
+	p.Sound()
 }
 
 // The workbench leads from a kind that is given as a design to its panels, with the

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"html/template"
 	"regexp"
+	"slices"
 	"sync"
 
 	"creasefit/internal/enclosure/own"
@@ -79,15 +80,15 @@ var pathTemplate = sync.OnceValue(func() *template.Template {
 func Workbench(language string) []byte {
 	w := wordsOf(language)
 	all := &pathWords{words: w, Papers: w.papers(), Sheets: w.sheets(), Benches: w.benches(), Fits: w.fits(), Kinds: w.kinds(), Posts: w.posts()}
-	other := "en"
-	for _, l := range Languages() {
-		if l != language {
-			other = l
-		}
-	}
 	var b bytes.Buffer
-	if err := pathTemplate().Execute(&b, &pathPage{Words: all, Other: other, Style: made().Style, Script: made().Path}); err != nil {
+	if err := pathTemplate().Execute(&b, &pathPage{Words: all, Other: otherThan(language), Style: made().Style, Script: made().Path}); err != nil {
 		panic(err) // its template and its data are our own
 	}
 	return b.Bytes()
+}
+
+// otherThan is the other one of two languages.
+func otherThan(language string) string {
+	all := Languages()
+	return all[1-slices.Index(all, language)]
 }

@@ -47,9 +47,9 @@ var made = sync.OnceValue(func() *files {
 		FrameScript:     NewAsset("/assets", "frame.js", script, source("page/frame.js")),
 		Path:            NewAsset("/assets", "path.js", script, "(() => {\n\"use strict\";\n"+source("both/svg.js")+scriptsOf("path")+"})();\n"),
 		Reference:       NewAsset("/assets", "reference.css", styleSheet, source("page/common.css")+source("page/reference.css")),
-		Style:           NewAsset("/assets", "path.css", styleSheet, source("page/common.css")+source("page/path.css")),
+		Style:           NewAsset("/assets", "path.css", styleSheet, source("page/common.css")+source("page/head.css")+source("page/path.css")),
 		Own:             NewAsset("/assets", "own.js", script, "(() => {\n"+source("page/own.js")+source("page/own-flat.js")+source("page/own-say.js")+"})();\n"),
-		OwnStyle:        NewAsset("/assets", "own.css", styleSheet, source("page/common.css")+source("page/own.css")),
+		OwnStyle:        NewAsset("/assets", "own.css", styleSheet, source("page/common.css")+source("page/head.css")+source("page/own.css")),
 		Manual:          NewAsset("/assets", "manual.css", styleSheet, source("page/common.css")+manual.Style()),
 		ReferenceScript: NewAsset("/assets", "reference.js", script, source("page/reference.js")),
 	}
@@ -67,9 +67,6 @@ func ManualStyle() Asset { return made().Manual }
 // Frame returns the page with the element alone, to be framed by pages that take no
 // scripts.
 func Frame() []byte { return rendered("page/frame.html", made()) }
-
-// OwnPage returns the page on which somebody describes an enclosure.
-func OwnPage() []byte { return rendered("page/own.html", made()) }
 
 // rendered fills a page in; its template and its data are our own.
 func rendered(name string, data any) []byte {

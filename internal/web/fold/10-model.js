@@ -34,13 +34,15 @@ function between(path, a, b, part) {
 class Model {
   #file;
 
-  constructor(address) {
+  constructor(address, body) {
     this.address = address;
+    this.body = body;
   }
 
   #fetched() {
     const url = this.address + (this.address.includes("?") ? "&" : "?") + "format=glb";
-    this.#file ??= fetch(url, { credentials: "omit" }).then((answer) => {
+    const posted = this.body ? { method: "POST", headers: { "Content-Type": "application/json" }, body: this.body } : {};
+    this.#file ??= fetch(url, { credentials: "omit", ...posted }).then((answer) => {
       if (!answer.ok) throw new Error("HTTP " + answer.status);
       return answer.arrayBuffer();
     }).then((buffer) => new Making(buffer)).catch((error) => {

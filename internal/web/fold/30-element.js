@@ -14,10 +14,11 @@ const HEIGHT = 440;
 const fill = (text, values) => text.replace(/\{(\w*)\}/g, (_, name) => (typeof values === "object" ? values[name] : values));
 
 // CreasefitFold shows an enclosure as it is made, step by step, and turns it. Its
-// attributes are src (address of a drawing), label (what it is) and measures
-// (its closed size in words).
+// attributes are src (address of a drawing), body (a request in JSON that is sent
+// there, where it is too long for an address), label (what it is) and measures (its
+// closed size in words).
 class CreasefitFold extends HTMLElement {
-  static observedAttributes = ["src", "label", "measures"];
+  static observedAttributes = ["src", "body", "label", "measures"];
 
   // picture paints a model once onto a canvas; false without WebGL.
   static async picture(src, closed, turn, tilt, canvas) {
@@ -74,7 +75,7 @@ class CreasefitFold extends HTMLElement {
   }
 
   attributeChangedCallback(name, before, after) {
-    if (name === "src" && before !== after) this.#model = after ? new Model(after) : null;
+    if ((name === "src" || name === "body") && before !== after) this.#model = this.getAttribute("src") ? new Model(this.getAttribute("src"), this.getAttribute("body")) : null;
     if (this.words) this.#paint(); // attributes are told before the element is connected
   }
 

@@ -99,7 +99,7 @@ function panelShape(p, ring, unit) {
   if (upright) text.setAttribute("transform", `rotate(-90 ${(x0 + x1) / 2} ${-(y0 + y1) / 2})`);
   const g = shape("g", { class: "panel", "aria-pressed": p.panel === chosen, "data-key": "panel " + p.panel },
     shape("polygon", { points: ring.map(([x, y]) => x + "," + -y).join(" ") }), text);
-  return pressed(g, p.panel + ": change it", () => choose(p.panel, true));
+  return pressed(g, say("change", p), () => choose(p.panel, true));
 }
 
 function foldLine(p, [x0, y0, x1, y1]) {
@@ -114,6 +114,6 @@ function pluses(p, [x0, y0, x1, y1], unit) {
     const r = 1.9 * unit;
     const g = shape("g", { class: "plus", transform: `translate(${x} ${-y})`, "data-key": edge + " " + p.panel },
       shape("circle", { r }), shape("path", { d: `M${-r / 2} 0H${r / 2}M0 ${-r / 2}V${r / 2}` }));
-    return pressed(g, `Add a panel at the ${edge} edge of ${p.panel}`, () => addPanel(p.panel, edge));
+    return pressed(g, say("add", { edge: say(edge), panel: p.panel }), () => addPanel(p.panel, edge));
   });
 }

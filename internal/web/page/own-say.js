@@ -7,14 +7,14 @@ const select = (label, options, value, act) => {
   return s;
 };
 
-const FOLDS = [["valley 90", "up to a right angle"], ["valley 180", "in, flat over what lies there"], ["mountain 90", "back to a right angle"], ["mountain 180", "back, flat behind"], ["flat 0", "not at all"]];
+const FOLDS = ["valley 90", "valley 180", "mountain 90", "mountain 180", "flat 0"].map((f) => [f, say(f)]);
 
 // reachWords are the ways to say how far a panel goes.
-function reachWords(panel, key) {
+function reachWords(panel) {
   const others = panelsOf().filter((p) => p.panel !== panel.panel);
-  return [["free", "as far as it must"], ["length", "this far:"], ...(design.sizes ?? []).map((s) => ["size " + s.name, "as " + s.name + " says"]),
-    ...["width", "height", "thickness"].map((a) => ["covers " + a, "as far as the contents' " + a]),
-    ["stands thickness", "a little over the contents' thickness"], ...others.map((p) => ["like " + p.panel, "as far as " + p.panel])];
+  return [["free", say("free")], ["length", say("length")], ...(design.sizes ?? []).map((s) => ["size " + s.name, say("as-size", { size: s.name })]),
+    ...["width", "height", "thickness"].map((a) => ["covers " + a, say("covers", { size: say(a) })]),
+    ["stands thickness", say("stands")], ...others.map((p) => ["like " + p.panel, say("like", p)])];
 }
 
 // reachValue is which of them a reach is.
@@ -38,14 +38,14 @@ function setReach(p, key, value) {
   });
 }
 
-function reachField(p, key, lead) {
+function reachField(p, key) {
   const value = reachValue(p[key]);
-  const ways = reachWords(p, key);
-  if (value === "other") ways.push(["other", "a share of " + p[key].of]);
-  const parts = [lead, select(p.panel + " " + lead.trim(), ways, value, (v) => setReach(p, key, v))];
+  const ways = reachWords(p);
+  if (value === "other") ways.push(["other", say("other", { panel: p[key].of ?? "" })]);
+  const parts = [select(say(key + "-label", p), ways, value, (v) => setReach(p, key, v))];
   if (value === "length") {
     const input = make("input", { value: p[key], size: 8, onchange: () => change(() => (p[key] = input.value.trim())) });
-    input.setAttribute("aria-label", "how far " + p.panel + " goes");
+    input.setAttribute("aria-label", say("length-label", p));
     parts.push(" ", input);
   }
   return parts;
@@ -54,38 +54,39 @@ function reachField(p, key, lead) {
 // panelSentence says one panel.
 function panelSentence(p) {
   const name = make("input", { value: p.panel, size: Math.max(8, p.panel.length), maxLength: 40, onchange: () => renamePanel(p.panel, name.value.trim()) });
-  name.setAttribute("aria-label", "name of " + p.panel);
-  const li = make("li", { className: p.panel === chosen ? "chosen" : "" }, name);
+  name.setAttribute("aria-label", say("name-label", p));
+  const li = make("li", { className: p.panel === chosen ? "chosen" : "" });
   li.dataset.panel = p.panel;
-  if (!p.on) li.append(" lies still", ...reachField(p, "across", ", goes across "), ...reachField(p, "up", " and up "), ".");
+  if (!p.on) li.append(...phrase("root", { panel: name, across: reachField(p, "across"), up: reachField(p, "up") }));
   else {
     const fold = (p.fold ?? "valley") + " " + (p.fold === "flat" ? "0" : p.angle ?? "90");
-    li.append(` hangs at the ${p.edge} of ${p.on}, is folded `, select("how " + p.panel + " is folded", FOLDS, fold, (v) => change(() => {
+    const folds = select(say("fold-label", p), FOLDS, fold, (v) => change(() => {
       const [way, angle] = v.split(" ");
       p.fold = way;
       if (angle === "180") p.angle = "180";
       else delete p.angle;
-    })), ...reachField(p, "reach", " and reaches "), ". ");
+    }));
+    li.append(...phrase("hung", { panel: name, edge: say(p.edge), on: p.on, fold: folds, reach: reachField(p, "reach") }), " ", ...landing(p));
   }
-  if (p.on) li.append(...landing(p));
-  if (panelsOf().length > 1) li.append(" ", make("button", { type: "button", textContent: "Take away", title: "with all that hangs on it", onclick: () => removePanel(p.panel) }));
+  if (panelsOf().length > 1) li.append(" ", make("button", { type: "button", textContent: say("take-away"), title: say("take-away-help"), onclick: () => removePanel(p.panel) }));
   return li;
 }
 
-const LANDINGS = [["glue inside", "is glued onto the inside of"], ["glue outside", "is glued onto the outside of"], ["lies inside", "lies on the inside of"], ["lies outside", "lies on the outside of"]];
+const LANDINGS = ["glue inside", "glue outside", "lies inside", "lies outside"];
 
 // landing says what a panel comes to lie on, and offers its like on the other side.
 function landing(p) {
   const has = (design.joins ?? []).find((j) => (j.glue ?? j.lies) === p.panel);
   const value = has ? `${has.glue ? "glue" : "lies"} ${has.face ?? "inside"} ${has.to}` : "";
-  const ways = [["", "lies on nothing"], ...panelsOf().filter((q) => q.panel !== p.panel && q.panel !== p.on).flatMap((q) => LANDINGS.map(([v, t]) => [v + " " + q.panel, t + " " + q.panel]))];
-  const parts = ["It ", select("what " + p.panel + " lies on", ways, value, (v) => change((d) => {
+  const ways = [["", say("nothing")], ...panelsOf().filter((q) => q.panel !== p.panel && q.panel !== p.on).flatMap((q) => LANDINGS.map((v) => [v + " " + q.panel, say(v, q)]))];
+  const lands = select(say("landing-label", p), ways, value, (v) => change((d) => {
     d.joins = (d.joins ?? []).filter((j) => j !== has);
     const [way, face, ...to] = v.split(" ");
     if (v) d.joins.push({ [way]: p.panel, to: to.join(" "), face });
-  })), ". "];
+  }));
+  const parts = [...phrase("lands", { landing: lands }), " "];
   const other = OPPOSITE[p.edge];
-  if (!childAt(p.on, other) && panelNamed(p.on).edge !== p.edge) parts.push(make("button", { type: "button", textContent: "The same on the other side", onclick: () => twin(p, other, has) }));
+  if (!childAt(p.on, other) && panelNamed(p.on).edge !== p.edge) parts.push(make("button", { type: "button", textContent: say("twin"), onclick: () => twin(p, other, has) }));
   return parts;
 }
 
@@ -99,13 +100,17 @@ function twin(p, edge, landed) {
   });
 }
 
+// lineWords says which line of a panel is meant.
+const lineWords = (text) => text.replace(/^(edge of|fold of|outside of) (.*)$/, (_, of, panel) => say(of, { panel }));
+
 // joinSentence says one statement.
 function joinSentence(j, i) {
-  const more = j.short ? ", short by " + j.short : j.past ? ", past it by " + j.past : "";
-  const text = j.glue ? `${j.glue} is glued onto the ${j.face ?? "inside"} of ${j.to}` : j.lies ? `${j.lies} lies on the ${j.face ?? "inside"} of ${j.to}`
-    : j.meet ? `the ${j.meet} meets the ${j.with}${more}` : j.even ? `${j.even} and ${j.with} are as long as one another, if they can be`
-      : j.level ? `${j.level} is level with ${j.with}` : `the folds of ${j.slits} and ${j.with} are slit and locked`;
-  return make("li", {}, text + ". ", make("button", { type: "button", textContent: "Leave out", onclick: () => change((d) => d.joins.splice(i, 1)) }));
+  const what = ["glue", "lies", "meet", "even", "level", "slits", "clear"].find((w) => j[w]);
+  const by = j.short ?? j.past;
+  const values = { a: lineWords(j[what]), b: lineWords(j.with ?? j.of ?? j.to), more: by ? say(j.short ? "short" : "past", { by }) : "" };
+  if (what === "glue" || what === "lies") values.landing = say(`${what} ${j.face ?? "inside"}`, { panel: j.to });
+  const text = say("says-" + (what === "lies" ? "glue" : what), values);
+  return make("li", {}, text + " ", make("button", { type: "button", textContent: say("leave-out"), onclick: () => change((d) => d.joins.splice(i, 1)) }));
 }
 
 // sizeFields are the named sizes of the design, which the request may give.
@@ -162,13 +167,11 @@ function keep() {
   const list = kept().filter((d) => d.design !== design.design);
   localStorage.setItem(LIST, JSON.stringify([...list, design]));
   fillBegin();
-  byId("said").prepend(make("p", { textContent: design.design + " is in your list, in this browser." }));
+  byId("said").prepend(make("p", { textContent: say("kept", design) }));
 }
 
 function save() {
-  const link = make("a", { href: URL.createObjectURL(new Blob([JSON.stringify(design, null, 1)], { type: "application/json" })), download: design.design.replace(/\W+/g, "-").toLowerCase() + ".json" });
-  link.click();
-  URL.revokeObjectURL(link.href);
+  download(new Blob([JSON.stringify(design, null, 1)], { type: "application/json" }), design.design.replace(/\W+/g, "-").toLowerCase() + ".json");
 }
 
 async function open(file) {
@@ -178,7 +181,7 @@ async function open(file) {
     before.push(JSON.stringify(design));
     take(read);
   } catch {
-    tell("That file is no design: it has no pieces with panels.");
+    tell(say("no-design"));
   }
 }
 
@@ -192,8 +195,8 @@ function take(next) {
 // fillBegin lists what to begin with: the own list, then the designs to learn from.
 let learned = [];
 function fillBegin() {
-  const own = kept().map((d, i) => option("own " + i, "mine: " + d.design));
-  byId("begin").replaceChildren(option("", "choose a design"), ...own, ...learned.map((d, i) => option("learn " + i, d.title)));
+  const own = kept().map((d, i) => option("own " + i, say("mine", d)));
+  byId("begin").replaceChildren(option("", say("choose")), ...own, ...learned.map((d, i) => option("learn " + i, d.title)));
 }
 
 // start takes the design that the address brings: one by itself, or a kind's.
@@ -222,7 +225,7 @@ byId("undo").addEventListener("click", undo);
 byId("keep").addEventListener("click", keep);
 byId("export").addEventListener("click", save);
 byId("import").addEventListener("change", (event) => event.target.files[0] && open(event.target.files[0]));
-byId("title").addEventListener("change", () => change((d) => (d.design = byId("title").value.trim() || "My own")));
+byId("title").addEventListener("change", () => change((d) => (d.design = byId("title").value.trim() || say("my-own"))));
 byId("holds").addEventListener("change", () => change((d) => (d.holds = byId("holds").value)));
 byId("join").addEventListener("submit", stateJoin);
 byId("join").elements.what.addEventListener("change", fitWords);
@@ -237,5 +240,6 @@ byId("begin").addEventListener("change", () => {
 addEventListener("keydown", (event) => {
   if ((event.ctrlKey || event.metaKey) && event.key === "z" && !/INPUT|SELECT/.test(event.target.tagName)) undo();
 });
+byId("language").addEventListener("click", () => (byId("language").hash = location.hash));
 fitWords();
 start();

@@ -9,8 +9,20 @@ const make = (tag, members = {}, ...children) => {
   return e;
 };
 const LIST = "creasefit-own-designs";
+const LONGEST = 8000; // bytes of an address that the service takes
+const { page: WORDS, language: LANGUAGE } = JSON.parse(byId("words").textContent);
 
-let design = { design: "My own", pieces: [{ piece: "piece", panels: [{ panel: "back" }] }], joins: [] };
+// phrase is one of the page's texts with what stands in its places: texts or elements.
+const phrase = (key, slots = {}) => WORDS[key].split(/\{(\w+)\}/).flatMap((part, i) => (i % 2 ? slots[part] ?? "" : part)).filter((part) => part !== "");
+const say = (key, values) => phrase(key, values).join("");
+
+// said is what the service tells, in the language's own words where the page has some.
+function said(text) {
+  for (const [key, to] of Object.entries(WORDS)) if (key.startsWith("told ")) text = text.replace(new RegExp(key.slice(5), "u"), to);
+  return text;
+}
+
+let design = { design: say("my-own"), pieces: [{ piece: "piece", panels: [{ panel: "back" }] }], joins: [] };
 let solution = null;
 let faces = null; // of the flat pattern, as FOLD has them
 let chosen = "";
@@ -45,6 +57,8 @@ function names() {
 }
 
 const query = () => new URLSearchParams({ design: JSON.stringify(design), ...names() }).toString();
+const order = () => JSON.stringify({ design, ...names() });
+const post = (path, body) => fetch(path, { method: "POST", headers: { "Content-Type": "application/json" }, body });
 
 let asked = 0;
 let waiting = 0;
@@ -55,11 +69,10 @@ function solve() {
   history.replaceState(null, "", "#" + query());
   waiting = setTimeout(async () => {
     const now = ++asked;
-    const body = JSON.stringify({ design, ...names() });
-    const ask = (path) => fetch(path, { method: "POST", headers: { "Content-Type": "application/json" }, body });
-    const [sizes, flat] = await Promise.all([ask("/v1/solve/own"), ask("/v1/drawing/own.fold")]).catch(() => []);
+    const body = order();
+    const [sizes, flat] = await Promise.all([post("/v1/solve/own", body), post("/v1/drawing/own.fold", body)]).catch(() => []);
     if (now !== asked) return;
-    if (!sizes) return tell("The service cannot be reached: the sizes are those of before.");
+    if (!sizes) return tell(say("unreachable"));
     const answer = await sizes.json();
     solution = sizes.ok ? answer : null;
     faces = flat.ok ? facesOf(await flat.json()) : null;
@@ -77,19 +90,41 @@ function tell(text) {
 function showSolution() {
   const s = solution;
   const rows = s.pieces.flatMap((p) => [
-    make("tr", {}, make("th", { scope: "row", textContent: p.name + ", blank" }), make("td", { textContent: p.blank.width.reading + " × " + p.blank.height.reading })),
+    make("tr", {}, make("th", { scope: "row", textContent: say("blank", { piece: p.name }) }), make("td", { textContent: p.blank.width.reading + " × " + p.blank.height.reading })),
     ...p.panels.map((q) => make("tr", {}, make("th", { scope: "row", textContent: q.name }), make("td", { textContent: q.size.reading }))),
   ]);
-  const lines = [make("p", { textContent: (s.sure.words ?? "") + " Sizes lie on a ruler marked in " + s.step + ". Folded up, it closes and holds." })];
-  if (s.warnings.length) lines.push(make("ul", {}, ...s.warnings.map((w) => make("li", { textContent: w.detail }))));
-  byId("said").replaceChildren(...lines, make("table", {}, make("caption", { textContent: "Sizes to set" }), make("tbody", {}, ...rows)));
-  const link = (text, href) => make("a", { textContent: text, href });
-  const drawing = "/v1/drawing/own.pdf?" + query();
+  const lines = [make("p", { textContent: say("sure", { n: Math.floor(s.sure.chance * 100 + 1e-9) }) + " " + say("step", { step: s.step }) })];
+  if (s.warnings.length) lines.push(make("ul", {}, ...s.warnings.map((w) => make("li", { textContent: said(w.detail) }))));
+  byId("said").replaceChildren(...lines, make("table", {}, make("caption", { textContent: say("sizes") }), make("tbody", {}, ...rows)));
+  const link = (key, href) => make("a", { textContent: say(key), href });
   byId("ways").replaceChildren(
-    link("Print the template", drawing + "&view=template"), link("Print with measures", drawing), link("Guide", "/v1/guide/own.html?" + query()),
-    link("Post", s.links.mail), ...(s.links.yield ? [link("Cut plan", s.links.yield)] : []), link("This page, to share", location.href));
-  byId("folded").setAttribute("src", "/v1/drawing/own?" + query());
-  byId("folded").setAttribute("label", design.design);
+    way("template", "/v1/drawing/own.pdf", { view: "template" }), way("measures", "/v1/drawing/own.pdf"), way("guide", "/v1/guide/own.html", { language: LANGUAGE }),
+    link("post", s.links.mail), ...(s.links.yield ? [link("cut-plan", s.links.yield)] : []), link("share", location.href));
+  const folded = byId("folded");
+  const short = query().length < LONGEST - 100;
+  folded.setAttribute("label", design.design);
+  if (short) folded.removeAttribute("body");
+  else folded.setAttribute("body", order());
+  folded.setAttribute("src", "/v1/drawing/own" + (short ? "?" + query() : ""));
+}
+
+// way leads to a file about the design. One that is too long for an address is asked for
+// by a button instead, and saved.
+function way(key, path, more = {}) {
+  const href = path + "?" + query() + "&" + new URLSearchParams(more);
+  if (href.length <= LONGEST) return make("a", { textContent: say(key), href });
+  return make("button", { type: "button", textContent: say(key), onclick: async () => {
+    const answer = await post(path, JSON.stringify({ design, ...names(), ...more })).catch(() => null);
+    if (answer?.ok) download(await answer.blob(), path.split("/").pop());
+    else tell(say("unreachable"));
+  } });
+}
+
+// download saves a file of the page's own.
+function download(blob, name) {
+  const href = URL.createObjectURL(blob);
+  make("a", { href, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(href), 1000);
 }
 
 // showProblem asks in words for what is missing, each with the panel it is about.
@@ -97,11 +132,11 @@ function showProblem(problem) {
   const lines = (problem.errors ?? [{ detail: problem.detail }]).map((e) => {
     const at = e.name?.match(/pieces\[(\d+)\]\.panels\[(\d+)\]/);
     const panel = at && design.pieces[at[1]]?.panels[at[2]]?.panel;
-    const line = make("li", { textContent: e.detail + (e.hint ? ": " + e.hint : "") + ". " });
-    if (panel) line.append(make("button", { type: "button", textContent: "Show " + panel, onclick: () => choose(panel, true) }));
+    const line = make("li", { textContent: [e.detail, e.hint].filter(Boolean).map(said).join(": ") + ". " });
+    if (panel) line.append(make("button", { type: "button", textContent: say("show", { panel }), onclick: () => choose(panel, true) }));
     return line;
   });
-  byId("said").replaceChildren(make("p", { className: "wrong", textContent: "Not yet:" }), make("ul", {}, ...lines));
+  byId("said").replaceChildren(make("p", { className: "wrong", textContent: say("not-yet") }), make("ul", {}, ...lines));
   byId("ways").replaceChildren();
 }
 
@@ -117,7 +152,7 @@ function choose(name, focus = false) {
 
 // addPanel hangs a panel on an edge; its name says where it is.
 function addPanel(on, edge) {
-  const base = { left: "left of ", right: "right of ", bottom: "below ", top: "above " }[edge] + on;
+  const base = say("name-" + edge, { on });
   let name = base.slice(0, 36);
   for (let n = 2; panelNamed(name); n++) name = base.slice(0, 34) + " " + n;
   chosen = name;
@@ -143,7 +178,7 @@ function removePanel(name) {
 }
 
 const plain = (text) => String(text ?? "").replace(/^(edge|fold|outside|height) of /, "");
-const mentions = (j) => [j.glue, j.lies, j.meet, j.even, j.slits, j.level, j.to, j.with].filter(Boolean).map(plain);
+const mentions = (j) => [j.glue, j.lies, j.meet, j.even, j.slits, j.level, j.clear, j.to, j.with, j.of].filter(Boolean).map(plain);
 
 // renamePanel gives a panel another name wherever it is named.
 function renamePanel(name, to) {
@@ -155,7 +190,7 @@ function renamePanel(name, to) {
       if (p.on === name) p.on = to;
       for (const key of ["reach", "across", "up"]) for (const member of ["like", "of"]) if (p[key]?.[member]) p[key][member] = again(p[key][member]);
     }
-    for (const j of d.joins ?? []) for (const key of ["glue", "lies", "meet", "even", "slits", "level", "to", "with"]) if (j[key]) j[key] = again(j[key]);
+    for (const j of d.joins ?? []) for (const key of ["glue", "lies", "meet", "even", "slits", "level", "clear", "to", "with", "of"]) if (j[key]) j[key] = again(j[key]);
     if (d.holds === name) d.holds = to;
     if (chosen === name) chosen = to;
   });

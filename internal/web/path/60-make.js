@@ -48,7 +48,7 @@ function mine() {
   const { given, unit: rule } = lying.solution;
   const sizes = ["width", "height", "thickness", "caliper"].filter((name) => given[name]).map((name) => [name, given[name][rule]]);
   const { contents, stock, ...names } = lying.names; // the presets' sizes are written out
-  return "/own?" + new URLSearchParams({ kind, ...names, unit: rule, ...Object.fromEntries(sizes) });
+  return (WORDS.language === "en" ? "" : "/" + WORDS.language) + "/own?" + new URLSearchParams({ kind, ...names, unit: rule, ...Object.fromEntries(sizes) });
 }
 
 // mailed says what the chosen post makes of it.

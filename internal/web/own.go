@@ -1,0 +1,52 @@
+package web
+
+import (
+	"encoding/json"
+	"html/template"
+
+	"creasefit/internal/enclosure"
+)
+
+// ownPage is what the template of the page is filled with on which somebody
+// describes an enclosure.
+type ownPage struct {
+	pathPage
+	Fold Asset
+}
+
+// OwnPage returns that page in one of the languages.
+func OwnPage(language string) []byte {
+	w := &words{Language: language}
+	if err := json.Unmarshal([]byte(source("words/own/"+language+".json")), &w.Page); err != nil {
+		panic(err) // the files are our own
+	}
+	f := made()
+	return rendered("page/own.html", &ownPage{pathPage{Words: &pathWords{words: w}, Other: otherThan(language), Style: f.OwnStyle, Script: f.Own}, f.Fold})
+}
+
+// Usual is the thing that the page begins with, a stack of tasting cards.
+func (*ownPage) Usual() map[string]string {
+	return map[string]string{"width": "90", "height": "127", "thickness": "12", "caliper": "0.3"}
+}
+
+// Fits are the named fits, that of a request that wants none first.
+func (*ownPage) Fits() []string {
+	names := []string{enclosure.UsualFit}
+	for _, f := range enclosure.NamedFits() {
+		if f.Name != enclosure.UsualFit {
+			names = append(names, f.Name)
+		}
+	}
+	return names
+}
+
+// Joins are the words that a statement begins with, Hows those between its panels.
+func (*ownPage) Joins() []string { return []string{"glue", "lies", "meet", "even"} }
+
+// Hows are the words between the panels of a statement.
+func (*ownPage) Hows() []string { return []string{"inside", "outside", "fold", "edge", "with"} }
+
+// Data is what the script reads: the words, and in which language they are.
+func (p *ownPage) Data() template.JS {
+	return template.JS(quoted(map[string]any{"page": p.Words.Page, "language": p.Words.Language}))
+}
