@@ -2,6 +2,7 @@ package ask
 
 import (
 	"creasefit/internal/enclosure"
+	"creasefit/internal/enclosure/own"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/solve"
@@ -27,7 +28,7 @@ type Match struct {
 	unit   measure.Unit
 	thing  *Form[*Thing]
 	inside *Form[*Inside]
-	kinds  map[string]*Form[*Held]
+	kinds  *kindForms[*Held]
 }
 
 // Thing is one of many things.
@@ -70,11 +71,8 @@ type Holder struct {
 // returns the holders of a list that was sent before.
 func NewMatch(recall func(list string) ([]string, bool), formats ...string) *Form[*Match] {
 	thing, inside := NewForm(func() *Thing { return &Thing{} }), NewForm(func() *Inside { return &Inside{} })
-	kinds := map[string]*Form[*Held]{}
-	for _, k := range enclosure.Kinds() {
-		kinds[k.Name] = NewForm(func() *Held { return &Held{Enclosure: Enclosure{Kind: k}} })
-	}
-	f := NewForm(func() *Match { return &Match{recall: recall, thing: thing, inside: inside, kinds: kinds} }, formats...).Large()
+	kinds := newKindForms(func(k *enclosure.Kind) *Held { return &Held{Enclosure: Enclosure{Kind: k}} })
+	f := NewForm(func() *Match { return &Match{recall: recall, thing: thing, inside: inside, kinds: &kinds} }, formats...).Large()
 	f.names.rows = "holders"
 	return f
 }
@@ -86,9 +84,9 @@ func (q *Match) bind(b *Names) {
 	b.bind(&q.Things, Name{Name: "things", Most: MostMatched, MostCharacters: MostValue * 8, Shapes: []Shape{thing}, Example: `{"id":"tin","width":"76 mm","height":"95 mm","thickness":"76 mm"}`,
 		Help: "Things to compare with one holder, instead of contents: at most 10000."})
 	inside := shapeOf("A holder that was measured inside; a side that is open is left out.", q.inside.Names(), "id")
-	made := shapeOf("A holder by how it is made. Takes the kind's names as well.", pickNames(q.kinds[enclosure.Kinds()[0].Name].Names(), "id", "kind", "unit", "width", "height", "thickness", "caliper"), "id", "kind")
+	made := shapeOf("A holder by how it is made. Takes the kind's names as well.", pickNames(q.kinds.any().Names(), "id", "kind", "unit", "width", "height", "thickness", "caliper"), "id", "kind")
 	made.Open = true
-	b.bind(&q.Holders, Name{Name: "holders", Most: MostMatched, MostCharacters: 2048, Shapes: []Shape{inside, made}, Example: `{"id":"sleeve-4","width":"80 mm","height":"100 mm","thickness":"80 mm"}`,
+	b.bind(&q.Holders, Name{Name: "holders", Most: MostMatched, MostCharacters: own.MostBytes, Shapes: []Shape{inside, made}, Example: `{"id":"sleeve-4","width":"80 mm","height":"100 mm","thickness":"80 mm"}`,
 		Help: "What the thing may go into: at most 10000. In CSV a row a holder, with these names as its header."})
 	b.bind(&q.List, Name{Name: "list", Example: "0f4a53e3a1c0b7d2", Help: "The name that an answer gave to its holders, instead of sending them again; they are asked for again once they are forgotten."})
 	b.bind(&q.Turn, Name{Name: "turn", Choices: []string{"no", "yes"}, Example: "yes", Default: Always("no"), Help: "Whether width and height of a thing may change places, in holders that were measured inside."})
@@ -221,9 +219,8 @@ func (q *Match) settleHolder(r *Reading, text, place string) {
 		a.Release()
 		return
 	}
-	form, ok := q.kinds[name]
+	form, ok := q.kinds.find(r, name, text, place)
 	if !ok {
-		r.Report(noSuchKind(place+".kind", name), "")
 		return
 	}
 	a, ok := inner(r, form, text, "")

@@ -82,7 +82,7 @@ var namesOfAll = sync.OnceValue(func() []string {
 	of := func() *Enclosure { return &Enclosure{Kind: bare} }
 	var all []string
 	for _, names := range [][]Name{NewCheck(bare, "json").Names(), NewGuide(of, "json").Names(), NewDrawing(of, "json").Names(),
-		NewForm(func() *Layer { return &Layer{Enclosure: *of()} }).Names(), NewForm(func() *Item { return &Item{Enclosure: *of()} }).Names()} {
+		NewForm(func() *Layer { return &Layer{Enclosure: *of()} }).Names(), NewForm(func() *Item { return &Item{Enclosure: *of()} }).Names(), NewForm(func() *Held { return &Held{Enclosure: *of()} }).Names()} {
 		for i := range names {
 			all = append(all, names[i].Name)
 		}
