@@ -39,7 +39,13 @@ func newCheck(k *enclosure.Kind) *checkCalculation {
 	return &checkCalculation{
 		form: ask.NewCheck(k, tell.FormatNames(tableFormats)...), path: "/v1/check/" + k.Name, formats: tableFormats, table: tell.CheckColumns,
 		compute: func(ctx context.Context, q *ask.Check) (*solve.Check, error) {
-			return solve.CheckFinished(ctx, q.Request, q.Measurements(), q.Finished())
+			c, err := solve.CheckFinished(ctx, q.Request, q.Measurements(), q.Finished())
+			if err == nil && k.Design != "" { // own sizes may be checked that nothing can be worked out for
+				if s, none := solve.Solve(ctx, q.Request); none == nil {
+					err = reachable(s)
+				}
+			}
+			return c, err
 		},
 		answer: func(c *solve.Check, x *answering) any { return wire.OfCheck(c, x.asked()) },
 	}

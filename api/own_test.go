@@ -44,10 +44,35 @@ func TestADesignStandsWhereAKindDoes(t *testing.T) {
 	postJSON(t, "/v1/yield", `{"unit":"in","sheet":"12x12in","effort_ms":10000,"items":[{"kind":"own","design":`+ask.ExampleDesign()+
 		`,"width":"3-1/2","height":5,"thickness":0.5,"caliper":0.012,"count":2}]}`).ok()
 
+	holders := decode[wire.Matches](postJSON(t, "/v1/match", `{"unit":"in","width":"3-1/2","height":5,"thickness":0.5,"holders":[
+		{"id":"described","kind":"own","design":`+ask.ExampleDesign()+`,"unit":"in","width":"3-1/2","height":5,"thickness":0.5,"caliper":0.012},
+		{"id":"of the catalogue","kind":"sleeve","scores":"two","reveal":"1/4in","unit":"in","width":"3-1/2","height":5,"thickness":0.5,"caliper":0.012}]}`).ok())
+	require.Len(t, holders.Ranked, 2)
+	holders.Ranked[0].ID = holders.Ranked[1].ID
+	assert.Equal(t, holders.Ranked[1], holders.Ranked[0])
+
 	line := `{"call":"/v1/solve/own",` + describedBody("")[1:]
 	a := call(t, quiet(), http.MethodPost, "/v1/batch", line+"\n", "Content-Type", "application/x-ndjson").ok()
 	assert.Contains(t, a.Body.String(), `"status":200`)
 	assert.Contains(t, a.Body.String(), `"kind":"own"`)
+}
+
+// A fold that no order of work leads to is refused by every call, with its place.
+func TestFoldsThatNothingLeadsToAreRefused(t *testing.T) {
+	body := `{"unit":"mm","width":60,"height":90,"thickness":20,"caliper":0.3,"design":{"design":"Stand for a menu","pieces":[{"piece":"stand","panels":[
+		{"panel":"base","across":{"covers":"width"},"up":{"covers":"height"}},
+		{"panel":"left wall","on":"base","edge":"left","reach":"25 mm"},
+		{"panel":"front lip","on":"base","edge":"bottom","reach":"5 mm"},
+		{"panel":"wing","on":"front lip","edge":"left","fold":"mountain","reach":"93 mm"},
+		{"panel":"flap","on":"left wall","edge":"bottom","fold":"mountain","angle":"180","reach":"12 mm"}]}]}}`
+	for _, path := range []string{"/v1/solve/own", "/v1/guide/own"} {
+		p := decode[wire.Problem](postJSON(t, path, body).problem(http.StatusUnprocessableEntity))
+		require.Len(t, p.Errors, 1)
+		assert.Contains(t, p.Errors[0].Detail, "nothing leads to the folds of flap")
+		if path == "/v1/solve/own" {
+			assert.Equal(t, "design.pieces[0].panels[4]", p.Errors[0].Name)
+		}
+	}
 }
 
 // What is wrong with a design is told with the place in it.

@@ -51,13 +51,15 @@ func Find(ideal, actual *pattern.Pattern, tolerance measure.Length) (*Order, err
 	if known := remembered.look(key); known != nil {
 		return known, nil
 	}
+	var left []string
 	for _, p := range [...]*pattern.Pattern{ideal, actual} {
 		t, ok := newTaking(p, 0)
 		if !ok {
-			return nil, none()
+			return nil, none(nil)
 		}
 		moves, ok := t.search()
 		if !ok {
+			left = t.left()
 			continue
 		}
 		if o := replay(moves, actual, tolerance.Millimetres()); o != nil {
@@ -65,7 +67,7 @@ func Find(ideal, actual *pattern.Pattern, tolerance measure.Length) (*Order, err
 			return o, nil
 		}
 	}
-	return nil, none()
+	return nil, none(left)
 }
 
 // replay plays a way apart at the actual sizes; nil if it cannot be gone there.

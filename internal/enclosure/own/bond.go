@@ -26,10 +26,11 @@ func (v *derivation) bond() {
 		v.bodies[i] = i
 	}
 	for i := range v.Pieces {
-		if over := v.Pieces[i].Over; over != "" {
-			inner := slices.IndexFunc(v.Pieces, func(p Piece) bool { return p.Name == over })
-			lid := &v.panels[v.rootOf(i)]
-			lid.base, lid.lid = v.rootOf(inner), true
+		if held := v.Pieces[i].holds(); held != "" {
+			inner := slices.IndexFunc(v.Pieces, func(p Piece) bool { return p.Name == held })
+			root := &v.panels[v.rootOf(i)]
+			root.base, root.nested, root.lid = v.rootOf(inner), true, v.Pieces[i].Over != ""
+			root.under = !root.lid
 		}
 	}
 	for i := range v.Joins {
@@ -50,7 +51,8 @@ func (v *derivation) bond() {
 	}
 }
 
-// lay puts a glued piece onto its base: a caliper from it, middle on middle.
+// lay puts a piece onto its base, or under the one that it goes round: a caliper from it,
+// middle on middle.
 func (v *derivation) lay(p *plate) {
 	on := &v.panels[p.base]
 	for axis := range 2 {
@@ -60,7 +62,7 @@ func (v *derivation) lay(p *plate) {
 	}
 	out := on.face.inside
 	if p.lid {
-		p.origin[out.axis] = v.end(on.piece, out).plus(out.sign, v.only(caliper, parts/2))
+		p.origin[out.axis] = v.end(on.piece, out).with(caliper, out.sign*parts/2)
 		return
 	}
 	p.origin[out.axis] = on.origin[out.axis]
@@ -78,7 +80,7 @@ func middleOf(span [2]form) form { return span[0].plus(1, span[1]).half() }
 func (p *planner) bonds(whole *pattern.Pattern, layouts []*layout) {
 	for i := range p.panels {
 		q := &p.panels[i]
-		if q.base < 0 || q.lid {
+		if q.base < 0 || q.nested {
 			continue
 		}
 		on := &p.panels[q.base]

@@ -20,8 +20,8 @@ func (r *reader) check(d *Design) {
 		if pieces[p.Name] {
 			r.report(fault.Repeated, under(p.place, "piece"), "another piece has this name", "", "give every piece a name of its own")
 		}
-		if p.Over != "" && !pieces[p.Over] {
-			r.report(fault.Unknown, under(p.place, "over"), "no piece before it has this name", "", "list the inner piece first")
+		if inner := p.holds(); inner != "" && !pieces[inner] {
+			r.report(fault.Unknown, p.place, "no piece before it is called "+inner, "", "list the inner piece first")
 		}
 		pieces[p.Name] = true
 		count += len(p.Panels)

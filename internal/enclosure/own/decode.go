@@ -56,16 +56,10 @@ var axes = [...]string{"width", "height", "thickness"}
 
 func (r *reader) design(n *node) *Design {
 	d := &Design{}
-	r.only(n, "design", "help", "sizes", "pieces", "joins", "holds", "open")
+	r.only(n, "design", "help", "sizes", "pieces", "joins", "holds", "open", "into")
 	d.Title, d.Help = r.name(n, "design"), r.text(n, "help", mostHelp)
 	d.Holds = r.text(n, "holds", mostName)
-	for _, item := range r.list(n, "open", len(axes)) {
-		if k := slices.Index(axes[:], item.text); k >= 0 {
-			d.Open[k] = true
-		} else {
-			r.report(fault.Unknown, item.place, "the contents have no such size", "one of width, height, thickness", nearest(item.text, slices.Clone(axes[:])))
-		}
-	}
+	d.Open, d.Into = r.axes(n, "open"), r.axes(n, "into")
 	for _, item := range r.list(n, "sizes", MostSizes) {
 		d.Sizes = append(d.Sizes, r.size(item))
 	}
@@ -76,6 +70,18 @@ func (r *reader) design(n *node) *Design {
 		d.Joins = append(d.Joins, r.join(item))
 	}
 	return d
+}
+
+// axes reads a list of sizes of the contents.
+func (r *reader) axes(n *node, name string) (said [3]bool) {
+	for _, item := range r.list(n, name, len(axes)) {
+		if k := slices.Index(axes[:], item.text); k >= 0 {
+			said[k] = true
+		} else {
+			r.report(fault.Unknown, item.place, "the contents have no such size", "one of width, height, thickness", nearest(item.text, slices.Clone(axes[:])))
+		}
+	}
+	return said
 }
 
 // text returns a member that may be missing.

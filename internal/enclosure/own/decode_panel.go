@@ -10,10 +10,14 @@ import (
 
 func (r *reader) piece(n *node) Piece {
 	p := Piece{place: n.place}
-	if !r.only(n, "piece", "panels", "over", "fit") {
+	if !r.only(n, "piece", "panels", "over", "round", "fit") {
 		return p
 	}
-	p.Name, p.Over = r.name(n, "piece"), r.text(n, "over", mostName)
+	p.Name, p.Over, p.Round = r.name(n, "piece"), r.text(n, "over", mostName), r.text(n, "round", mostName)
+	if p.Over != "" && p.Round != "" {
+		r.report(fault.Conflict, under(n.place, "round"), "a piece goes over another one or round one", "", "leave one of the two out")
+		p.Round = ""
+	}
 	p.Fit = [...]string{"snug", "easy", "loose"}[r.word(n, "fit", "snug", "easy", "loose")]
 	for _, item := range r.list(n, "panels", MostPanels) {
 		p.Panels = append(p.Panels, r.panel(item))
@@ -144,25 +148,25 @@ func (r *reader) amount(n *node) (a Amount) {
 
 func (r *reader) join(n *node) Join {
 	j := Join{place: n.place}
-	if !r.only(n, "glue", "to", "face", "meet", "with", "short", "past", "even", "slits", "level", "lies", "play") {
+	if !r.only(n, "glue", "to", "face", "meet", "with", "short", "past", "even", "slits", "level", "lies", "clear", "of", "play") {
 		return j
 	}
 	j.Short, j.Past, j.Play = r.amount(n.members["short"]), r.amount(n.members["past"]), r.amount(n.members["play"])
 	said := 0
-	for i, name := range [...]string{Glue: "glue", Meet: "meet", Even: "even", Slits: "slits", Level: "level", Lies: "lies"} {
+	for i, name := range [...]string{Glue: "glue", Meet: "meet", Even: "even", Slits: "slits", Level: "level", Lies: "lies", Clear: "clear"} {
 		if n.members[name] == nil {
 			continue
 		}
 		said++
 		j.Type = JoinType(i)
-		second := "with"
-		if j.Type == Glue || j.Type == Lies {
-			second = "to"
-		}
+		second := [...]string{Glue: "to", Meet: "with", Even: "with", Slits: "with", Level: "with", Lies: "to", Clear: "of"}[i]
 		j.A, j.B = r.line(n, name), r.line(n, second)
+		if j.Type == Clear {
+			j.B.Of = InsideFold
+		}
 	}
 	if said != 1 {
-		r.report(fault.Conflict, n.place, "a join states one thing", "one of glue, meet, even, slits, level, lies", "")
+		r.report(fault.Conflict, n.place, "a join states one thing", "one of glue, meet, even, slits, level, lies, clear", "")
 	}
 	j.Face = [...]pattern.Face{pattern.Inside, pattern.Outside}[r.word(n, "face", "inside", "outside")]
 	return j

@@ -31,12 +31,13 @@ func derive(d *Design, in *enclosure.Input) (*derived, error) {
 	if err := v.odd.Err(); err != nil {
 		return nil, err
 	}
-	if err := v.odd.Err(); err != nil {
-		return nil, err
+	if d.begin != nil {
+		v.beginAt(d.begin)
+	} else {
+		v.fold()
+		v.state()
+		v.guess()
 	}
-	v.fold()
-	v.state()
-	v.guess()
 	var last string
 	for range mostRounds {
 		v.wrong = nil
@@ -57,6 +58,17 @@ func derive(d *Design, in *enclosure.Input) (*derived, error) {
 		Hint: "give the free panels a reach, one by one, to see which of them does not settle"}
 }
 
+// beginAt begins at the sizes that a design came to for another thing, as they depend on
+// the thing and the paper.
+func (v *derivation) beginAt(s *system) {
+	s.settle(v.values)
+	for i := range v.unknowns {
+		if u := &v.unknowns[i]; u.fixed {
+			v.values[firstReading+i] = float64(u.size.Nanometres())
+		}
+	}
+}
+
 // guess betters the first guess: what is the sum of others by a statement is as large
 // as they are together, so that what lies inside begins inside.
 func (v *derivation) guess() {
@@ -69,7 +81,7 @@ func (v *derivation) guess() {
 			}
 			others := slices.Clone(w.form)
 			others[u] = 0
-			v.values[u] = (float64(w.middle().Nanometres()) - others.at(v.values)) * parts / float64(w.form[u])
+			v.values[u] = (float64(w.best().Nanometres()) - others.at(v.values)) * parts / float64(w.form[u])
 		}
 	}
 }
@@ -128,7 +140,7 @@ func (r *derived) solve() {
 	for _, j := range r.Joins {
 		if j.Type == Even {
 			a, b := r.panels[r.index[j.A.Panel]].far, r.panels[r.index[j.B.Panel]].far
-			r.known.add(r.only(a, parts).plus(-1, r.only(b, parts)))
+			r.known.add(r.only(a, parts).with(b, -parts))
 		}
 	}
 	r.takeSoft(false)
@@ -246,8 +258,12 @@ func (r *derived) bindContents() {
 	r.known.settle(values)
 	before := r.values
 	r.values = values
-	r.thing = r.contents()
-	r.fits = r.bounds(r.thing, r.floor, r.panels[r.floor].piece, "")
+	if r.goesInto() {
+		r.fits = r.outsides()
+	} else {
+		r.thing = r.contents()
+		r.fits = r.bounds(r.thing, r.floor, r.panels[r.floor].piece, "")
+	}
 	r.values = before
 	r.values = values
 	r.fits = append(r.fits, r.nests()...)
@@ -258,13 +274,13 @@ func (r *derived) bindContents() {
 	}
 }
 
-// takeSoft takes in the soft rows at their middles: those that have a best place, or
+// takeSoft takes in the soft rows at their best: those that have a best place, or
 // those that hold anywhere in their room.
 func (r *derived) takeSoft(weighed bool) {
 	for i := range r.rows {
 		if w := &r.rows[i]; !w.hard && weighed == (w.weight > 0) {
 			r.soft = append(r.soft, *w)
-			r.known.add(w.form.plus(-1, r.length(w.middle())))
+			r.known.add(w.form.plus(-1, r.length(w.best())))
 		}
 	}
 }

@@ -36,6 +36,8 @@ type Design struct {
 	Joins       []Join
 	Holds       string  // the panel that the contents lie on; the first root if empty
 	Open        [3]bool // by axis: it is meant to be open there
+	begin       *system // what its trial came to, nil before
+	Into        [3]bool // by axis: it goes into something of that size; all false for what goes round its contents
 }
 
 // Size is a length that a request may give by name: an option of the kind.
@@ -46,15 +48,22 @@ type Size struct {
 	place            string
 }
 
-// Piece is one part, cut from one blank. A piece that goes over another one has a
-// clearance of its own to it.
+// Piece is one part, cut from one blank. A piece that goes over another one, or round
+// it, has a clearance of its own to it.
 type Piece struct {
 	Name   string
 	Panels []Panel
 	Over   string // the piece that it goes over as a lid, "" for none
+	Round  string // the piece that it goes round, which lies on its root, "" for none
 	Fit    string // a named fit of the clearance between the two
 	place  string
 }
+
+// holds is the piece that goes into another one, "" for none.
+func (p *Piece) holds() string { return p.Over + p.Round }
+
+// goesInto reports whether a design goes into something, and holds nothing.
+func (d *Design) goesInto() bool { return d.Into != [3]bool{} }
 
 // Panel is a rectangle between folds. The first of a piece is its root, which has
 // two extents; each other one hangs on an edge of its parent and reaches out from
@@ -124,6 +133,7 @@ const (
 	Slits                 // the folds of two panels are slit and locked into one another
 	Level                 // two panels come to lie in one plane
 	Lies                  // a panel lies on a face of another one, without glue: a paper away and up to a carton's allowance more
+	Clear                 // a panel ends before the inside of what a fold goes round, half a paper clear of it: the creep
 )
 
 // Join is a statement about two panels.
@@ -147,9 +157,10 @@ type Line struct {
 type LineType uint8
 
 // The lines of a panel: its free edge, the fold that it hangs by, and the outer
-// face of what that fold goes round.
+// or the inner face of what that fold goes round.
 const (
 	FreeEdge LineType = iota
 	Crease
 	OutsideFold
+	InsideFold
 )

@@ -1,6 +1,10 @@
 package own
 
-import "creasefit/internal/measure"
+import (
+	"slices"
+
+	"creasefit/internal/measure"
+)
 
 // A form is a sum of so many times the caliper, the contents' sizes, one nanometre
 // and the unknowns of a design, in quarters: half of a spine that goes round one
@@ -40,6 +44,13 @@ func (f form) plus(times int64, g form) form {
 		sum[i] = f[i] + times*g[i]
 	}
 	return sum
+}
+
+// with returns f and so many quarters of one unknown.
+func (f form) with(unknown int, quarters int64) form {
+	g := slices.Clone(f)
+	g[unknown] += quarters
+	return g
 }
 
 // half returns half of a form, whose parts are even.

@@ -11,18 +11,15 @@ import (
 // KindName is what kinds made of designs are called on the wire.
 const KindName = "own"
 
-// Kind makes a kind of a design. The error is a fault or faults of the design.
-func (d *Design) Kind() (*enclosure.Kind, error) {
-	needs, err := d.needs()
-	if err != nil {
-		return nil, err
-	}
-	k := &enclosure.Kind{Name: KindName, Title: d.Title, Help: d.Help, Needs: needs, Plan: d.plan}
+// Kind makes a kind of a design. What is wrong with the design is told when it is planned,
+// since what would mend it hangs on the contents and the paper.
+func (d *Design) Kind() *enclosure.Kind {
+	k := &enclosure.Kind{Name: KindName, Title: d.Title, Help: d.Help, Needs: d.needs(), Plan: d.plan}
 	for i := range d.Sizes {
 		s := &d.Sizes[i]
 		k.Params = append(k.Params, enclosure.Param{Name: s.Name, Help: s.Help, DefaultInch: s.Inch, DefaultMillimetre: s.Millimetre, Least: s.Least, Greatest: s.Greatest})
 	}
-	return k, nil
+	return k
 }
 
 // trial is a thing that a design is folded round to see what it depends on, and
@@ -33,12 +30,14 @@ func (d *Design) trial() *enclosure.Input {
 		Fit: enclosure.Range{Min: measure.Micrometres(1500), Max: mm(3)}}
 }
 
-// needs says which of the contents' sizes anything follows from.
-func (d *Design) needs() ([]string, error) {
+// needs says which of the contents' sizes anything follows from, and remembers where
+// later foldings begin. Where the trial comes to nothing all of them are asked for.
+func (d *Design) needs() []string {
 	r, err := derive(d, d.trial())
 	if err != nil {
-		return nil, err
+		return axes[:]
 	}
+	d.begin = &r.known
 	var used [3]bool
 	note := func(f form) {
 		for k := range used {
@@ -65,7 +64,19 @@ func (d *Design) needs() ([]string, error) {
 	if len(needs) == 0 {
 		needs = axes[:]
 	}
-	return slices.Clip(needs), nil
+	return slices.Clip(needs)
+}
+
+// Place is where in a design a panel stands; the whole of it if there is no such panel.
+func Place(text []byte, panel string) string {
+	if d, err := Decode(text); err == nil {
+		for _, p := range d.panels() {
+			if p.Name == panel {
+				return under("design", p.place)
+			}
+		}
+	}
+	return "design"
 }
 
 // Read makes a kind of the text of a design, as a request gives it.
@@ -74,9 +85,7 @@ func Read(text []byte) (*enclosure.Kind, error) {
 	if err != nil {
 		return nil, fault.Under("design", err)
 	}
-	k, err := d.Kind()
-	if err == nil {
-		k.Design = string(text)
-	}
-	return k, err
+	k := d.Kind()
+	k.Design = string(text)
+	return k, nil
 }

@@ -3,6 +3,7 @@ package own_test
 import (
 	"context"
 	"flag"
+	"maps"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -31,9 +32,9 @@ func between(r *rand.Rand, low, high float64, u measure.Unit) measure.Length {
 
 // derives reports whether a kind works a size out that is not given, other than a design
 // can: it is always given then.
-func derives(k *enclosure.Kind, name string) bool {
-	i := slices.IndexFunc(k.Params, func(p enclosure.Param) bool { return p.Name == name })
-	return k.Params[i].DefaultInch.IsZero() && k.Params[i].Least.Sign() > 0
+func derives(k *enclosure.Kind, own *enclosure.Param) bool {
+	i := slices.IndexFunc(k.Params, func(p enclosure.Param) bool { return p.Name == own.Name })
+	return k.Params[i].DefaultInch != own.DefaultInch
 }
 
 // random makes a request of a kind with some of the sizes that its design has too.
@@ -48,7 +49,7 @@ func random(r *rand.Rand, k, own *enclosure.Kind, with map[string]string) *solve
 	f := r.IntN(3)
 	q.FitName, q.Fit = enclosure.NamedFits()[f].Name, enclosure.NamedFits()[f].Range(unit)
 	for _, p := range own.Params {
-		if derives(k, p.Name) || r.IntN(2) == 0 {
+		if derives(k, &p) || r.IntN(2) == 0 {
 			most := min(p.Greatest.Millimetres(), 60)
 			q.Options[p.Name] = enclosure.Value{Length: measure.Max(p.Least, q.Ruler.Nearest(between(r, p.Least.Millimetres(), most, unit)))}
 		}
@@ -74,12 +75,7 @@ func TestKindsAsDesignsAnswerAlike(t *testing.T) {
 			for range *requests {
 				q := random(r, kind, mine, d.With)
 				as := *q
-				as.Kind, as.Options = mine, map[string]enclosure.Value{}
-				for name, v := range q.Options {
-					if _, choice := d.With[name]; !choice {
-						as.Options[name] = v
-					}
-				}
+				as.Kind, as.Options = mine, sizesOnly(q, d.With)
 				want, wrong := solve.Solve(context.Background(), q)
 				got, err := solve.Solve(context.Background(), &as)
 				if wrong != nil {
@@ -108,4 +104,43 @@ func assertAlike(t *testing.T, want, got *solve.Solution) bool {
 	}
 	return ok && assert.Equal(t, want.Outside, got.Outside) && assert.Equal(t, want.Fits, got.Fits) && assert.Equal(t, want.Alternatives, got.Alternatives) &&
 		assert.InDelta(t, want.Sure.Chance, got.Sure.Chance, 1e-12)
+}
+
+// How much longer a solution takes by a design than by its kind.
+func BenchmarkSolveAlike(b *testing.B) {
+	for _, d := range own.Kinds() {
+		kind, _ := enclosure.Lookup(d.Kind)
+		mine, err := own.Read(d.Text)
+		if err != nil {
+			b.Fatal(err)
+		}
+		r := rand.New(rand.NewPCG(19, 7))
+		var asked []*solve.Request
+		for len(asked) < 8 {
+			q := random(r, kind, mine, d.With)
+			if _, err := solve.Solve(context.Background(), q); err == nil {
+				asked = append(asked, q)
+			}
+		}
+		for name, k := range map[string]*enclosure.Kind{"kind": kind, "design": mine} {
+			b.Run(d.Name+"/"+name, func(b *testing.B) {
+				for i := 0; b.Loop(); i++ {
+					as := *asked[i%len(asked)]
+					if as.Kind = k; k == mine {
+						as.Options = sizesOnly(&as, d.With)
+					}
+					if _, err := solve.Solve(context.Background(), &as); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
+		}
+	}
+}
+
+// sizesOnly are the options of a request that its design has too.
+func sizesOnly(q *solve.Request, with map[string]string) map[string]enclosure.Value {
+	sizes := maps.Clone(q.Options)
+	maps.DeleteFunc(sizes, func(name string, _ enclosure.Value) bool { _, choice := with[name]; return choice })
+	return sizes
 }

@@ -20,6 +20,16 @@ type layout struct {
 
 // build lays out the flat pattern for given sizes of the readings.
 func (p *planner) build(sizes []measure.Length) pattern.Pattern {
+	whole, layouts := p.folding(sizes)
+	for _, l := range layouts {
+		l.reliefs()
+	}
+	return whole
+}
+
+// folding is the pattern but for what is cut away between the panels, which folding it
+// up does not ask for.
+func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 	in := p.in
 	values := p.lengths()
 	for i := range p.unknowns {
@@ -44,9 +54,6 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 		s := &p.slots[i]
 		s.draw(layouts[p.panels[s.a].piece], sizes)
 	}
-	for _, l := range layouts {
-		l.reliefs()
-	}
 	p.bonds(&whole, layouts)
 	p.rest(&whole, layouts)
 	holder := layouts[p.panels[p.floor].piece]
@@ -54,8 +61,12 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 	if height.IsZero() {
 		height = holder.piece.Height
 	}
-	whole.Cavity = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: holder.at[p.floor], Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded()}
-	return whole
+	c := &whole.Cavity
+	*c = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: holder.at[p.floor], Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded(), Into: p.goesInto()}
+	if c.Into && !p.Into[pattern.Thickness] {
+		c.Thickness = measure.Length{}
+	}
+	return whole, layouts
 }
 
 // bounded are the axes along which something fits the contents.

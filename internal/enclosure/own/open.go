@@ -9,6 +9,9 @@ var sides = [3][2]string{{"left", "right"}, {"bottom", "top"}, {"back", "front"}
 // openSides warns of sides where nothing keeps the contents in, unless the design says
 // that they are meant to be open.
 func (p *planner) openSides() {
+	if p.goesInto() {
+		return
+	}
 	for k, open := range p.thing.open {
 		if p.thing.ways[k].sign < 0 {
 			open[0], open[1] = open[1], open[0]

@@ -116,8 +116,7 @@ func trimmed(span [2]form, high bool, spine form) [2]form {
 
 // thick is the stretch of the stock about its middle.
 func (v *derivation) thick(middle form) stretch {
-	half := v.only(caliper, parts/2)
-	return stretch{middle.plus(-1, half), middle.plus(1, half)}
+	return stretch{middle.with(caliper, -parts/2), middle.with(caliper, parts/2)}
 }
 
 // spineOf is the spine of a panel's fold of 180 degrees.
@@ -162,15 +161,13 @@ func (v *derivation) between(i int, before []int) form {
 	p := &v.panels[i]
 	on := &v.panels[p.parent]
 	out := v.outOf(p)
-	if on.spine != nil && out == v.outOf(on).back() { // under its parent, where room was left for it
-		return v.only(caliper, parts)
-	}
-	ground := on.origin[out.axis].plus(out.sign, v.only(caliper, parts/2))
+	under := on.spine != nil && v.rolls(p) // under its parent, where room was left for it
+	ground := on.origin[out.axis].with(caliper, out.sign*parts/2)
 	top := ground
-	if p.parent == v.floor && out == on.face.inside || i == v.floor && out == p.face.inside.back() {
-		top = top.plus(out.sign, v.only(thickness, parts))
+	if !v.goesInto() && (p.parent == v.floor && out == on.face.inside || i == v.floor && out == p.face.inside.back()) {
+		top = top.with(thickness, out.sign*parts)
 	}
-	for again := true; again; {
+	for again := !under; again; {
 		again = false
 		for _, k := range before {
 			if face, ok := v.stacked(i, k, out, top); ok {
@@ -179,10 +176,10 @@ func (v *derivation) between(i int, before []int) form {
 		}
 	}
 	papers := int64(1)
-	if v.foldsUnder(i, out) {
+	if !under && v.foldsUnder(i) {
 		papers = 2
 	}
-	return top.plus(-1, ground).times(out.sign).plus(papers, v.only(caliper, parts))
+	return top.plus(-1, ground).times(out.sign).with(caliper, papers*parts)
 }
 
 // outOf is the way in which a panel that is folded by 180 degrees comes to lie off its
@@ -191,12 +188,46 @@ func (v *derivation) outOf(p *plate) way {
 	return way{p.face.inside.axis, -p.face.inside.sign * v.sense(p)}
 }
 
-// foldsUnder reports whether a panel that comes down along a way has a flap that is
-// folded flat onto its underside first.
-func (v *derivation) foldsUnder(i int, out way) bool {
-	return slices.ContainsFunc(v.panels, func(c plate) bool {
-		return c.parent == i && c.Angle == 180 && v.outOf(&c) == out.back()
+// foldsUnder reports whether a panel that comes down has a flap that is
+// folded flat onto its underside first and comes to lie over what it comes down on.
+func (v *derivation) foldsUnder(i int) bool {
+	for k := range v.panels {
+		if c := &v.panels[k]; c.parent == i && c.Angle == 180 && v.rolls(c) && v.meets(c) {
+			return true
+		}
+	}
+	return false
+}
+
+// rolls reports whether a panel is folded flat to the same sense as its parent, so that
+// it lies between that and what that was folded onto; one that is stuck onto the far
+// side of that goes round both.
+func (v *derivation) rolls(p *plate) bool {
+	on := &v.panels[p.parent]
+	if on.Angle != 180 || on.parent < 0 || v.outOf(p) != v.outOf(on).back() {
+		return false
+	}
+	return !slices.ContainsFunc(v.Joins, func(j Join) bool {
+		a, b := &v.panels[v.index[j.A.Panel]], &v.panels[v.index[j.B.Panel]]
+		if j.Type == Clear {
+			return b == p && a.Name == on.On
+		}
+		return (j.Type == Glue || j.Type == Lies) && (a == p && b.Name == on.On && (j.Face == pattern.Outside) == (on.Fold == pattern.Valley) ||
+			b == p && a.Name == on.On && (j.Face == pattern.Inside) == (p.Fold == pattern.Valley))
 	})
+}
+
+// meets reports whether a panel that is folded flat under its parent reaches what that
+// was folded onto: two panels that meet edge to edge do not.
+func (v *derivation) meets(p *plate) bool {
+	on := &v.panels[p.parent]
+	below := &v.panels[on.parent]
+	axis, _ := p.Edge.along()
+	if other, _ := on.Edge.along(); other != axis {
+		return true
+	}
+	long := func(q *plate) float64 { return q.spans[axis][1].at(v.values) - q.spans[axis][0].at(v.values) }
+	return long(p)+long(below) > long(on)+touching
 }
 
 // times is so many times a form.
@@ -209,12 +240,12 @@ func (v *derivation) stacked(i, k int, out way, top form) (face form, ok bool) {
 	if k == v.panels[i].parent || q.piece != v.panels[i].piece || q.face.inside.axis != out.axis {
 		return nil, false
 	}
-	near := q.origin[out.axis].plus(-out.sign, v.only(caliper, parts/2))
+	near := q.origin[out.axis].with(caliper, -out.sign*parts/2)
 	gap := float64(out.sign) * (near.at(v.values) - top.at(v.values))
 	if gap < -touching || gap > touching+float64(v.in.Fit.Max.Nanometres()) || !v.comesDownOn(i, k) {
 		return nil, false
 	}
-	return q.origin[out.axis].plus(out.sign, v.only(caliper, parts/2)), true
+	return q.origin[out.axis].with(caliper, out.sign*parts/2), true
 }
 
 // comesDownOn reports whether a panel that is folded flat comes to lie over a plate.

@@ -10,8 +10,18 @@ import (
 	"creasefit/internal/rounding"
 )
 
-// plan states what the folding has shown, as any kind does.
+// plan states what the folding has shown, as any kind does, or what is wrong and what
+// would mend it.
 func (d *Design) plan(in *enclosure.Input) (*enclosure.Plan, error) {
+	p, err := d.attempt(in)
+	if err != nil {
+		err = d.mended(err, in)
+	}
+	return p, err
+}
+
+// attempt is the plan of a design as it stands.
+func (d *Design) attempt(in *enclosure.Input) (*enclosure.Plan, error) {
 	r, err := derive(d, in)
 	if err != nil {
 		return nil, err
@@ -103,7 +113,7 @@ func (p *planner) flatOn(unknown int) (least measure.Length) {
 				taken = q.spine
 			}
 		}
-		least = measure.Max(least, p.amount(j.Past).Add(taken.plus(1, p.only(caliper, parts)).half().exact(p.lengths())))
+		least = measure.Max(least, p.amount(j.Past).Add(taken.with(caliper, parts).half().exact(p.lengths())))
 	}
 	return least
 }
@@ -154,14 +164,18 @@ func (p *planner) problem() {
 	q := &p.plan.Problem
 	for i := range p.exact {
 		f, _ := p.ruled(p.exact[i].form)
-		q.Closures = append(q.Closures, rounding.Closure{Name: p.exact[i].name, Form: f})
+		q.Closures = append(q.Closures, rounding.Closure{Name: p.exact[i].name, Form: p.across(f, p.exact[i].gap)})
 	}
 	for i := range p.fits {
 		p.fit(&p.fits[i])
 	}
 	for _, rows := range [...][]row{p.layers, p.soft} {
 		for i := range rows {
-			p.window(&rows[i])
+			if rows[i].creep {
+				p.creep(&rows[i])
+			} else {
+				p.window(&rows[i])
+			}
 		}
 	}
 	for i := range p.Joins {
@@ -169,6 +183,16 @@ func (p *planner) problem() {
 			q.Even = append(q.Even, rounding.Pair{A: p.reach(j.A.Panel), B: p.reach(j.B.Panel)})
 		}
 	}
+}
+
+// across puts the size of a gap into a closure in the place of its length.
+func (p *planner) across(f rounding.Form, gap Amount) rounding.Form {
+	size := p.amount(gap)
+	if gap.Size == "" || f.Constant != size && f.Constant != size.Neg() {
+		return f
+	}
+	t := rounding.Term{Reading: slices.Index(p.plan.Sources, gap.Size), Coefficient: int64(f.Constant.Sign())}
+	return rounding.Form{Terms: append(f.Terms, t)}
 }
 
 // reach is the reading of how far a panel goes.
@@ -200,6 +224,21 @@ func (p *planner) window(w *row) {
 		}
 		p.plan.Over = append(p.plan.Over, rounding.Pair{A: outer, B: inner})
 	}
+}
+
+// creep adds by how much one panel is shorter than another one as a reading of its own:
+// being as even as they can be, it is as little as the ruler allows.
+func (p *planner) creep(w *row) {
+	f, _ := p.ruled(p.withoutEnds(w.form))
+	if len(f.Terms) != 2 || f.Terms[0].Coefficient != -f.Terms[1].Coefficient {
+		p.fault(w.place, "what ends there is not shorter than one other panel", "let one panel alone lead to the fold that it stays clear of")
+		return
+	}
+	least := f.Constant.Neg()
+	i := p.add(rounding.Reading{Name: w.name, Ideal: least, Min: least, Max: least.Add(w.room.Max)}, "")
+	f.Constant, f.Terms = measure.Length{}, append(f.Terms, rounding.Term{Reading: i, Coefficient: -1})
+	p.plan.Problem.Closures = append(p.plan.Problem.Closures, rounding.Closure{Name: w.name, Form: f})
+	p.plan.Problem.Even = append(p.plan.Problem.Even, rounding.Pair{A: f.Terms[0].Reading, B: f.Terms[1].Reading})
 }
 
 // withoutEnds puts the papers in a form that ends come out as.

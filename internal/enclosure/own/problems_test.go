@@ -75,6 +75,26 @@ func TestHalfSaidIdeasAreTold(t *testing.T) {
 	}
 }
 
+// A hint that says it was tried is one: followed, the design has a solution.
+func TestHintsWereTried(t *testing.T) {
+	for name, c := range map[string]struct{ design, tried, mended string }{
+		"too little": {sleeveWith(`,{"meet":"edge of front","with":"fold of lap"}`, ""), "tried: let front reach as far as back",
+			sleeveWith(`,{"meet":"edge of front","with":"fold of lap"}`, "", `{"panel":"front","on":"left side","edge":"left"`, `{"panel":"front","on":"left side","edge":"left","reach":{"like":"back"}`)},
+		"too much": {sleeveWith(`"edge":"left"},{"panel":"front"`, `"edge":"left","reach":"40 mm"},{"panel":"front"`, `{"panel":"right side","on":"back","edge":"right"}`, `{"panel":"right side","on":"back","edge":"right","reach":"15 mm"}`),
+			"tried: free left side", sleeveWith(`{"panel":"right side","on":"back","edge":"right"}`, `{"panel":"right side","on":"back","edge":"right","reach":"15 mm"}`)},
+		"a wrong fold": {sleeveWith(`"edge":"left"},{"panel":"front"`, `"edge":"left","fold":"mountain"},{"panel":"front"`), "tried: fold left side up", sleeveWith()},
+	} {
+		t.Run(name, func(t *testing.T) {
+			hints := []string{}
+			for _, f := range wrong(t, c.design) {
+				hints = append(hints, f.Hint)
+			}
+			assert.Contains(t, strings.Join(hints, "\n"), c.tried)
+			assert.Empty(t, wrong(t, c.mended))
+		})
+	}
+}
+
 // A side where the contents would fall out is told, unless it is meant.
 func TestOpenSidesAreTold(t *testing.T) {
 	for text, want := range map[string]string{sleeveWith(`"open":["height"],`, ""): "at the bottom and at the top", sleeveWith(): ""} {

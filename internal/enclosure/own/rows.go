@@ -14,8 +14,10 @@ type row struct {
 	form   form
 	hard   bool
 	layer  bool            // a soft row that papers made of a hard one: the outer reading holds what the inner one does
+	creep  bool            // a soft row that is best at its least, and a reading by itself
 	room   enclosure.Range // of a soft row
 	weight int64
+	gap    Amount // that a hard row leaves open: a size of its own, so that nothing rests across it
 	name   string // in words, for what contradicts it
 	place  string
 }
@@ -62,6 +64,17 @@ func (v *derivation) join(j *Join) {
 		v.level(j, a, b)
 	case Lies:
 		v.lie(j, a, b)
+	case Clear:
+		v.clear(j)
+	}
+}
+
+// clear ends a panel half a paper before the inside of what a fold goes round, or as
+// little more as the ruler asks for: the creep.
+func (v *derivation) clear(j *Join) {
+	if short := v.short(j); short != nil {
+		v.rows = append(v.rows, row{form: short.with(caliper, -parts/2), creep: true, room: enclosure.Range{Max: v.in.Little().Times(2)},
+			name: "creep of " + j.A.Panel, place: j.place})
 	}
 }
 
@@ -78,7 +91,7 @@ func (v *derivation) level(j *Join, a, b *plate) {
 // glue lays a panel on a face of another one.
 func (v *derivation) glue(j *Join, a, b *plate) {
 	if apart := v.apart(j, a, b); apart != nil {
-		v.must(apart.plus(-1, v.only(caliper, parts)), a.Name+" lies on "+b.Name, j.place)
+		v.must(apart.with(caliper, -parts), a.Name+" lies on "+b.Name, j.place)
 	}
 }
 
@@ -106,12 +119,10 @@ func (v *derivation) apart(j *Join, a, b *plate) form {
 
 // meet brings one line to another, along the panel that the first one ends.
 func (v *derivation) meet(j *Join) {
-	a, b := v.line(j.A), v.line(j.B)
-	if a.run != b.run {
-		v.fault(j.place, "the "+j.A.words()+" and the "+j.B.words()+" lie across one another", "name two lines that run the same way")
+	short := v.short(j)
+	if short == nil {
 		return
 	}
-	short := b.where[a.ends.axis].plus(-1, a.where[a.ends.axis]).times(a.ends.sign)
 	name := "the " + j.A.words() + " meets the " + j.B.words()
 	switch {
 	case j.Short.Little:
@@ -121,12 +132,24 @@ func (v *derivation) meet(j *Join) {
 	default:
 		short = short.plus(-1, v.length(v.amount(j.Short))).plus(1, v.length(v.amount(j.Past)))
 		v.must(short, name, j.place)
+		v.rows[len(v.rows)-1].gap = j.Short
 	}
+}
+
+// short is by how much the first line of a join ends before the second one, nil if they
+// do not run the same way.
+func (v *derivation) short(j *Join) form {
+	a, b := v.line(j.A), v.line(j.B)
+	if a.run != b.run {
+		v.fault(j.place, "the "+j.A.words()+" and the "+j.B.words()+" lie across one another", "name two lines that run the same way")
+		return nil
+	}
+	return b.where[a.ends.axis].plus(-1, a.where[a.ends.axis]).times(a.ends.sign)
 }
 
 // words says which line is meant.
 func (l Line) words() string {
-	return [...]string{FreeEdge: "edge", Crease: "fold", OutsideFold: "outside of the fold"}[l.Of] + " of " + l.Panel
+	return [...]string{FreeEdge: "edge", Crease: "fold", OutsideFold: "outside of the fold", InsideFold: "inside of the fold"}[l.Of] + " of " + l.Panel
 }
 
 // placed is a line in space: where it lies but for the axis that it runs along, and
@@ -147,8 +170,11 @@ func (v *derivation) line(l Line) (at placed) {
 	}
 	if l.Of != FreeEdge && p.parent >= 0 {
 		holder, end = &v.panels[p.parent], v.crease(p)
-		if l.Of == OutsideFold {
-			end = v.outside(p, end, up)
+		switch l.Of {
+		case OutsideFold:
+			end = v.faceOf(p, end, up, 1)
+		case InsideFold:
+			end = v.faceOf(p, end, up, -1)
 		}
 	}
 	if at.ends = holder.face.own(axis); !up {
@@ -161,17 +187,17 @@ func (v *derivation) line(l Line) (at placed) {
 	return at
 }
 
-// outside is where the outer face of what a fold goes round lies on the parent.
-func (v *derivation) outside(p *plate, at form, up bool) form {
+// faceOf is where a face of what a fold goes round lies on the parent: the outer one, or
+// with -1 the inner one.
+func (v *derivation) faceOf(p *plate, at form, up bool, outer int64) form {
 	back := int64(1)
 	if up {
 		back = -1
 	}
-	half := v.only(caliper, parts/2)
 	if p.spine != nil {
 		at = at.plus(back, p.spine.half())
 	}
-	return at.plus(-back, half)
+	return at.with(caliper, -back*outer*parts/2)
 }
 
 // reaches adds what is stated about how far a panel goes.
@@ -182,12 +208,12 @@ func (v *derivation) reaches(p *plate, unknown int, to *Reach, name string) {
 	less := v.length(v.amount(to.Less))
 	switch {
 	case to.Like != "":
-		v.must(own.plus(-1, v.only(v.extent(to.Like), parts)).plus(1, less), name+" reaches as far as "+to.Like, place)
+		v.must(own.with(v.extent(to.Like), -parts).plus(1, less), name+" reaches as far as "+to.Like, place)
 	case to.Covers != "":
-		own = own.plus(-1, v.only(axisOf(to.Covers), parts)).plus(1, less)
+		own = own.with(axisOf(to.Covers), -parts).plus(1, less)
 		v.within(own, enclosure.Range{Min: little.Neg(), Max: little}, to.Covers, place)
 	case to.Stands != "":
-		own = own.plus(-1, v.only(axisOf(to.Stands), parts)).plus(-1, v.only(caliper, parts/2))
+		own = own.with(axisOf(to.Stands), -parts).with(caliper, -parts/2)
 		v.within(own, enclosure.Range{Max: little.Times(2)}, "height of "+name, place)
 	case to.Down:
 		v.down(p, own, place)
@@ -201,11 +227,18 @@ func (v *derivation) reaches(p *plate, unknown int, to *Reach, name string) {
 // extent is the unknown that a panel's name stands for: how far it reaches, across
 // of a root, whose height is "height of" it.
 func (v *derivation) extent(name string) int {
-	if root, ok := strings.CutPrefix(name, heightOf); ok {
-		return v.panels[v.index[root]].up
+	p := &v.panels[v.index[plainPanel(name)]]
+	switch {
+	case name == "":
+		return -1
+	case strings.HasPrefix(name, heightOf):
+		return p.up
 	}
-	return v.panels[v.index[name]].far
+	return p.far
 }
+
+// plainPanel is the panel whose reach or height is meant.
+func plainPanel(name string) string { return strings.TrimPrefix(name, heightOf) }
 
 // heightOf is how the height of a root is meant.
 const heightOf = "height of "
@@ -214,5 +247,10 @@ func axisOf(size string) int {
 	return width + slices.Index(axes[:], size)
 }
 
-// middle is the best value of a soft row.
-func (r *row) middle() measure.Length { return r.room.Min.Add(r.room.Max).Over(2) }
+// best is the best value of a soft row: its middle, or of a creep the least.
+func (r *row) best() measure.Length {
+	if r.creep {
+		return r.room.Min
+	}
+	return r.room.Min.Add(r.room.Max).Over(2)
+}

@@ -47,7 +47,7 @@ func (p *planner) lengthOfFold(panel int) int {
 	axis, _ := q.Edge.along()
 	f := q.spans[1-axis][1].plus(-1, q.spans[1-axis][0])
 	for i := range p.unknowns {
-		if u := firstReading + i; f[u] == parts && f.plus(-1, p.only(u, parts)).isZero() {
+		if u := firstReading + i; f[u] == parts && f.with(u, -parts).isZero() {
 			return p.unknowns[i].reading
 		}
 	}

@@ -50,7 +50,8 @@ type plate struct {
 	origin        [3]form // where the lower left corner of the blank comes to lie
 	base          int     // of a root: the panel of another piece that it is glued onto, -1 for none
 	under         bool    // it is glued onto the outside of that
-	lid           bool    // it lies on the rim of that piece instead, face down
+	nested        bool    // its piece goes over that piece instead, or round it
+	lid           bool    // it lies on the rim of that piece, face down
 	spine         form    // what a fold of 180 degrees takes up, nil for others
 }
 
@@ -134,8 +135,12 @@ func (v *derivation) loosen(glued *plate) {
 	}
 }
 
-// add makes an unknown of a reach.
+// add makes an unknown of a reach. A piece that reaches as far as a panel of another one
+// has that one's: both are set by one stop.
 func (v *derivation) add(p *plate, to Reach, more string, along way) int {
+	if as := v.extent(to.Like); as >= firstReading && !to.Less.given && v.panels[v.index[plainPanel(to.Like)]].piece < p.piece {
+		return as
+	}
 	u := unknown{name: p.Name + more, place: p.place, piece: p.piece, axis: along.axis, least: measure.Nanometres(1)}
 	if a := to.Fixed; a.given {
 		u.fixed, u.source, u.size = true, a.Size, v.amount(a)
@@ -182,13 +187,14 @@ func (v *derivation) span(i int) {
 	along, from := p.spans[axis], p.spans[axis][0]
 	if up {
 		from = along[1]
-		p.spans[axis] = [2]form{from, from.plus(1, v.only(p.far, parts))}
+		p.spans[axis] = [2]form{from, from.with(p.far, parts)}
 	} else {
-		p.spans[axis] = [2]form{from.plus(-1, v.only(p.far, parts)), from}
+		p.spans[axis] = [2]form{from.with(p.far, -parts), from}
 	}
 	across := &p.spans[1-axis]
-	in := v.length(v.amount(p.Narrower))
-	across[0], across[1] = across[0].plus(1, in), across[1].plus(-1, in)
+	if in := parts * v.amount(p.Narrower).Nanometres(); in != 0 {
+		across[0], across[1] = across[0].with(one, in), across[1].with(one, -in)
+	}
 	for side, end := range p.ends {
 		if end >= 0 {
 			across[side] = across[side].plus(1-2*int64(side), v.only(end, parts))

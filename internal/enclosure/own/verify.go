@@ -16,7 +16,7 @@ func (p *planner) verify() {
 	for i := range sizes {
 		sizes[i] = p.plan.Problem.Readings[i].Ideal
 	}
-	whole := p.build(sizes)
+	whole, _ := p.folding(sizes)
 	proof := fold.Prove(&whole, p.closing())
 	for i := range proof.Faults {
 		f := &proof.Faults[i]
