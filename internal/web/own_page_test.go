@@ -144,7 +144,7 @@ func TestOwnPageSpeaksGerman(t *testing.T) {
 // all the same.
 func TestLongDesignsArePrintedAndShared(t *testing.T) {
 	server, _ := service(t, nil)
-	sizes := make([]string, 31)
+	sizes := make([]string, 28)
 	for i := range sizes {
 		sizes[i] = fmt.Sprintf(`{"name":"size_%d","in":"1 in","mm":"25 mm","help":"%s"}`, i, strings.Repeat("A length that nothing asks for. ", 6))
 	}
