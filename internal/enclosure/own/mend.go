@@ -144,6 +144,11 @@ func (d *Design) remedies(f *fault.Fault) (all []remedy) {
 			all = append(all, d.turned(i, p)...)
 		}
 	}
+	for i := range d.Joins {
+		if place := d.Joins[i].place; f.Field == under("design", place) {
+			all = append(all, remedy{"leave " + place + " out", func(d *Design) { d.Joins = slices.Delete(d.Joins, i, i+1) }})
+		}
+	}
 	return all
 }
 
@@ -201,7 +206,7 @@ func (d *Design) turned(i int, p *Panel) (all []remedy) {
 		}})
 }
 
-// otherwise states a join in another way, or not at all.
+// otherwise lays a panel onto another face, or onto another panel.
 func (d *Design) otherwise(i int) (all []remedy) {
 	j := &d.Joins[i]
 	if j.Type == Glue || j.Type == Lies {
@@ -213,5 +218,5 @@ func (d *Design) otherwise(i int) (all []remedy) {
 			}
 		}
 	}
-	return append(all, remedy{"leave " + j.place + " out", func(d *Design) { d.Joins = slices.Delete(d.Joins, i, i+1) }})
+	return all
 }
