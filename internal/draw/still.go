@@ -78,12 +78,17 @@ func normalOf(ring []fold.Vec) fold.Vec {
 // draw draws the faces from the back to the front, and then the lines of which
 // something is seen.
 func (s *still) draw(glues []assembly.Area) {
+	facet := s.facets()
 	for _, i := range s.painted(s.faces) {
 		f := &s.faces[i]
 		if math.Abs(f.facing) < edgeOn {
 			continue
 		}
-		s.area(f.layer, f.ring)
+		ring := f.ring
+		if f.of >= 0 && facet[f.of] {
+			ring = grown(ring, s.hair())
+		}
+		s.area(f.layer, ring)
 		if f.hole != nil {
 			s.area(f.layer, f.hole)
 		}
