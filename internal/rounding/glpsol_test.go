@@ -12,6 +12,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -170,10 +171,9 @@ func glpsol(path, dir, name, program string) (least int64, feasible bool, err er
 	return 0, false, fmt.Errorf("no proven optimum: %s", said)
 }
 
-// largeProblem makes a problem of 6 to 14 readings, most with solutions at
-// the step.
-func largeProblem(r *rand.Rand, step measure.Step, unit int64) *rounding.Problem {
-	n := 6 + r.IntN(9)
+// largeProblem makes a problem of so many readings and closures, most with solutions
+// at the step.
+func largeProblem(r *rand.Rand, step measure.Step, unit int64, n, closures int) *rounding.Problem {
 	p := &rounding.Problem{}
 	length := func(steps int64) measure.Length { return step.Size().Times(steps) }
 	units := func(n int64) measure.Length { return measure.Nanometres(unit * n) }
@@ -184,7 +184,7 @@ func largeProblem(r *rand.Rand, step measure.Step, unit int64) *rounding.Problem
 		})
 	}
 	ideals := idealsOf(p)
-	for range 2 + r.IntN(3) {
+	for range closures {
 		f := randomForm(r, n, 4, 3)
 		f.Constant = f.Value(ideals).Neg()
 		p.Closures = append(p.Closures, rounding.Closure{Form: f})
@@ -205,28 +205,69 @@ func largeProblem(r *rand.Rand, step measure.Step, unit int64) *rounding.Problem
 	return p
 }
 
+// nextLinear makes the k-th problem of a row, at one step or another.
+func nextLinear(random *rand.Rand, k int) *linear {
+	inch, mm := measure.Marks(measure.Inch), measure.Marks(measure.Millimetre)
+	steps := []measure.Step{inch[2], inch[3], inch[4], mm[1], mm[2], mm[3]}
+	l := &linear{step: steps[k%len(steps)], unit: 3_175}
+	if l.step.Unit() == measure.Millimetre {
+		l.unit = 10_000
+	}
+	for _, mark := range slices.Backward(measure.Marks(l.step.Unit())) {
+		if n := mark.Size().Nanometres() / l.step.Size().Nanometres(); n > 1 {
+			l.marks = append(l.marks, n)
+		}
+	}
+	l.problem = largeProblem(random, l.step, l.unit, 6+random.IntN(9), 2+random.IntN(3))
+	return l
+}
+
+// BenchmarkGlpsol reports how many times as long glpsol takes for all objectives of
+// a problem as the search, net of what it takes to start: the median of the problems.
+func BenchmarkGlpsol(b *testing.B) {
+	path, dir, random := peer.Path(b, "glpsol", "apt-get install -y glpk-utils"), b.TempDir(), rand.New(rand.NewPCG(1959, 7))
+	run := func(program string) time.Duration {
+		begun := time.Now()
+		_, _, err := glpsol(path, dir, "timed", program)
+		require.NoError(b, err)
+		return time.Since(begun)
+	}
+	var starts []time.Duration
+	for range 21 {
+		starts = append(starts, run("Minimize\n t: x\nSubject To\n c: x >= 1\nGenerals\n x\nEnd\n"))
+	}
+	slices.Sort(starts)
+	var ratios []float64
+	for k := 0; b.Loop(); k++ {
+		l := nextLinear(random, k)
+		begun := time.Now()
+		sizes, found, err := rounding.NewSearch(l.problem).At(context.Background(), l.step)
+		ours, theirs := time.Since(begun), time.Duration(0)
+		require.NoError(b, err)
+		if !found {
+			continue
+		}
+		want := l.objectives(sizes)
+		for level := distance; level < len(want); level++ {
+			theirs += run(l.text(want, level)) - starts[len(starts)/2]
+		}
+		ratios = append(ratios, float64(theirs)/float64(ours))
+	}
+	slices.Sort(ratios)
+	b.ReportMetric(ratios[len(ratios)/2], "times-as-long")
+}
+
 // Each objective of larger problems, one after the other, is what a general
 // integer-programming solver finds (GLPK's glpsol).
 func TestSearchEqualsGlpsol(t *testing.T) {
 	path := peer.Path(t, "glpsol", "apt-get install -y glpk-utils")
 	random := rand.New(rand.NewPCG(1959, 7))
-	inch, mm := measure.Marks(measure.Inch), measure.Marks(measure.Millimetre)
-	steps := []measure.Step{inch[2], inch[3], inch[4], mm[1], mm[2], mm[3]}
 	dir := t.TempDir()
 	var group errgroup.Group
 	group.SetLimit(2)
 	feasible, infeasible := make([]bool, 600), make([]bool, 600)
 	for k := range feasible {
-		l := linear{step: steps[k%len(steps)], unit: 3_175}
-		if l.step.Unit() == measure.Millimetre {
-			l.unit = 10_000
-		}
-		for _, mark := range slices.Backward(measure.Marks(l.step.Unit())) {
-			if n := mark.Size().Nanometres() / l.step.Size().Nanometres(); n > 1 {
-				l.marks = append(l.marks, n)
-			}
-		}
-		l.problem = largeProblem(random, l.step, l.unit)
+		l := nextLinear(random, k)
 		group.Go(func() (err error) {
 			feasible[k], infeasible[k], err = l.compare(t, path, dir, fmt.Sprint(k))
 			return err

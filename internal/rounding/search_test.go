@@ -2,7 +2,9 @@ package rounding_test
 
 import (
 	"context"
+	"math/rand/v2"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -96,4 +98,22 @@ func terms(numbers ...int64) []rounding.Term {
 		ts[i] = rounding.Term{Reading: int(numbers[2*i]), Coefficient: numbers[2*i+1]}
 	}
 	return ts
+}
+
+// BenchmarkTwentyReadings searches problems of twenty readings and six closures, ever
+// others, and reports the longest that one of them took: -benchtime 10000x.
+func BenchmarkTwentyReadings(b *testing.B) {
+	random := rand.New(rand.NewPCG(20, 6))
+	step := measure.Marks(measure.Inch)[4]
+	worst := time.Duration(0)
+	for b.Loop() {
+		b.StopTimer()
+		search := rounding.NewSearch(largeProblem(random, step, 3_175, 20, 6))
+		b.StartTimer()
+		begun := time.Now()
+		_, _, err := search.At(context.Background(), step)
+		worst = max(worst, time.Since(begun))
+		require.NoError(b, err)
+	}
+	b.ReportMetric(float64(worst.Microseconds()), "worst-us")
 }

@@ -12,7 +12,7 @@ var errTooMany = errors.New("sheet: too many sets of pieces")
 const mostSets = 300_000
 
 // sets holds the shape curve of every set of pieces that one board can give:
-// the complete answer to what fits on it.
+// the complete answer to what fits on it. The first is the empty set.
 type sets struct {
 	board  *board
 	need   []int
@@ -21,38 +21,36 @@ type sets struct {
 	index  map[uint64]int32
 	codes  []uint64
 	curves []curve
-	ends   []int32 // of each set, the last kind in it
 	areas  []int64
 	budget int // splits still allowed
 
-	extended int // sets that are extended
+	extended int   // sets that are extended by the kind at hand
+	ends     []int // of each kind that is done, where the sets of it and those before it end
 	store    []corner
 }
 
-// newSets prepares the enumeration for at most so many pieces of each kind;
-// it fails if a set of pieces does not fit a word.
-func newSets(b *board, kinds []kind, need []int, budget int) (*sets, error) {
+// newSets prepares the enumeration for at most so many pieces of each kind.
+func newSets(b *board, kinds []kind, need []int, budget int) *sets {
 	s := &sets{board: b, need: need, budget: budget, index: map[uint64]int32{}, area: make([]int64, len(kinds)), shift: make([]uint, len(kinds)+1)}
 	for k := range kinds {
 		s.area[k] = kinds[k].area
 		s.shift[k+1] = s.shift[k] + uint(bits.Len(uint(need[k])))
 	}
-	if s.shift[len(kinds)] > 64 {
-		return nil, errTooMany
-	}
-	return s, nil
+	s.enter(0, nil, 0)
+	return s
 }
 
-// enumerate fills in sets, smaller ones first, and goes on where it was cut
-// short; whole is true when there are no more. A set fits only if it fits
-// without one piece of its last kind, so every set is made from that one.
-func (s *sets) enumerate(e *effort) (whole bool, err error) {
-	if s.codes == nil {
-		s.singles()
+// enumerate fills in the sets of one kind more, those of all kinds before it being
+// there, and goes on where it was cut short; whole is true when there are no more.
+// Each is made from the one without the piece added last, which fits if it does, and
+// comes after all sets that it can be parted into.
+func (s *sets) enumerate(e *effort, k int) (whole bool, err error) {
+	if k < len(s.ends) {
+		return true, nil
 	}
 	for ; s.extended < len(s.codes); s.extended++ {
 		before := s.budget
-		if err := s.extend(s.extended); err != nil {
+		if err := s.extend(s.extended, k); err != nil {
 			return false, err
 		}
 		if !e.spend(splitSteps * (1 + before - s.budget)) {
@@ -60,33 +58,18 @@ func (s *sets) enumerate(e *effort) (whole bool, err error) {
 			return false, nil
 		}
 	}
+	s.ends, s.extended = append(s.ends, len(s.codes)), 0
 	return true, nil
 }
 
 // splitSteps is what parting a set in two costs.
 const splitSteps = 30
 
-// singles enters all sets of one piece.
-func (s *sets) singles() {
-	for k := range s.need {
-		var c curve
-		for _, f := range s.board.faces {
-			if int(f.kind) == k {
-				c = c.add(corner{f.w, f.h})
-			}
-		}
-		if s.need[k] > 0 && len(c) > 0 {
-			s.enter(1<<s.shift[k], c, int32(k), s.area[k])
-		}
-	}
-}
-
 // enter adds a set.
-func (s *sets) enter(code uint64, c curve, end int32, area int64) {
+func (s *sets) enter(code uint64, c curve, area int64) {
 	s.index[code] = int32(len(s.codes))
 	s.codes = append(s.codes, code)
 	s.curves = append(s.curves, append(curve(nil), c...))
-	s.ends = append(s.ends, end)
 	s.areas = append(s.areas, area)
 }
 
@@ -95,29 +78,47 @@ func (s *sets) count(code uint64, k int) int {
 	return int(code >> s.shift[k] & (1<<(s.shift[k+1]-s.shift[k]) - 1))
 }
 
-// extend tries one more piece of each kind from a set's last on.
-func (s *sets) extend(i int) error {
-	whole := int64(s.board.w) * int64(s.board.h)
-	for k := int(s.ends[i]); k < len(s.need); k++ {
-		area := s.areas[i] + s.area[k]
-		if area > whole || s.count(s.codes[i], k) == s.need[k] {
-			continue
-		}
-		code := s.codes[i] + 1<<s.shift[k]
-		c := s.shape(code)
-		if s.budget < 0 || len(s.codes) >= mostSets {
-			return errTooMany
-		}
-		if len(c) > 0 {
-			s.enter(code, c, int32(k), area)
-		}
+// counts is the number of pieces of every kind in a set.
+func (s *sets) counts(code uint64) []int32 {
+	counts := make([]int32, len(s.need))
+	for k := range counts {
+		counts[k] = int32(s.count(code, k))
+	}
+	return counts
+}
+
+// extend tries one more piece of a kind; it fails if a set of pieces does not fit
+// a word, or there are too many.
+func (s *sets) extend(i, k int) error {
+	area := s.areas[i] + s.area[k]
+	if s.need[k] == 0 || area > int64(s.board.w)*int64(s.board.h) || s.shift[k+1] <= 64 && s.count(s.codes[i], k) == s.need[k] {
+		return nil
+	}
+	if s.shift[k+1] > 64 {
+		return errTooMany
+	}
+	code := s.codes[i] + 1<<s.shift[k]
+	c := s.shape(code)
+	if s.budget < 0 || len(s.codes) >= mostSets {
+		return errTooMany
+	}
+	if len(c) > 0 {
+		s.enter(code, c, area)
 	}
 	return nil
 }
 
-// shape computes a set's curve from all ways to part it in two.
+// shape computes a set's curve from all ways to part it in two; that of a single
+// piece is its faces.
 func (s *sets) shape(code uint64) curve {
 	c := curve(s.store[:0])
+	if k := s.single(code); k >= 0 {
+		for _, f := range s.board.faces {
+			if f.kind == k {
+				c = c.add(corner{f.w, f.h})
+			}
+		}
+	}
 	for part := range s.parts(code) {
 		i, okLow := s.index[part]
 		if !okLow {
@@ -132,24 +133,37 @@ func (s *sets) shape(code uint64) curve {
 	return c
 }
 
+// single is the kind of a set of one piece, or -1. A kind of which none is wanted
+// has no bits: it shares its shift with the next.
+func (s *sets) single(code uint64) int32 {
+	for k, need := range s.need {
+		if need > 0 && code == 1<<s.shift[k] {
+			return int32(k)
+		}
+	}
+	return -1
+}
+
 // parts runs through the proper subsets of a set that come no later than
 // their complement.
 func (s *sets) parts(code uint64) func(yield func(uint64) bool) {
 	return func(yield func(uint64) bool) {
-		part := uint64(0)
-		for {
-			k := 0
-			for ; k < len(s.need); k++ {
-				if s.count(part, k) < s.count(code, k) {
-					part += 1 << s.shift[k]
+		var room [64]uint64 // the fields of the kinds in the set
+		fields := room[:0]
+		for k := range s.need {
+			if s.count(code, k) > 0 {
+				fields = append(fields, (1<<(s.shift[k+1]-s.shift[k])-1)<<s.shift[k])
+			}
+		}
+		for part := uint64(0); part != code; {
+			for _, field := range fields {
+				if part&field < code&field {
+					part += field & -field
 					break
 				}
-				part &^= (1<<(s.shift[k+1]-s.shift[k]) - 1) << s.shift[k]
+				part &^= field
 			}
-			if k == len(s.need) || part == code {
-				return
-			}
-			if part <= code-part && !yield(part) {
+			if part != code && part <= code-part && !yield(part) {
 				return
 			}
 		}
@@ -157,16 +171,11 @@ func (s *sets) parts(code uint64) func(yield func(uint64) bool) {
 }
 
 // patterns are the sets that no piece can be added to, as patterns.
-func (s *sets) patterns(kinds []kind) []pattern {
+func (s *sets) patterns() []pattern {
 	var list []pattern
 	for _, at := range s.maximal() {
 		code := s.codes[at]
-		pt := pattern{board: s.board, counts: make([]int32, len(kinds))}
-		for k := range kinds {
-			pt.counts[k] = int32(s.count(code, k))
-		}
-		pt.draw = func() *layout { return s.layout(code, corner{s.board.w, s.board.h}) }
-		list = append(list, pt)
+		list = append(list, pattern{s.board, s.counts(code), func() *layout { return s.layout(code, corner{s.board.w, s.board.h}) }})
 	}
 	return list
 }
@@ -194,12 +203,10 @@ func (s *sets) isMaximal(code uint64) bool {
 	return true
 }
 
-// layout joins the pieces of a set within a rectangle that holds them.
+// layout joins the pieces of a set within a rectangle.
 func (s *sets) layout(code uint64, within corner) *layout {
-	if bits.OnesCount64(code) == 1 {
-		if l := s.leaf(code, within); l != nil {
-			return l
-		}
+	if k := s.single(code); k >= 0 {
+		return s.board.leaf(k, within)
 	}
 	for part := range s.parts(code) {
 		i, okLow := s.index[part]
@@ -209,17 +216,6 @@ func (s *sets) layout(code uint64, within corner) *layout {
 		}
 		if a, p, q, ok := s.board.split(s.curves[i], s.curves[j], within); ok {
 			return &layout{axis: a, low: s.layout(part, p), high: s.layout(code-part, q)}
-		}
-	}
-	return nil
-}
-
-// leaf lays a single piece. A kind of which none is wanted has no bits: it
-// shares its shift with the next.
-func (s *sets) leaf(code uint64, within corner) *layout {
-	for k, need := range s.need {
-		if need > 0 && code == 1<<s.shift[k] {
-			return s.board.leaf(int32(k), within)
 		}
 	}
 	return nil

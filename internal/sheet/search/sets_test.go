@@ -27,11 +27,7 @@ func TestSetsAreLaidOutInFull(t *testing.T) {
 		for k, s := range sizes {
 			kinds[k].area = int64(s[0]) * int64(s[1])
 		}
-		s, err := newSets(b, kinds, need, 1_000_000)
-		require.NoError(t, err)
-		whole, err := s.enumerate(endless())
-		require.NoError(t, err)
-		require.True(t, whole)
+		s := listed(t, b, kinds, need)
 		for _, code := range s.codes {
 			counts := make([]int32, len(sizes))
 			tally(s.layout(code, corner{b.w, b.h}), counts)
@@ -40,6 +36,17 @@ func TestSetsAreLaidOutInFull(t *testing.T) {
 			}
 		}
 	})
+}
+
+// listed are all sets of so many pieces of each kind that a board gives.
+func listed(t require.TestingT, b *board, kinds []kind, need []int) *sets {
+	s := newSets(b, kinds, need, 1_000_000_000)
+	for k := range kinds {
+		whole, err := s.enumerate(endless(), k)
+		require.NoError(t, err)
+		require.True(t, whole)
+	}
+	return s
 }
 
 // Blanks that lie on one size of sheet only are none of another's: the plan

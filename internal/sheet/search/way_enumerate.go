@@ -10,29 +10,38 @@ import (
 // mostSplits bounds the work of one enumeration, in sets parted in two.
 const mostSplits = 50_000_000
 
-// enumeration finds every set of pieces that a sheet can give, proves the bound
-// of the linear program over all of them, and searches them for a plan at that
-// bound, then one above it, and so on up to the best plan known.
+// enumeration finds every set of pieces that a sheet can give, one kind after
+// another, the largest first. The linear program over all sets of the kinds so far
+// proves a bound, since those alone need so many sheets; with all kinds there, the sets
+// are searched for a plan at the bound, then one above it, and so on up to the best
+// plan known.
 type enumeration struct {
 	*planner
-	sets     []*sets // of the boards so far
+	sets     []*sets // of every board
+	priced   int     // kinds whose sets are priced
+	entered  []priceRow
 	patterns []pattern
-	priced   bool
 	cover    *cover // the search at a target
 	target   int64
 }
 
+// newEnumeration begins with nothing listed.
+func (pl *planner) newEnumeration() *enumeration {
+	n := &enumeration{planner: pl}
+	for i := range pl.boards {
+		n.sets = append(n.sets, newSets(&pl.boards[i], pl.kinds, pl.caps(&pl.boards[i]), mostSplits))
+	}
+	return n
+}
+
 // enumerating goes on with an enumeration from turn to turn.
 func (pl *planner) enumerating() way {
-	n := &enumeration{planner: pl}
+	n := pl.newEnumeration()
 	return func(int) (again bool) {
-		whole, err := n.list()
-		if !whole {
-			return err == nil
-		}
-		if !n.priced {
-			n.boundByPatterns(n.patterns)
-			n.priced = !n.ended()
+		whole, err := false, error(nil)
+		n.lend(n.left/2, func() { whole, err = n.list() })
+		if done := n.price(); !whole {
+			return err == nil || !done
 		}
 		for !n.done() && n.search() {
 		}
@@ -42,25 +51,16 @@ func (pl *planner) enumerating() way {
 
 // list goes on with the sets of pieces that the boards can give.
 func (n *enumeration) list() (whole bool, err error) {
-	for at := range n.boards {
-		b := &n.boards[at]
-		if at < len(n.sets)-1 || n.patterns != nil && at < len(n.sets) {
-			continue
-		}
-		if at == len(n.sets) {
-			s, err := newSets(b, n.kinds, n.caps(b), mostSplits)
-			if err != nil {
+	for k := range n.kinds {
+		for _, s := range n.sets {
+			if whole, err := s.enumerate(n.effort, k); !whole {
 				return false, err
 			}
-			n.sets = append(n.sets, s)
-		}
-		if whole, err := n.sets[at].enumerate(n.effort); !whole {
-			return false, err
 		}
 	}
 	if n.patterns == nil {
 		for _, s := range n.sets {
-			n.patterns = append(n.patterns, s.patterns(n.kinds)...)
+			n.patterns = append(n.patterns, s.patterns()...)
 		}
 	}
 	return true, nil
@@ -127,27 +127,6 @@ func (pl *planner) accept(chosen []choice) {
 // priceScale is the number of steps that prices are rounded down to.
 const priceScale = 1 << 30
 
-// boundByPatterns solves the linear program over all patterns and proves its
-// bound in integers.
-func (pl *planner) boundByPatterns(patterns []pattern) {
-	d := newDuals(floats(pl.needs()))
-	pl.enterSingles(d)
-	for d.optimize(pl.effort, 10_000) {
-		pl.spend(len(patterns) * len(pl.kinds))
-		at := overpriced(patterns, d.prices())
-		if at < 0 {
-			break
-		}
-		d.add(floats(patterns[at].counts), float64(patterns[at].board.cost))
-	}
-	w := weights{value: whole(d.prices()), tops: make([]int64, len(pl.boards))}
-	for i := range patterns {
-		at := pl.place(patterns[i].board)
-		w.tops[at] = max(w.tops[at], patterns[i].worth(w.value))
-	}
-	pl.prove(w, "Priced by a linear program over all sets of blanks that a sheet gives, the order is worth more than fewer sheets.")
-}
-
 // worth is the value of all pieces of a pattern.
 func (pt *pattern) worth(value []int64) int64 {
 	sum := int64(0)
@@ -155,15 +134,6 @@ func (pt *pattern) worth(value []int64) int64 {
 		sum += int64(n) * value[k]
 	}
 	return sum
-}
-
-// enterSingles bounds every price by the cost of the cheapest sheet.
-func (pl *planner) enterSingles(d *duals) {
-	for k := range pl.kinds {
-		row := make([]float64, len(pl.kinds))
-		row[k] = 1
-		d.add(row, float64(pl.dearest()))
-	}
 }
 
 // dearest is the cost of the dearest sheet.
@@ -188,19 +158,6 @@ func overpriced(patterns []pattern, prices []float64) int {
 		}
 	}
 	return at
-}
-
-// whole rounds prices down to integers.
-func whole(prices []float64) []int64 {
-	most := 0.0
-	for _, v := range prices {
-		most = max(most, v)
-	}
-	out := make([]int64, len(prices))
-	for k, v := range prices {
-		out[k] = int64(v / most * priceScale)
-	}
-	return out
 }
 
 // floats converts counts.

@@ -15,6 +15,7 @@ func (pl *planner) generating() way {
 	return func(int) (again bool) {
 		if g == nil {
 			g = pl.newGenerator(nil)
+			g.loose = pl.order.Stages == 0 && pl.pieces() >= looseCopies*len(pl.kinds)
 		}
 		pl.lend(pl.left/4*3, g.run)
 		for whole := pl.left; !pl.done() && !pl.ended() && pl.left >= leastDive; {
@@ -23,6 +24,11 @@ func (pl *planner) generating() way {
 		return true
 	}
 }
+
+// looseCopies is from how many pieces of a kind on, on average, patterns first may
+// take more of a kind than are wanted: such patterns are priced in a moment, and where
+// there are many copies they prove nearly as much.
+const looseCopies = 8
 
 // leastDive is the effort below which no other dive is worth beginning.
 const leastDive = 1 << 18
@@ -40,6 +46,7 @@ type generator struct {
 	quick    []pricer
 	exact    []pricer
 	rough    bool // without the exact pricers
+	loose    bool // patterns may take more pieces than are wanted
 	tiles    int  // that a limited search may try
 	priced   bool // no pattern is found that is worth more than it costs
 }
@@ -146,12 +153,13 @@ func (g *generator) run() {
 		if !ok || g.ended() {
 			return
 		}
-		if !p.better {
+		if !p.better && !g.loose {
 			g.priced, g.tiles = g.tiles >= mostTiles, 4*g.tiles
 		}
 		if w := (weights{value: p.value, tops: tops}); g.boundOf(&w) > g.lower || g.priced {
 			g.prove(w, "Priced by a linear program, the order is worth more than fewer sheets can give.")
 		}
+		g.loose = g.loose && p.better
 	}
 }
 

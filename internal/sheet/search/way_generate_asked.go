@@ -45,12 +45,13 @@ func (a *asked) dear(value int64, b *board) bool {
 }
 
 // offer enters a layout if it is worth more than it costs, less the pieces that
-// are not wanted, and reports whether it is.
+// are not wanted unless prices are loose, and reports whether it is.
 func (a *asked) offer(b *board, l *layout) bool {
 	pt := drawn(b, l, len(a.kinds))
-	caps := a.caps(b)
-	for k, n := range pt.counts {
-		pt.counts[k] = min(n, int32(caps[k]))
+	for k, most := range a.caps(b) {
+		if !a.loose {
+			pt.counts[k] = min(pt.counts[k], int32(most))
+		}
 	}
 	if !a.dear(pt.worth(a.value), b) {
 		return false
@@ -152,7 +153,7 @@ func (a *asked) surely() (tops []int64, ok bool) {
 			return nil, false
 		}
 		l := t.trace()
-		if table, any := t.(*table); any && v > 0 && tooMany(l, a.caps(b)) {
+		if table, any := t.(*table); any && v > 0 && !a.loose && tooMany(l, a.caps(b)) {
 			v, l = a.limitedTo(table, v, l)
 		}
 		if v > 0 {

@@ -1,0 +1,45 @@
+package search
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// What the sets of the larger blanks prove, the others counted by their area, never
+// exceeds what a slow planner needs; with all blanks it is one sheet less at most.
+func TestSetsOfLargeBlanksBound(t *testing.T) {
+	proven := 0
+	rapid.Check(t, func(t *rapid.T) {
+		o, s := tinyOrder(t)
+		if o.Check() != nil {
+			return
+		}
+		want := int64(s.fewest(int(o.Sheets[0].Width.Millimetres()), int(o.Sheets[0].Height.Millimetres())))
+		pl := newProblem(o).newPlanner(endless())
+		n := pl.newEnumeration()
+		for k := range pl.kinds {
+			whole, err := n.sets[0].enumerate(n.effort, k)
+			require.NoError(t, err)
+			require.True(t, whole)
+			require.True(t, n.price())
+			assert.Equal(t, k+1, n.priced)
+			require.LessOrEqual(t, n.lower, want)
+			if n.lower == want && want > 1 && k+1 < len(pl.kinds) {
+				proven++
+			}
+		}
+		assert.GreaterOrEqual(t, n.lower, want-1)
+	})
+	assert.Positive(t, proven, "orders of which large blanks prove enough")
+}
+
+// Too many sets of small blanks to list do not hinder what the large ones prove: this
+// order needs 15.1 sheets' worth of the larger half of its blanks.
+func TestLargeBlanksOfAPublishedBin(t *testing.T) {
+	a, _ := plannedWith(t, binOrder(t, "cl_03_060_01", true), 60_000_000)
+	assert.EqualValues(t, 16, a.LowerBound)
+	assert.Equal(t, 16, a.Sheets)
+}
