@@ -86,3 +86,17 @@ func TestMailLinkSaysWhatThePieceIs(t *testing.T) {
 	assert.Contains(t, get(t, link+"&post=us&format=text").ok().Body.String(), "is a box")
 	assert.NotContains(t, decode[wire.Solution](get(t, "/v1/solve/sleeve?unit=in&width=5&height=4&thickness=1/2&caliper=0.012").ok()).Links.Mail, "box")
 }
+
+// Three stacks of sachets side by side are as wide as three, and vary as three.
+func TestSuggestionsForSeveralThings(t *testing.T) {
+	const rest = "&stock=index-110&sheet=letter"
+	three := decode[wire.Suggestions](get(t, "/v1/suggest?contents=tea-sachets&width=3+of+them"+rest).ok())
+	same := decode[wire.Suggestions](get(t, "/v1/suggest?unit=in&width=8.25&height=2-3/8&thickness=5/8"+rest).ok())
+	for i, k := range three.Kinds {
+		assert.Equal(t, same.Kinds[i].Works, k.Works, k.Kind)
+		if k.Works {
+			assert.Contains(t, k.Link, "width=3+of+them")
+			assert.Equal(t, *k.Chance, decode[wire.Solution](get(t, k.Link).ok()).Sure.Chance, k.Kind)
+		}
+	}
+}

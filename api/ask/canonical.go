@@ -128,6 +128,8 @@ func lengthOf(v value) (measure.Length, bool) {
 	switch v := v.(type) {
 	case *Length:
 		return v.Length, true
+	case *Total:
+		return v.Length.Length, true
 	case *Step:
 		return v.Step.Size(), true
 	default:

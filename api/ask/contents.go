@@ -11,14 +11,14 @@ import (
 // Contents is what goes inside.
 type Contents struct {
 	Preset                   Word
-	Width, Height, Thickness Length
+	Width, Height, Thickness Total
 	Tolerance                Spread
 }
 
 func (c *Contents) bind(b *Names) {
 	b.bind(&c.Preset, Name{Name: "contents", Choices: contents.Names(), Catalogue: "/v1/contents", Example: "tasting-cards",
 		Help: "What goes inside, by name, instead of width and height."})
-	b.bind(&c.Width, Name{Name: "width", Example: "3 1/2 in", Help: "Width of the contents."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
+	b.bind(&c.Width, Name{Name: "width", Example: "3 1/2 in", Help: "Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
 	b.bind(&c.Height, Name{Name: "height", Example: "5 in", Help: "Height of the contents."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
 	b.bind(&c.Thickness, Name{Name: "thickness", Example: "0.09 in", Help: "Thickness of the contents in all."}.between(enclosure.Thicknesses().Min, enclosure.Thicknesses().Max))
 	b.bind(&c.Tolerance, Name{Name: "contents_tolerance", Example: "1/64 in", Advanced: true,
@@ -33,21 +33,22 @@ func (n Name) spread() Name { return n.between(measure.Length{}, measure.Millime
 
 // settle fills in what goes inside.
 func (c *Contents) settle(r *Reading, q *solve.Request) {
-	r.exclude(&c.Width, &c.Preset, "the named contents have a width of their own")
-	r.exclude(&c.Height, &c.Preset, "the named contents have a height of their own")
-	if item, ok := contents.Lookup(c.Preset.Word); ok {
+	item, named := contents.Lookup(c.Preset.Word)
+	if named && r.unit == measure.NoUnit && !r.mistaken {
+		r.unit = item.Unit
+	}
+	times := max(1, c.Width.many(r, &c.Preset, item.Width), c.Height.many(r, &c.Preset, item.Height))
+	piled := c.Thickness.many(r, &c.Preset, item.Thickness)
+	if named {
 		c.Width.fill(item.Width, "contents")
 		c.Height.fill(item.Height, "contents")
-		q.SizeTolerance = tolerance.Within(item.SizeTolerance)
-		if !c.Thickness.Given {
+		q.SizeTolerance = tolerance.Within(item.SizeTolerance.Times(times))
+		if !c.Thickness.Given || piled > 0 {
 			c.Thickness.fill(item.Thickness, "contents")
-			q.ThicknessTolerance = tolerance.Within(item.ThicknessTolerance)
-		}
-		if r.unit == measure.NoUnit && !r.mistaken {
-			r.unit = item.Unit
+			q.ThicknessTolerance = tolerance.Within(item.ThicknessTolerance.Times(max(1, piled)))
 		}
 	}
-	q.Width, q.Height, q.Thickness = c.Width.Length, c.Height.Length, c.Thickness.Length
+	q.Width, q.Height, q.Thickness = c.Width.Length.Length, c.Height.Length.Length, c.Thickness.Length.Length
 	if c.Tolerance.Given {
 		q.SizeTolerance, q.ThicknessTolerance = c.Tolerance.Source(), c.Tolerance.Source()
 	}
@@ -57,7 +58,7 @@ func (c *Contents) settle(r *Reading, q *solve.Request) {
 func (c *Contents) require(r *Reading, needs []string) {
 	for _, need := range needs {
 		size := c.size(need)
-		if size.Given || !size.Length.IsZero() {
+		if size.Given || !size.Length.Length.IsZero() {
 			continue
 		}
 		if !c.Preset.Given {
@@ -69,8 +70,8 @@ func (c *Contents) require(r *Reading, needs []string) {
 }
 
 // size returns the size of that name.
-func (c *Contents) size(name string) *Length {
-	for _, size := range [...]*Length{&c.Width, &c.Height} {
+func (c *Contents) size(name string) *Total {
+	for _, size := range [...]*Total{&c.Width, &c.Height} {
 		if size.name().Name == name {
 			return size
 		}

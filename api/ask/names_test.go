@@ -143,6 +143,7 @@ func commonEffects() []effect {
 		{"unit", "mm", "", "", map[string]string{"Unit": "mm", "Ruler": "0.5 mm", "Fit.Min": nm("1.5 mm"), "Fit.Max": nm("3 mm")}},
 		{"contents", "id-1", "", "width height thickness", map[string]string{"Width": nm("85.6 mm"), "Height": nm("53.98 mm"), "Thickness": nm("0.76 mm"), "ThicknessTolerance.Low": "*", "ThicknessTolerance.High": "*"}},
 		{"width", "3.25 in", "", "", map[string]string{"Width": nm("3.25 in")}},
+		{"width", "3 of 1.5 in and 2 of 1/8 in", "", "", map[string]string{"Width": nm("4.75 in")}},
 		{"height", "4.25 in", "", "", map[string]string{"Height": nm("4.25 in")}},
 		{"thickness", "0.2 in", "", "", map[string]string{"Thickness": nm("0.2 in")}},
 		{"contents_tolerance", "-0.03 in", "", "", map[string]string{"SizeTolerance.Low": nm("0.03 in"), "ThicknessTolerance.Low": nm("0.03 in")}},
