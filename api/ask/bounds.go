@@ -112,7 +112,7 @@ func (r *Reading) reportRange(b *bound, below bool) {
 	correction := ""
 	switch n.Type {
 	case LengthType:
-		correction = measure.Finest(r.unit).FormatURL(measure.Nanometres(int64(nearer)))
+		correction = measure.Finest(r.unit).FormatURL(writable(measure.Nanometres(int64(nearer)), r.unit, below))
 	case CountType, NumberType:
 		correction = number(nearer)
 	}

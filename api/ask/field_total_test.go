@@ -25,6 +25,17 @@ func TestSeveralOfThem(t *testing.T) {
 	assert.Equal(t, "/x?unit=mm&contents=tea-sachets&width=3+of+them+and+1mm&thickness=2+of+them&caliper=0.3mm", string(a.Link("/x")))
 }
 
+// Bounds are told in the unit of the request, inwards where they are no short decimal.
+func TestBoundsInOneUnit(t *testing.T) {
+	a := band()
+	a.AddQuery("unit=in&width=90&thickness=0.1&caliper=0.012&clearance_min=0&clearance_max=2")
+	a.Parse()
+	require.False(t, a.Check())
+	assert.Equal(t, "a length from 0.1182 in to 78.7401 in, such as 3 1/2 in", a.Faults()[0].Expected)
+	assert.Equal(t, "78.7401in", a.Faults()[0].Hint)
+	assert.Equal(t, "a length from 0 in to 0.3937 in, such as 1/16 in", a.Faults()[1].Expected)
+}
+
 // What is wrong with several things names the field and what to do.
 func TestSeveralOfThemRefused(t *testing.T) {
 	for query, want := range map[string][2]string{

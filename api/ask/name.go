@@ -84,7 +84,7 @@ func (n *Name) expected(unit measure.Unit) string {
 	switch n.Type {
 	case LengthType:
 		finest := measure.Finest(unit)
-		return "a length from " + finest.Format(n.Least) + " to " + finest.Format(n.Greatest) + ", such as " + n.Example
+		return "a length from " + finest.Format(writable(n.Least, unit, true)) + " to " + finest.Format(writable(n.Greatest, unit, false)) + ", such as " + n.Example
 	case SizeType:
 		return "a size such as " + n.Example
 	case StepType:
@@ -105,6 +105,20 @@ func (n *Name) expected(unit measure.Unit) string {
 		}
 		return "a text such as " + n.Example
 	}
+}
+
+// writable is a bound in a unit: where inches have no short decimal for it, inwards to
+// a ten-thousandth, so that a request in inches is not answered in millimetres.
+func writable(bound measure.Length, unit measure.Unit, up bool) measure.Length {
+	if unit != measure.Inch || bound.IsMultipleOf(measure.Finest(unit)) {
+		return bound
+	}
+	part := measure.Thousandths(1).Over(10).Nanometres()
+	n := bound.Nanometres() / part
+	if up && n*part < bound.Nanometres() {
+		n++
+	}
+	return measure.Nanometres(n * part)
 }
 
 // unitOf returns the unit of a word; NoUnit for any other word.

@@ -327,7 +327,7 @@ func TestEveryNameOfTheRulerAndOfAPaper(t *testing.T) {
 			Source string
 		}{q.Known, q.Source}
 	}, []effect{
-		{"unit", "mm", "", "", nil},
+		{"unit", "mm", "", "", map[string]string{"Known.Unit": "mm"}},
 		{"stock", "index-110", "", "caliper", map[string]string{"Known.Named": "true", "Known.Caliper": "*", "Known.Grammage": "*", "Source": "*"}},
 		{"caliper", "0.02 in", "", "", map[string]string{"Known.Caliper": nm("0.02 in")}},
 		{"points", "13", "", "", map[string]string{"Known.Points": "13"}},

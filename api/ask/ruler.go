@@ -76,7 +76,7 @@ func (q *Paper) bind(b *Names) {
 
 func (q *Paper) settle(r *Reading) {
 	r.exclude(&q.Caliper, &q.Preset, "the named stock has a caliper of its own")
-	q.Known = stock.Known{Caliper: q.Caliper.Length, Points: q.Points.Number, Stack: q.Stack.Length, StackSheets: q.StackSheets.Count(),
+	q.Known = stock.Known{Unit: r.unit, Caliper: q.Caliper.Length, Points: q.Points.Number, Stack: q.Stack.Length, StackSheets: q.StackSheets.Count(),
 		Grammage: q.Grammage.Number, BasisWeight: q.BasisWeight.Number, SheetMass: q.SheetMass.Number, SheetWidth: q.Sheet.Width, SheetHeight: q.Sheet.Height}
 	q.Known.Grade, _ = stock.LookupGrade(q.Grade.Word)
 	q.Source = ""

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"net/url"
 
+	"creasefit/api/ask"
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -19,6 +20,8 @@ type Links struct {
 	Guide   string `json:"guide,omitempty" example:"/v1/guide/slotted-band?unit=in"`
 	// Mail asks posts about the outside, without a mass: that of the contents is not known.
 	Mail string `json:"mail,omitempty" example:"/v1/mail?unit=in&width=3-3/4in&height=5in&thickness=1/8in"`
+	// Check judges the readings of the answer as they were cut, once those that came out otherwise are changed.
+	Check string `json:"check,omitempty" example:"/v1/check/slotted-band?unit=in&blank=8-1/4inx1-3/4in"`
 	// Yield is the cut plan of the pieces, if the request names a sheet.
 	Yield string `json:"yield,omitempty" example:"/v1/yield?unit=in&sheet=letter&blank=8-1/4inx1-3/4in"`
 }
@@ -38,10 +41,30 @@ func kindLinks(kind string, a *Asked) Links {
 func solutionLinks(s *solve.Solution, a *Asked) Links {
 	l := kindLinks(s.Request.Kind.Name, a)
 	l.Mail = mailLink(s.Request.Unit, &s.Outside) + traitsInLink(s.MailTraits())
+	l.Check = checkLink(s, a)
 	if s.Yields != nil {
 		l.Yield = yieldLink(s, a.Sheet)
 	}
 	return l
+}
+
+// checkLink is the address of a check of what the answer says to set.
+func checkLink(s *solve.Solution, a *Asked) string {
+	own, unit := s.ReadOff(), s.Request.Unit
+	finest := measure.Finest(unit)
+	link := append(append([]byte("/v1/check/"), s.Request.Kind.Name...), a.Query...)
+	for _, b := range own.Blanks {
+		link = ask.AppendSize(append(link, "&blank="...), unit, b[0], b[1])
+	}
+	for _, list := range [...]struct {
+		name  string
+		sizes []measure.Length
+	}{{"&marks=", own.Marks}, {"&rises=", own.Rises}, {"&depths=", own.Depths}} {
+		for _, l := range list.sizes {
+			link = finest.AppendURL(append(link, list.name...), l)
+		}
+	}
+	return string(link)
 }
 
 // mailLink is the address of what posts make of the outside. Its mass is left

@@ -51,6 +51,20 @@ func Languages() []string {
 	return names
 }
 
+// Names returns what a language calls pieces, panels and cuts, by their English
+// names; nothing for English.
+func Names(language string) map[string]string {
+	names := map[string]string{}
+	if c, err := catalogueOf(language); err == nil {
+		for name, forms := range c.Names {
+			if said := strings.ReplaceAll(forms[""], noBreak, " "); said != name {
+				names[name] = said
+			}
+		}
+	}
+	return names
+}
+
 // catalogueOf finds the catalogue of a language. The error is a fault.Fault.
 func catalogueOf(name string) (*catalogue, error) {
 	if name == "" {

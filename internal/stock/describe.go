@@ -19,7 +19,8 @@ func GreatestCaliper() measure.Length { return measure.Millimetres(5) }
 // SheetMass of a sheet's size how heavy. What is said in several ways has to
 // agree, and the first of them is taken.
 type Known struct {
-	Named                   bool // Caliper and Grammage are those of a named stock
+	Unit                    measure.Unit // that calipers are told in; NoUnit is millimetres
+	Named                   bool         // Caliper and Grammage are those of a named stock
 	Caliper                 measure.Length
 	Stack                   measure.Length // height of StackSheets, pressed together
 	StackSheets             int
@@ -57,7 +58,7 @@ type Weight struct {
 // nothing known, two figures that contradict each other, or one no paper has.
 func Describe(k Known) (Description, error) {
 	heavy, faults := masses.settle(k.weights())
-	thick, more := calipers.settle(k.thicknesses())
+	thick, more := calipers(k.Unit).settle(k.thicknesses())
 	faults = append(faults, more...)
 	if k.StackSheets > 0 && k.Stack.IsZero() {
 		faults = append(faults, missing(true, "stack", "a number of sheets needs the height of their stack", "a height such as 1/2 in"))

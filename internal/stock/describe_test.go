@@ -104,6 +104,19 @@ func TestDescribeDoubtsTheDensity(t *testing.T) {
 	}
 }
 
+// A caller in inches is told of inches: 12 points are 0.012 in, 1/2 in of ten sheets
+// 0.05 in each.
+func TestDescribeRefusesInTheCallersUnit(t *testing.T) {
+	_, err := stock.Describe(stock.Known{Unit: measure.Inch, Points: 12, Stack: measure.MustParse("1/2 in"), StackSheets: 10})
+	var faults fault.Faults
+	require.ErrorAs(t, err, &faults)
+	assert.Equal(t, "points comes to 0.012 in, but stack to 0.05 in", faults[0].Detail)
+	_, err = stock.Describe(stock.Known{Unit: measure.Inch, Caliper: measure.Inches(1)})
+	require.ErrorAs(t, err, &faults)
+	assert.Equal(t, "1", faults[0].Value)
+	assert.Equal(t, "0.0004 in to 0.1969 in", faults[0].Expected)
+}
+
 func TestDescribeRefuses(t *testing.T) {
 	sheet := stock.Known{SheetWidth: measure.Inches(8), SheetHeight: measure.Inches(11)}
 	for _, c := range []struct {

@@ -30,10 +30,16 @@ type quantity struct {
 	decimals        float64 // one for each part that is written
 }
 
-var (
-	masses   = quantity{"g/m2", LeastGrammage, GreatestGrammage, 1, 10}
-	calipers = quantity{"mm", float64(LeastCaliper().Nanometres()), float64(GreatestCaliper().Nanometres()), 1e6, 1e6}
-)
+var masses = quantity{"g/m2", LeastGrammage, GreatestGrammage, 1, 10}
+
+// calipers are told in the caller's unit: inches to a ten-thousandth.
+func calipers(in measure.Unit) quantity {
+	q := quantity{measure.Millimetre.String(), float64(LeastCaliper().Nanometres()), float64(GreatestCaliper().Nanometres()), 1e6, 1e6}
+	if in == measure.Inch {
+		q.unit, q.scale, q.decimals = in.String(), float64(measure.Inches(1).Nanometres()), 1e4
+	}
+	return q
+}
 
 // weights are the ways in which the mass was said.
 func (k Known) weights() []said {
@@ -53,8 +59,8 @@ func (k Known) thicknesses() []said {
 		each = float64(k.Stack.Over(int64(k.StackSheets)).Nanometres())
 	}
 	return []said{
-		{field: k.named("caliper"), value: caliper / calipers.scale, is: caliper},
-		{field: "stack", value: k.Stack.Millimetres(), is: each,
+		{field: k.named("caliper"), value: caliper / calipers(k.Unit).scale, is: caliper},
+		{field: "stack", value: float64(k.Stack.Nanometres()) / calipers(k.Unit).scale, is: each,
 			lacks: missing(k.StackSheets <= 0, "stack_sheets", "the height of a stack needs the number of its sheets", "how many sheets were measured, such as 50")},
 		{field: "points", value: k.Points, is: math.Round(k.Points * float64(measure.Thousandths(1).Nanometres()))},
 	}

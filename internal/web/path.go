@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"creasefit/internal/enclosure/own"
+	"creasefit/internal/guide"
 )
 
 // pathPage is what the template of the workbench is filled with.
@@ -65,7 +66,7 @@ func (p *pathPage) Wishes() []preset {
 // element lies.
 func (p *pathPage) Data() template.JS {
 	return template.JS(quoted(map[string]any{
-		"words": p.Words.words, "things": p.Words.things(), "posts": p.Words.Posts, "kinds": p.Words.Kinds, "designs": own.KindNames(),
+		"words": p.Words.words, "things": p.Words.things(), "posts": p.Words.Posts, "kinds": p.Words.Kinds, "designs": own.KindNames(), "parts": guide.Names(p.Words.Language),
 		"element": map[string]string{"path": made().Solver.Path, "pinned": made().Solver.Pinned, "integrity": made().Solver.Integrity},
 		"fold":    map[string]string{"pinned": made().Fold.Pinned, "integrity": made().Fold.Integrity},
 	}))

@@ -333,6 +333,45 @@ func TestOrderIsStoppedWithTheBestSoFar(t *testing.T) {
 	p.Sound()
 }
 
+// What the trial piece came to is typed in: it is judged, the folded piece teaches
+// what was off, and that goes into the address; so does what a test sheet says.
+func TestTrialPieceTeaches(t *testing.T) {
+	server, _ := service(t, nil)
+	for path, said := range map[string]struct{ works, fails, mend, learn string }{
+		"/":    {"It closes, and the contents go in.", "It does not work as it was cut.", "Change ", "The stop for the"},
+		"/de/": {"Es schließt, und der Inhalt passt hinein.", "So, wie es geschnitten ist, geht es nicht.", "statt ", "Der Anschlag für"},
+	} {
+		p := browser.Open(t, server+path+"?unit=in&contents=tasting-cards&kind=slotted-band&stock=index-110&fit=snug&ruler=1/8+in&sheet=letter")
+		p.Until(made)
+		text := func() string {
+			return browser.Eval[string](p, "document.getElementById('trial-said').textContent")
+		}
+		check := func(actions string) {
+			act(p, "document.getElementById('trial-said').replaceChildren();"+actions+";document.querySelector('#trial-form button').click()")
+			p.Until("document.getElementById('trial-said').textContent")
+		}
+		act(p, tap("#trial summary"))
+		check("0")
+		assert.Contains(t, text(), said.works, path)
+		marks := browser.Eval[string](p, "document.getElementById('trial-marks').value")
+		off := strings.Replace(marks, ";", " ;", 1)
+		off = "1 " + off[strings.Index(off, " ;")+1:]
+		check(write("trial-marks", off))
+		assert.Contains(t, text(), said.fails, path)
+		assert.Contains(t, text(), said.mend, path)
+		check(write("trial-marks", marks) + ";" + write("trial-outside_width", "4"))
+		p.Shoot("")
+		assert.True(t, browser.Eval[bool](p, "Boolean(document.querySelector('#trial-said button'))"), text())
+		check(write("trial-marks", "3 5/7"))
+		assert.Equal(t, "true", browser.Eval[string](p, "document.getElementById('trial-marks').getAttribute('aria-invalid')"))
+		act(p, tap("#hand summary")+";"+write("hand-stack_count", "20")+";"+write("hand-stack", "1/4")+";"+tap("#hand-form button"))
+		p.Until("document.querySelector('#hand-said button')")
+		act(p, tap("#hand-said button"))
+		p.Until("/caliper=0(\\.|%2C)0/.test(location.search) && " + made)
+		assert.NotContains(t, browser.Eval[string](p, "location.search"), "stock=")
+	}
+}
+
 // By keys alone: the thing, the kind, the template.
 func TestPathByKeyboard(t *testing.T) {
 	server, _ := service(t, nil)

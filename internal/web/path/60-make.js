@@ -9,6 +9,7 @@ function showMake(solution, suggestion, names) {
   model();
   mailed(suggestion.post);
   snippets();
+  trial();
   forgetPlan();
   $("nested").replaceChildren();
   $("keep-name").value = titleOf(kind);
