@@ -176,7 +176,7 @@ func (d *Design) longer(i int, p *Panel) (all []remedy) {
 		switch {
 		case q.Name == p.Name || q.Reach.Like == p.Name:
 		case q.On == "" && axis == 1:
-			all = append(all, remedy{"let " + p.Name + " reach as far as " + q.Name + " is high", reach(Reach{Like: heightOf + q.Name})})
+			all = append(all, remedy{"let " + p.Name + " reach as high as " + q.Name, reach(Reach{Like: heightOf + q.Name})})
 		case q.On == "" || other == axis:
 			all = append(all, remedy{"let " + p.Name + " reach as far as " + q.Name, reach(Reach{Like: q.Name})})
 		}
