@@ -65,18 +65,8 @@ func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.
 	asked.Parse()
 	o := optionsOf(&asked.Reading, "", "", k.formats)
 	drawn := asked.Answer.Format.Given && o.format == tell.SVG && !as.table
-	if asked.Answer.Format.Given && o.format != k.inLine() && !drawn {
-		asked.Report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON, those of a table as one", Hint: "leave format out"}, "")
-	}
-	narrowing := &asked.Answer.Pick.Field
-	if o.pick == "" {
-		narrowing = &asked.Answer.Show.Field
-	}
-	if as.table && narrowing.Given {
-		asked.ReportAnswer(narrowing, "the values of a table are picked by columns", "columns=/pieces/0/blank/width/reading,/sure/chance in the address")
-	}
-	if !asked.Check() {
-		return dst, refusal(&asked.Reading, k.path)
+	if reportForm(&asked.Reading, as, drawn || o.format == k.inLine()); !asked.Check() {
+		return dst, refusal(asked, k.path)
 	}
 	format := k.lineFormat(as, drawn)
 	lane, allowed := k.laneOf(s, asked.Q, format)
@@ -101,6 +91,20 @@ func (k *calculation[Q, A]) appendAnswer(s *host, c echo.Context, add func(*ask.
 		return tell.AppendString(dst[:from], picture), nil
 	default:
 		return narrowLine(bytes.TrimSuffix(dst, []byte("\n")), from, &o)
+	}
+}
+
+// reportForm reports names that ask for another form than lines are answered in.
+func reportForm(r *ask.Reading, as lineForm, inForm bool) {
+	if r.Answer.Format.Given && !inForm {
+		r.Report(fault.Fault{Code: fault.Conflict, Field: "format", Detail: "the lines of a batch are answered in JSON, those of a table as one", Hint: "leave format out"}, "")
+	}
+	narrowing := &r.Answer.Pick.Field
+	if !narrowing.Given {
+		narrowing = &r.Answer.Show.Field
+	}
+	if as.table && narrowing.Given {
+		r.ReportAnswer(narrowing, "the values of a table are picked by columns", "columns=/pieces/0/blank/width/reading,/sure/chance in the address")
 	}
 }
 

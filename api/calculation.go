@@ -52,12 +52,9 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 		return s.answerProblem(c, s.problemFrom(c, err))
 	}
 	r := &asked.Reading
-	o := optionsOf(r, extension, c.Request().Header.Get("Accept"), k.formats)
-	if browsing(c) {
-		o.asPage(k.formats)
-	}
+	o := k.options(c, r, extension)
 	if err := c.Validate(asked); err != nil {
-		return s.answerProblem(c, refusal(r, k.path))
+		return s.answerProblem(c, refusal(asked, k.path))
 	}
 	x := &answering{Reading: r, options: o, path: k.path}
 	if o.format == tell.Lines {
@@ -83,6 +80,15 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 	out.body, out.fresh, out.timed = buffer.bytes, true, x.timed
 	out.times[1], out.times[2] = x.computed.Sub(wasRead), time.Since(x.computed)
 	return out.answer()
+}
+
+// options are how the request is to be answered.
+func (k *calculation[Q, A]) options(c echo.Context, r *ask.Reading, extension string) options {
+	o := optionsOf(r, extension, c.Request().Header.Get("Accept"), k.formats)
+	if browsing(c) {
+		o.asPage(k.formats)
+	}
+	return o
 }
 
 // at serves the calculation under an address whose extension is a format.

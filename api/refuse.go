@@ -16,9 +16,16 @@ import (
 	"creasefit/internal/fault"
 )
 
+// refused is a request that something is wrong with.
+type refused interface {
+	Faults() fault.Faults
+	Hidden() int
+	Corrected() (query string, ok bool)
+}
+
 // refusal puts together everything that is wrong with the values of a request,
 // and a corrected address if every fault has a correction.
-func refusal(r *ask.Reading, path string) *problem {
+func refusal(r refused, path string) *problem {
 	p := problemOf(r.Faults())
 	p.hidden = r.Hidden()
 	if query, ok := r.Corrected(); ok {

@@ -28,6 +28,7 @@ func everyCall() map[string][]Name {
 		"check": NewCheck(k, "json").Names(), "guide": NewGuide(of, "json").Names(), "drawing": NewDrawing(of, "svg", "pdf").Names(),
 		"ruler": NewRuler("json", "csv").Names(), "stock": NewPaper("json").Names(), "mail": NewMail("json", "csv").Names(), "calibrate": NewCalibration("json", "pdf").Names(),
 		"yield": yield.Names(), "yield sheet": forms.sheet.Names(), "yield blank": forms.blank.Names(), "yield item": forms.kinds.byName[k.Name].Names(),
+		"adapt": NewAdapt(k, "json").Names(), "suggest": NewSuggest("json").Names(), "match": NewMatch(nil, "json").Names(), "presets": NewNear("json").Names(),
 		"portfolio": NewForm(Portfolios(), "json").Names(), "layer": Portfolios()().kinds.byName[k.Name].Names(),
 	}
 }
@@ -193,6 +194,7 @@ func TestEveryFieldIsBound(t *testing.T) {
 	for _, q := range []any{
 		NewSolve(k, "json", "csv").Take(), NewCheck(k, "json", "csv").Take(), NewGuide(of, "json", "csv").Take(), NewDrawing(of, "json", "csv").Take(), NewRuler("json", "csv").Take(),
 		NewPaper("json", "csv").Take(), NewMail("json", "csv").Take(), NewYield("json", "csv").Take(), NewForm(Portfolios(), "json", "csv").Take(),
+		NewAdapt(k, "json").Take(), NewSuggest("json").Take(), NewCalibration("json").Take(), NewNear("json").Take(), NewKindDesign(k, "json").Take(),
 	} {
 		assert.Empty(t, unbound(q), "%T", q)
 	}

@@ -61,6 +61,22 @@ var refusals = []refused{
 	{"guide", "width=3in&thickness=0.1in&caliper=0.01in&language=fr&units=cm&paper=a99"},
 	{"drawing", "width=3in&thickness=0.1in&caliper=0.01in&view=bent&pixels=10&closed=2&paper=1x1mm"},
 	{"drawing", "width=3in&thickness=0.1in&caliper=0.01in&picture=2&bed=10x10mm&kerf=1mm&folds=cut"},
+	{"calibrate", "block_width=60"}, {"calibrate", "ruler=1/7in&unit=cm"},
+	{"calibrate", "unit=mm&wound=1720&stack=6&cuts=100&scores=29&folded_inside=24&wet_along=200&wet_across=201"},
+	{"calibrate", "unit=mm&turns=10&stack_count=20"}, {"calibrate", "unit=mm&turns=201&stack_count=0&block_tolerance=11&bench=laser&paper=a99&language=fr"},
+	{"calibrate", "unit=mm&caliper=0.3&wound=1720&turns=10&block_width=60&block_thickness=20&stack=6&stack_count=20"},
+	{"calibrate", "unit=mm&cut_at=100&" + strings.TrimSuffix(strings.Repeat("cuts=100&", 51), "&")},
+	{"adapt", "width=3in&thickness=0.1in&caliper=0.01in&blank=8x1in&made_for_width=1mm&made_for_caliper=6mm"},
+	{"adapt", "width=3in&thickness=0.1in&caliper=0.01in&made_for_lap=1in"},
+	{"suggest", "unit=in&thickness=1&caliper=0.01&wish=cheap&minutes=0.4&pictures=red&language=fr&post=xx"},
+	{"suggest", "unit=in&width=3&thickness=1&caliper=0.01&wish=one-sheet&class=letter"},
+	{"suggest", "unit=in&width=3&thickness=1&caliper=0.01&post=us&class=Leter"},
+	{"match", "unit=in"}, {"match", "unit=in&width=3&height=4&thickness=1"},
+	{"match", `unit=in&width=3&height=4&thickness=1&holders={}&holders={"width":"0.5 mm"}&holders={"kind":"slee","width":3}&turn=maybe&only=best&top=0`},
+	{"match", `unit=in&width=3&height=4&thickness=1&holders={"width":"4 in"}&list=0123456789abcdef`},
+	{"match", `unit=in&width=3&height=4&thickness=1&list=ffffffffffffffff`},
+	{"match", `unit=in&width=3&things={"width":"3 in"}&holders={"width":"4 in"}&holders={"width":"5 in"}`},
+	{"presets", "unit=in&near=3x&top=0"}, {"presets", "near=3x5&top=x"},
 }
 
 // refusalOf reads a request and writes everything that is wrong with it, and the
@@ -93,6 +109,7 @@ func refusalOf[Q Request](f *Form[Q], request string) string {
 func TestRefusals(t *testing.T) {
 	k, _ := enclosure.Lookup("band")
 	of := func() *Enclosure { return &Enclosure{Kind: k} }
+	nothing := func(string) ([]string, bool) { return nil, false }
 	calls := map[string]func(string) string{
 		"solve":     func(r string) string { return refusalOf(NewSolve(k, "json", "csv"), r) },
 		"check":     func(r string) string { return refusalOf(NewCheck(k, "json", "csv"), r) },
@@ -103,11 +120,19 @@ func TestRefusals(t *testing.T) {
 		"mail":      func(r string) string { return refusalOf(NewMail("json", "csv"), r) },
 		"paper":     func(r string) string { return refusalOf(NewPaper("json", "csv"), r) },
 		"ruler":     func(r string) string { return refusalOf(NewRuler("json", "csv"), r) },
+		"calibrate": func(r string) string { return refusalOf(NewCalibration("json", "csv"), r) },
+		"adapt":     func(r string) string { return refusalOf(NewAdapt(k, "json", "csv"), r) },
+		"suggest":   func(r string) string { return refusalOf(NewSuggest("json", "csv"), r) },
+		"match":     func(r string) string { return refusalOf(NewMatch(nothing, "json", "csv"), r) },
+		"presets":   func(r string) string { return refusalOf(NewNear("json", "csv"), r) },
 	}
 	var b strings.Builder
 	for _, c := range refusals {
 		said := calls[c.call](c.request)
 		require.NotEmpty(t, said, "%s %s is refused", c.call, c.request)
+		if _, corrected, ok := strings.Cut(said, "  try "); ok {
+			assert.Empty(t, calls[c.call](strings.TrimSuffix(corrected, "\n")), "%s %s: the correction is refused as well", c.call, c.request)
+		}
 		fmt.Fprintf(&b, "%s %q\n%s", c.call, c.request, said)
 	}
 	const file = "testdata/refusals.txt"

@@ -156,9 +156,33 @@ func (n *Name) MostValues() int {
 	return usualMost
 }
 
+// mostCorrections is how often a correction is corrected: a name that was meant
+// otherwise may have a value that the other name does not take.
+const mostCorrections = 3
+
 // Corrected is the query with every correction made, if every fault that was
-// found has one.
-func (r *Reading) Corrected() (query string, ok bool) {
+// found has one and nothing is wrong with it any more.
+func (a *Asked[Q]) Corrected() (query string, ok bool) {
+	query, ok = a.corrected()
+	for range mostCorrections {
+		if !ok {
+			return "", false
+		}
+		next := a.form.Take()
+		next.AddQuery(query)
+		next.Parse()
+		if next.Check() {
+			next.Release()
+			return query, true
+		}
+		query, ok = next.corrected()
+		next.Release()
+	}
+	return "", false
+}
+
+// corrected is the query with the corrections of the faults that were found.
+func (r *Reading) corrected() (query string, ok bool) {
 	if r.hidden > 0 || len(r.fixes) != len(r.faults) {
 		return "", false
 	}

@@ -64,24 +64,28 @@ func (g *Guide) Markdown(link func(step int) string) []byte {
 	}
 	say("\n## ", marked(l.Steps), "\n\n")
 	for i := range g.Steps {
-		s := &g.Steps[i]
-		say(strconv.Itoa(i+1), ". **", marked(s.Title), ".** ", marked(s.Text), "\n")
-		for _, line := range s.Lines {
-			say("    - ", marked(line), "\n")
-		}
-		if s.After != "" {
-			say("\n    ", marked(s.After), "\n")
-		}
-		for _, n := range s.Order {
-			if link != nil {
-				say("\n    ![", marked(s.Title), "](", link(n), ")\n")
-			}
-		}
-		say("\n")
+		g.Steps[i].markdown(say, i+1, link)
 	}
 	list(l.Cautions, g.Cautions)
 	list(l.FitNotes, g.FitNotes)
 	return ended(b.Bytes())
+}
+
+// markdown says a step as an item of a numbered list.
+func (s *Step) markdown(say func(...string), number int, link func(step int) string) {
+	say(strconv.Itoa(number), ". **", marked(s.Title), ".** ", marked(s.Text), "\n")
+	for _, line := range s.Lines {
+		say("    - ", marked(line), "\n")
+	}
+	if s.After != "" {
+		say("\n    ", marked(s.After), "\n")
+	}
+	for _, n := range s.Order {
+		if link != nil {
+			say("\n    ![", marked(s.Title), "](", link(n), ")\n")
+		}
+	}
+	say("\n")
 }
 
 // ended ends a text with one line feed.
