@@ -138,6 +138,19 @@ func TestPointers(t *testing.T) {
 	}
 }
 
+// TestShowNamesAMemberOnce: readers of JSON differ about a name that comes twice.
+func TestShowNamesAMemberOnce(t *testing.T) {
+	document := []byte(`{"a":1,"b":{"c":[2]},"a/b":3}`)
+	for names, want := range map[string]string{"a": `{"a":1}`, "b,a": `{"b":{"c":[2]},"a":1}`, "a, a,b,a": `{"a":1,"b":{"c":[2]}}`, "a/b": `{"a/b":3}`} {
+		got, f := show(document, strings.Split(names, ","))
+		assert.Empty(t, f.Code, names)
+		assert.Equal(t, want, string(got), names)
+	}
+	_, f := show(document, []string{"a", "d"})
+	assert.Equal(t, "show", f.Field)
+	assert.Equal(t, "one of a, b, a/b", f.Expected)
+}
+
 func TestDownloadsAreAttachments(t *testing.T) {
 	a := get(t, "/v1/solve/slotted-band.csv?download=stall-band_1&"+cards).ok()
 	assert.Equal(t, `attachment; filename="stall-band_1.csv"`, a.Header().Get("Content-Disposition"))

@@ -80,18 +80,22 @@ func descend(value []byte, token string) (inner []byte, names []string) {
 	return nil, names
 }
 
-// show returns an object with only the named members of the given one.
+// show returns an object with only the named members of the given one, each once.
 func show(document []byte, wanted []string) ([]byte, fault.Fault) {
 	shown := []byte{'{'}
-	for i, name := range wanted {
-		name = strings.TrimSpace(name)
+	seen := map[string]bool{}
+	for _, name := range wanted {
+		if name = strings.TrimSpace(name); seen[name] {
+			continue
+		}
+		seen[name] = true
 		member, names := descend(document, name)
 		if member == nil {
 			f := notThere(name, name, names)
 			f.Field, f.Detail = "show", "the answer has no member "+strconv.Quote(ask.Cut(name, ask.MostValue))
 			return nil, f
 		}
-		if i > 0 {
+		if len(seen) > 1 {
 			shown = append(shown, ',')
 		}
 		shown = append(append(tell.AppendString(shown, name), ':'), member...)

@@ -113,7 +113,7 @@ func (own *Measurements) sizes(plan *enclosure.Plan) ([]measure.Length, error) {
 	for i, reading := range plan.Problem.Readings {
 		if !placed[i] {
 			names = append(names, reading.Name)
-			sizes[i] = deal.next("depths", &deal.depths, own.Depths)
+			sizes[i] = deal.next(&deal.depths, own.Depths)
 		}
 	}
 	deal.leftOver("marks", deal.marks, len(own.Marks), "scores across the width, from the left")
@@ -169,7 +169,7 @@ func (d *dealer) strip(s *enclosure.Strip) {
 	for i, reading := range s.Readings {
 		to := end
 		if i < len(s.Readings)-1 {
-			to = d.next(field, used, list)
+			to = d.next(used, list)
 		}
 		d.place(reading, to.Sub(from), field)
 		if slices.Contains(s.Readings[:i], reading) && d.sizes[reading] != to.Sub(from) {
@@ -199,7 +199,7 @@ func (d *dealer) unequal(field string) {
 }
 
 // next takes the next measurement of a list, zero once there are none.
-func (d *dealer) next(field string, used *int, list []measure.Length) measure.Length {
+func (d *dealer) next(used *int, list []measure.Length) measure.Length {
 	*used++
 	if *used > len(list) {
 		return measure.Length{}
