@@ -155,8 +155,7 @@ func (f *figure) ring(run []corner, letter string) bool {
 			by := Point{w / 2, h / 2}
 			at := mid.add(away).add(Point{math.Copysign(by.X, away.X), math.Copysign(by.Y, away.Y)})
 			if place := (Box{at.sub(by), at.add(by)}); f.vacant(place.grow(0.15 * f.lettering)) {
-				side := Point{radius, 0}
-				f.fig.Lines = append(f.fig.Lines, Line{Layer: Measures, Closed: true, Path: []Vertex{{mid.sub(side), 1}, {mid.add(side), 1}}})
+				f.circle(mid, radius)
 				f.fig.Box = f.fig.Box.join(Box{mid.sub(Point{radius, radius}), mid.add(Point{radius, radius})})
 				f.label(Label{Lines: []string{letter}, Size: f.lettering, Align: Middle, Box: place})
 				return true
@@ -164,6 +163,22 @@ func (f *figure) ring(run []corner, letter string) bool {
 		}
 	}
 	return false
+}
+
+// circle draws a circle that texts interrupt.
+func (f *figure) circle(mid Point, radius float64) {
+	const parts = 48
+	var path []Vertex
+	for k := range parts + 1 {
+		a, b := mid.add(Point{}.along(2*math.Pi*float64(k)/parts, radius)), mid.add(Point{}.along(2*math.Pi*float64(k+1)/parts, radius))
+		free := k < parts && !slices.ContainsFunc(f.fig.Labels, func(l Label) bool { return l.Box.Crosses(a, b) })
+		if free || len(path) > 0 {
+			path = append(path, Vertex{Point: a})
+		}
+		if !free && len(path) > 1 {
+			f.fig.Lines, path = append(f.fig.Lines, Line{Layer: Measures, Path: path}), nil
+		}
+	}
 }
 
 // vacant reports whether no text and no line is in a box.

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/draw"
+	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -55,6 +56,27 @@ func TestSmallCornersHaveADetail(t *testing.T) {
 		}
 	}
 	require.Len(t, slants, 1)
+}
+
+// No line of a circle runs through a text.
+func TestCirclesKeepOffTexts(t *testing.T) {
+	circles := 0
+	for _, s := range drawtest.Every() {
+		for _, f := range s.Draw().Figures {
+			for _, l := range f.Lines {
+				if l.Layer != draw.Measures || len(l.Path) < 5 {
+					continue
+				}
+				circles++
+				for i := 1; i < len(l.Path); i++ {
+					for _, text := range f.Labels {
+						assert.False(t, text.Box.Crosses(l.Path[i-1].Point, l.Path[i].Point), "%s: %s", s.Name, text.Lines[0])
+					}
+				}
+			}
+		}
+	}
+	assert.Greater(t, circles, 20)
 }
 
 // What readings tell of has no detail, and details are in no drawing but the measured one.

@@ -146,7 +146,7 @@ func (s *still) edges() {
 			if f, g := s.faceOf(r.plates[0]), s.faceOf(r.plates[1]); f*g < 0 { // a bent panel has a line only where it turns away
 				s.line(SolidEdge, r.a, r.b, -1)
 			}
-		case s.folded(r.plates):
+		case s.folded(r.plates) || s.cutApart(r.plates):
 			s.line(SolidEdge, r.a, r.b, -1)
 		default:
 			s.line(CreaseEdge, r.a, r.b, -1)
@@ -202,6 +202,11 @@ func (s *still) faceOf(plate int) float64 { return s.frame.Model.Plates[plate].I
 func (s *still) samePanel(plates [2]int) bool {
 	a, b := &s.frame.Model.Plates[plates[0]], &s.frame.Model.Plates[plates[1]]
 	return a.Panel == b.Panel && a.Panel >= 0 && a.Piece == b.Piece
+}
+
+// cutApart reports whether two plates are parts of a piece that was cut in two.
+func (s *still) cutApart(plates [2]int) bool {
+	return s.frame.Model.Plates[plates[0]].Parent < 0 && s.frame.Model.Plates[plates[1]].Parent < 0
 }
 
 // folded reports whether two plates do not lie in one plane.
