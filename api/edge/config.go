@@ -176,6 +176,9 @@ func (c Config) checkTexts() error {
 	if c.TraceShare > 1 {
 		note("TRACE_SHARE", errors.New("it must not be above one"))
 	}
+	if c.RateLimit > mostRate {
+		note("RATE_LIMIT", fmt.Errorf("it must not be above %d; 0 is no limit", mostRate))
+	}
 	if c.LogFormat != "text" && c.LogFormat != "json" {
 		note("LOG_FORMAT", fmt.Errorf("%q is neither text nor json", c.LogFormat))
 	}

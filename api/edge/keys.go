@@ -101,8 +101,8 @@ func parseKey(parts []string) (key Key, err error) {
 	if len(parts) == 4 {
 		key.Rate, err = strconv.ParseFloat(parts[2], 64)
 		key.Burst, _ = strconv.Atoi(parts[3])
-		if err != nil || key.Rate <= 0 || key.Burst < 1 {
-			return key, fmt.Errorf("the rate and the burst of %s are not above zero", parts[0])
+		if err != nil || !(key.Rate > 0 && key.Rate <= mostRate) || key.Burst < 1 { // not a number is neither
+			return key, fmt.Errorf("the rate and the burst of %s are not above zero, or the rate is above %d", parts[0], mostRate)
 		}
 	}
 	return key, nil

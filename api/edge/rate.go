@@ -14,6 +14,10 @@ import (
 // forgotten begins with a full burst again.
 const mostCallers = 1 << 16
 
+// mostRate is more calls a second than anybody sends: a bucket that is filled
+// endlessly fast cannot say what is left in it.
+const mostRate = 1_000_000
+
 // Limiter bounds how often each caller calls.
 type Limiter struct {
 	rate       float64
