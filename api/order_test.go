@@ -23,7 +23,9 @@ var others = []string{tin, "unit=mm&width=88&height=125&thickness=2&caliper=0.2"
 // after the plain answer was remembered.
 func TestOrderIsGivenToThoseWhoNameIt(t *testing.T) {
 	const path = "/v1/solve/tray?" + tin
-	assert.NotContains(t, get(t, path).ok().Body.String(), `"order":`)
+	for range 2 {
+		assert.NotContains(t, get(t, path).ok().Body.String(), `"order":`)
+	}
 	assert.JSONEq(t, `{"step":"1 mm"}`, get(t, path+"&show=step").ok().Body.String())
 	var a struct {
 		Step  string          `json:"step"`

@@ -42,6 +42,17 @@ type outcome struct {
 	fresh  bool             // the body is new: it is to be remembered
 	timed  bool             // the answer depends on how fast the machine is
 	times  [3]time.Duration // read, solve, write
+
+	values [6]string // of headers that are the answer's own, as many as set says
+	set    int
+}
+
+// header sets a header to a value of its own, in the memory of the outcome.
+func (o *outcome) header(name, value string) {
+	at := o.set
+	o.set++
+	o.values[at] = value
+	o.c.Response().Header()[name] = o.values[at:o.set:o.set]
 }
 
 // answerBuffer is reused between answers.
@@ -95,7 +106,7 @@ func (o *outcome) pickedAsTable() bool {
 // setCaching sets the headers that a 304 has in common with the full answer.
 func (o *outcome) setCaching() http.Header {
 	h := o.c.Response().Header()
-	h["Etag"] = []string{o.tag}
+	o.header("Etag", o.tag)
 	h["Cache-Control"] = cachePublic
 	if o.timed {
 		h["Cache-Control"] = cacheNever
@@ -112,8 +123,8 @@ func (o *outcome) answerUnchanged() error {
 	return o.c.NoContent(http.StatusNotModified)
 }
 
-// answer narrows, encodes and sends the body. A new one is remembered only now
-// that nothing can be wrong with the request any more.
+// answer narrows, encodes and sends the body. A new one may be remembered only
+// now that nothing can be wrong with the request any more.
 func (o *outcome) answer() error {
 	media, whole := o.format.Media(), o.body
 	if p := o.narrow(); p != nil {
@@ -123,7 +134,7 @@ func (o *outcome) answer() error {
 	case o.timed:
 		o.tag = "W/" + edge.Tag(whole, o.format.String(), o.coding)
 	case o.fresh:
-		o.s.recent.keep(o.key, whole)
+		o.s.recent.offer(o.key, whole)
 	}
 	if o.c.Request().Method != http.MethodPost && edge.AnyTag(o.c.Request().Header.Get("If-None-Match")) {
 		return o.answerUnchanged()
@@ -140,8 +151,8 @@ func (o *outcome) answer() error {
 		media, o.body = "text/html; charset=utf-8", o.answerPage(o.body)
 	}
 	h := o.setCaching()
-	o.setLocation(h)
-	h["Server-Timing"] = []string{serverTiming(o.times)}
+	o.setLocation()
+	o.header("Server-Timing", serverTiming(o.times))
 	if edge.IsDocument(media) {
 		h["Content-Security-Policy"] = documentPolicy
 	}
@@ -152,17 +163,19 @@ func (o *outcome) answer() error {
 		o.body = edge.Gzip(o.body)
 		h["Content-Encoding"] = []string{o.coding}
 	}
-	return send(o.c, http.StatusOK, media, o.body)
+	o.header("Content-Type", media)
+	o.header("Content-Length", strconv.Itoa(len(o.body)))
+	return write(o.c, http.StatusOK, o.body)
 }
 
 // setLocation names the equivalent GET of a POST.
-func (o *outcome) setLocation(h http.Header) {
+func (o *outcome) setLocation() {
 	if o.c.Request().Method != http.MethodPost {
 		return
 	}
-	link := append([]byte(o.path), '?')
+	link := append(append(make([]byte, 0, 256), o.path...), '?')
 	if link = o.r.AppendQuery(link, true); len(link) <= mostContentLocation {
-		h["Content-Location"] = []string{string(link)}
+		o.header("Content-Location", string(link))
 	}
 }
 
@@ -188,10 +201,15 @@ func (o *outcome) narrow() *problem {
 
 // send writes a whole body.
 func send(c echo.Context, status int, media string, body []byte) error {
-	w := c.Response()
-	h := w.Header()
+	h := c.Response().Header()
 	h["Content-Type"] = []string{media}
 	h["Content-Length"] = []string{strconv.Itoa(len(body))}
+	return write(c, status, body)
+}
+
+// write writes a body whose headers are set.
+func write(c echo.Context, status int, body []byte) error {
+	w := c.Response()
 	w.WriteHeader(status)
 	_, err := w.Write(body)
 	return err

@@ -98,21 +98,38 @@ func TestFloodsLeaveNothingBehind(t *testing.T) {
 	assert.Equal(t, http.StatusOK, askAs(s, 1, cheapCall()))
 }
 
-// offer sends cheap calls at a rate, each on its own, and returns how many of
-// them were answered a second, and how long the slowest but one in a hundred took.
-func offer(s *Service, rate float64, most time.Duration) (perSecond float64, slow time.Duration) {
+// mostOffering is how many callers offer calls at a rate: as many connections as
+// may wait for an answer at once before one comes late.
+const mostOffering = 512
+
+// offer sends cheap calls at a rate and returns how many of them were answered a
+// second, and how long the slowest but one in a hundred took from when it was due.
+func offer(b testing.TB, address string, rate float64, most time.Duration) (perSecond float64, slow time.Duration) {
 	var mutex sync.Mutex
 	var took []time.Duration
 	var all sync.WaitGroup
+	var next atomic.Int64
+	callers := make([]*visitor, mostOffering)
+	for i := range callers {
+		callers[i] = dial(b, address)
+	}
 	began := time.Now()
-	for n := 0; time.Since(began) < most; n++ {
-		time.Sleep(time.Until(began.Add(time.Duration(float64(n) / rate * float64(time.Second)))))
+	for _, caller := range callers {
+		what := newAsking("/v1/solve/slotted-band", bandBody, false)
 		all.Go(func() {
-			sent := time.Now()
-			if askAs(s, 100+n%10, cheapCall()) == http.StatusOK {
-				mutex.Lock()
-				took = append(took, time.Since(sent))
-				mutex.Unlock()
+			for {
+				due := time.Duration(float64(next.Add(1)) / rate * float64(time.Second))
+				if due > most {
+					return
+				}
+				time.Sleep(time.Until(began.Add(due)))
+				status, _, err := caller.ask(what.next())
+				assert.NoError(b, err)
+				if status == http.StatusOK {
+					mutex.Lock()
+					took = append(took, time.Since(began)-due)
+					mutex.Unlock()
+				}
 			}
 		})
 	}
@@ -121,28 +138,31 @@ func offer(s *Service, rate float64, most time.Duration) (perSecond float64, slo
 	return float64(len(took)) / time.Since(began).Seconds(), took[len(took)*99/100]
 }
 
-// BenchmarkOverload measures what the machine answers alone, at half of that
+// BenchmarkOverload measures what the service answers alone, at half of that
 // quietly and beside dear work without limit, and at four times of it, in one
 // run: the cheap calls kept, and their slowest hundredth beside the quiet one.
 func BenchmarkOverload(b *testing.B) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
 	for b.Loop() {
 		s := unremembering()
+		address := listen(b, s.Handler())
 		_, dear, _ := s.config.Places()
 		runtime.GOMAXPROCS(runtime.NumCPU() + dear) // as the program has it
-		const each = time.Second
-		stop := besides(s, 2*runtime.GOMAXPROCS(0), cheapCall)
-		time.Sleep(each)
-		alone := float64(stop()[http.StatusOK]) / each.Seconds()
-		_, quiet := offer(s, alone/2, each)
-		stop = besides(s, 16, dearCall)
-		kept, beside := offer(s, alone/2, each)
+		const each = 2 * time.Second
+		began := time.Now()
+		const calls = 5000
+		newCrowd(b, address, "/v1/solve/slotted-band", bandBody, false).ask(b, calls)
+		alone := calls / time.Since(began).Seconds()
+		_, quiet := offer(b, address, alone/2, each)
+		stop := besides(s, 16, dearCall)
+		kept, beside := offer(b, address, alone/2, each)
 		stop()
-		peak, _ := offer(s, 4*alone, each)
-		after, recovered := offer(s, alone/2, each)
+		peak, _ := offer(b, address, 4*alone, each)
+		after, recovered := offer(b, address, alone/2, each)
 		b.ReportMetric(alone, "alone/s")
 		b.ReportMetric(kept/(alone/2), "kept")
 		b.ReportMetric(float64(beside)/float64(quiet), "p99-ratio")
+		b.ReportMetric(float64(quiet.Microseconds()), "quiet-p99-us")
 		b.ReportMetric(peak/alone, "flooded")
 		b.ReportMetric(after/(alone/2), "after")
 		b.ReportMetric(float64(recovered)/float64(quiet), "after-p99-ratio")

@@ -2,6 +2,7 @@ package api
 
 import (
 	"bytes"
+	"encoding/binary"
 	"sync"
 )
 
@@ -14,6 +15,8 @@ type recent struct {
 	young, old  map[requestKey][]byte
 	held, limit int // bytes in the younger generation
 	most        int // of one answer
+
+	once [1 << 12]uint64 // parts of keys that were offered lately, each where another part of it says
 }
 
 // newRecent returns a memory of about the given number of bytes, none for 0, and
@@ -35,6 +38,24 @@ func (m *recent) find(key requestKey) ([]byte, bool) {
 		m.add(key, a)
 	}
 	return a, ok
+}
+
+// offer remembers an answer when it is offered again: most are never asked for a
+// second time, and copying those costs more than the others save.
+func (m *recent) offer(key requestKey, body []byte) {
+	if m.limit > 0 && m.offered(key) {
+		m.keep(key, body)
+	}
+}
+
+// offered reports whether the answer was offered lately, and notes that it was.
+func (m *recent) offered(key requestKey) bool {
+	place, mark := &m.once[binary.LittleEndian.Uint16(key[:])%uint16(len(m.once))], binary.LittleEndian.Uint64(key[8:])
+	m.mutex.Lock()
+	defer m.mutex.Unlock()
+	known := *place == mark
+	*place = mark
+	return known
 }
 
 // keep remembers an answer; the body is copied.

@@ -252,7 +252,7 @@ func TestRecentAnswersAreTheSameAndBounded(t *testing.T) {
 	forgetful := DefaultConfig()
 	forgetful.Recent = 0
 	fresh, remembering := New(forgetful, slog.New(slog.DiscardHandler)), quiet()
-	for range 2 {
+	for range 3 {
 		for _, query := range []string{cards, cards + "&pick=/step", cards + "&format=csv", cards + "&format=csv&header=0", cards + "&show=step", strings.Replace(cards, "3-1/2", "3.5", 1)} {
 			want := call(t, fresh, http.MethodGet, "/v1/solve/slotted-band?"+query, "").ok()
 			got := call(t, remembering, http.MethodGet, "/v1/solve/slotted-band?"+query, "").ok()

@@ -3,7 +3,6 @@ package edge
 import (
 	"net/http"
 	"runtime"
-	"strconv"
 	"time"
 
 	"github.com/prometheus/client_golang/prometheus"
@@ -54,16 +53,23 @@ func (m *Metrics) watch(l *Lane) {
 	)
 }
 
+// classes are those of statuses, by their first digit.
+var classes = [...]string{"0xx", "1xx", "2xx", "3xx", "4xx", "5xx"}
+
 // Count counts one answer. The kind is one of the known ones, or empty: a label
 // must not take what callers write.
 func (m *Metrics) Count(route, kind string, status int, took time.Duration) {
-	m.answers.WithLabelValues(route, kind, strconv.Itoa(status/100)+"xx").Inc()
+	m.answers.WithLabelValues(route, kind, classes[status/100%len(classes)]).Inc()
 	m.took.WithLabelValues(route).Observe(took.Seconds())
 }
 
 // Remembered counts whether an answer was still known.
 func (m *Metrics) Remembered(yes bool) {
-	m.remembered.WithLabelValues(map[bool]string{true: "yes", false: "no"}[yes]).Inc()
+	word := "no"
+	if yes {
+		word = "yes"
+	}
+	m.remembered.WithLabelValues(word).Inc()
 }
 
 // Handler serves the counters in the text format of Prometheus.

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"unsafe"
 
 	"creasefit/api/wire"
 )
@@ -15,15 +16,21 @@ import (
 // and a list of structs whose first field is tagged member is an object of
 // members in the list's order.
 //
-// A type is looked at once: what is left of it is a list of functions, which
-// nearly every call waits for.
+// A type is looked at once: what is left of it is a list of functions and the
+// offsets of its fields, which nearly every call waits for. Fields are read at
+// their offsets, since asking package reflect for each takes as long as writing it.
 func AppendJSON(dst []byte, v any) []byte {
 	value := reflect.ValueOf(v)
-	return writerOf(value.Type())(dst, value)
+	if value.Kind() != reflect.Pointer {
+		held := reflect.New(value.Type())
+		held.Elem().Set(value)
+		value = held
+	}
+	return writerOf(value.Type().Elem())(dst, value.UnsafePointer())
 }
 
-// writer appends a value of one type.
-type writer func(dst []byte, v reflect.Value) []byte
+// writer appends the value of one type that lies at an address.
+type writer func(dst []byte, at unsafe.Pointer) []byte
 
 // writers are those of the types seen so far.
 var writers sync.Map // of reflect.Type
@@ -38,9 +45,9 @@ func writerOf(t reflect.Type) writer {
 	var done writer
 	var ready sync.WaitGroup
 	ready.Add(1)
-	first, known := writers.LoadOrStore(t, writer(func(dst []byte, v reflect.Value) []byte {
+	first, known := writers.LoadOrStore(t, writer(func(dst []byte, at unsafe.Pointer) []byte {
 		ready.Wait()
-		return done(dst, v)
+		return done(dst, at)
 	}))
 	if known {
 		return first.(writer)
@@ -53,20 +60,22 @@ func writerOf(t reflect.Type) writer {
 
 func newWriter(t reflect.Type) writer {
 	if t == reflect.TypeFor[wire.JSON]() {
-		return func(dst []byte, v reflect.Value) []byte { return append(dst, v.String()...) }
+		return func(dst []byte, at unsafe.Pointer) []byte { return append(dst, *(*wire.JSON)(at)...) }
 	}
 	switch t.Kind() {
 	case reflect.Bool:
-		return func(dst []byte, v reflect.Value) []byte { return strconv.AppendBool(dst, v.Bool()) }
-	case reflect.Int, reflect.Int64:
-		return func(dst []byte, v reflect.Value) []byte { return strconv.AppendInt(dst, v.Int(), 10) }
+		return func(dst []byte, at unsafe.Pointer) []byte { return strconv.AppendBool(dst, *(*bool)(at)) }
+	case reflect.Int:
+		return func(dst []byte, at unsafe.Pointer) []byte { return strconv.AppendInt(dst, int64(*(*int)(at)), 10) }
+	case reflect.Int64:
+		return func(dst []byte, at unsafe.Pointer) []byte { return strconv.AppendInt(dst, *(*int64)(at), 10) }
 	case reflect.Float64:
-		return func(dst []byte, v reflect.Value) []byte { return AppendNumber(dst, v.Float()) }
+		return func(dst []byte, at unsafe.Pointer) []byte { return AppendNumber(dst, *(*float64)(at)) }
 	case reflect.String:
-		return func(dst []byte, v reflect.Value) []byte { return AppendString(dst, v.String()) }
+		return func(dst []byte, at unsafe.Pointer) []byte { return AppendString(dst, *(*string)(at)) }
 	case reflect.Pointer:
 		write := writerOf(t.Elem())
-		return func(dst []byte, v reflect.Value) []byte { return write(dst, v.Elem()) }
+		return func(dst []byte, at unsafe.Pointer) []byte { return write(dst, *(*unsafe.Pointer)(at)) }
 	case reflect.Slice, reflect.Array:
 		return listWriter(t)
 	case reflect.Struct:
@@ -78,43 +87,52 @@ func newWriter(t reflect.Type) writer {
 
 // listWriter writes a list, or an object of members.
 func listWriter(t reflect.Type) writer {
-	write := writerOf(t.Elem())
+	write, begin, end := writerOf(t.Elem()), byte('['), byte(']')
 	if t.Elem().Kind() == reflect.Struct && t.Elem().Field(0).Tag.Get("member") != "" {
-		return joined('{', '}', func(dst []byte, v reflect.Value) []byte {
-			return write(append(AppendString(dst, v.Field(0).String()), ':'), v)
-		})
+		write, begin, end = memberWriter(write), '{', '}'
 	}
-	return joined('[', ']', write)
-}
-
-// joined writes the entries of a list with commas between.
-func joined(begin, end byte, write writer) writer {
-	return func(dst []byte, v reflect.Value) []byte {
+	size, n := t.Elem().Size(), 0
+	if t.Kind() == reflect.Array {
+		n = t.Len()
+	}
+	return func(dst []byte, at unsafe.Pointer) []byte {
+		first, n := at, n
+		if t.Kind() == reflect.Slice {
+			list := *(*[]struct{})(at) // of whatever: its length and where it begins
+			first, n = unsafe.Pointer(unsafe.SliceData(list)), len(list)
+		}
 		dst = append(dst, begin)
-		for i := range v.Len() {
+		for i := range n {
 			if i > 0 {
 				dst = append(dst, ',')
 			}
-			dst = write(dst, v.Index(i))
+			dst = write(dst, unsafe.Add(first, uintptr(i)*size))
 		}
 		return append(dst, end)
 	}
 }
 
+// memberWriter writes a struct as a member named by its first field, a text.
+func memberWriter(write writer) writer {
+	return func(dst []byte, at unsafe.Pointer) []byte {
+		return write(append(AppendString(dst, *(*string)(at)), ':'), at)
+	}
+}
+
 // member is one member of an object.
 type member struct {
-	field    int
-	lead     string // ,"name":
-	optional bool   // left out if it is zero or empty
-	write    writer
+	offset uintptr
+	lead   string                    // ,"name":
+	empty  func(unsafe.Pointer) bool // whether it is left out; nil for those that never are
+	write  writer
 }
 
 // structWriter writes an object.
 func structWriter(t reflect.Type) writer {
 	members := membersOf(t)
-	return func(dst []byte, v reflect.Value) []byte {
+	return func(dst []byte, at unsafe.Pointer) []byte {
 		from := len(dst)
-		dst = appendMembers(dst, v, members)
+		dst = appendMembers(dst, at, members)
 		if len(dst) == from {
 			return append(dst, "{}"...)
 		}
@@ -124,11 +142,11 @@ func structWriter(t reflect.Type) writer {
 }
 
 // appendMembers appends the members, each behind a comma.
-func appendMembers(dst []byte, v reflect.Value, members []member) []byte {
+func appendMembers(dst []byte, at unsafe.Pointer, members []member) []byte {
 	for i := range members {
 		m := &members[i]
-		field := v.Field(m.field)
-		if m.optional && isEmpty(field) {
+		field := unsafe.Add(at, m.offset)
+		if m.empty != nil && m.empty(field) {
 			continue
 		}
 		dst = m.write(append(dst, m.lead...), field)
@@ -142,13 +160,19 @@ func membersOf(t reflect.Type) []member {
 	for i := range t.NumField() {
 		f := t.Field(i)
 		name, rest, _ := strings.Cut(f.Tag.Get("json"), ",")
+		m := member{offset: f.Offset}
 		switch {
 		case f.Anonymous:
-			list = append(list, member{field: i, optional: f.Type.Kind() == reflect.Pointer, write: inlineWriter(f.Type)})
+			m.write = inlineWriter(f.Type)
 		case name != "-":
-			lead := string(append(AppendString([]byte{','}, name), ':'))
-			list = append(list, member{field: i, lead: lead, optional: strings.Contains(rest, "omitempty"), write: writerOf(f.Type)})
+			m.lead, m.write = string(append(AppendString([]byte{','}, name), ':')), writerOf(f.Type)
+		default:
+			continue
 		}
+		if f.Anonymous && f.Type.Kind() == reflect.Pointer || strings.Contains(rest, "omitempty") {
+			m.empty = emptiness(f.Type)
+		}
+		list = append(list, m)
 	}
 	return list
 }
@@ -158,16 +182,22 @@ func membersOf(t reflect.Type) []member {
 func inlineWriter(t reflect.Type) writer {
 	if t.Kind() == reflect.Pointer {
 		write := inlineWriter(t.Elem())
-		return func(dst []byte, v reflect.Value) []byte { return write(dst, v.Elem()) }
+		return func(dst []byte, at unsafe.Pointer) []byte { return write(dst, *(*unsafe.Pointer)(at)) }
 	}
 	members := membersOf(t)
-	return func(dst []byte, v reflect.Value) []byte { return appendMembers(dst, v, members) }
+	return func(dst []byte, at unsafe.Pointer) []byte { return appendMembers(dst, at, members) }
 }
 
-// isEmpty reports whether an optional member is left out.
-func isEmpty(v reflect.Value) bool {
-	if v.Kind() == reflect.Slice {
-		return v.Len() == 0
+// emptiness returns what reports whether an optional member is left out.
+func emptiness(t reflect.Type) func(unsafe.Pointer) bool {
+	switch t.Kind() {
+	case reflect.Slice:
+		return func(at unsafe.Pointer) bool { return len(*(*[]struct{})(at)) == 0 }
+	case reflect.String:
+		return func(at unsafe.Pointer) bool { return *(*string)(at) == "" }
+	case reflect.Pointer:
+		return func(at unsafe.Pointer) bool { return *(*unsafe.Pointer)(at) == nil }
+	default:
+		return func(at unsafe.Pointer) bool { return reflect.NewAt(t, at).Elem().IsZero() }
 	}
-	return v.IsZero()
 }

@@ -1,6 +1,8 @@
 package enclosure
 
 import (
+	"sync"
+
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 	"creasefit/internal/rounding"
@@ -27,13 +29,27 @@ type draft struct {
 
 // newDraft starts a plan for the input.
 func newDraft(in *Input) *draft {
-	d := &draft{in: in}
+	d := drafts.Get().(*draft)
+	*d = draft{in: in}
 	d.plan, d.terms = &d.space.plan, d.space.terms[:0]
 	d.plan.Problem = rounding.Problem{
 		Readings: d.space.readings[:0], Closures: d.space.closures[:0], Windows: d.space.windows[:0], Even: d.space.even[:0],
 	}
+	d.plan.draft = d
 	d.plan.Sources, d.plan.Strips, d.plan.Fits = d.space.sources[:0], d.space.strips[:0], d.space.fits[:0]
 	return d
+}
+
+// drafts are those whose memory the next ones can have: a portfolio plans its
+// layers anew for everything that their outsides may depend on.
+var drafts = sync.Pool{New: func() any { return new(draft) }}
+
+// GiveBack gives the memory of a plan back, which must not be used any more, nor
+// what it has built.
+func (p *Plan) GiveBack() {
+	if p.draft != nil {
+		drafts.Put(p.draft)
+	}
 }
 
 // reading adds a reading that the search may choose, from one ruler mark up.

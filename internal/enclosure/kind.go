@@ -82,6 +82,8 @@ type Plan struct {
 	OnRuler  func(sizes []measure.Length) pattern.Pattern
 	Warnings []Warning
 	Ornament *Ornament // of a slotted band's closure; nil if none is asked for
+
+	draft *draft // that it is a part of, if any
 }
 
 // Lay lays out the flat pattern as hands set it.

@@ -25,14 +25,18 @@ func Facets(p *pattern.Pattern) (*pattern.Pattern, [][]int) { return bend(p) }
 // stays flat. A pattern without curved creases is returned as it is.
 func bend(p *pattern.Pattern) (*pattern.Pattern, [][]int) {
 	facets := make([][]int, len(p.Pieces))
-	if !slices.ContainsFunc(p.Pieces, curved) {
+	bent := false
+	for i := range p.Pieces {
+		bent = bent || curved(&p.Pieces[i])
+	}
+	if !bent {
 		return p, facets
 	}
 	q := *p
 	q.Pieces = make([]pattern.Piece, len(p.Pieces))
 	for i := range p.Pieces {
 		q.Pieces[i] = p.Pieces[i]
-		if !curved(p.Pieces[i]) {
+		if !curved(&p.Pieces[i]) {
 			continue
 		}
 		b := newBender(&p.Pieces[i])
@@ -46,8 +50,13 @@ func bend(p *pattern.Pattern) (*pattern.Pattern, [][]int) {
 }
 
 // curved reports whether a piece has a curved crease.
-func curved(p pattern.Piece) bool {
-	return slices.ContainsFunc(p.Creases, func(c pattern.Crease) bool { return c.Bulge < 0 || c.Bulge > 0 })
+func curved(p *pattern.Piece) bool {
+	for i := range p.Creases {
+		if b := p.Creases[i].Bulge; b < 0 || b > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // bender cuts one piece into facets.

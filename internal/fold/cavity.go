@@ -2,6 +2,7 @@ package fold
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -14,17 +15,15 @@ func (m *model) turnInto(frame *motion) {
 	for i := range m.plates {
 		corners += len(m.plates[i].flat)
 	}
-	space := make([]Vec, 0, corners)
+	m.corners = slices.Grow(m.corners, corners)
 	for i := range m.plates {
 		pl := &m.plates[i]
 		if frame != nil {
 			pl.move = frame.after(&pl.move)
 		}
-		at := len(space)
-		for _, p := range pl.flat {
-			space = append(space, pl.move.at(p))
-		}
-		pl.space = space[at:len(space):len(space)]
+		at := len(m.corners)
+		m.corners = pl.lift(m.corners, pl.flat)
+		pl.space = m.corners[at:len(m.corners):len(m.corners)]
 		pl.bound(m.half)
 	}
 }

@@ -1,8 +1,6 @@
 package fold
 
-import (
-	"math"
-)
+import "math"
 
 // hole is the width in mm from which an opening over the contents is one: what
 // reliefs at the corners leave is narrower.
@@ -28,7 +26,7 @@ func (r *room) covered() bool {
 func (r *room) open(axis int, up bool) float64 {
 	i, j := (axis+1)%3, (axis+2)%3
 	a, b := r.at[i], r.at[j]
-	left := [][]spot{{{a.low, b.low}, {a.high, b.low}, {a.high, b.high}, {a.low, b.high}}}
+	left, next := append(r.m.uncovered[0][:0], []spot{{a.low, b.low}, {a.high, b.low}, {a.high, b.high}, {a.low, b.high}}), r.m.uncovered[1]
 	for k := range r.m.plates {
 		pl := &r.m.plates[k]
 		beyond := pl.low[axis] >= r.at[axis].high-touch
@@ -40,9 +38,11 @@ func (r *room) open(axis int, up bool) float64 {
 		}
 		r.m.cutUp(pl)
 		for p := range pl.parts {
-			left = r.m.rest(left, r.m.flattened(pl.parts[p].corners, i, j))
+			next = r.m.rest(next[:0], left, r.m.flattened(pl.parts[p].corners, i, j))
+			left, next = next, left
 		}
 	}
+	r.m.uncovered = [...][][]spot{left, next}
 	widest := 0.0
 	for _, ring := range left {
 		widest = max(widest, width(ring))
@@ -65,8 +65,8 @@ func (m *model) flattened(corners []Vec, i, j int) []spot {
 	return ring
 }
 
-// rest returns what convex rings have outside a convex one, in convex parts.
-func (m *model) rest(rings [][]spot, taken []spot) (left [][]spot) {
+// rest appends what convex rings have outside a convex one, in convex parts.
+func (m *model) rest(left, rings [][]spot, taken []spot) [][]spot {
 	for _, ring := range rings {
 		for k, p := range taken {
 			e := taken[(k+1)%len(taken)].sub(p)

@@ -38,6 +38,7 @@ func Fold(p *pattern.Pattern, closed float64) Model {
 		return model
 	}
 	m := build(p, closed)
+	defer m.done()
 	model.Plates = make([]Plate, len(m.plates))
 	for i := range m.plates {
 		model.Plates[i] = m.plate(&m.plates[i])

@@ -2,6 +2,8 @@ package fold
 
 import (
 	"math"
+	"slices"
+	"sync"
 
 	"creasefit/internal/pattern"
 )
@@ -40,22 +42,43 @@ type turning struct {
 
 // model is a folded pattern while it is measured.
 type model struct {
-	pattern  *pattern.Pattern
-	facets   [][]int // by piece: the panel that each facet is part of, nil for a piece that does not bend
-	body     []int   // by piece: the first of the pieces that it is glued together with
-	half     float64 // half of the caliper
-	first    []int   // the plate of each piece's first panel
-	plates   []plate
-	spots    []spot
-	findings []Finding
-	tried    part // scratch for without
+	pattern   *pattern.Pattern
+	facets    [][]int // by piece: the panel that each facet is part of, nil for a piece that does not bend
+	body      []int   // by piece: the first of the pieces that it is glued together with
+	half      float64 // half of the caliper
+	first     []int   // the plate of each piece's first panel
+	plates    []plate
+	spots     []spot
+	corners   []Vec // of all plates, folded
+	findings  []Finding
+	tried     part        // scratch for without
+	uncovered [2][][]spot // scratch for open
+}
+
+// models are those whose memory the next ones can have: a portfolio folds its
+// layers up a hundred times.
+var models = sync.Pool{New: func() any { return new(model) }}
+
+// mostSpots is how many spots a model may have to be kept for others.
+const mostSpots = 1 << 14
+
+// done gives a model back, which must not be used any more; it keeps nothing of
+// its pattern alive.
+func (m *model) done() {
+	if cap(m.spots) <= mostSpots {
+		clear(m.plates)
+		*m = model{first: m.first[:0], plates: m.plates[:0], spots: m.spots[:0], corners: m.corners[:0], uncovered: m.uncovered}
+		models.Put(m)
+	}
 }
 
 // build folds the pattern; closed is 0 for flat and 1 for folded up. The
 // pattern's indices must be sound.
 func build(p *pattern.Pattern, closed float64) *model {
 	p, facets := bend(p)
-	m := &model{pattern: p, facets: facets, body: bodies(p), half: p.Caliper.Millimetres() / 2, first: make([]int, len(p.Pieces))}
+	m := models.Get().(*model)
+	m.pattern, m.facets, m.body, m.half = p, facets, bodies(p), p.Caliper.Millimetres()/2
+	m.first = slices.Grow(m.first, len(p.Pieces))[:len(p.Pieces)]
 	plates, spots := 0, 0
 	for i := range p.Pieces {
 		piece := &p.Pieces[i]
@@ -73,8 +96,7 @@ func build(p *pattern.Pattern, closed float64) *model {
 			spots += 2 * len(piece.Glues[j].Area)
 		}
 	}
-	m.plates = make([]plate, 0, plates)
-	m.spots = make([]spot, 0, spots)
+	m.plates, m.spots = slices.Grow(m.plates, plates), slices.Grow(m.spots, spots)
 	for i := range p.Pieces {
 		m.addPiece(i, closed)
 	}

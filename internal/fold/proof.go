@@ -109,6 +109,7 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 		return proof
 	}
 	m := build(p, 1)
+	defer m.done()
 	p = m.pattern
 	m.standOn(&p.Cavity)
 	var plays []Play
@@ -140,6 +141,7 @@ func Extent(p *pattern.Pattern) (extent [3]measure.Length) {
 		return extent
 	}
 	m := build(p, 1)
+	defer m.done()
 	m.standOn(&m.pattern.Cavity)
 	return m.extents()
 }
@@ -152,6 +154,7 @@ func Gap(p *pattern.Pattern, tolerance measure.Length) measure.Length {
 		return measure.Length{}
 	}
 	m := build(p, 1)
+	defer m.done()
 	m.standOn(&m.pattern.Cavity)
 	gap, _ := m.gap(tolerance)
 	return gap

@@ -81,7 +81,7 @@ func (s *soundness) bond(p *pattern.Pattern, b *pattern.Bond) {
 		s.within("seam", m.Name, "panel", m.PanelA, len(first.Panels))
 		s.within("seam", m.Name, "panel", m.PanelB, len(second.Panels))
 	}
-	s.check("bond", "", !curved(*first) && !curved(*second), "glues a piece that bends to another one")
+	s.check("bond", "", !curved(first) && !curved(second), "glues a piece that bends to another one")
 }
 
 // glue checks a glue area of one piece that is stuck onto another, or onto itself.

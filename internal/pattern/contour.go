@@ -85,7 +85,8 @@ func (p *Piece) rim() []side {
 func (p *Piece) split(sides []side) []side {
 	parted := make([]side, 0, len(sides)+8)
 	var space [8]Point
-	for _, s := range sides {
+	for k := range sides {
+		s := &sides[k]
 		at := append(space[:0], s.from.Point)
 		for i := range sides {
 			if o := &sides[i]; s.from.Bulge == 0 && o.panel != s.panel && between(o.from.Point, s.from.Point, s.to) && !slices.Contains(at, o.from.Point) {

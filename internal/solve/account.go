@@ -46,7 +46,7 @@ type line struct {
 // open lists the sources of all lines of a plan, behind those of what it goes
 // round. An account that was open before is made anew in its own memory.
 func (a *account) open(r *Request, plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) {
-	a.r, a.plan, a.sizes, a.datum = r, plan, sizes, datum
+	a.r, a.plan, a.sizes, a.datum, a.layer, a.along = r, plan, sizes, datum, 0, nil
 	a.ready()
 	if r.inner != nil {
 		a.layer = r.inner.layer + 1

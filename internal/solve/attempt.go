@@ -123,6 +123,19 @@ func (t *attempts) over() {
 	}
 }
 
+// drop gives all that was found back as well, none of which must be used any more.
+func (t *attempts) drop() {
+	t.over()
+	for _, a := range t.good {
+		for i := range a.found {
+			if j := a.found[i].judged; j != nil {
+				j.giveBack()
+			}
+		}
+		a.plan.GiveBack()
+	}
+}
+
 // giveBack gives the search back, which keeps nothing of the request alive.
 func (a *attempt) giveBack() {
 	a.search.Prepare(&none)
@@ -243,7 +256,8 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 		from = 0
 	}
 	list := make([]Alternative, 0, len(a.found)-from)
-	var made account
+	made := judgements.Get().(*judgement)
+	defer made.giveBack()
 	for i := from; i < len(a.found); i++ {
 		if i == at {
 			continue

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"slices"
+	"sync"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
@@ -36,6 +37,17 @@ type judgement struct {
 	}
 }
 
+// judgements are those whose memory the next ones can have: of the three that an
+// answer takes which is not sure enough, it keeps one.
+var judgements = sync.Pool{New: func() any { return new(judgement) }}
+
+// giveBack gives a judgement back, which must not be used any more; it keeps
+// nothing of its request alive.
+func (j *judgement) giveBack() {
+	j.r, j.plan, j.sizes, j.along = nil, nil, nil, nil
+	judgements.Put(j)
+}
+
 // surest is the chance that makes no difference: from there on, lines are
 // measured from the nearer edge, which takes the fewest settings. Below, they are
 // unless measuring all from one edge makes the fits surer by worthTurning.
@@ -48,9 +60,11 @@ const (
 func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) *judgement {
 	j := r.judgeFrom(plan, sizes, settings.Nearer)
 	if alone := j.alone(); alone < surest {
-		if one := r.judgeFrom(plan, sizes, settings.OneEdge); one.alone() > alone+worthTurning {
-			j = one
+		one := r.judgeFrom(plan, sizes, settings.OneEdge)
+		if one.alone() > alone+worthTurning {
+			j, one = one, j
 		}
+		one.giveBack()
 	}
 	return j
 }
@@ -82,7 +96,8 @@ func (j *judgement) alone() float64 {
 // judgeFrom says what every fit by itself comes to with lines measured from
 // certain edges, and what has to hold.
 func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) *judgement {
-	j := &judgement{least: 1, certainty: Certainty{Weakest: -1, Datum: datum}}
+	j := judgements.Get().(*judgement)
+	j.least, j.judged, j.certainty = 1, false, Certainty{Weakest: -1, Datum: datum}
 	j.open(r, plan, sizes, datum)
 	j.fits = slices.Grow(j.space.fits[:0], len(plan.Fits))[:len(plan.Fits)]
 	j.forms = slices.Grow(j.space.forms[:0], 3*len(plan.Fits))
@@ -119,13 +134,15 @@ func (a *account) eachFit() []Fit {
 	return fits
 }
 
-// grow takes so many cells of those that are kept ready, or new ones.
+// grow takes so many cells of those that are kept ready, or new ones, all zero.
 func grow(cells []float64, n int) (taken, rest []float64) {
 	if cap(cells)-len(cells) < n {
 		return make([]float64, n), cells
 	}
 	rest = cells[:len(cells)+n]
-	return rest[len(cells):], rest
+	taken = rest[len(cells):]
+	clear(taken)
+	return taken, rest
 }
 
 // fit is what a stack says of a fit. The give is in the chance alone: it is no

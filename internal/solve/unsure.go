@@ -53,12 +53,8 @@ func hundredths(chance float64) string { return strconv.Itoa(int(chance*100 + 1e
 // sure enough, and the chance then. Each has been tried. None has an empty name.
 func (r *Request) surer(ctx context.Context, weakest *Fit) (enclosure.Option, float64, error) {
 	for changed, option := range r.changes(weakest) {
-		j, err := changed.likely(ctx)
-		if err != nil {
-			return enclosure.Option{}, 0, err
-		}
-		if j != nil && j.reaches(r.enough()) {
-			return option, j.sure().Chance, nil
+		if chance, err := changed.likely(ctx, r.enough()); err != nil || chance > 0 {
+			return option, chance, err
 		}
 	}
 	return enclosure.Option{}, 0, nil
@@ -115,16 +111,16 @@ func (r *Request) benches(yield func(*Request, enclosure.Option) bool) {
 	}
 }
 
-// likely is what the answer to a request comes to, nil if it has none; what is
-// folded up does not count.
-func (r *Request) likely(ctx context.Context) (*judgement, error) {
+// likely is the chance of the answer to a request if it has one that is sure
+// enough, else zero; what is folded up does not count.
+func (r *Request) likely(ctx context.Context, enough float64) (float64, error) {
 	tries, err := r.attempts(ctx)
 	if err != nil {
-		return nil, err
+		return 0, err
 	}
-	defer tries.over()
-	if len(tries.good) == 0 {
-		return nil, nil // the change breaks something else
+	defer tries.drop()
+	if len(tries.good) == 0 || !tries.good[0].first().reaches(enough) {
+		return 0, nil // none, or the change breaks something else
 	}
-	return tries.good[0].first(), nil
+	return tries.good[0].first().sure().Chance, nil
 }
