@@ -292,6 +292,8 @@ func TestWhatFollowsFromAPiece(t *testing.T) {
 	p.Until("document.querySelector('#nested li')")
 	assert.Contains(t, browser.Eval[string](p, "document.getElementById('nested').textContent"), "Closed it measures")
 	assert.Contains(t, browser.Eval[string](p, "document.getElementById('mailed').textContent"), "Confirm with your post office")
+	act(p, tap("#mailed summary"))
+	p.Until("document.querySelectorAll('#mailed li').length > 2")
 	act(p, tap("#folded summary"))
 	p.Until("document.querySelector('creasefit-fold')?.hasAttribute('data-painted')")
 	act(p, "document.querySelector('.steps .picture button').click()")
@@ -333,6 +335,22 @@ func TestOrderIsStoppedWithTheBestSoFar(t *testing.T) {
 	p.Sound()
 }
 
+// Several of a named thing stay what they are called, in the address and in the answer.
+func TestSeveralThings(t *testing.T) {
+	server, _ := service(t, nil)
+	for path, text := range map[string]string{"/": "3 of them + 1/8 in", "/de/": "3 davon und 1/8 Zoll"} {
+		p := browser.Open(t, server+path+"?contents=tea-sachets&unit=in&stock=index-110&sheet=letter")
+		p.Until(settled)
+		act(p, write("width", text))
+		p.Until("location.search.includes('width=3+') && " + settled)
+		act(p, tap("[data-kind=sleeve]"))
+		p.Until(made)
+		assert.Equal(t, "212.725", given(t, server, p), "3 x 2 3/4 in and 1/8 in")
+		assert.Contains(t, browser.Eval[string](p, "location.search"), "contents=tea-sachets")
+		p.Sound()
+	}
+}
+
 // What the trial piece came to is typed in: it is judged, the folded piece teaches
 // what was off, and that goes into the address; so does what a test sheet says.
 func TestTrialPieceTeaches(t *testing.T) {
@@ -362,6 +380,10 @@ func TestTrialPieceTeaches(t *testing.T) {
 		check(write("trial-marks", marks) + ";" + write("trial-outside_width", "4"))
 		p.Shoot("")
 		assert.True(t, browser.Eval[bool](p, "Boolean(document.querySelector('#trial-said button'))"), text())
+		assert.Regexp(t, `0[.,]029.(in|Zoll)`, text(), "off by less than a mark of the ruler")
+		if path == "/de/" {
+			assert.NotContains(t, text(), "tolerance", "every setting has its German name")
+		}
 		check(write("trial-marks", "3 5/7"))
 		assert.Equal(t, "true", browser.Eval[string](p, "document.getElementById('trial-marks').getAttribute('aria-invalid')"))
 		act(p, tap("#hand summary")+";"+write("hand-stack_count", "20")+";"+write("hand-stack", "1/4")+";"+tap("#hand-form button"))

@@ -7,6 +7,9 @@ const RULERS = { in: ["1/8 in", "1/16 in", "1/32 in"], mm: ["1 mm", "0.5 mm"] };
 const USUAL = { in: { ruler: "1/16 in", sheet: "letter" }, mm: { ruler: "0.5 mm", sheet: "a4" } };
 const THINGS = new Map(DATA.things.map((thing) => [thing.name, thing]));
 
+// A size that says how many of the named thing lie side by side or on one another.
+const SEVERAL = /\b(them|davon)\b/i;
+
 // chips offers things by name.
 function chips() {
   const often = OFTEN.map((name) => node("button", { type: "button", "data-thing": name, click: () => choose(name) }, THINGS.get(name).title));
@@ -32,6 +35,7 @@ function own(size) {
   const name = field("contents").value;
   if (!name) return;
   const at = SIZES.indexOf(size);
+  if (SEVERAL.test(field(size).value)) return;
   if (length(THINGS.get(name).size.split("|")[at]) !== field(size).value) field("contents").value = "";
 }
 
@@ -63,19 +67,30 @@ function rulers() {
   field("ruler").value = RULERS[unit()].includes(known) ? known : USUAL[unit()].ruler;
 }
 
-// millimetres reads a size roughly, for the picture alone.
-function millimetres(text, usual) {
+// millimetres reads a size roughly, for the picture alone: what several things come
+// to where it says so.
+function millimetres(text, usual, size) {
+  const parts = text.split(/ \+ | and | und /);
+  const sum = parts.map((part) => {
+    const [, times, one] = /^\s*(\d+)\s*(?:of|mal|\*)\s*(.*)$/i.exec(part) ?? [null, SEVERAL.test(part) ? parseInt(part, 10) || 1 : 1, part];
+    const named = SEVERAL.test(one) && THINGS.get(field("contents").value)?.size.split("|")[SIZES.indexOf(size)];
+    return times * oneLength(named || one);
+  });
+  return sum.reduce((a, b) => a + b) || usual;
+}
+
+function oneLength(text) {
   const plain = text.replace(",", ".").replace(/\u00a0/g, " ");
   const [, whole, top, under] = /^\s*(\d*\.?\d*)?(?:[\s-]*(\d+)\s*\/\s*(\d+))?/.exec(plain);
   const slash = /^\s*(\d+)\s*\/\s*(\d+)/.exec(plain);
   const number = slash ? slash[1] / slash[2] : Number(whole || 0) + (top ? top / under : 0);
   const inches = /mm|cm/.test(plain) ? false : /in|zoll|"/i.test(plain) || unit() === "in";
-  return (number > 0 ? number : 0) * (inches ? 25.4 : /cm/.test(plain) ? 10 : 1) || usual;
+  return (number > 0 ? number : 0) * (inches ? 25.4 : /cm/.test(plain) ? 10 : 1);
 }
 
 // block draws the thing with an arrow for each size.
 function block() {
-  const [w, h, t] = [millimetres(field("width").value, 90), millimetres(field("height").value, 120), millimetres(field("thickness").value, 20)];
+  const [w, h, t] = [90, 120, 20].map((usual, i) => millimetres(field(SIZES[i]).value, usual, SIZES[i]));
   const most = Math.max(w, h, t);
   const [a, b, c] = [w, h, t].map((size) => 12 + (88 * size) / most);
   const right = [0.94 * a, 0.2 * a], back = [0.5 * b, -0.42 * b], up = [0, -0.86 * c];

@@ -14,7 +14,7 @@ function common() {
   const contents = field("contents").value;
   for (const name of ["unit", "contents", ...SIZES, "stock", "caliper", "sheet", "bench", "ruler", "fit"]) {
     const value = plain(field(name).value);
-    const said = (contents && (name === "width" || name === "height")) || (name === "caliper" && field("stock").value);
+    const said = (contents && (name === "width" || name === "height") && !SEVERAL.test(value)) || (name === "caliper" && field("stock").value);
     const usual = (name === "bench" && value === "hand") || (name === "fit" && value === "easy") || (name === "ruler" && value === USUAL[unit()].ruler);
     if (value && !said && !usual) names[name] = value;
   }

@@ -52,14 +52,24 @@ function mine() {
   return (WORDS.language === "en" ? "" : "/" + WORDS.language) + "/own?" + new URLSearchParams({ kind, ...names, unit: rule, ...Object.fromEntries(sizes) });
 }
 
-// mailed says what the chosen post makes of it.
+// mailed says what the chosen post makes of it, and all posts once that is wanted.
 function mailed(posted) {
   $("mail-part").hidden = !posted;
   if (!posted) return;
-  const post = DATA.posts.find((p) => p.name === posted.post);
-  const said = { takes: "mail-takes", "may-take": "mail-may", none: "mail-none" }[posted.verdict];
-  $("mailed").replaceChildren(node("p", {}, say(said, { post: post.title, class: post.classes[posted.class] }), " ", say("mail-advice")),
-    node("p", {}, node("a", { href: lying.solution.links.mail + "&format=text" }, say("mail-more"))));
+  const { mail } = lying.solution.links;
+  const all = node("details", { toggle: (event) => event.target.open && event.target.childElementCount === 1 && everyPost(event.target, mail) }, node("summary", {}, say("mail-more")));
+  $("mailed").replaceChildren(node("p", {}, verdict(posted), " ", say("mail-advice")), all);
+}
+
+function verdict({ post, verdict: how, class: class_ }) {
+  const known = DATA.posts.find((p) => p.name === post);
+  return say({ takes: "mail-takes", "may-take": "mail-may", none: "mail-none" }[how], { post: known.title, class: known.classes[class_] });
+}
+
+async function everyPost(list, mail) {
+  const answer = await fetch(mail);
+  const { posts = [] } = await answer.json();
+  list.append(node("ul", {}, ...posts.map((post) => node("li", {}, verdict(post)))));
 }
 
 // nest puts one kind round what lies on the bench.

@@ -66,7 +66,7 @@ function checked({ works, sure, mend, learned }) {
 
 // cause is what was most likely off in a folded piece.
 function cause({ cause: what, at, off }) {
-  return node("li", {}, say("cause-" + what, { at: at ? length(at.reading) : "", off: rounded({ mm: Math.abs(off.mm), in: Math.abs(off.in) }) }), " ", say(off.mm < 0 ? "off-less" : "off-more"));
+  return node("li", {}, say("cause-" + what, { at: at ? length(at.reading) : "", off: length(unit() === "in" ? Math.abs(off.in).toFixed(3) + " in" : Math.abs(off.mm).toFixed(2) + " mm") }), " ", say(off.mm < 0 ? "off-less" : "off-more"));
 }
 
 // settings are what was learned of a paper and a hand, and take them into the address.
