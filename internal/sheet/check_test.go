@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -40,6 +41,21 @@ func TestFaultyOrders(t *testing.T) {
 		"too much effort": {func(o *sheet.Order) { o.Effort = time.Minute }, fault.OutOfRange, "effort_ms"},
 		"no price":        {func(o *sheet.Order) { o.Minimize = sheet.LeastCost }, fault.Missing, "sheet[0].price"},
 		"negative stock":  {func(o *sheet.Order) { o.Sheets[0].Available = -1 }, fault.OutOfRange, "sheet[0].available"},
+		"too costly":      {func(o *sheet.Order) { o.Sheets[0].Price = 1_000_000_001 }, fault.OutOfRange, "sheet[0].price"},
+		"negative price":  {func(o *sheet.Order) { o.Sheets[0].Price = -1 }, fault.OutOfRange, "sheet[0].price"},
+		"no sheet size":   {func(o *sheet.Order) { o.Sheets[0].Height = measure.Length{} }, fault.OutOfRange, "sheet[0]"},
+		"negative effort": {func(o *sheet.Order) { o.Effort = -1 }, fault.OutOfRange, "effort_ms"},
+		"too many sizes":  {func(o *sheet.Order) { o.Sheets = slices.Repeat(o.Sheets, sheet.MostSizes+1) }, fault.TooMany, "sheet"},
+		"uncounted scrap": {func(o *sheet.Order) { o.Sheets[0].Offcut = true }, fault.Missing, "sheet[0].available"},
+		"much scrap":      {func(o *sheet.Order) { o.Sheets[0].Offcut, o.Sheets[0].Available = true, sheet.MostOffcuts+1 }, fault.TooMany, "sheet"},
+		"no paper named":  {func(o *sheet.Order) { o.Sheets[0].Paper = "kraft" }, fault.Missing, "items[0].paper"},
+		"unknown paper":   {func(o *sheet.Order) { o.Items[1].Paper = "kraft" }, fault.Unknown, "items[1].paper"},
+		"two papers at once": {func(o *sheet.Order) {
+			o.Items[1].Paper = "kraft"
+			for i := range o.Items {
+				o.Items[i].Count = 0
+			}
+		}, fault.Conflict, "items"},
 		"a speck": {func(o *sheet.Order) {
 			o.Items = o.Items[:1]
 			o.Items[0].Width, o.Items[0].Height, o.Items[0].Count = sheettest.Inches(t, "1/32"), sheettest.Inches(t, "1/32"), 0
@@ -57,6 +73,51 @@ func TestFaultyOrders(t *testing.T) {
 			assert.NotEmpty(t, faults[0].Detail)
 		})
 	}
+}
+
+// What is just within every bound is no fault.
+func TestBoundsAreIncluded(t *testing.T) {
+	for name, stretch := range map[string]func(o *sheet.Order){
+		"effort": func(o *sheet.Order) { o.Effort = sheet.MostEffort },
+		"items":  func(o *sheet.Order) { o.Items = slices.Repeat(o.Items[:1], sheet.MostItems) },
+		"pieces": func(o *sheet.Order) { o.Items = o.Items[:1]; o.Items[0].Count = sheet.MostPieces },
+		"sizes":  func(o *sheet.Order) { o.Sheets = slices.Repeat(o.Sheets, sheet.MostSizes) },
+		"price":  func(o *sheet.Order) { o.Sheets[0].Price = 1_000_000_000 },
+		"scrap":  func(o *sheet.Order) { o.Sheets[0].Offcut, o.Sheets[0].Available = true, sheet.MostOffcuts },
+		"blank": func(o *sheet.Order) {
+			o.Items[0].Width, o.Items[0].Height = sheettest.Inches(t, "12"), sheettest.Inches(t, "12")
+		},
+		"trimmer": func(o *sheet.Order) { o.Trimmer = sheettest.Inches(t, "12") },
+		"largest": func(o *sheet.Order) { o.Sheets[0].Width, o.Kerf = measure.Largest(), measure.Largest() },
+	} {
+		o := sheettest.TeaOrder(t)
+		stretch(&o)
+		assert.NoError(t, o.Check(), name)
+	}
+}
+
+// A fault says what was given, what is expected and, where it can, what to do.
+func TestFaultsHelp(t *testing.T) {
+	o := sheettest.TeaOrder(t)
+	o.Sheets = append(o.Sheets, o.Sheets[0], o.Sheets[0])
+	o.Sheets[0].Paper, o.Sheets[1].Paper, o.Sheets[2].Paper = "kraft", "ivory", "kraft"
+	o.Items[0].Paper, o.Items[1].Paper, o.Items[2].Paper = "kraft", "ivroy", ""
+	var faults fault.Faults
+	require.ErrorAs(t, o.Check(), &faults)
+	require.Len(t, faults, 2)
+	assert.Equal(t, fault.Fault{Code: fault.Unknown, Field: "items[1].paper", Value: "ivroy", Detail: `"tin wrap" is of a paper that there is no sheet of.`,
+		Expected: "one of kraft, ivory", Hint: "did you mean ivory?"}, faults[0])
+	assert.Equal(t, "one of kraft, ivory", faults[1].Expected)
+
+	o = sheettest.TeaOrder(t)
+	o.Items, o.Ruler = o.Items[:1], sheettest.Step(t, "1/16 in")
+	o.Items[0].Width, o.Items[0].Height, o.Items[0].Count = sheettest.Inches(t, "1/8"), sheettest.Inches(t, "1/16"), 0
+	require.ErrorAs(t, o.Check(), &faults)
+	assert.Equal(t, `"sachet band" may come out of a sheet 18432 times, and a plan would list each.`, faults[len(faults)-1].Detail)
+	hinted := faults[len(faults)-1].Hint
+	assert.Equal(t, "a blank of 1/4 in x 1/8 in is within it", hinted)
+	o.Items[0].Width, o.Items[0].Height = sheettest.Inches(t, "1/4"), sheettest.Inches(t, "1/8")
+	assert.NoError(t, o.Check())
 }
 
 func TestAllFaultsAreNamed(t *testing.T) {

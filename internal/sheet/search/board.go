@@ -59,6 +59,7 @@ type problem struct {
 	boards []board
 	unit   int64 // nanometres
 	coarse bool  // pieces were rounded up to the unit
+	roomy  bool  // pieces are rounded down instead, and sheets up
 }
 
 // newProblem translates an order that has been checked.
@@ -157,9 +158,34 @@ func (p *problem) layFaces(b *board, kerf int64) {
 	}
 }
 
-// down and up round to whole units.
-func (p *problem) down(nm int64) int32 { return int32(nm / p.unit) }
-func (p *problem) up(nm int64) int32   { return int32((nm + p.unit - 1) / p.unit) }
+// down and up round to whole units, and the other way about where it is roomy.
+func (p *problem) down(nm int64) int32 { return p.units(nm, p.roomy) }
+func (p *problem) up(nm int64) int32   { return p.units(nm, !p.roomy) }
+
+// units are whole ones, rounded up or down.
+func (p *problem) units(nm int64, up bool) int32 {
+	if up {
+		nm += p.unit - 1
+	}
+	return int32(nm / p.unit)
+}
+
+// roomier is an order planned on a coarser grid, with more room than there is: what
+// is proven of it holds for the exact sizes. ok is false if nothing is left of a piece.
+func (p *problem) roomier() (r *problem, ok bool) {
+	r = new(problem)
+	*r = *p
+	r.kinds, r.roomy = slices.Clone(p.kinds), true
+	r.layBoards()
+	for _, b := range r.boards {
+		for _, f := range b.faces {
+			if min(f.w, f.h) == 0 {
+				return nil, false
+			}
+		}
+	}
+	return r, true
+}
 
 // Bounds of the tables: extents in units, and cells of the tables of all
 // boards together, which take 16 bytes each.

@@ -93,7 +93,7 @@ func TestManyCopiesAreRounded(t *testing.T) {
 		t.Skip("seconds of searching")
 	}
 	t.Parallel()
-	for name, gap := range map[string]int64{"A18": 0, "A12": 0, "A2": 0} {
+	for name, gap := range map[string]int64{"A18": 0, "A14": 1, "A12": 0, "A2": 0} {
 		a, _ := plannedWith(t, binOrder(t, "../many/"+name, false), 250_000_000)
 		assert.LessOrEqual(t, int64(a.Sheets)-a.LowerBound, gap, name)
 	}

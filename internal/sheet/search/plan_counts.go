@@ -27,6 +27,9 @@ func (p *problem) planWith(e *effort, each func(sheet.Answer)) (sheet.Answer, er
 		e.pulse = (&follower{hands: hands, each: each}).pulse
 	}
 	pl.within(1, 2, pl.run)
+	if pl.coarse {
+		pl.within(1, 4, pl.boundExactly)
+	}
 	if !pl.done() {
 		pl.within(1, 3, hands.ease)
 		pl.within(9, 10, pl.run)
@@ -48,12 +51,18 @@ func (e *easier) answer() sheet.Answer {
 	a.LowerBound, a.Proof = e.lower, e.why
 	if e.coarse {
 		a.LowerBound, a.Proof = e.trueAreaBound(), tooLarge
+		if e.exactly > a.LowerBound {
+			a.LowerBound, a.Proof = e.exactly, tooLargeThough
+		}
 	}
 	a.LowerBound /= e.order.Whole()
 	a.Proven = a.LowerBound >= e.planner.cost/e.order.Whole()
 	a.Settled = e.done() && e.settled()
 	return a
 }
+
+// tooLargeThough is what the bound of a roomier order says.
+const tooLargeThough = "Even with blanks a little smaller and sheets a little larger, fewer sheets are not worth all blanks."
 
 // follower gives away what is better than what it gave before.
 type follower struct {

@@ -17,6 +17,7 @@ type planner struct {
 	weights []weights // proven bounds
 	lower   int64     // the greatest of them
 	why     string    // what proves it
+	exactly int64     // the same for the exact sizes, of an order on a coarser grid
 	best    []cutting
 	cost    int64 // of best
 	greedy  *greedy

@@ -45,10 +45,11 @@ type generator struct {
 	limited  []*board
 	quick    []pricer
 	exact    []pricer
-	rough    bool // without the exact pricers
-	loose    bool // patterns may take more pieces than are wanted
-	tiles    int  // that a limited search may try
-	priced   bool // no pattern is found that is worth more than it costs
+	rough    bool  // without the exact pricers
+	loose    bool  // patterns may take more pieces than are wanted
+	due      int64 // effort spent when the exact pricers are asked again, whatever the quick ones find
+	tiles    int   // that a limited search may try
+	priced   bool  // no pattern is found that is worth more than it costs
 }
 
 // newGenerator begins with some patterns, those of the plans known, those that
@@ -143,25 +144,32 @@ func (g *generator) run() {
 			continue
 		}
 		p := g.ask()
-		if p.quickly() {
+		hurried := (g.loose || g.coarse && !g.rough) && g.spent >= g.due
+		if !hurried && p.quickly() {
 			continue
 		}
 		if g.rough {
 			return
 		}
-		tops, ok := p.surely()
+		begun := g.spent
+		tops, ok := p.surely(hurried)
 		if !ok || g.ended() {
 			return
 		}
-		if !p.better && !g.loose {
+		g.due = g.spent + dueAfter*(g.spent-begun)
+		if !p.better && !g.loose && !hurried {
 			g.priced, g.tiles = g.tiles >= mostTiles, 4*g.tiles
 		}
 		if w := (weights{value: p.value, tops: tops}); g.boundOf(&w) > g.lower || g.priced {
 			g.prove(w, "Priced by a linear program, the order is worth more than fewer sheets can give.")
 		}
-		g.loose = g.loose && p.better
+		g.loose = g.loose && (p.better || hurried)
 	}
 }
+
+// dueAfter is how many times as long as the exact pricers took the others may go on:
+// what the exact ones find proves a bound, even when there are better patterns still.
+const dueAfter = 6
 
 // restart makes the program anew from its patterns, since rounding may have spoilt
 // it after thousands of steps; it reports whether that is any better.

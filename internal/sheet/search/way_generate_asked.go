@@ -142,8 +142,8 @@ func (a *asked) fill(b *board) {
 }
 
 // surely enters what the exact pricers find. It returns the greatest value of
-// every board.
-func (a *asked) surely() (tops []int64, ok bool) {
+// every board, in a hurry without looking for what takes no more than is wanted.
+func (a *asked) surely(hurried bool) (tops []int64, ok bool) {
 	a.prepare()
 	tops = make([]int64, len(a.boards))
 	for _, t := range a.exact {
@@ -153,7 +153,7 @@ func (a *asked) surely() (tops []int64, ok bool) {
 			return nil, false
 		}
 		l := t.trace()
-		if table, any := t.(*table); any && v > 0 && !a.loose && tooMany(l, a.caps(b)) {
+		if table, any := t.(*table); any && v > 0 && !hurried && !a.loose && tooMany(l, a.caps(b)) {
 			v, l = a.limitedTo(table, v, l)
 		}
 		if v > 0 {
