@@ -229,6 +229,31 @@ func TestElementAsksOnceAnEntry(t *testing.T) {
 	}
 }
 
+// With steps the work stands below the sizes with its pictures, in one request all
+// the same, and is copied with them.
+func TestElementTellsTheSteps(t *testing.T) {
+	for language, title := range map[string]string{"en": "Step by step", "de": "Schritt für Schritt"} {
+		server, g := service(t, nil)
+		blog, _ := service(t, map[string]string{"/blog": embedded(byHand + ` steps lang="` + language + `" service="` + server + `/"`)})
+		p := browser.Open(t, blog+"/blog", chromedp.EmulateViewport(900, 900), browser.Clipboard(true))
+		p.Until(solved + " && " + root + ".querySelector('.steps svg')")
+		assert.Equal(t, title, browser.Eval[string](p, root+".querySelector('.steps .title').textContent"))
+		steps := browser.Eval[int](p, root+".querySelectorAll('.steps li').length")
+		assert.Greater(t, steps, 3)
+		g.Calls()
+		browser.Eval[any](p, "document.querySelector('creasefit-solver').values = { width: '4 in' }; 0")
+		p.Until(root + ".querySelector('.steps')?.textContent.includes('9 1/4')")
+		assert.Equal(t, []string{"POST /v1/batch"}, g.Calls(), language)
+		browser.Eval[any](p, root+".querySelector('.steps button').click(); 0")
+		p.Until(root + ".querySelector('.steps [role=status]').textContent")
+		html := browser.Eval[string](p, "navigator.clipboard.read().then(([item]) => item.getType('text/html')).then((blob) => blob.text())")
+		assert.Equal(t, steps, strings.Count(html, "<li>"))
+		assert.Contains(t, html, "data:image/svg+xml,")
+		p.Sound()
+		p.Shoot(language)
+	}
+}
+
 // TestEveryKindIsASentence shows that the element knows no kind: every name
 // that a kind's calculations know has its place.
 func TestEveryKindIsASentence(t *testing.T) {

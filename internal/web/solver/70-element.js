@@ -3,8 +3,8 @@ const SETTLED = 900; // ms without a key before a field being typed in is called
 const SLOW = 1500; // ms after which a caller is told that it takes long
 const HERE = new URL("../../", document.currentScript?.src ?? location.href).href;
 
-// CreasefitSolver is the element. Its attributes are kind, service, lang and
-// every name that the kind's calculations know.
+// CreasefitSolver is the element. Its attributes are kind, service, lang, steps (the
+// work told step by step) and every name that the kind's calculations know.
 class CreasefitSolver extends HTMLElement {
   #root = this.attachShadow({ mode: "open" });
   #own = {};
@@ -150,13 +150,15 @@ class CreasefitSolver extends HTMLElement {
     this.#sent = JSON.stringify(values);
     const lines = [{ id: "solution", call: "/v1/solve/" + name, ...values },
       { id: "drawing", call: "/v1/drawing/" + name, ...values, ...language, format: "svg", theme: dark ? "dark" : "light" }];
-    if (language.language) lines.push({ id: "guide", call: "/v1/guide/" + name, ...values, ...language });
+    const steps = this.hasAttribute("steps");
+    if (steps || language.language) lines.push({ id: "guide", call: "/v1/guide/" + name, ...values, ...language, ...(steps && { pictures: lines[1].theme }) });
     try {
       const { solution, drawing, guide } = await calculate(this.service, lines, signal);
       if (signal.aborted) return;
       this.#show(solution, values);
       this.#draw(drawing, dark);
-      if (guide && solution.warnings.length) this.#warn(guide.warnings);
+      if (language.language && solution.warnings.length) this.#warn(guide.warnings);
+      if (steps) this.answer.querySelector(".links").before(stepsNode(guide, this.words));
     } catch (error) {
       if (!signal.aborted) this.#fail(error);
     }
