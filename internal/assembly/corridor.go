@@ -63,7 +63,7 @@ func (t *taking) findPath(o *opening) bool {
 	before := t.keep()
 	defer t.goBack(before)
 	t.mark(o.far)
-	t.label([]opening{*o, {far: c.Far}})
+	t.pair([]opening{*o, {far: c.Far}})
 	t.press(w.slack)
 	end, ok := w.search()
 	if !ok {

@@ -1,8 +1,12 @@
 package assembly
 
-// pressed is a pair of plates that press into one another where a move begins:
-// corners and spines, and what rounded sizes press together.
-type pressed struct{ a, b int }
+// duo is a plate that moves and one that could be in its way, or moves otherwise.
+// It is pressed where the two press into one another where the move begins: corners
+// and spines, and what rounded sizes press together.
+type duo struct {
+	a, b    int
+	pressed bool
+}
 
 // release is the part of a turn within which plates that are pressed together must
 // come free.
@@ -51,8 +55,8 @@ func (t *taking) frees(openings []opening, layers bool) bool {
 		flex = max(flex, openings[k].flex)
 	}
 	t.mark(moving)
-	t.label(openings)
-	if len(t.others)+len(openings) == 1 {
+	t.pair(openings)
+	if len(t.duos) == 0 {
 		return true
 	}
 	if layers && t.layered(openings) {
@@ -71,10 +75,10 @@ func (t *taking) frees(openings []opening, layers bool) bool {
 	return true
 }
 
-// label says of every plate which openings move it: plates with one label move
-// as one. Openings that move plates of others stand after those.
-func (t *taking) label(openings []opening) {
-	t.labels, t.movers = t.labels[:0], t.movers[:0]
+// pair lists the duos of openings: plates that the same openings move are as one.
+// Openings that move plates of others stand after those.
+func (t *taking) pair(openings []opening) {
+	t.labels, t.movers, t.duos = t.labels[:0], t.movers[:0], t.duos[:0]
 	for i := range t.rig.Plates {
 		if !t.moving[i] {
 			continue
@@ -85,7 +89,22 @@ func (t *taking) label(openings []opening) {
 				label |= 1 << (k % 64)
 			}
 		}
+		for _, j := range t.others {
+			t.add(i, j)
+		}
+		for l, j := range t.movers {
+			if t.labels[l] != label {
+				t.add(i, j)
+			}
+		}
 		t.movers, t.labels = append(t.movers, i), append(t.labels, label)
+	}
+}
+
+// add adds a duo, unless the two are never in one another's way.
+func (t *taking) add(i, j int) {
+	if !t.rig.Free(i, j) {
+		t.duos = append(t.duos, duo{a: i, b: j})
 	}
 }
 
@@ -119,42 +138,17 @@ func (t *taking) layered(openings []opening) bool {
 
 // press notes what is pressed together before a move.
 func (t *taking) press(slack float64) {
-	t.pressed = t.pressed[:0]
-	t.pairs(func(i, j int) bool {
-		if t.pose.Meet(i, j, slack) {
-			t.pressed = append(t.pressed, pressed{i, j})
-		}
-		return false
-	})
+	for k := range t.duos {
+		d := &t.duos[k]
+		d.pressed = t.pose.Meet(d.a, d.b, slack)
+	}
 }
 
 // meets reports whether something that moves meets something else.
 func (t *taking) meets(slack float64, early bool) bool {
-	return t.pairs(func(i, j int) bool { return t.pose.Meet(i, j, slack) && !(early && t.isPressed(i, j)) })
-}
-
-func (t *taking) isPressed(i, j int) bool {
-	for _, p := range t.pressed {
-		if p.a == i && p.b == j {
+	for k := range t.duos {
+		if d := &t.duos[k]; !(early && d.pressed) && t.pose.Meet(d.a, d.b, slack) {
 			return true
-		}
-	}
-	return false
-}
-
-// pairs asks about every plate that moves and every one that does not move with
-// it, until the answer is true.
-func (t *taking) pairs(ask func(i, j int) bool) bool {
-	for k, i := range t.movers {
-		for _, j := range t.others {
-			if ask(i, j) {
-				return true
-			}
-		}
-		for l, j := range t.movers[:k] {
-			if t.labels[k] != t.labels[l] && ask(i, j) {
-				return true
-			}
 		}
 	}
 	return false
@@ -173,7 +167,9 @@ func (t *taking) turn(openings []opening, before state, at float64) {
 		t.pose.LayAll()
 	}
 	for k := range openings {
-		t.lay(&openings[k], before)
+		if o := &openings[k]; k == len(openings)-1 || o.near || len(o.carried) > 0 || !holds(openings[k+1].far, o.far[0]) {
+			t.lay(o, before) // else the next one lays it
+		}
 	}
 }
 

@@ -43,12 +43,17 @@ func (t *taking) again(m *move) (move, bool) {
 // must.
 func (t *taking) opensAgain(m *move) (move, bool) {
 	again := move{openings: make([]opening, len(m.openings))}
-	long := 0.0
 	for k := range m.openings {
 		o := &again.openings[k]
 		*o = opening{hinges: m.openings[k].hinges, near: m.openings[k].near, child: m.openings[k].child, path: m.openings[k].path}
 		t.gather(o)
-		long = max(long, t.reach(o))
+	}
+	if t.frees(again.openings, false) {
+		return again, true
+	}
+	long := 0.0
+	for k := range again.openings {
+		long = max(long, t.reach(&again.openings[k]))
 	}
 	amounts := t.flexes(long)
 	if child := again.openings[0].child; child >= 0 {

@@ -22,12 +22,12 @@ type taking struct {
 	tried  int      // poses of pairs, in all
 
 	// Of the move that is looked at:
-	flex    float64  // mm by which the stock gives way where something is moved past it
-	moving  []bool   // by plate
-	movers  []int    // the plates that move
-	labels  []uint64 // of each of them: which openings move it
-	others  []int    // what could be in their way
-	pressed []pressed
+	flex   float64  // mm by which the stock gives way where something is moved past it
+	moving []bool   // by plate
+	movers []int    // the plates that move
+	labels []uint64 // of each of them: which openings move it
+	others []int    // what could be in their way
+	duos   []duo
 }
 
 // link holds two plates together: a glue area or a joint.

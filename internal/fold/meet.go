@@ -6,13 +6,10 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// pairing is what two plates of a rig are to one another in every pose.
-type pairing struct {
-	free bool    // they hang together or lock: they are never in each other's way
-	a, b float64 // how far their edges give way to one another
-}
+// pairing is how far the edges of two plates give way to one another.
+type pairing struct{ a, b float64 }
 
-// pair returns what two plates are to one another, i the greater.
+// pair returns how two plates give way to one another, i the greater.
 func (r *Rig) pair(i, j int) *pairing {
 	k := &r.known[i*(i-1)/2+j]
 	if *k == 0 {
@@ -22,14 +19,19 @@ func (r *Rig) pair(i, j int) *pairing {
 	return &r.pairs[*k-1]
 }
 
-// asked works out what two plates are to one another.
-func (r *Rig) asked(i, j int) (p pairing) {
-	if i >= len(r.m.plates) {
-		return p
+// Free reports whether two plates are never in one another's way: they hang
+// together, lock, or bend as one piece.
+func (r *Rig) Free(i, j int) bool {
+	if max(i, j) >= len(r.m.plates) {
+		return false
 	}
 	a, b := &r.m.plates[i], &r.m.plates[j]
-	p.free = a.parent == j || b.parent == i || r.Plates[i].Unit == r.Plates[j].Unit && (r.Bent(r.Plates[i].Unit) || r.locked(a, b))
-	if !p.free {
+	return a.parent == j || b.parent == i || r.Plates[i].Unit == r.Plates[j].Unit && (r.Bent(r.Plates[i].Unit) || r.locked(a, b))
+}
+
+// asked works out how two plates give way to one another.
+func (r *Rig) asked(i, j int) (p pairing) {
+	if i < len(r.m.plates) {
 		p.a, p.b = r.m.bends(i, j)
 	}
 	return p
@@ -46,25 +48,25 @@ func (r *Rig) locked(a, b *plate) bool {
 	return false
 }
 
-// Meet reports whether two plates pass through one another by more than slack,
-// in millimetres, and than their edges give way where they hang together.
+// Meet reports whether two plates that are not free of one another pass through one
+// another by more than slack, in millimetres, and than their edges give way.
 func (p *Pose) Meet(i, j int, slack float64) bool {
-	a, b := &p.at[i], &p.at[j]
+	a, b := p.lift(i), p.lift(j)
 	if apart(&a.box, &b.box) {
 		return false
 	}
 	return p.each(i, j, slack, overlap)
 }
 
-// Sweep reports whether a plate meets another one on its way: anywhere between
-// its place and the way's end.
+// Sweep reports whether a plate meets another one, of which it is not free, on its
+// way: anywhere between its place and the way's end.
 func (p *Pose) Sweep(i, j int, way Vec, slack float64) bool {
-	swept := p.at[i].box
+	swept := p.lift(i).box
 	for k, d := range way {
 		swept.low[k] += min(0, d)
 		swept.high[k] += max(0, d)
 	}
-	if apart(&swept, &p.at[j].box) {
+	if apart(&swept, &p.lift(j).box) {
 		return false
 	}
 	moving := i
@@ -85,14 +87,11 @@ func (p *Pose) each(i, j int, slack float64, meet func(a, b *part) bool) bool {
 		x, y = y, x
 	}
 	pair := p.rig.pair(x, y)
-	if pair.free {
-		return false
-	}
 	yieldI, yieldJ := pair.a+slack, pair.b+slack
 	if x != i {
 		yieldI, yieldJ = yieldJ, yieldI
 	}
-	a, b := p.at[i].parts, p.at[j].parts
+	a, b := p.lift(i).parts, p.lift(j).parts
 	switch {
 	case len(a) > 1 && len(b) > 1:
 		yieldI, yieldJ = 0, 0
@@ -165,12 +164,11 @@ const level = 0.99
 // like a layer: thin layers would else pass through one another unseen between
 // two poses.
 func (p *Pose) Nears(i, j int, at, along Vec) bool {
-	a, b := &p.at[i], &p.at[j]
+	a, b := p.lift(i), p.lift(j)
 	if math.Abs(a.move.z.dot(b.move.z)) < level {
 		return false
 	}
-	x, y := max(i, j), min(i, j)
-	if p.rig.pair(x, y).free {
+	if p.rig.Free(i, j) {
 		return false
 	}
 	home := b.move.back()

@@ -34,11 +34,15 @@ func (v Move) Carried(before, now Move) Move {
 	return Move{by.after(&v.m)}
 }
 
-// placed is a plate where it is in a pose.
+// placed is a plate where it is in a pose. Its box and parts are worked out when they
+// are asked for.
 type placed struct {
-	move  motion
-	box   box
-	parts []part
+	move    motion
+	turn    motion // about its hinge, by so many degrees
+	degrees float64
+	lifted  bool
+	box     box
+	parts   []part
 }
 
 // Closed returns the pose of the closed pattern with everything in its place.
@@ -58,6 +62,7 @@ func (r *Rig) Closed() *Pose {
 	}
 	space := make([]Vec, corners)
 	for i := range p.at {
+		p.at[i].degrees = math.Inf(1) // not known yet
 		p.at[i].parts = make([]part, len(r.flat[i].rings))
 		for k, ring := range r.flat[i].rings {
 			p.at[i].parts[k].half, p.at[i].parts[k].corners = r.flat[i].half, space[:len(ring):len(ring)]
@@ -78,8 +83,7 @@ func (p *Pose) LayAll() {
 // The plates that they hang on have been worked out.
 func (p *Pose) Lay(plates []int) {
 	for _, i := range plates {
-		p.at[i].move = p.moved(i)
-		p.lift(i)
+		p.at[i].move, p.at[i].lifted = p.moved(i), false
 	}
 }
 
@@ -106,13 +110,19 @@ func (p *Pose) moved(i int) motion {
 	} else {
 		degrees = p.Turned[part.Hinge] * (f.degrees + f.unbowed*(1-bow))
 	}
-	turn := hinge(f.a, f.n, degrees*f.share)
-	return p.at[part.Parent].move.after(&turn)
+	if at := &p.at[i]; at.degrees != degrees {
+		at.degrees, at.turn = degrees, hinge(f.a, f.n, degrees*f.share)
+	}
+	return p.at[part.Parent].move.after(&p.at[i].turn)
 }
 
-// lift works out where the corners of a plate are.
-func (p *Pose) lift(i int) {
+// lift returns a plate with its corners where they are.
+func (p *Pose) lift(i int) *placed {
 	at := &p.at[i]
+	if at.lifted {
+		return at
+	}
+	at.lifted = true
 	most := math.Inf(1)
 	around := box{Vec{most, most, most}, Vec{-most, -most, -most}}
 	for k, ring := range p.rig.flat[i].rings {
@@ -127,13 +137,17 @@ func (p *Pose) lift(i int) {
 		}
 	}
 	at.box = around.thicker(at.move.z, p.rig.flat[i].half)
+	return at
 }
 
 // Frame returns where the blank of a plate is.
 func (p *Pose) Frame(plate int) Frame { return p.at[plate].move.frame() }
 
 // Box returns the corners of the box round a plate.
-func (p *Pose) Box(plate int) (low, high Vec) { return p.at[plate].box.low, p.at[plate].box.high }
+func (p *Pose) Box(plate int) (low, high Vec) {
+	around := &p.lift(plate).box
+	return around.low, around.high
+}
 
 // Model returns the plates of the pattern as they stand.
 func (p *Pose) Model() Model {
@@ -148,7 +162,7 @@ func (p *Pose) Model() Model {
 }
 
 // Corners returns the outline of the contents at half of their thickness.
-func (p *Pose) Corners() []Vec { return p.at[len(p.at)-1].parts[0].corners }
+func (p *Pose) Corners() []Vec { return p.lift(len(p.at) - 1).parts[0].corners }
 
 // Point returns where a point of a plate's blank is.
 func (p *Pose) Point(plate int, at pattern.Point) Vec { return p.at[plate].move.at(place(at)) }

@@ -87,7 +87,9 @@ func NewRig(p *pattern.Pattern) (*Rig, bool) {
 	for h := range r.Hinges {
 		r.Hinges[h].Far = r.far(h)
 	}
-	r.addContents(p)
+	if !p.Cavity.Into {
+		r.addContents()
+	}
 	r.known = make([]int32, len(r.Plates)*(len(r.Plates)-1)/2)
 	return r, true
 }

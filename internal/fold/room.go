@@ -2,6 +2,7 @@ package fold
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/pattern"
 )
@@ -23,13 +24,17 @@ func Contents(p *pattern.Pattern) (Room, bool) {
 	if p.Cavity.Into || len(unsound(p)) > 0 {
 		return Room{}, false
 	}
-	m := build(p, 1)
+	return build(p, 1).contentsRoom(), true
+}
+
+// contentsRoom finds the room of the contents. It turns the model.
+func (m *model) contentsRoom() (room Room) {
 	c := &m.pattern.Cavity
 	s, co := sincos(c.Turned)
 	turned := motion{x: Vec{co, s, 0}, y: Vec{-s, co, 0}, z: Vec{0, 0, 1}}
 	frame := m.panel(c.Piece, c.Panel).move.after(&turned)
 	m.standOn(c)
-	room := Room{Ways: [3]Vec{frame.x, frame.y, frame.z}}
+	room.Ways = [3]Vec{frame.x, frame.y, frame.z}
 	if c.Sides > 0 {
 		body, _, _ := newWell(m).stand()
 		room.outline(body.corners, body.half)
@@ -37,7 +42,7 @@ func Contents(p *pattern.Pattern) (Room, bool) {
 		room.box(m.search())
 	}
 	room.into(&frame)
-	return room, true
+	return room
 }
 
 // box is the room of contents with the shape of a box.
@@ -79,11 +84,10 @@ func (room *Room) into(frame *motion) {
 }
 
 // addContents adds the contents to a rig as a plate of their own thickness.
-func (r *Rig) addContents(p *pattern.Pattern) {
-	room, ok := Contents(p)
-	if !ok {
-		return
-	}
+func (r *Rig) addContents() {
+	m := *r.m
+	m.plates = slices.Clone(m.plates)
+	room := m.contentsRoom()
 	r.Room = room
 	move := motion{x: room.Ways[0], y: room.Ways[1], z: room.Ways[2], o: room.Middle}
 	home := move.back()
