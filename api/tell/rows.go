@@ -62,6 +62,12 @@ func pieceRows(rows []row, pieces []wire.Piece) []row {
 		}
 		for j := range p.Cuts {
 			c := &p.Cuts[j]
+			if c.Long != nil {
+				add(c.Kind, c.Name+" length", "", c.Long)
+				add(c.Kind, c.Name+" middle", along(c.From), c.At)
+				add(c.Kind, c.Name+" lies", c.From, &c.Depth)
+				continue
+			}
 			add(c.Kind, c.Name, c.From, &c.Depth)
 			if c.Width.MM != 0 {
 				add(c.Kind, c.Name+" width", "", &c.Width)
@@ -82,8 +88,19 @@ func pieceRows(rows []row, pieces []wire.Piece) []row {
 			at("end", part.Name+" of the "+part.Panel+" begins", &part.Begins)
 			at("end", part.Name+" of the "+part.Panel+" ends", &part.Ends)
 		}
+		if r := p.Reveal; r != nil {
+			rows = append(rows, row{pieceName(p, pieces), "reveal", "reveal on " + r.On, "left", &r.X, &r.Y})
+		}
 	}
 	return rows
+}
+
+// along is the edge that the place of a cut along another edge is measured from.
+func along(from string) string {
+	if from == "left" || from == "right" {
+		return "bottom"
+	}
+	return "left"
 }
 
 // wholeBlank reports whether the outline of a piece is that of its blank.

@@ -57,6 +57,25 @@ func solution() *wire.Solution {
 	}}}
 }
 
+// A slit inside a blank is told by its length and its place, and a layer by what shows
+// beside it, in CSV and in text.
+func TestInnerSlitsAndRevealsAreRows(t *testing.T) {
+	at := func(reading string, mm float64) wire.Length {
+		return wire.Length{Reading: reading, In: mm / 25.4, MM: mm}
+	}
+	a := solution()
+	long, middle := at("12 mm", 12), at("94 mm", 94)
+	a.Pieces[0].Cuts = []wire.Cut{{Name: "ribbon slit", Kind: "slit", From: "top", At: &middle, Depth: at("16 mm", 16), Long: &long}}
+	a.Pieces[0].Reveal = &wire.Reveal{On: "layer 1", X: at("3 mm", 3), Y: at("4 mm", 4)}
+	csv, text := string(Append(nil, CSV, a, Style{})), string(Append(nil, Text, a, Style{}))
+	for _, want := range []string{"band,slit,ribbon slit length,,12 mm", "band,slit,ribbon slit middle,left,94 mm", "band,slit,ribbon slit lies,top,16 mm", "band,reveal,reveal on layer 1,left,3 mm"} {
+		assert.Contains(t, csv, want)
+	}
+	for _, want := range []string{"ribbon slit length: 12 mm\n", "ribbon slit middle: 94 mm from the left", "ribbon slit lies: 16 mm from the top", "reveal on layer 1: 3 mm"} {
+		assert.Contains(t, text, want)
+	}
+}
+
 // TestMeasurementsAreToldAlike in each format, read back by other readers.
 func TestMeasurementsAreToldAlike(t *testing.T) {
 	a := solution()

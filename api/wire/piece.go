@@ -17,6 +17,25 @@ type Piece struct {
 	Cuts     []Cut     `json:"cuts" validate:"required"`
 	Outline  []Corner  `json:"outline" validate:"required"` // every corner of the cut edge, counterclockwise, openings clockwise
 	Partials []Partial `json:"partials,omitempty"`          // scores that do not run from edge to edge
+	Reveal   *Reveal   `json:"reveal,omitempty"`            // of a layer
+}
+
+// Reveal is how much of the layer below shows at the left and the bottom of a layer.
+type Reveal struct {
+	On string `json:"on" validate:"required" example:"layer 1"`
+	X  Length `json:"x" validate:"required"`
+	Y  Length `json:"y" validate:"required"`
+}
+
+// reveal says where a flat piece lies on another one; nil for all else.
+func reveal(s *solve.Solution, piece int) *Reveal {
+	for k := range s.Pattern.Places {
+		at, ideal := &s.Pattern.Places[k], &s.Ideal.Places[k]
+		if at.Piece == piece && at.Lie <= pattern.FaceDown && len(s.Pattern.Pieces[piece].Creases) == 0 {
+			return &Reveal{s.Pattern.Pieces[at.On].Name, length(s.Step, at.X, ideal.X), length(s.Step, at.Y, ideal.Y)}
+		}
+	}
+	return nil
 }
 
 // appendPieces appends the pieces of a solution; layer is what they are part of
@@ -34,6 +53,7 @@ func appendPieces(list []Piece, s *solve.Solution, layer string) []Piece {
 			Cuts:     cuts(s.Step, p, ideal),
 			Outline:  outline(s, i),
 			Partials: partials(s, i),
+			Reveal:   reveal(s, i),
 		})
 	}
 	return list
@@ -144,6 +164,7 @@ type Cut struct {
 	From  string  `json:"from" validate:"required,oneof=top bottom left right"`
 	Depth Length  `json:"depth" validate:"required"`
 	Width Length  `json:"width" validate:"required"` // zero for a slit
+	Long  *Length `json:"long,omitempty"`            // of a slit inside the blank; depth is how far it lies from the edge, at its middle
 }
 
 func cuts(step measure.Step, p, ideal *pattern.Piece) []Cut {
@@ -155,6 +176,11 @@ func cuts(step measure.Step, p, ideal *pattern.Piece) []Cut {
 		if c.On == "" {
 			at := length(step, c.At, twin.At)
 			list[i].At = &at
+		}
+		if long, ok := p.Within(c); ok {
+			ideal, _ := ideal.Within(twin)
+			along := length(step, long, ideal)
+			list[i].Long = &along
 		}
 	}
 	return list

@@ -186,6 +186,23 @@ func TestUnits(t *testing.T) {
 	}
 }
 
+// A slit that meets no edge is no cut into one: its length, how far it lies from the
+// edge beside it, and where it begins and ends.
+func TestASlitInsideTheBlankReadsAsOne(t *testing.T) {
+	r := usual(kindOf(t, "drawer-box"), measure.Millimetre)
+	r.Options["ribbon_slit"] = enclosure.Value{Length: measure.MustParse("12 mm")}
+	s, err := solve.Solve(t.Context(), r)
+	require.NoError(t, err)
+	for language, want := range map[string]string{
+		"en": `Ribbon slit: a slit 12 mm long, [0-9.]+ mm from the top edge and along it, from [0-9.]+ mm to [0-9.]+ mm from the left edge\.`,
+		"de": `Bandschlitz: ein Schlitz, 12 mm lang, [0-9,]+ mm von der oberen Kante entfernt und an ihr entlang, von [0-9,]+ mm bis [0-9,]+ mm von der linken Kante\.`,
+	} {
+		g, err := guide.Write(s, guide.Options{Language: language})
+		require.NoError(t, err)
+		assert.Regexp(t, want, strings.ReplaceAll(flowed(g.Text()), "\u00a0", " "))
+	}
+}
+
 func BenchmarkWrite(b *testing.B) {
 	s := practice()
 	b.ReportAllocs()

@@ -47,13 +47,8 @@ func (w *writer) depths(p *pattern.Piece) (lines []string) {
 
 // cutAlike reports whether two cuts differ in their places only.
 func cutAlike(p *pattern.Piece, a, b *pattern.Cut) bool {
-	return a == b || a.Kind == b.Kind && a.Kind != pattern.Window && !inner(p, a) && !inner(p, b) && a.From == b.From && a.Depth == b.Depth &&
+	return a == b || a.Kind == b.Kind && a.Kind != pattern.Window && !p.Inner(a) && !p.Inner(b) && a.From == b.From && a.Depth == b.Depth &&
 		a.Width == b.Width && a.Before == b.Before && (a.On == "") == (b.On == "") && shape(a.Path) == shape(b.Path)
-}
-
-// inner reports whether a cut is a slit that meets no edge.
-func inner(p *pattern.Piece, c *pattern.Cut) bool {
-	return c.Kind == pattern.Slit && len(c.Path) == 2 && !p.OnEdge(c.Path[0].Point) && !p.OnEdge(c.Path[1].Point)
 }
 
 // cutLine says where cuts that are alike lie and how far they go.
@@ -70,21 +65,18 @@ func (w *writer) cutLine(p *pattern.Piece, cuts []*pattern.Cut) string {
 	if len(names) == 1 {
 		a["of"] = names[0]
 	}
-	switch {
-	case c.Kind == pattern.Window:
-		low, high := box(c.Path)
-		a["x"], a["y"], a["width"], a["height"] = low.X, low.Y, high.X.Sub(low.X), high.Y.Sub(low.Y)
-		return w.say("cut.window", a)
-	case inner(p, c):
-		a["from"], a["to"] = point(p, c.Path[0].Point), point(p, c.Path[1].Point)
-		return w.say("cut.slit.inside", a)
-	}
 	a["edge"], a["side"] = told{key: "edge." + c.From}, told{key: "edge." + side(c.From)}
 	key := "cut." + c.Kind.String()
 	if c.Kind == pattern.Notch {
 		key += "." + shape(c.Path)
 	}
 	switch {
+	case c.Kind == pattern.Window:
+		low, high := box(c.Path)
+		a["x"], a["y"], a["width"], a["height"] = low.X, low.Y, high.X.Sub(low.X), high.Y.Sub(low.Y)
+		return w.say(key, a)
+	case p.Inner(c):
+		return w.innerLine(p, c, a)
 	case c.On != "":
 		a["score"] = w.run(scores)
 		return w.say(key+".on", a)
@@ -93,6 +85,21 @@ func (w *writer) cutLine(p *pattern.Piece, cuts []*pattern.Cut) string {
 	default:
 		return w.say(key+".at", a)
 	}
+}
+
+// innerLine says where a slit lies that meets no edge: along an edge, or from point
+// to point.
+func (w *writer) innerLine(p *pattern.Piece, c *pattern.Cut, a args) string {
+	long, ok := p.Within(c)
+	if !ok {
+		a["from"], a["to"] = point(p, c.Path[0].Point), point(p, c.Path[1].Point)
+		return w.say("cut.slit.inside", a)
+	}
+	a["long"], a["low"], a["high"] = long, c.Path[0].X, c.Path[1].X
+	if side(c.From) == "bottom" {
+		a["low"], a["high"] = c.Path[0].Y, c.Path[1].Y
+	}
+	return w.say("cut.slit.beside", a)
 }
 
 // byPoints reports whether a cut is told by the points that it goes through, with

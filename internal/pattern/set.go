@@ -42,6 +42,24 @@ func (p *Piece) OnEdge(at Point) bool {
 	return at.X.IsZero() || at.Y.IsZero() || at.X == p.Width || at.Y == p.Height
 }
 
+// Inner reports whether a cut is a slit that meets no edge.
+func (p *Piece) Inner(c *Cut) bool {
+	return c.Kind == Slit && len(c.Path) == 2 && !p.OnEdge(c.Path[0].Point) && !p.OnEdge(c.Path[1].Point)
+}
+
+// Within returns how long an inner slit is that runs along the edge that it is
+// measured from; it is false for other cuts.
+func (p *Piece) Within(c *Cut) (long measure.Length, ok bool) {
+	if !p.Inner(c) || c.From == "" {
+		return long, false
+	}
+	along, away := c.Path[1].X.Sub(c.Path[0].X), c.Path[1].Y.Sub(c.Path[0].Y)
+	if c.From == "left" || c.From == "right" {
+		along, away = away, along
+	}
+	return along.Abs(), away.IsZero()
+}
+
 // Crossing returns the names of two scores whose lines cross at a point, at
 // least one of them slanted, or of a slanted score and the cut that meets it.
 func (p *Piece) Crossing(at Point) (names [2]string, ok bool) {
