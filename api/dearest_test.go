@@ -17,7 +17,7 @@ import (
 )
 
 // processorTime is what this process has used of the processors.
-func processorTime(t *testing.T) time.Duration {
+func processorTime(t testing.TB) time.Duration {
 	var used syscall.Rusage
 	require.NoError(t, syscall.Getrusage(syscall.RUSAGE_SELF, &used))
 	return time.Duration(used.Utime.Nano() + used.Stime.Nano())

@@ -151,7 +151,7 @@ func BenchmarkOverload(b *testing.B) {
 		const each = 2 * time.Second
 		began := time.Now()
 		const calls = 5000
-		newCrowd(b, address, "/v1/solve/slotted-band", bandBody, false).ask(b, calls)
+		newCrowd(b, 8, address, "/v1/solve/slotted-band", bandBody, false).ask(b, calls)
 		alone := calls / time.Since(began).Seconds()
 		_, quiet := offer(b, address, alone/2, each)
 		stop := besides(s, 16, dearCall)
