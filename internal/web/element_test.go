@@ -240,6 +240,10 @@ func TestElementTellsTheSteps(t *testing.T) {
 		assert.Equal(t, title, browser.Eval[string](p, root+".querySelector('.steps .title').textContent"))
 		steps := browser.Eval[int](p, root+".querySelectorAll('.steps li').length")
 		assert.Greater(t, steps, 3)
+		if language == "de" {
+			assert.Contains(t, browser.Eval[string](p, root+".querySelector('.alternatives').textContent"), "an der Mitte")
+			assert.Zero(t, browser.Eval[int](p, root+".querySelectorAll('.answer-area [lang=en]').length"), "nothing of the answer is left in English")
+		}
 		g.Calls()
 		browser.Eval[any](p, "document.querySelector('creasefit-solver').values = { width: '4 in' }; 0")
 		p.Until(root + ".querySelector('.steps')?.textContent.includes('9 1/4')")

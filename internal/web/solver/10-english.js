@@ -53,6 +53,7 @@ const ENGLISH = {
   alternative: "In {step}: goes in {n} times in 100",
   take: "Take {}",
   plainest: "Back to the plainest readings",
+  gains: [],
   drawing: "Drawing",
   steps: "Step by step",
   copySteps: "Copy the instructions",

@@ -53,6 +53,8 @@ const GERMAN = {
   alternative: "In {step}: passt {n} von 100 Malen",
   take: "{} nehmen",
   plainest: "Zurück zu den einfachsten Maßen",
+  gains: [[/the gap of (.+?) closes to (.+?); /, "der Spalt von $1 wird $2, "], [/the clearances come no nearer to the middle of their windows/, "die Luft liegt nicht näher an der Mitte"],
+    [/the clearances come (.+?) nearer to the middle of their windows/, "die Luft liegt $1 näher an der Mitte"]],
   drawing: "Zeichnung",
   steps: "Schritt für Schritt",
   copySteps: "Anleitung kopieren",
@@ -71,7 +73,7 @@ function wordsFor(language, own) {
   const words = {};
   for (const layer of layers) {
     for (const [key, value] of Object.entries(layer)) {
-      words[key] = typeof value === "object" ? { ...words[key], ...value } : value;
+      words[key] = typeof value === "object" && !Array.isArray(value) ? { ...words[key], ...value } : value;
     }
   }
   return words;

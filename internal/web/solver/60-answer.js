@@ -58,9 +58,16 @@ function fitNode(fit, words) {
 // leastChance is the chance of the axis that is least sure.
 const leastChance = (fits) => Math.min(1, ...fits.map((fit) => fit.chance));
 
+// gained says what a finer step is worth, in the language where that has words for it.
+function gained(text, words) {
+  const said = words.gains.reduce((told, [pattern, own]) => told.replace(pattern, own), text);
+  if (said === text) return english(text);
+  return said.replace(/(-?[\d.]+) (in|mm)/g, (reading) => readingText(reading, words));
+}
+
 function alternativeNode(alternative, words, take) {
   const step = readingText(alternative.step, words);
-  return make("li", {}, fill(words.alternative, { step, n: hundred(leastChance(alternative.fit)) }) + "; ", english(alternative.gain + "."), " ",
+  return make("li", {}, fill(words.alternative, { step, n: hundred(leastChance(alternative.fit)) }) + "; ", gained(alternative.gain + ".", words), " ",
     make("button", { type: "button", part: "button", click: () => take({ step: alternative.step }) }, fill(words.take, step)));
 }
 
