@@ -1,0 +1,115 @@
+package mail
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var update = flag.Bool("update", false, "write the frozen tables anew")
+
+// eachLimit calls do with every limit of every post: of classes, of surcharges, and those
+// that waive others.
+func eachLimit(do func(place string, l *Limit)) {
+	var walk func(place string, limits []Limit)
+	walk = func(place string, limits []Limit) {
+		for i := range limits {
+			do(place, &limits[i])
+			walk(place+" unless", limits[i].Unless)
+		}
+	}
+	for _, p := range Posts() {
+		for i := range p.Classes {
+			c := &p.Classes[i]
+			walk(p.Name+" "+c.Name, c.Limits)
+			for _, s := range c.Surcharges {
+				walk(p.Name+" "+c.Name+" "+s.Name, s.Limits)
+			}
+		}
+	}
+}
+
+// TestEveryBoundToTheUnit: a value at the bound is taken, or not if the rules say more or
+// less than, and the next one beyond it is not; a grace ends as exactly, hearsay keeps
+// nothing out, and a tolerance that reaches beyond makes it unsure.
+func TestEveryBoundToTheUnit(t *testing.T) {
+	limits := 0
+	eachLimit(func(place string, l *Limit) {
+		limits++
+		out := int64(1) // the way out of the bound
+		if l.Least {
+			out = -1
+		}
+		last := l.Bound.n // the last value that is taken
+		if l.Open {
+			last -= out
+		}
+		at := func(n int64) State { return l.state(spread{n, n, n}) }
+		beyond := Outside
+		if l.Hearsay || !l.Grace.IsZero() {
+			beyond = Disputed
+		}
+		name := fmt.Sprint(place, " ", l.Bound)
+		assert.Equal(t, Inside, at(last), name)
+		assert.Equal(t, beyond, at(last+out), name)
+		assert.Equal(t, Unsure, l.state(spread{last - 1, last, last + 1}), name)
+		assert.Equal(t, Inside, l.state(spread{last - out - 1, last - out, last - out + 1}), name)
+		if !l.Grace.IsZero() {
+			assert.Equal(t, l.Bound.of, l.Grace.of, name)
+			assert.Equal(t, Disputed, at(l.Grace.n), name)
+			assert.Equal(t, Outside, at(l.Grace.n+out), name)
+			assert.NotEmpty(t, l.Doubt, name)
+		}
+		if !strings.HasSuffix(place, " unless") {
+			assert.NotEmpty(t, l.Source, name)
+		}
+	})
+	assert.Greater(t, limits, 100)
+}
+
+// TestTablesAreFrozen: a changed bound, rule or source is a change that somebody meant.
+func TestTablesAreFrozen(t *testing.T) {
+	var b strings.Builder
+	eachLimit(func(place string, l *Limit) {
+		fmt.Fprintf(&b, "%s: %s", place, map[bool]string{false: "at most", true: "at least"}[l.Least])
+		if l.Open {
+			b.WriteString(", not itself,")
+		}
+		fmt.Fprintf(&b, " %s %d", l.Bound.of, l.Bound.n)
+		if !l.Grace.IsZero() {
+			fmt.Fprintf(&b, ", disputed up to %d: %s", l.Grace.n, l.Doubt)
+		}
+		if l.Hearsay {
+			b.WriteString(", hearsay")
+		}
+		fmt.Fprintf(&b, " (%s)\n", l.Source)
+	})
+	for _, p := range Posts() {
+		fmt.Fprintf(&b, "%s, %q, by address %t, not confirmed %q\n", p.Name, p.Edition, p.ByAddress, p.NotConfirmed)
+		for i := range p.Classes {
+			c := &p.Classes[i]
+			fmt.Fprintf(&b, "%s %s: conditions %q\n", p.Name, c.Name, c.Conditions)
+			for _, r := range c.Rules {
+				fmt.Fprintf(&b, "%s %s: has %d lacks %d %s (%s)\n", p.Name, c.Name, r.Has, r.Lacks, r.Why, r.Source)
+			}
+			for _, s := range c.Surcharges {
+				for _, r := range s.Rules {
+					fmt.Fprintf(&b, "%s %s %s: has %d lacks %d %s (%s)\n", p.Name, c.Name, s.Name, r.Has, r.Lacks, r.Why, r.Source)
+				}
+			}
+		}
+	}
+	const file = "testdata/tables.txt"
+	if *update {
+		require.NoError(t, os.MkdirAll("testdata", 0o755))
+		require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, string(want), b.String(), "run the test with -update and look at the difference")
+}
