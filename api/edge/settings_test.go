@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"reflect"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -37,6 +38,18 @@ func TestEverySettingKeepsItsLeast(t *testing.T) {
 		case reflect.Int, reflect.Int64, reflect.Float64:
 			assert.Contains(t, leastOf, field.Tag.Get("env"))
 		}
+	}
+}
+
+// TestPlacesFollowTheProcessors: cheap work has them all, dear work all but one unless
+// there is only one, and streams wait more than they work.
+func TestPlacesFollowTheProcessors(t *testing.T) {
+	before := runtime.GOMAXPROCS(0)
+	defer runtime.GOMAXPROCS(before)
+	for processors, want := range map[int][3]int{1: {1, 1, 16}, 2: {2, 1, 32}, 4: {4, 3, 64}} {
+		runtime.GOMAXPROCS(processors)
+		cheap, dear, streams := DefaultConfig().Places()
+		assert.Equal(t, want, [3]int{cheap, dear, streams}, "%d processors", processors)
 	}
 }
 

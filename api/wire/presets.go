@@ -3,7 +3,6 @@ package wire
 import (
 	"creasefit/api/ask"
 	"creasefit/internal/bench"
-	"creasefit/internal/calibrate"
 	"creasefit/internal/contents"
 	"creasefit/internal/measure"
 	"creasefit/internal/stock"
@@ -53,7 +52,7 @@ func Stocks() StockList {
 		list.Stocks = append(list.Stocks, StockPreset{
 			Name: p.Name, Title: p.Title, Caliper: exactIn(measure.Millimetre, p.Caliper),
 			CaliperTolerance: known(measure.Millimetre, p.CaliperTolerance), Estimated: p.Estimated,
-			CaliperRange: [2]Length{exactIn(measure.Millimetre, p.Low), exactIn(measure.Millimetre, p.High)}, Grammage: p.Grammage, Source: p.Source,
+			CaliperRange: [2]Length{exactIn(measure.Millimetre, p.Low), exactIn(measure.Millimetre, p.High)}, Grammage: round(p.Grammage, 2), Source: p.Source,
 		})
 	}
 	return list
@@ -103,8 +102,10 @@ type BenchList struct {
 // Benches are the benches that have names.
 func Benches() BenchList {
 	var list BenchList
+	exactly := measure.Finest(measure.Inch).FormatURL
 	for _, b := range bench.All() {
-		list.Benches = append(list.Benches, BenchPreset{b.Name, b.Title, exactIn(measure.Inch, b.Cut), exactIn(measure.Inch, b.Score), queryOf(calibrate.OfBench(b), measure.Inch), b.Source})
+		query := "cut_tolerance=" + exactly(b.Cut) + "&score_tolerance=" + exactly(b.Score)
+		list.Benches = append(list.Benches, BenchPreset{b.Name, b.Title, exactIn(measure.Inch, b.Cut), exactIn(measure.Inch, b.Score), query, b.Source})
 	}
 	return list
 }
@@ -115,6 +116,6 @@ type BenchPreset struct {
 	Title          string `json:"title" validate:"required"`
 	CutTolerance   Length `json:"cut_tolerance" validate:"required"`
 	ScoreTolerance Length `json:"score_tolerance" validate:"required"`
-	Query          string `json:"query" validate:"required" example:"cut_tolerance=0.0313in&score_tolerance=0.0313in"` // as /v1/calibrate says it of a bench that was measured
+	Query          string `json:"query" validate:"required" example:"cut_tolerance=1/32in&score_tolerance=1/32in"` // the bench as names, exactly
 	Source         string `json:"source" validate:"required"`
 }
