@@ -64,7 +64,8 @@ func (p *patch) exemplify(content object, media string, answer any) {
 // with lines that are long themselves is no example.
 const (
 	mostEntries = 3
-	mostBytes   = 2000
+	mostBytes   = 1000 // of JSON
+	mostLines   = 2000 // of a text
 	mostText    = 200
 	mostPair    = 300
 )
@@ -72,7 +73,7 @@ const (
 // shortened leaves of an answer what shows its form; nil if nothing short does.
 func shortened(answer any) any {
 	if text, ok := answer.(string); ok {
-		if text = shortText(text); len(text) > mostBytes {
+		if text = shortText(text); len(text) > mostLines {
 			return nil
 		}
 		return text

@@ -150,14 +150,7 @@ func schemaOf(q wire.Parameter, inJSON bool) object {
 	case "count", "number":
 		return numberSchema(q, inJSON)
 	case "length":
-		s := object{"type": "string", "minLength": 1, "maxLength": 32, "x-unit": "length", "x-least": bound(q.Least), "x-greatest": bound(q.Greatest)}
-		if inJSON {
-			s["type"], s["minimum"] = list{"string", "number"}, 0
-		}
-		if q.Default != nil {
-			s["x-default"] = object{"in": q.Default.In, "mm": q.Default.MM}
-		}
-		return s
+		return lengthSchema(q, inJSON)
 	case "object":
 		return objectSchema(q, inJSON)
 	case "text":
@@ -165,6 +158,20 @@ func schemaOf(q wire.Parameter, inJSON bool) object {
 	default:
 		return object{"type": "string", "minLength": 1, "maxLength": 64}
 	}
+}
+
+// lengthSchema is the schema of a length. Its bounds in both units stand at the value
+// in JSON alone: those of a query say them in words.
+func lengthSchema(q wire.Parameter, inJSON bool) object {
+	s := object{"type": "string", "minLength": 1, "maxLength": 32}
+	if !inJSON {
+		return s
+	}
+	maps.Copy(s, object{"type": list{"string", "number"}, "minimum": 0, "x-unit": "length", "x-least": bound(q.Least), "x-greatest": bound(q.Greatest)})
+	if q.Default != nil {
+		s["x-default"] = object{"in": q.Default.In, "mm": q.Default.MM}
+	}
+	return s
 }
 
 // objectSchema is the schema of an object in any of its forms; a query string
