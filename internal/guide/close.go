@@ -54,9 +54,11 @@ func once(lines []string) []string {
 }
 
 // seams says how far edges of two pieces, or of one, stay apart, or how far one
-// lies in from the other. What is glued has been told.
+// lies in from the other. What is glued has been told. Gaps beside one panel that are
+// as wide are told as one.
 func (w *writer) seams(p, other *pattern.Piece, seams []pattern.Seam) []string {
 	var lines []string
+	var open []*pattern.Seam
 	for i := range seams {
 		s := &seams[i]
 		if p == other && gluedTo(p, s.PanelA, s.PanelB) {
@@ -67,8 +69,19 @@ func (w *writer) seams(p, other *pattern.Piece, seams []pattern.Seam) []string {
 			a["by"] = by
 			lines = append(lines, sentence(w.say("close.over", a)))
 		} else if w.s.Pattern.Caliper.Times(2).Less(s.Apart) {
-			lines = append(lines, sentence(w.say("close.gap", a)))
+			open = append(open, s)
 		}
+	}
+	for len(open) > 0 {
+		first, of := open[0], parts{}
+		open = slices.DeleteFunc(open, func(s *pattern.Seam) bool {
+			like := s.PanelB == first.PanelB && s.Apart == first.Apart
+			if like {
+				of = of.with(noun(p.Panels[s.PanelA].Name))
+			}
+			return like
+		})
+		lines = append(lines, sentence(w.say("close.gap", args{"of": of, "to": noun(other.Panels[first.PanelB].Name), "apart": first.Apart})))
 	}
 	return lines
 }

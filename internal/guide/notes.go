@@ -14,8 +14,9 @@ const sure = 0.995
 // looser.
 func (w *writer) fitNotes() []string {
 	var notes []string
+	doubtful := slices.ContainsFunc(w.s.Fits, func(f solve.Fit) bool { return f.Chance < sure })
 	for i := range w.s.Fits {
-		notes = append(notes, w.fitNote(&w.s.Fits[i]))
+		notes = append(notes, w.fitNote(&w.s.Fits[i], doubtful || i == len(w.s.Fits)-1))
 	}
 	for i := range w.s.Alternatives {
 		notes = append(notes, w.alternative(&w.s.Alternatives[i], i)...)
@@ -27,18 +28,23 @@ func (w *writer) fitNotes() []string {
 	return notes
 }
 
-// fitNote says how the contents go in along one axis.
-func (w *writer) fitNote(f *solve.Fit) string {
+// fitNote says how the contents go in along one axis, and how sure that is if it is
+// to be told: what is certain of all of them is told with the last.
+func (w *writer) fitNote(f *solve.Fit, tell bool) string {
 	a := args{
 		"where": w.where(f), "verdict": told{key: "verdict." + f.Verdict}, "clearance": fine(f.Nominal),
 		"least": fine(f.Window.Min), "most": fine(f.Window.Max), "from": fine(f.RSS.Min), "to": fine(f.RSS.Max),
 		"n": int(f.Chance * 100),
 	}
-	text := sentence(w.say("fit.note", a)) + " "
-	if f.Chance >= sure {
-		return text + w.say("fit.sure", a)
+	text := sentence(w.say("fit.note", a))
+	switch {
+	case !tell:
+		return text
+	case f.Chance >= sure:
+		return text + " " + w.say("fit.sure", a)
+	default:
+		return text + " " + w.say("fit.chance", a)
 	}
-	return text + w.say("fit.chance", a)
 }
 
 // alternative says what a finer step would give along each axis, unless the

@@ -69,7 +69,7 @@ func TestWhatKindsSeldomHave(t *testing.T) {
 		"From the left edge, 50 mm up: across to 20 mm, in an even curve through 6 mm across and 44 mm up, to the left edge, 30 mm up.",
 		"From 40 mm across and 50 mm up: across to 20 mm.",
 		"Fold panel 2 back by 60°.",
-		"Between panel 1 and panel 2 a gap of 3 mm stays open.",
+		"Beside panel 2 a gap of 3 mm stays open, at panel 1.",
 		"Glue the mat onto panel 1, the inside up, 50 mm from its left edge and 20 mm up from its bottom edge.",
 		"A warning without words of its own.",
 	} {
