@@ -2,6 +2,7 @@ package assembly_test
 
 import (
 	"context"
+	"flag"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -68,11 +69,13 @@ func each(t *testing.T, kind *enclosure.Kind, want int, use func(*solve.Solution
 	}
 }
 
+var orders = flag.Int("orders", 200, "how many solutions of each kind are asked for their order")
+
 // TestEverySolutionHasAnOrder finds the order of random solutions of every kind:
 // its steps follow one another without a jump, begin with flat blanks and end with
 // the closed thing.
 func TestEverySolutionHasAnOrder(t *testing.T) {
-	want := 200
+	want := *orders
 	if testing.Short() {
 		want = 15
 	}
