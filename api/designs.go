@@ -2,7 +2,9 @@ package api
 
 import (
 	"context"
+	"maps"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/labstack/echo/v4"
@@ -93,9 +95,13 @@ func agreeing(ctx context.Context, of []own.Example, q *ask.KindDesign) (*own.Ex
 	}
 	var last *own.Example
 	var wrong error
+	least := 0
 	for i := range of {
-		if name, choice := contradicted(&of[i], q.Request.Options); name != "" {
-			wrong = fault.Fault{Code: fault.Impossible, Field: name, Value: choice, Detail: "the kind is not given as a design with this choice", Hint: "leave " + name + " out"}
+		if against := contradicted(&of[i], q.Request.Options); len(against) > 0 {
+			if wrong == nil || len(against) < least { // told of the design that comes nearest
+				least, wrong = len(against), fault.Fault{Code: fault.Impossible, Field: against[0].Name, Value: against[0].Choice,
+					Detail: "the kind is not given as a design with this choice", Hint: "leave " + against[0].Name + " out"}
+			}
 			continue
 		}
 		if last = &of[i]; whole != nil && sameBlanks(ctx, last, q.Request, whole) {
@@ -108,14 +114,18 @@ func agreeing(ctx context.Context, of []own.Example, q *ask.KindDesign) (*own.Ex
 	return last, wrong
 }
 
-// contradicted names a choice of a request that a design does not hold for.
-func contradicted(e *own.Example, options map[string]enclosure.Value) (name, choice string) {
-	for name := range e.With {
-		if given, ok := options[name]; ok && given.Choice != e.With[name] && given.Choice != "auto" {
-			return name, given.Choice
+// contradicted lists the choices of a request that a design does not hold for.
+func contradicted(e *own.Example, options map[string]enclosure.Value) (all []enclosure.Option) {
+	for _, name := range slices.Sorted(maps.Keys(e.With)) {
+		given, ok := options[name]
+		if given.Count > 0 {
+			given.Choice = strconv.FormatInt(given.Count, 10)
+		}
+		if ok && given.Choice != e.With[name] && given.Choice != "auto" {
+			all = append(all, enclosure.Option{Name: name, Choice: given.Choice})
 		}
 	}
-	return "", ""
+	return all
 }
 
 // sameBlanks reports whether a design comes to the blanks of a solution.

@@ -103,6 +103,14 @@ func TestSizesOfADesignHaveNamesOfTheirOwn(t *testing.T) {
 	assert.Equal(t, "caliper", p.Errors[0].Value)
 }
 
+// A count that no design of a kind holds for is told so.
+func TestADesignHoldsForItsCountAlone(t *testing.T) {
+	const card = "/v1/kinds/folded-card/design?fold=accordion"
+	assert.Equal(t, "folded-card.fold-accordion.panels-4", decode[wire.Design](get(t, card+"&panels=4").ok()).Name)
+	p := get(t, card+"&panels=6").problem(http.StatusUnprocessableEntity)
+	assert.Equal(t, "panels", p.Errors[0].Name)
+}
+
 // A kind is told as the design that agrees with the request, and the designs to learn
 // from are listed; each is one that /v1/solve/own takes.
 func TestKindsAreToldAsDesigns(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"maps"
 	"math/rand/v2"
 	"slices"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -55,7 +56,8 @@ func random(r *rand.Rand, k, own *enclosure.Kind, with map[string]string) *solve
 		}
 	}
 	for name, choice := range with {
-		q.Options[name] = enclosure.Value{Choice: choice}
+		count, _ := strconv.ParseInt(choice, 10, 64) // of a count
+		q.Options[name] = enclosure.Value{Choice: choice, Count: count}
 	}
 	return q
 }

@@ -129,6 +129,7 @@ function show() {
   const place = list && [...held.closest("li").querySelectorAll("input, select, button")].indexOf(held);
   byId("undo").disabled = !before.length;
   byId("title").value = design.design;
+  byId("thing-title").textContent = say(design.into ? "into" : "thing");
   const panels = panelsOf().map((p) => [p.panel, p.panel]);
   byId("holds").replaceChildren(...panels.map(([v, t]) => option(v, t, v === (design.holds ?? panels[0][0]))));
   for (const name of ["a", "b"]) {
