@@ -74,7 +74,7 @@ const hearted = "unit=in&width=3.5&thickness=0.09&caliper=0.012&band_height=1-3/
 // a guide, of one kind or of several, nor in the drawing that the element shows.
 func TestLettersOfPicturesAreReadableOnPhones(t *testing.T) {
 	server, _ := service(t, map[string]string{"/blog": embedded(byHand)})
-	const smallest = `(pictures => Math.min(...pictures.flatMap(svg => [...svg.querySelectorAll("text")].map(t => Number(t.getAttribute("font-size")) * svg.getScreenCTM().d))))`
+	const smallest = `(pictures => Math.min(...pictures.flatMap(svg => [...svg.querySelectorAll("[font-size]")].map(letters => Number(letters.getAttribute("font-size")) * svg.getScreenCTM().d))))`
 	for path, pictures := range map[string]string{
 		"/v1/guide/slotted-band.html?" + hearted:                                                                            "document.querySelectorAll('svg')",
 		"/v1/guide/lidded-box.html?unit=mm&width=88&height=125&thickness=38&caliper=0.3&language=de":                        "document.querySelectorAll('svg')",

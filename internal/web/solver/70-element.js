@@ -226,7 +226,7 @@ class CreasefitSolver extends HTMLElement {
     const figure = this.answer.querySelector("figure");
     const svg = svgFrom(text);
     if (!svg) return;
-    const smallest = Math.min(...[...svg.querySelectorAll("text")].map((t) => Number(t.getAttribute("font-size"))));
+    const smallest = Math.min(...[...svg.querySelectorAll("[font-size]")].map((letters) => Number(letters.getAttribute("font-size"))));
     for (const side of ["width", "height"]) svg.style.setProperty("--" + side, Math.ceil((11 * svg.viewBox.baseVal[side]) / smallest) + "px"); // letters of 11 pixels
     figure.classList.toggle("dark", dark);
     figure.replaceChildren(svg);
