@@ -553,16 +553,6 @@ const (
 	OpenValueTop  OpenValue = "top"
 )
 
-// Defines values for OrnamentShapeValue.
-const (
-	OrnamentShapeValueCircle    OrnamentShapeValue = "circle"
-	OrnamentShapeValueFir       OrnamentShapeValue = "fir"
-	OrnamentShapeValueHeart     OrnamentShapeValue = "heart"
-	OrnamentShapeValueRectangle OrnamentShapeValue = "rectangle"
-	OrnamentShapeValueStar      OrnamentShapeValue = "star"
-	OrnamentShapeValueTag       OrnamentShapeValue = "tag"
-)
-
 // Defines values for PanelAcross.
 const (
 	PanelAcrossDiagonal PanelAcross = "diagonal"
@@ -1056,6 +1046,7 @@ const (
 const (
 	WorkStepDoClose WorkStepDo = "close"
 	WorkStepDoCut   WorkStepDo = "cut"
+	WorkStepDoDress WorkStepDo = "dress"
 	WorkStepDoFold  WorkStepDo = "fold"
 	WorkStepDoGlue  WorkStepDo = "glue"
 	WorkStepDoJoin  WorkStepDo = "join"
@@ -1178,7 +1169,7 @@ type BenchPreset struct {
 	CutTolerance Length `json:"cut_tolerance"`
 	Name         string `json:"name"`
 
-	// Query as /v1/calibrate says it of a bench that was measured
+	// Query the bench as names, exactly
 	Query          string `json:"query"`
 	ScoreTolerance Length `json:"score_tolerance"`
 	Source         string `json:"source"`
@@ -1410,7 +1401,10 @@ type Cut struct {
 	Depth Length  `json:"depth"`
 	From  CutFrom `json:"from"`
 	Kind  CutKind `json:"kind"`
-	Name  string  `json:"name"`
+
+	// Long of a slit inside the blank; depth is how far it lies from the edge, at its middle
+	Long *Length `json:"long,omitempty"`
+	Name string  `json:"name"`
 
 	// On the score that it lies on
 	On string `json:"on,omitempty"`
@@ -1697,7 +1691,7 @@ type HoldersValue struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit *HoldersValueUnit `json:"unit,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width                *string                `json:"width,omitempty"`
 	AdditionalProperties map[string]interface{} `json:"-"`
 }
@@ -1994,6 +1988,9 @@ type Limits struct {
 
 // Links defines model for Links.
 type Links struct {
+	// Check Check judges the readings of the answer as they were cut, once those that came out otherwise are changed.
+	Check string `json:"check,omitempty"`
+
 	// Drawing Drawing and Guide are of the same request; a check has none.
 	Drawing string `json:"drawing,omitempty"`
 	Guide   string `json:"guide,omitempty"`
@@ -2201,9 +2198,6 @@ type Ornament struct {
 	TrimWidth Length `json:"trim_width"`
 }
 
-// OrnamentShapeValue Outline of that shape, which is cut in half along its middle. Default: rectangle.
-type OrnamentShapeValue string
-
 // Outside defines model for Outside.
 type Outside struct {
 	Height Length `json:"height"`
@@ -2333,6 +2327,9 @@ type Piece struct {
 	// Partials scores that do not run from edge to edge
 	Partials []Partial `json:"partials,omitempty"`
 	Quantity int       `json:"quantity"`
+
+	// Reveal of a layer
+	Reveal *Reveal `json:"reveal,omitempty"`
 
 	// Scores from the left, or from the bottom
 	Scores []Score `json:"scores"`
@@ -5106,7 +5103,7 @@ type RequestMatch struct {
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -5207,7 +5204,7 @@ type RequestSolveBand struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -5291,7 +5288,7 @@ type RequestSolveDiagonalEnvelope struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -5438,7 +5435,7 @@ type RequestSolveDividers struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -5543,7 +5540,7 @@ type RequestSolveDrawerBox struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -5645,7 +5642,7 @@ type RequestSolveEnvelope struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -5735,7 +5732,7 @@ type RequestSolveFoldedCard struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -5831,7 +5828,7 @@ type RequestSolveGussetBag struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -5933,7 +5930,7 @@ type RequestSolveLiddedBox struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6020,7 +6017,7 @@ type RequestSolveMatStack struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6104,7 +6101,7 @@ type RequestSolveOwn struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6191,7 +6188,7 @@ type RequestSolvePillowPack struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6287,7 +6284,7 @@ type RequestSolvePocket struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6369,7 +6366,7 @@ type RequestSolvePortfolio struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6465,7 +6462,7 @@ type RequestSolvePrismBox struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6564,7 +6561,7 @@ type RequestSolveSleeve struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6660,7 +6657,7 @@ type RequestSolveSlipcase struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6720,11 +6717,11 @@ type RequestSolveSlottedBand struct {
 	// OrnamentCaliper Thickness of the ornament's stock; that of the band if not given. From 0.01 to 25 mm.
 	OrnamentCaliper string `json:"ornament_caliper,omitempty"`
 
-	// OrnamentHeight Height of that shape; as wide as high if not given. From 6 to 1000 mm.
+	// OrnamentHeight Height of that shape; as wide as high if not given, a drawn one as it is drawn. From 6 to 1000 mm.
 	OrnamentHeight string `json:"ornament_height,omitempty"`
 
-	// OrnamentShape Outline of that shape, which is cut in half along its middle. Default: rectangle.
-	OrnamentShape OrnamentShapeValue `json:"ornament_shape,omitempty"`
+	// OrnamentShape Outline of that shape, which is cut in half along its middle: one of the words, or one closed line as SVG path data. Default: rectangle.
+	OrnamentShape string `json:"ornament_shape,omitempty"`
 
 	// OrnamentWidth Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm.
 	OrnamentWidth string `json:"ornament_width,omitempty"`
@@ -6768,7 +6765,7 @@ type RequestSolveSlottedBand struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6867,7 +6864,7 @@ type RequestSolveTray struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -6969,7 +6966,7 @@ type RequestSolveTuckCarton struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 
@@ -7101,7 +7098,7 @@ type RequestSuggest struct {
 	// WantedChance How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers.
 	WantedChance *float64 `json:"wanted_chance,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string      `json:"width,omitempty"`
 	Wish  []WishValue `json:"wish,omitempty"`
 }
@@ -7166,6 +7163,13 @@ type RequestYield struct {
 
 	// Unit The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths.
 	Unit UnitValue `json:"unit,omitempty"`
+}
+
+// Reveal defines model for Reveal.
+type Reveal struct {
+	On string `json:"on"`
+	X  Length `json:"x"`
+	Y  Length `json:"y"`
 }
 
 // RigidValue It does not bend. Default: no.
@@ -7543,7 +7547,7 @@ type ThingsValue struct {
 	// Thickness Thickness of the contents in all. From 0.01 to 500 mm.
 	Thickness string `json:"thickness,omitempty"`
 
-	// Width Width of the contents. From 3 to 2000 mm.
+	// Width Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm.
 	Width string `json:"width,omitempty"`
 }
 

@@ -41,7 +41,7 @@ export type BenchList = {
 export type BenchPreset = {
   "cut_tolerance": Length;
   "name": string;
-  /** as /v1/calibrate says it of a bench that was measured */
+  /** the bench as names, exactly */
   "query": string;
   "score_tolerance": Length;
   "source": string;
@@ -258,6 +258,8 @@ export type Cut = {
   "depth": Length;
   "from": "top" | "bottom" | "left" | "right";
   "kind": "slit" | "slot" | "notch" | "window" | "relief";
+  /** of a slit inside the blank; depth is how far it lies from the edge, at its middle */
+  "long"?: Length;
   "name": string;
   /** the score that it lies on */
   "on"?: string;
@@ -483,7 +485,7 @@ export type HoldersValue = {
   "tolerance"?: string;
   /** The unit of numbers without one, and of the answer. There is no default: give it, or write the unit with the lengths. */
   "unit"?: "in" | "mm";
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** The height inside the folded piece, from wall to wall, to learn what was off. From 1 to 5000 mm. */
@@ -703,6 +705,8 @@ export type Limits = {
   "yield_placed": number;
 };
 export type Links = {
+  /** Check judges the readings of the answer as they were cut, once those that came out otherwise are changed. */
+  "check"?: string;
   /** Drawing and Guide are of the same request; a check has none. */
   "drawing"?: string;
   "guide"?: string;
@@ -871,10 +875,10 @@ export type Ornament = {
 };
 /** Thickness of the ornament's stock; that of the band if not given. From 0.01 to 25 mm. */
 export type OrnamentCaliperValue = string;
-/** Height of that shape; as wide as high if not given. From 6 to 1000 mm. */
+/** Height of that shape; as wide as high if not given, a drawn one as it is drawn. From 6 to 1000 mm. */
 export type OrnamentHeightValue = string;
-/** Outline of that shape, which is cut in half along its middle. Default: rectangle. */
-export type OrnamentShapeValue = "rectangle" | "heart" | "star" | "circle" | "fir" | "tag";
+/** Outline of that shape, which is cut in half along its middle: one of the words, or one closed line as SVG path data. Default: rectangle. */
+export type OrnamentShapeValue = string;
 /** Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm. */
 export type OrnamentWidthValue = string;
 /** Every corner of the cut edge of each piece that is not its whole blank, from the left x from the bottom, in the order of the solution's outline; may be given several times. From 0 to 5000 mm. */
@@ -983,6 +987,8 @@ export type Piece = {
   /** scores that do not run from edge to edge */
   "partials"?: Array<Partial>;
   "quantity": number;
+  /** of a layer */
+  "reveal"?: Reveal;
   /** from the left, or from the bottom */
   "scores": Array<Score>;
 };
@@ -2634,7 +2640,7 @@ export type RequestMatch = {
   "top"?: number;
   "turn"?: TurnValue;
   "unit"?: UnitValue;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: A length on every ruler. */
@@ -2695,7 +2701,7 @@ export type RequestSolveBand = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a diagonal-envelope. */
@@ -2746,7 +2752,7 @@ export type RequestSolveDiagonalEnvelope = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a dividers. */
@@ -2838,7 +2844,7 @@ export type RequestSolveDividers = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a drawer-box. */
@@ -2899,7 +2905,7 @@ export type RequestSolveDrawerBox = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a envelope. */
@@ -2961,7 +2967,7 @@ export type RequestSolveEnvelope = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a folded-card. */
@@ -3015,7 +3021,7 @@ export type RequestSolveFoldedCard = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a gusset-bag. */
@@ -3073,7 +3079,7 @@ export type RequestSolveGussetBag = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a lidded-box. */
@@ -3132,7 +3138,7 @@ export type RequestSolveLiddedBox = {
   "walls"?: WallsValue;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a mat-stack. */
@@ -3185,7 +3191,7 @@ export type RequestSolveMatStack = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a design: own. */
@@ -3235,7 +3241,7 @@ export type RequestSolveOwn = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a pillow-pack. */
@@ -3288,7 +3294,7 @@ export type RequestSolvePillowPack = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a pocket. */
@@ -3346,7 +3352,7 @@ export type RequestSolvePocket = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of several enclosures round one another. */
@@ -3396,7 +3402,7 @@ export type RequestSolvePortfolio = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a prism-box. */
@@ -3453,7 +3459,7 @@ export type RequestSolvePrismBox = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a sleeve. */
@@ -3511,7 +3517,7 @@ export type RequestSolveSleeve = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a slipcase. */
@@ -3568,7 +3574,7 @@ export type RequestSolveSlipcase = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a slotted-band. */
@@ -3605,9 +3611,10 @@ export type RequestSolveSlottedBand = {
   "meeting"?: string;
   /** Thickness of the ornament's stock; that of the band if not given. From 0.01 to 25 mm. */
   "ornament_caliper"?: string;
-  /** Height of that shape; as wide as high if not given. From 6 to 1000 mm. */
+  /** Height of that shape; as wide as high if not given, a drawn one as it is drawn. From 6 to 1000 mm. */
   "ornament_height"?: string;
-  "ornament_shape"?: OrnamentShapeValue;
+  /** Outline of that shape, which is cut in half along its middle: one of the words, or one closed line as SVG path data. Default: rectangle. */
+  "ornament_shape"?: string;
   /** Width of a shape that is glued half and half over the closure; none if not given. From 6 to 1000 mm. */
   "ornament_width"?: string;
   /** The finest mark of the ruler. Default: 1/16 in on inch rulers, 0.5 mm on millimetre rulers. */
@@ -3633,7 +3640,7 @@ export type RequestSolveSlottedBand = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a tray. */
@@ -3691,7 +3698,7 @@ export type RequestSolveTray = {
   "walls"?: WallsValue;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: Measurements of a tuck-carton. */
@@ -3752,7 +3759,7 @@ export type RequestSolveTuckCarton = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** asks for: What can be told of a paper. */
@@ -3830,7 +3837,7 @@ export type RequestSuggest = {
   "wall_give"?: string;
   /** How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers. */
   "wanted_chance"?: number;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
   "wish"?: Array<WishValue>;
 };
@@ -3870,6 +3877,11 @@ export type RequestYield = {
   /** The longest cut that the trimmer makes. Default: as long as need be. From 10 to 10000 mm. */
   "trimmer_length"?: string;
   "unit"?: UnitValue;
+};
+export type Reveal = {
+  "on": string;
+  "x": Length;
+  "y": Length;
 };
 /** How much of the contents stands out at the open ends; none if not given. From 0 to 1000 mm. */
 export type RevealValue = string;
@@ -4194,7 +4206,7 @@ export type ThingsValue = {
   "id"?: string;
   /** Thickness of the contents in all. From 0.01 to 500 mm. */
   "thickness"?: string;
-  /** Width of the contents. From 3 to 2000 mm. */
+  /** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
   "width"?: string;
 };
 /** Answer with so many at the most, the best. */
@@ -4260,7 +4272,7 @@ export type Weakest = {
 export type WetAcrossValue = string;
 /** How far apart they are afterwards along the grain. From 1 to 20000 mm. */
 export type WetAlongValue = string;
-/** Width of the contents. From 3 to 2000 mm. */
+/** Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them. From 3 to 2000 mm. */
 export type WidthValue = string;
 /** Width of the finished piece, outside. From 1 to 3000 mm. */
 export type WidthValueMail = string;
@@ -4288,7 +4300,7 @@ export type WorkMove = {
 export type WorkStep = {
   /** so many like moves are this one step */
   "alike"?: number;
-  "do": "cut" | "score" | "slit" | "fold" | "glue" | "put in" | "join" | "lock" | "close";
+  "do": "cut" | "score" | "slit" | "fold" | "glue" | "put in" | "join" | "lock" | "close" | "dress";
   /** by which the stock must give way meanwhile */
   "flex_mm"?: number;
   /** panels that come to lie on their glue */
