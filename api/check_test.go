@@ -96,3 +96,13 @@ func TestOrnamentIsAnswered(t *testing.T) {
 	assert.True(t, s.Ornament.CoversSlits)
 	assert.Equal(t, "1/8 in", s.Ornament.TrimWidth.Reading, "tabs of 1/2 in under halves of 3/8 in")
 }
+
+// The check that a solution links finds its own readings good, for every kind.
+func TestSolutionsLinkTheirCheck(t *testing.T) {
+	for _, k := range enclosure.Kinds() {
+		query, _, s := solvedExample(k)
+		require.NotNil(t, s, k.Name)
+		link := decode[wire.Solution](get(t, "/v1/solve/"+k.Name+"?"+query).ok()).Links.Check
+		assert.True(t, decode[wire.Check](get(t, link).ok()).Works, link)
+	}
+}
