@@ -217,11 +217,19 @@ func (l *Lane) Do(work func()) {
 	l.note(time.Since(began))
 }
 
+// farOff is how many times the usual a single work counts at most: one that was
+// held up, by the machine or by itself, says little of those to come, while a
+// lane whose works have all become longer learns it from a dozen of them.
+const farOff = 8
+
 // note learns how long works take.
 func (l *Lane) note(took time.Duration) {
 	l.mutex.Lock()
 	defer l.mutex.Unlock()
-	l.usual += (took - l.usual) / 32
+	if l.usual > 0 {
+		took = min(took, farOff*l.usual)
+	}
+	l.usual = max(1, l.usual+(took-l.usual)/32)
 }
 
 // State is how a lane stands.

@@ -95,10 +95,26 @@ func TestNobodyWaitsForNothing(t *testing.T) {
 		l.note(time.Hour)
 	}
 	assert.Equal(t, 2, l.room(), "as many as there are places may wait in any case")
-	for range 600 {
+	for range 2000 {
 		l.note(time.Microsecond)
 	}
 	assert.Equal(t, 100, l.room())
+}
+
+// TestOneHeldUpIsNoRule: a work that the machine held up takes little of the room
+// of those to come; that all of them take longer is learnt from two dozen.
+func TestOneHeldUpIsNoRule(t *testing.T) {
+	l := NewLane("cheap", 2, 256, 100*time.Millisecond)
+	for range 400 {
+		l.note(200 * time.Microsecond)
+	}
+	require.Equal(t, 256, l.room())
+	l.note(time.Second)
+	assert.Equal(t, 256, l.room(), "one of a second among works of 0.2 ms")
+	for range 24 {
+		l.note(20 * time.Millisecond)
+	}
+	assert.Less(t, l.room(), 20, "2 places get 5 works of 20 ms done in 50 ms")
 }
 
 // TestWorkApartIsLikeAnyOther: done before Do returns, its panics are the
