@@ -110,7 +110,7 @@ func TestFaultsHelp(t *testing.T) {
 	assert.Equal(t, "one of kraft, ivory", faults[1].Expected)
 
 	o = sheettest.TeaOrder(t)
-	o.Items, o.Ruler = o.Items[:1], sheettest.Step(t, "1/16 in")
+	o.Items = o.Items[:1]
 	o.Items[0].Width, o.Items[0].Height, o.Items[0].Count = sheettest.Inches(t, "1/8"), sheettest.Inches(t, "1/16"), 0
 	require.ErrorAs(t, o.Check(), &faults)
 	assert.Equal(t, `"sachet band" may come out of a sheet 18432 times, and a plan would list each.`, faults[len(faults)-1].Detail)
