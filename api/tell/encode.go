@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 	"sync"
-	"unsafe"
 
 	"creasefit/api/wire"
 )
@@ -16,21 +15,15 @@ import (
 // and a list of structs whose first field is tagged member is an object of
 // members in the list's order.
 //
-// A type is looked at once: what is left of it is a list of functions and the
-// offsets of its fields, which nearly every call waits for. Fields are read at
-// their offsets, since asking package reflect for each takes as long as writing it.
+// A type is looked at once: what is left of it is a list of functions, which
+// nearly every call waits for.
 func AppendJSON(dst []byte, v any) []byte {
 	value := reflect.ValueOf(v)
-	if value.Kind() != reflect.Pointer {
-		held := reflect.New(value.Type())
-		held.Elem().Set(value)
-		value = held
-	}
-	return writerOf(value.Type().Elem())(dst, value.UnsafePointer())
+	return writerOf(value.Type())(dst, value)
 }
 
-// writer appends the value of one type that lies at an address.
-type writer func(dst []byte, at unsafe.Pointer) []byte
+// writer appends a value of one type.
+type writer func(dst []byte, v reflect.Value) []byte
 
 // writers are those of the types seen so far.
 var writers sync.Map // of reflect.Type
@@ -45,9 +38,9 @@ func writerOf(t reflect.Type) writer {
 	var done writer
 	var ready sync.WaitGroup
 	ready.Add(1)
-	first, known := writers.LoadOrStore(t, writer(func(dst []byte, at unsafe.Pointer) []byte {
+	first, known := writers.LoadOrStore(t, writer(func(dst []byte, v reflect.Value) []byte {
 		ready.Wait()
-		return done(dst, at)
+		return done(dst, v)
 	}))
 	if known {
 		return first.(writer)
@@ -60,22 +53,20 @@ func writerOf(t reflect.Type) writer {
 
 func newWriter(t reflect.Type) writer {
 	if t == reflect.TypeFor[wire.JSON]() {
-		return func(dst []byte, at unsafe.Pointer) []byte { return append(dst, *(*wire.JSON)(at)...) }
+		return func(dst []byte, v reflect.Value) []byte { return append(dst, v.String()...) }
 	}
 	switch t.Kind() {
 	case reflect.Bool:
-		return func(dst []byte, at unsafe.Pointer) []byte { return strconv.AppendBool(dst, *(*bool)(at)) }
-	case reflect.Int:
-		return func(dst []byte, at unsafe.Pointer) []byte { return strconv.AppendInt(dst, int64(*(*int)(at)), 10) }
-	case reflect.Int64:
-		return func(dst []byte, at unsafe.Pointer) []byte { return strconv.AppendInt(dst, *(*int64)(at), 10) }
+		return func(dst []byte, v reflect.Value) []byte { return strconv.AppendBool(dst, v.Bool()) }
+	case reflect.Int, reflect.Int64:
+		return func(dst []byte, v reflect.Value) []byte { return strconv.AppendInt(dst, v.Int(), 10) }
 	case reflect.Float64:
-		return func(dst []byte, at unsafe.Pointer) []byte { return AppendNumber(dst, *(*float64)(at)) }
+		return func(dst []byte, v reflect.Value) []byte { return AppendNumber(dst, v.Float()) }
 	case reflect.String:
-		return func(dst []byte, at unsafe.Pointer) []byte { return AppendString(dst, *(*string)(at)) }
+		return func(dst []byte, v reflect.Value) []byte { return AppendString(dst, v.String()) }
 	case reflect.Pointer:
 		write := writerOf(t.Elem())
-		return func(dst []byte, at unsafe.Pointer) []byte { return write(dst, *(*unsafe.Pointer)(at)) }
+		return func(dst []byte, v reflect.Value) []byte { return write(dst, v.Elem()) }
 	case reflect.Slice, reflect.Array:
 		return listWriter(t)
 	case reflect.Struct:
@@ -87,52 +78,43 @@ func newWriter(t reflect.Type) writer {
 
 // listWriter writes a list, or an object of members.
 func listWriter(t reflect.Type) writer {
-	write, begin, end := writerOf(t.Elem()), byte('['), byte(']')
+	write := writerOf(t.Elem())
 	if t.Elem().Kind() == reflect.Struct && t.Elem().Field(0).Tag.Get("member") != "" {
-		write, begin, end = memberWriter(write), '{', '}'
+		return joined('{', '}', func(dst []byte, v reflect.Value) []byte {
+			return write(append(AppendString(dst, v.Field(0).String()), ':'), v)
+		})
 	}
-	size, n := t.Elem().Size(), 0
-	if t.Kind() == reflect.Array {
-		n = t.Len()
-	}
-	return func(dst []byte, at unsafe.Pointer) []byte {
-		first, n := at, n
-		if t.Kind() == reflect.Slice {
-			list := *(*[]struct{})(at) // of whatever: its length and where it begins
-			first, n = unsafe.Pointer(unsafe.SliceData(list)), len(list)
-		}
+	return joined('[', ']', write)
+}
+
+// joined writes the entries of a list with commas between.
+func joined(begin, end byte, write writer) writer {
+	return func(dst []byte, v reflect.Value) []byte {
 		dst = append(dst, begin)
-		for i := range n {
+		for i := range v.Len() {
 			if i > 0 {
 				dst = append(dst, ',')
 			}
-			dst = write(dst, unsafe.Add(first, uintptr(i)*size))
+			dst = write(dst, v.Index(i))
 		}
 		return append(dst, end)
 	}
 }
 
-// memberWriter writes a struct as a member named by its first field, a text.
-func memberWriter(write writer) writer {
-	return func(dst []byte, at unsafe.Pointer) []byte {
-		return write(append(AppendString(dst, *(*string)(at)), ':'), at)
-	}
-}
-
 // member is one member of an object.
 type member struct {
-	offset uintptr
-	lead   string                    // ,"name":
-	empty  func(unsafe.Pointer) bool // whether it is left out; nil for those that never are
-	write  writer
+	field    int
+	lead     string // ,"name":
+	optional bool   // left out if it is zero or empty
+	write    writer
 }
 
 // structWriter writes an object.
 func structWriter(t reflect.Type) writer {
 	members := membersOf(t)
-	return func(dst []byte, at unsafe.Pointer) []byte {
+	return func(dst []byte, v reflect.Value) []byte {
 		from := len(dst)
-		dst = appendMembers(dst, at, members)
+		dst = appendMembers(dst, v, members)
 		if len(dst) == from {
 			return append(dst, "{}"...)
 		}
@@ -142,11 +124,11 @@ func structWriter(t reflect.Type) writer {
 }
 
 // appendMembers appends the members, each behind a comma.
-func appendMembers(dst []byte, at unsafe.Pointer, members []member) []byte {
+func appendMembers(dst []byte, v reflect.Value, members []member) []byte {
 	for i := range members {
 		m := &members[i]
-		field := unsafe.Add(at, m.offset)
-		if m.empty != nil && m.empty(field) {
+		field := v.Field(m.field)
+		if m.optional && isEmpty(field) {
 			continue
 		}
 		dst = m.write(append(dst, m.lead...), field)
@@ -160,19 +142,13 @@ func membersOf(t reflect.Type) []member {
 	for i := range t.NumField() {
 		f := t.Field(i)
 		name, rest, _ := strings.Cut(f.Tag.Get("json"), ",")
-		m := member{offset: f.Offset}
 		switch {
 		case f.Anonymous:
-			m.write = inlineWriter(f.Type)
+			list = append(list, member{field: i, optional: f.Type.Kind() == reflect.Pointer, write: inlineWriter(f.Type)})
 		case name != "-":
-			m.lead, m.write = string(append(AppendString([]byte{','}, name), ':')), writerOf(f.Type)
-		default:
-			continue
+			lead := string(append(AppendString([]byte{','}, name), ':'))
+			list = append(list, member{field: i, lead: lead, optional: strings.Contains(rest, "omitempty"), write: writerOf(f.Type)})
 		}
-		if f.Anonymous && f.Type.Kind() == reflect.Pointer || strings.Contains(rest, "omitempty") {
-			m.empty = emptiness(f.Type)
-		}
-		list = append(list, m)
 	}
 	return list
 }
@@ -182,22 +158,16 @@ func membersOf(t reflect.Type) []member {
 func inlineWriter(t reflect.Type) writer {
 	if t.Kind() == reflect.Pointer {
 		write := inlineWriter(t.Elem())
-		return func(dst []byte, at unsafe.Pointer) []byte { return write(dst, *(*unsafe.Pointer)(at)) }
+		return func(dst []byte, v reflect.Value) []byte { return write(dst, v.Elem()) }
 	}
 	members := membersOf(t)
-	return func(dst []byte, at unsafe.Pointer) []byte { return appendMembers(dst, at, members) }
+	return func(dst []byte, v reflect.Value) []byte { return appendMembers(dst, v, members) }
 }
 
-// emptiness returns what reports whether an optional member is left out.
-func emptiness(t reflect.Type) func(unsafe.Pointer) bool {
-	switch t.Kind() {
-	case reflect.Slice:
-		return func(at unsafe.Pointer) bool { return len(*(*[]struct{})(at)) == 0 }
-	case reflect.String:
-		return func(at unsafe.Pointer) bool { return *(*string)(at) == "" }
-	case reflect.Pointer:
-		return func(at unsafe.Pointer) bool { return *(*unsafe.Pointer)(at) == nil }
-	default:
-		return func(at unsafe.Pointer) bool { return reflect.NewAt(t, at).Elem().IsZero() }
+// isEmpty reports whether an optional member is left out.
+func isEmpty(v reflect.Value) bool {
+	if v.Kind() == reflect.Slice {
+		return v.Len() == 0
 	}
+	return v.IsZero()
 }
