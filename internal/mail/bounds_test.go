@@ -113,3 +113,14 @@ func TestTablesAreFrozen(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, string(want), b.String(), "run the test with -update and look at the difference")
 }
+
+// TestSidesWhicheverWayTheAddressReads: the length follows the address, the longer and
+// the shorter side do not.
+func TestSidesWhicheverWayTheAddressReads(t *testing.T) {
+	for address, length := range map[Side]int64{LongerSide: mm(200), WidthSide: mm(100), HeightSide: mm(200)} {
+		q := piece("100 x 200 mm")
+		q.Address = address
+		m := q.seenBy(post(t, "us"))
+		assert.Equal(t, []int64{length, mm(200), mm(100)}, []int64{m.length.nominal, m.longer().nominal, m.shorter().nominal}, "%d", address)
+	}
+}
