@@ -11,10 +11,11 @@ import (
 )
 
 // How many mended designs are folded up before a hint at one is given up, fewer of
-// large ones: what is wrong is told in a few milliseconds.
+// large ones, since every panel is held against every other one: what is wrong is
+// told in a few milliseconds.
 const (
-	mostTries  = 16
-	triedFolds = 96 // panels, of all tries
+	mostTries  = 12
+	triedPairs = 400 // of panels, of all tries
 )
 
 // remedy is a change of a design, in words.
@@ -32,7 +33,8 @@ func (d *Design) mended(err error, in *enclosure.Input) error {
 		return err
 	}
 	told, now, left := slices.Clone(faults), d, faults
-	tries := min(mostTries, triedFolds/len(d.panels()))
+	panels := len(d.panels())
+	tries := min(mostTries, triedPairs/(panels*panels))
 	for i := range told {
 		if !among(left, &told[i]) {
 			continue
