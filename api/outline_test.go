@@ -2,6 +2,7 @@ package api
 
 import (
 	"encoding/json"
+	"flag"
 	"math"
 	"net/http"
 	"regexp"
@@ -11,30 +12,45 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 )
 
+var outlines = flag.Int("outlines", 3, "of how many random solutions of each kind the outline is rebuilt from the text")
+
 // TestOutlineIsRebuiltFromText rebuilds the cut edge of every piece of every kind
 // from the lines of the text answer alone, and compares it with that of the FOLD
 // file: each corner is a vertex of its boundary, and both enclose the same paper.
-// Every choice of a kind is taken in turn.
+// Every choice of a kind is taken in turn, then random requests.
 func TestOutlineIsRebuiltFromText(t *testing.T) {
 	for _, k := range enclosure.Kinds() {
-		compared := 0
-		for _, query := range outlineQueries(k) {
-			answer := get(t, "/v1/solve/"+k.Name+"?format=text&"+query)
-			if answer.Code != http.StatusOK {
-				continue // nothing that can be made of these
+		t.Run(k.Name, func(t *testing.T) {
+			compared := 0
+			for _, query := range outlineQueries(k) {
+				compared += rebuilt(t, k.Name, query)
 			}
-			compared++
-			drawn := get(t, "/v1/drawing/"+k.Name+"?format=fold&"+query)
-			require.Equal(t, http.StatusOK, drawn.Code)
-			compareOutlines(t, k.Name+"?"+query, answer.Body.String(), drawn.Body.String())
-		}
-		assert.Positive(t, compared, k.Name)
+			assert.Positive(t, compared)
+			random := rapid.Custom(func(rt *rapid.T) string { return drawQuery(rt, k).Encode() })
+			for tries, found := 0, 0; found < *outlines; tries++ {
+				require.Less(t, tries, 1000**outlines, "hardly any request has a solution")
+				found += rebuilt(t, k.Name, random.Example(tries))
+			}
+		})
 	}
+}
+
+// rebuilt compares the outlines of a request; 0 if nothing can be made of it, else 1.
+func rebuilt(t *testing.T, kind, query string) int {
+	answer := get(t, "/v1/solve/"+kind+"?format=text&"+query)
+	if answer.Code != http.StatusOK {
+		return 0
+	}
+	drawn := get(t, "/v1/drawing/"+kind+"?format=fold&"+query)
+	require.Equal(t, http.StatusOK, drawn.Code)
+	compareOutlines(t, kind+"?"+query, answer.Body.String(), drawn.Body.String())
+	return 1
 }
 
 // outlineQueries are requests for thin and thick contents on both rulers, with every

@@ -100,13 +100,12 @@ func (p *Pose) each(i, j int, slack float64, meet func(a, b *part) bool) bool {
 	case len(b) > 1:
 		yieldI, yieldJ = yieldI+yieldJ, 0
 	}
+	own, other := &p.pair[0], &p.pair[1] // kept: what is handed to meet would be allocated
 	for k := range a {
-		own := a[k]
-		own.yield, own.half = yieldI, own.half-min(slack/2, own.half/2)
+		*own = a[k].giving(yieldI, slack)
 		for l := range b {
-			other := b[l]
-			other.yield, other.half = yieldJ, other.half-min(slack/2, other.half/2)
-			if meet(&own, &other) {
+			*other = b[l].giving(yieldJ, slack)
+			if meet(own, other) {
 				return true
 			}
 		}

@@ -50,6 +50,12 @@ func edgesPart(a, b *part) bool {
 	return false
 }
 
+// giving is the plate with edges that give way, and faces that give slack.
+func (p part) giving(edges, slack float64) part {
+	p.yield, p.half = edges, p.half-min(slack/2, p.half/2)
+	return p
+}
+
 func (p *part) edge(i int) Vec { return p.corners[(i+1)%len(p.corners)].sub(p.corners[i]) }
 
 // parted reports whether two plates are in contact at most along an axis.
