@@ -169,9 +169,11 @@ func (f *figure) ring(run []corner, letter string) bool {
 func (f *figure) circle(mid Point, radius float64) {
 	const parts = 48
 	var path []Vertex
+	around := Box{mid, mid}.grow(radius + hair)
+	texts := slices.DeleteFunc(slices.Clone(f.fig.Labels), func(l Label) bool { return !l.Box.Meets(around) })
 	for k := range parts + 1 {
 		a, b := mid.add(Point{}.along(2*math.Pi*float64(k)/parts, radius)), mid.add(Point{}.along(2*math.Pi*float64(k+1)/parts, radius))
-		free := k < parts && !slices.ContainsFunc(f.fig.Labels, func(l Label) bool { return l.Box.Crosses(a, b) })
+		free := k < parts && !slices.ContainsFunc(texts, func(l Label) bool { return l.Box.Crosses(a, b) })
 		if free || len(path) > 0 {
 			path = append(path, Vertex{Point: a})
 		}

@@ -57,6 +57,8 @@ type Options struct {
 	// Beside are pieces that are never folded: an ornament, which is laid on the locked
 	// tabs in the end.
 	Beside []pattern.Piece
+
+	papers map[*pattern.Piece]flat // found so far, for letters of any size
 }
 
 // Whole returns a pattern with the pieces beside it.
@@ -95,6 +97,7 @@ type layout struct {
 	lettering float64
 	say       func(string) string
 	found     []*detail // small corners of all figures so far
+	papers    map[*pattern.Piece]flat
 }
 
 // New draws a pattern.
@@ -126,7 +129,10 @@ func New(p *pattern.Pattern, o Options) *Drawing {
 }
 
 func (o *Options) layout() *layout {
-	l := &layout{step: o.Step, lettering: o.Lettering, say: o.Say}
+	if o.papers == nil {
+		o.papers = map[*pattern.Piece]flat{}
+	}
+	l := &layout{step: o.Step, lettering: o.Lettering, say: o.Say, papers: o.papers}
 	if l.say == nil {
 		l.say = func(s string) string { return s }
 	}

@@ -22,26 +22,40 @@ type Figure struct {
 // figure is a figure in the making.
 type figure struct {
 	*layout
-	piece    *pattern.Piece
-	glues    []pattern.Glue
-	mesh     *Mesh
-	fig      Figure
-	sides    [4]side
-	keys     []string   // what letters in small panels stand for
-	contours [][]Vertex // round the paper
-	rings    [][]Point  // the same, arcs as chords
-	w, h     float64    // of the blank
-	brief    bool       // scores have numbers and no directions, cuts no names, readings no unit
+	flat
+	piece *pattern.Piece
+	glues []pattern.Glue
+	fig   Figure
+	sides [4]side
+	keys  []string // what letters in small panels stand for
+	w, h  float64  // of the blank
+	brief bool     // scores have numbers and no directions, cuts no names, readings no unit
 }
 
-// figure begins the figure of a piece.
-func (l *layout) figure(piece *pattern.Piece, glues []pattern.Glue) *figure {
-	f := &figure{layout: l, piece: piece, glues: glues, mesh: NewMesh(piece)}
+// flat is the paper of a piece.
+type flat struct {
+	mesh     *Mesh
+	contours [][]Vertex // round the paper
+	rings    [][]Point  // the same, arcs as chords
+}
+
+// paperOf returns the paper of a piece, which is found once for all sizes of letters.
+func (l *layout) paperOf(piece *pattern.Piece) flat {
+	if f, ok := l.papers[piece]; ok {
+		return f
+	}
+	f := flat{mesh: NewMesh(piece)}
 	f.contours = f.mesh.Contours()
 	for _, c := range f.contours {
 		f.rings = append(f.rings, Flatten(nil, c, true, 0.1))
 	}
-	f.w, f.h = piece.Width.Millimetres(), piece.Height.Millimetres()
+	l.papers[piece] = f
+	return f
+}
+
+// figure begins the figure of a piece.
+func (l *layout) figure(piece *pattern.Piece, glues []pattern.Glue) *figure {
+	f := &figure{layout: l, flat: l.paperOf(piece), piece: piece, glues: glues, w: piece.Width.Millimetres(), h: piece.Height.Millimetres()}
 	f.fig.Name = f.say(piece.Name)
 	f.fig.Size = Point{f.w, f.h}
 	f.fig.Box = Box{High: f.fig.Size}

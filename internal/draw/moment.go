@@ -120,7 +120,9 @@ func (s *still) arrows(order *assembly.Order, step int) {
 	of := &order.Steps[step]
 	poses := make([]assembly.Frame, frames+1)
 	for k := range poses {
-		poses[k] = order.Frame(step, float64(k)/frames)
+		if k%frames == 0 || len(of.Turns) > 0 { // what travels goes straight
+			poses[k] = order.Frame(step, float64(k)/frames)
+		}
 	}
 	shown := map[int]bool{}
 	for _, t := range of.Turns {

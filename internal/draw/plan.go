@@ -61,7 +61,7 @@ func (l *layout) size(w, h measure.Length) string {
 // drawSheet draws one way of cutting a sheet.
 func (l *layout) drawSheet(order *sheet.Order, s *sheet.Sheets, number int) Figure {
 	stock := order.Sheets[s.Stock]
-	f := &figure{layout: l, piece: &pattern.Piece{}, mesh: &Mesh{}}
+	f := &figure{layout: l, piece: &pattern.Piece{}, flat: flat{mesh: &Mesh{}}}
 	f.w, f.h = stock.Width.Millimetres(), stock.Height.Millimetres()
 	f.fig.Name = fmt.Sprintf("%s %d", l.say("cut plan"), number)
 	f.fig.Size = Point{f.w, f.h}
