@@ -1,6 +1,7 @@
 package assembly
 
 import (
+	"cmp"
 	"math"
 
 	"creasefit/internal/fold"
@@ -83,13 +84,14 @@ func Adorn(f *Frame, whole *pattern.Pattern, pressed, away float64) {
 	ornament := len(whole.Pieces) - 1
 	piece, band := &whole.Pieces[ornament], &whole.Pieces[0]
 	front := f.Model.Plates[plateOf(&f.Model, tabs[0].front)].Frame
-	lift := 2*f.Model.Caliper + away*waits*piece.Height.Millimetres()
+	caliper := cmp.Or(piece.Caliper.Millimetres(), f.Model.Caliper)
+	lift := (3*f.Model.Caliper+caliper)/2 + away*waits*piece.Height.Millimetres()
 	seam := band.Creases[tabs[0].crease].A.X.Millimetres()
 	on := fold.Frame{X: times(front.X, -1), Y: front.Y, Z: times(front.Z, -1)}
 	middle := along(along(along(front.Origin, front.X, seam), front.Y, band.Height.Millimetres()/2), on.Z, lift)
 	on.Origin = along(along(middle, on.X, -piece.Width.Millimetres()/2), on.Y, -piece.Height.Millimetres()/2)
 	for i := range piece.Panels {
-		pl := fold.Plate{Name: piece.Panels[i].Name, Piece: ornament, Panel: i, Crease: -1, Inside: on.Z, Frame: on, Parent: -1}
+		pl := fold.Plate{Name: piece.Panels[i].Name, Piece: ornament, Panel: i, Crease: -1, Inside: on.Z, Frame: on, Caliper: caliper, Parent: -1}
 		for _, v := range piece.Panels[i].Outline {
 			pl.Outline = append(pl.Outline, along(along(on.Origin, on.X, v.X.Millimetres()), on.Y, v.Y.Millimetres()))
 		}

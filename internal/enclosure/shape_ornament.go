@@ -26,6 +26,7 @@ type Ornament struct {
 	ShowsHeight measure.Length // how far the tabs show above and below, each
 	Adds        measure.Length // to the thickness: the pressed tab and the ornament
 	glueLow     measure.Length // from the shape's bottom
+	caliper     measure.Length // of its own stock
 }
 
 // Parameters of the ornament.
@@ -61,7 +62,8 @@ func (in *Input) ornament() (*Ornament, error) {
 	to, high := o.GlueTo, o.GlueHeight
 	o.fitGlue()
 	o.CoversTabs = o.CoversSlits && o.TrimWidth.IsZero() && to == o.GlueTo && high == o.GlueHeight
-	o.Adds = in.Caliper.Add(in.orElse("ornament_caliper", in.Caliper))
+	o.caliper = in.orElse("ornament_caliper", in.Caliper)
+	o.Adds = in.Caliper.Add(o.caliper)
 	if o.GlueTo.Sub(o.GlueFrom).Less(leastGlue) || o.GlueHeight.Less(leastGlue) {
 		return nil, fault.Fault{
 			Code: fault.Impossible, Field: "ornament_width", Detail: "half of the ornament and the tab under it leave no room for glue beside the slits",

@@ -124,7 +124,7 @@ func (d *drawn) reaches(from, to, middle float64) (low, high float64) {
 func (o *Ornament) Piece() pattern.Piece {
 	left, right := o.half(o.shape.left, -1), o.half(o.shape.right, 1)
 	slices.Reverse(left)
-	p := pattern.Piece{Name: "ornament", Quantity: 1, Width: o.HalfWidth.Times(2), Height: o.Height,
+	p := pattern.Piece{Name: "ornament", Quantity: 1, Width: o.HalfWidth.Times(2), Height: o.Height, Caliper: o.caliper,
 		Panels: []pattern.Panel{{Name: "left half", Outline: left}, {Name: "right half", Outline: right}},
 		Strips: []pattern.Strip{
 			{Across: pattern.Width, Cells: []pattern.Cell{{Name: "left half", Size: o.HalfWidth}, {Name: "right half", Size: o.HalfWidth}}, Scores: []pattern.Score{{}}},

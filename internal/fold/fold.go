@@ -1,6 +1,10 @@
 package fold
 
-import "creasefit/internal/pattern"
+import (
+	"cmp"
+
+	"creasefit/internal/pattern"
+)
 
 // Model is a pattern folded up in space.
 type Model struct {
@@ -20,9 +24,13 @@ type Plate struct {
 	Hole    []Vec // the window in it; usually none
 	Inside  Vec   // the unit direction in which its inside faces
 	Frame   Frame
-	Parent  int // the plate that it hangs on; -1 for a root
-	Hung    Vec // a place of the blank, flat, on the line that it turns about; the blank's corner for a root
+	Caliper float64 // mm, of a stock of its own; 0 for that of the model
+	Parent  int     // the plate that it hangs on; -1 for a root
+	Hung    Vec     // a place of the blank, flat, on the line that it turns about; the blank's corner for a root
 }
+
+// CaliperOf is how thick a plate is, in mm.
+func (m *Model) CaliperOf(plate int) float64 { return cmp.Or(m.Plates[plate].Caliper, m.Caliper) }
 
 // Frame is where a rigid motion takes the blank: its directions to the right,
 // up and towards the viewer, and its lower left corner.

@@ -29,6 +29,7 @@ type Piece struct {
 	Quantity int
 	Width    measure.Length // of the blank, left to right
 	Height   measure.Length // of the blank, bottom to top
+	Caliper  measure.Length // of a stock of its own; zero for that of the pattern
 	Strips   []Strip        // how its sizes follow one another along the edges
 	Root     int            // the panel that stays still while the others are folded
 	Panels   []Panel

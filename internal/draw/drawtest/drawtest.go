@@ -28,7 +28,7 @@ func (s *Sample) Options() draw.Options {
 }
 
 // Draw draws the sample.
-func (s *Sample) Draw() *draw.Drawing { return draw.New(&s.Solution.Pattern, s.Options()) }
+func (s *Sample) Draw() *draw.Drawing { return draw.New(&s.Solution.Pattern, s.dressed(s.Options())) }
 
 // Order returns the order of the sample's work.
 func (s *Sample) Order() *assembly.Order {
@@ -90,6 +90,25 @@ func Every() []Sample {
 		}
 	}
 	return samples
+}
+
+// Adorned is a slotted band with an ornament of a stock of its own.
+func Adorned() Sample {
+	mm := measure.Millimetres
+	for _, k := range enclosure.Kinds() {
+		if k.Name != "slotted-band" {
+			continue
+		}
+		r := request(k, measure.Millimetre, mm(90), mm(120), mm(20))
+		r.Options["ornament_width"], r.Options["ornament_caliper"] = enclosure.Value{Length: mm(60)}, enclosure.Value{Length: mm(2)}
+		r.Options["ornament_shape"] = enclosure.Value{Choice: "heart"}
+		s, err := solve.Solve(context.Background(), r)
+		if err != nil {
+			panic(err) // the request is sound
+		}
+		return Sample{k.Name + "-adorned", s}
+	}
+	panic("drawtest: there is no slotted band")
 }
 
 // Random solves the request that a seed names: any kind, sizes, paper, unit,

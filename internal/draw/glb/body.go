@@ -59,7 +59,7 @@ func walls(to []face, ring []fold.Vec, up fold.Vec) []face {
 // panel that bends has none where one of its facets goes on into the next.
 func (k *skeleton) edges(plate int) (lines [][2]fold.Vec) {
 	pl := &k.model.Plates[plate]
-	up := fold.Vec{0, 0, k.model.Caliper / 2}
+	up := fold.Vec{0, 0, k.model.CaliperOf(plate) / 2}
 	for _, ring := range [...][]fold.Vec{plain(level(pl, pl.Outline)), plain(level(pl, pl.Hole))} {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]

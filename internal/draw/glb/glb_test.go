@@ -16,6 +16,7 @@ import (
 	"creasefit/internal/draw/glb"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/peer"
 )
 
@@ -111,7 +112,7 @@ func TestValidatorFindsNothing(t *testing.T) {
 		Promise.all(files.map(f => validateBytes(new Uint8Array(Buffer.from(f, 'base64'))))).then(
 			all => console.log(JSON.stringify(all.map(r => r.issues))));`
 	files, names := [][]byte{encode(t, sleeve(), 1), encode(t, sleeve(), 0.5)}, []string{"sleeve", "half open sleeve"}
-	for _, s := range drawtest.Every() {
+	for _, s := range append(drawtest.Every(), drawtest.Adorned()) {
 		files, names = append(files, worked(t, &s, 1), worked(t, &s, 0.4)), append(names, s.Name, s.Name+" in the making")
 	}
 	input, err := json.Marshal(files)
@@ -125,6 +126,46 @@ func TestValidatorFindsNothing(t *testing.T) {
 	for i, issues := range all {
 		assert.Zero(t, issues.NumErrors+issues.NumWarnings+issues.NumInfos, "%s: %v", names[i], issues.Messages)
 	}
+}
+
+// The halves of an ornament are of its own stock and size, lie on the pressed tabs, and
+// meet over the middle of the line where the ends of the band meet.
+func TestOrnamentLiesOverTheSlit(t *testing.T) {
+	s := drawtest.Adorned()
+	f := read(t, worked(t, &s, 1))
+	f.Nodes[1].Rotation = nil // lying, as on the blank
+	low, high, volume := map[string]drawtest.Vec{}, map[string]drawtest.Vec{}, map[string]float64{}
+	for _, b := range f.rest() {
+		low[b.name], high[b.name] = b.bounds()
+		volume[b.name] = b.volume()
+	}
+	const own, near = 2.0, 1e-3
+	piece := s.Solution.Ornament.Piece()
+	for i, side := range []string{"left", "right"} {
+		half, tab, front := side+" half", side+" tab", side+" front"
+		require.Contains(t, low, half)
+		assert.InDelta(t, own, high[half][2]-low[half][2], near)
+		assert.InDelta(t, 30, high[half][0]-low[half][0], near, "half of its width")
+		assert.InDelta(t, piece.Height.Millimetres(), high[half][1]-low[half][1], near)
+		assert.InDelta(t, area(piece.Panels[i].Outline)*own, volume[half], 0.1)
+		apart := min(math.Abs(low[half][2]-high[tab][2]), math.Abs(low[tab][2]-high[half][2]))
+		assert.InDelta(t, 0, apart, near, "the %s lies on its tab", half)
+		assert.InDelta(t, (low[front][1]+high[front][1])/2, (low[half][1]+high[half][1])/2, near, "in the middle of the band's height")
+		assert.Less(t, math.Abs(low[half][0]+high[half][0]-low[tab][0]-high[tab][0])/2, 15.0, "on the tab of its own side")
+	}
+	seam := func(a, b string) float64 { return min(math.Abs(low[a][0]-high[b][0]), math.Abs(high[a][0]-low[b][0])) }
+	assert.InDelta(t, 0, seam("left half", "right half"), near)
+	meeting := func(a, b string) float64 { return (max(low[a][0], low[b][0]) + min(high[a][0], high[b][0])) / 2 }
+	assert.InDelta(t, meeting("left front", "right front"), meeting("left half", "right half"), s.Solution.Pattern.Caliper.Millimetres(), "over the slit")
+}
+
+// area is that of a ring of straight lines (shoelace formula).
+func area(ring []pattern.Vertex) (sum float64) {
+	for i, a := range ring {
+		b := ring[(i+1)%len(ring)]
+		sum += (a.X.Millimetres()*b.Y.Millimetres() - b.X.Millimetres()*a.Y.Millimetres()) / 2
+	}
+	return math.Abs(sum)
 }
 
 func TestRandomRequestsFold(t *testing.T) {

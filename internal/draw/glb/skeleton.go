@@ -98,7 +98,7 @@ func (s *skeleton) extent(axes ...fold.Vec) (low, high fold.Vec) {
 		}
 		for i := range s.model.Plates {
 			pl := &s.model.Plates[i]
-			reach := s.model.Caliper / 2 * math.Abs(dot(pl.Inside, axis))
+			reach := s.model.CaliperOf(i) / 2 * math.Abs(dot(pl.Inside, axis))
 			for _, v := range pl.Outline {
 				d := dot(v, axis)
 				low[k], high[k] = min(low[k], d-reach), max(high[k], d+reach)
@@ -171,7 +171,7 @@ func (s *scene) skeleton(k *skeleton, rest []stance, d *draw.Drawing) []int {
 			s.hang(joints[1+i], joints[1+pl.Parent])
 		}
 		if len(pl.Outline) > 2 { // a fold may take up all of a narrow panel
-			s.body(joints[1+i], append(plate(pl, k.model.Caliper), part{lines: k.edges(i), material: edge})...)
+			s.body(joints[1+i], append(plate(pl, k.model.CaliperOf(i)), part{lines: k.edges(i), material: edge})...)
 		}
 	}
 	if k.contents != nil {
