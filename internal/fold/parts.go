@@ -72,10 +72,17 @@ func parted(a, b *part, axis Vec) bool {
 // extent is what the plate takes up of an axis, without what its edges and
 // faces give way.
 func (p *part) extent(axis Vec) span {
+	x, y, z := axis[0], axis[1], axis[2] // in registers, which an array is not
 	s := span{math.Inf(1), math.Inf(-1)}
-	for _, c := range p.corners {
-		d := c.dot(axis)
-		s.low, s.high = min(s.low, d), max(s.high, d)
+	for i := range p.corners {
+		c := &p.corners[i]
+		d := c[0]*x + c[1]*y + c[2]*z
+		if d < s.low {
+			s.low = d
+		}
+		if d > s.high {
+			s.high = d
+		}
 	}
 	across := math.Abs(p.normal.dot(axis))
 	more := p.half*across - p.yield*math.Sqrt(max(0, 1-across*across))

@@ -124,17 +124,13 @@ func (p *Pose) lift(i int) *placed {
 		return at
 	}
 	at.lifted = true
-	most := math.Inf(1)
-	around := box{Vec{most, most, most}, Vec{-most, -most, -most}}
+	around := noBox()
 	for k, ring := range p.rig.flat[i].rings {
 		part := &at.parts[k]
 		part.normal = at.move.z
 		for c, spot := range ring {
-			v := at.move.at(spot)
-			part.corners[c] = v
-			for axis, d := range v {
-				around.low[axis], around.high[axis] = min(around.low[axis], d), max(around.high[axis], d)
-			}
+			part.corners[c] = at.move.at(spot)
+			around.take(&part.corners[c])
 		}
 	}
 	at.box = around.thicker(at.move.z, p.rig.flat[i].half)

@@ -22,14 +22,29 @@ type box struct{ low, high Vec }
 
 // boxRound returns the box round points; without any it is empty.
 func boxRound(points []Vec) box {
-	most := math.Inf(1)
-	b := box{Vec{most, most, most}, Vec{-most, -most, -most}}
-	for _, p := range points {
-		for k, d := range p {
-			b.low[k], b.high[k] = min(b.low[k], d), max(b.high[k], d)
-		}
+	b := noBox()
+	for i := range points {
+		b.take(&points[i])
 	}
 	return b
+}
+
+// noBox is round no point.
+func noBox() box {
+	most := math.Inf(1)
+	return box{Vec{most, most, most}, Vec{-most, -most, -most}}
+}
+
+// take grows the box so that a point is in it.
+func (b *box) take(p *Vec) {
+	for k, d := range p {
+		if d < b.low[k] {
+			b.low[k] = d
+		}
+		if d > b.high[k] {
+			b.high[k] = d
+		}
+	}
 }
 
 // thicker returns the box round a plate with half of its thickness on each
