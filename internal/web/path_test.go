@@ -462,3 +462,25 @@ func TestPathAtTwiceTheSize(t *testing.T) {
 	small := browser.Eval[[]string](p, "[...document.querySelectorAll('main button, main a, main select')].filter((e) => e.getClientRects().length && e.getBoundingClientRect().height < 24).map((e) => e.textContent)")
 	assert.Empty(t, slices.DeleteFunc(small, func(s string) bool { return s == "" }))
 }
+
+// The outline of an ornament is one of the words, or a path that is typed: it stays in
+// the address, and what is wrong with it stands at the field, in both languages.
+func TestOutlineOfAnOrnamentIsTyped(t *testing.T) {
+	server, _ := service(t, nil)
+	for _, start := range []string{"/", "/de/"} {
+		p := browser.Open(t, server+start+"?kind=slotted-band&"+hearted, chromedp.EmulateViewport(360, 800))
+		p.Until(made)
+		act(p, tap("#finer summary"))
+		p.Until("document.getElementById('own-ornament_shape')?.value === 'heart'")
+		assert.Equal(t, int64(6), browser.Eval[int64](p, "document.getElementById('own-ornament_shape').list.options.length"))
+		act(p, write("own-ornament_shape", "M0,0 L20,0 X"))
+		p.Until("document.getElementById('wrong-ornament_shape') && document.getElementById('own-ornament_shape').ariaInvalid === 'true'")
+		p.Shoot("wrong")
+		p.Accessible(t)
+		act(p, write("own-ornament_shape", "M0,0 L20,0 L10,20 Z"))
+		p.Until("!document.getElementById('wrong-ornament_shape') && " + made)
+		assert.Equal(t, "M0,0 L20,0 L10,20 Z", browser.Eval[string](p, "new URLSearchParams(location.search).get('ornament_shape')"))
+		assert.LessOrEqual(t, browser.Eval[int64](p, "document.documentElement.scrollWidth"), int64(360))
+		p.Sound()
+	}
+}

@@ -48,7 +48,7 @@ function typed(event) {
   if (!name) return;
   if (SIZES.includes(name)) own(name);
   if (name === "unit") changeUnit(event.target.value);
-  if (event.target.dataset.own) {
+  if ("own" in event.target.dataset) {
     if (plain(event.target.value)) own_[name] = plain(event.target.value);
     else delete own_[name];
   }

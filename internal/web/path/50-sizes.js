@@ -127,10 +127,12 @@ async function finer() {
 function finerField(p) {
   const id = "own-" + p.name;
   const given = own_[p.name] ?? "";
-  const control = p.choices && !p.list
+  const open = p.choices && p.type === "text"; // one of the words, or what is typed
+  const words = open && node("datalist", { id: id + "-words" }, ...p.choices.map((word) => node("option", { value: word, label: choice(word) })));
+  const control = p.choices && !p.list && !open
     ? node("select", { id, name: p.name, "data-own": true }, node("option", { value: "" }, say("as-it-comes")), ...[...new Set([...p.choices, ...(given ? [given] : [])])].map((word) => node("option", { value: word, selected: word === given }, choice(word))))
-    : node("input", { id, name: p.name, "data-own": true, value: given && length(given), placeholder: p.default ? length(p.default[unit()]) : say("as-it-comes"), size: 10, autocapitalize: "off" });
-  return node("p", {}, node("label", { for: id }, label(p.name)), control, WORDS.language === "en" ? node("span", { class: "help" }, p.help) : "");
+    : node("input", { id, name: p.name, "data-own": true, value: open ? given : given && length(given), list: words && words.id, placeholder: p.default ? length(p.default[unit()]) : say("as-it-comes"), size: open ? 24 : 10, autocapitalize: "off", spellcheck: "false" });
+  return node("p", {}, node("label", { for: id }, label(p.name)), control, words || "", WORDS.language === "en" ? node("span", { class: "help" }, p.help) : "");
 }
 
 $("finer").addEventListener("toggle", () => $("finer").open && kind && finer());

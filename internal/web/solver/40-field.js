@@ -19,9 +19,11 @@ class Field {
   constructor(param, words, options) {
     Object.assign(this, { param, words, id: "f" + ++fields, name: param.name });
     this.label = words.names[param.name] ?? param.name.replaceAll("_", " ");
-    this.control = options || param.choices ? this.#select(options || []) : this.#input();
+    this.open = param.choices && param.type === "text"; // one of the words, or what is typed
+    this.control = options || (param.choices && !this.open) ? this.#select(options || []) : this.#input();
     this.wrong = make("span", { class: "wrong", id: this.id + "w", hidden: true });
     this.node = make("span", { class: "field" }, this.control, this.wrong);
+    if (this.open) this.suggest(param.choices);
   }
 
   get value() {
@@ -71,14 +73,14 @@ class Field {
 
   // suggest offers values that can also be typed.
   suggest(values) {
-    const list = make("datalist", { id: this.id + "l" }, ...values.map((value) => make("option", { value })));
+    const list = make("datalist", { id: this.id + "l" }, ...values.map((value) => make("option", { value, label: this.words.choices[value] })));
     this.control.setAttribute("list", list.id);
     this.node.append(list);
   }
 
   // resize gives the control the width of its value where the browser does not.
   resize() {
-    if (!this.isChoice) this.control.size = Math.max(3, this.control.value.length || this.words.unset.length);
+    if (!this.isChoice) this.control.size = Math.min(40, Math.max(3, this.control.value.length || this.words.unset.length));
   }
 
   // explain shows the help below the control.

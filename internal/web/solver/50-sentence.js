@@ -128,7 +128,7 @@ class Sentence {
       const untold = field.said || field.control.disabled || !field.value;
       if (!untold && (field.name === "unit" || field.value !== field.initial(this.unit))) values[field.name] = field.value;
     }
-    const typed = [...this.fields.values()].filter((f) => !f.isChoice && f.name in values).map((f) => f.value);
+    const typed = [...this.fields.values()].filter((f) => !f.isChoice && f.param.type !== "text" && f.name in values).map((f) => f.value);
     if (typed.some((text) => text.includes(",")) && !typed.some((text) => text.includes("."))) values.decimal = "comma";
     return values;
   }
