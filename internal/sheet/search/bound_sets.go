@@ -38,7 +38,7 @@ func (n *enumeration) price() bool {
 	}
 	for d.optimize(n.effort, 10_000) && n.enter(d, listed) {
 	}
-	if n.boundAt(d.prices(), listed); n.ended() {
+	if !n.boundAt(d.prices(), listed) {
 		return false
 	}
 	n.priced = listed
@@ -59,6 +59,9 @@ func (n *enumeration) enter(d *duals, listed int) (any bool) {
 		for _, end := range s.ends[:listed] {
 			dear, most := -1, cost*(1+1e-7)
 			for at := from; at < end; at++ {
+				if at%worthEvery == 0 && !n.spend(worthSteps*worthEvery) {
+					return false
+				}
 				if v := worth(s.codes[at]) + prices[listed]*n.room(s, at); v > most {
 					dear, most = at, v
 				}
@@ -71,13 +74,16 @@ func (n *enumeration) enter(d *duals, listed int) (any bool) {
 			}
 			from = end
 		}
-		n.spend(worthSteps * len(s.codes))
 	}
 	return any && !n.ended()
 }
 
-// worthSteps is what adding up the prices of a set costs.
-const worthSteps = 4
+// worthSteps is what adding up the prices of a set costs, which is paid for so many
+// sets at once.
+const (
+	worthSteps = 4
+	worthEvery = 1 << 13
+)
 
 // room is what a set leaves of its board.
 func (n *enumeration) room(s *sets, at int) float64 {
@@ -85,10 +91,10 @@ func (n *enumeration) room(s *sets, at int) float64 {
 }
 
 // boundAt proves in integers what some prices of the listed kinds, and of the area of
-// the others, prove.
-func (n *enumeration) boundAt(prices []float64, listed int) {
+// the others, prove. It reports whether it came to its end.
+func (n *enumeration) boundAt(prices []float64, listed int) bool {
 	if slices.Max(prices) <= 0 {
-		return
+		return !n.ended()
 	}
 	scale, _ := scaled(prices)
 	value, area := scale[:listed:listed], float64(scale[listed])
@@ -99,12 +105,16 @@ func (n *enumeration) boundAt(prices []float64, listed int) {
 	for i, s := range n.sets {
 		worth := worthOf(s, value[:listed])
 		for at, code := range s.codes[:s.ends[listed-1]] {
+			if at%worthEvery == 0 && !n.spend(worthSteps*worthEvery) {
+				return false
+			}
 			w.tops[i] = max(w.tops[i], worth(code)+int64(area*n.room(s, at))+1) // one for what is rounded
 		}
 	}
 	if listed == len(n.kinds) || n.boundOf(&w) > n.lower {
 		n.prove(w, "Priced by a linear program over all sets of large blanks that a sheet gives, the order is worth more than fewer sheets.")
 	}
+	return !n.ended()
 }
 
 // worthOf adds up the values of the pieces of a set, bit by bit.

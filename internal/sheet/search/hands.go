@@ -57,22 +57,31 @@ type easier struct {
 
 // ease looks for plans of the least cost known that are easier on the hands, until
 // that has not helped for long: several times as long as the last improvement took.
+// A cheaper plan met on the way is the planner's, and is made easier from there on.
 func (e *easier) ease() {
 	if e.planner.best == nil {
 		return
 	}
-	if e.strips == nil || e.cost != e.planner.cost {
-		e.cost, e.best, e.since = e.planner.cost, nil, e.spent
-		e.consider(e.planner.best)
-		e.strips = e.newGreedy(e.effort)
-		e.strips.strips = true
-	}
+	e.begin()
 	noises := [...]float64{0.3, 1, 0.1}
 	for ; !e.settled() && !e.ended(); e.tries++ {
 		if plan := e.strips.run(1<<(e.tries%6), noises[e.tries%3], e.cost+1); plan != nil {
+			e.offer(plan)
+			e.begin()
 			e.consider(cuttingsOf(plan))
 		}
 	}
+}
+
+// begin begins anew where the planner has found a cheaper plan.
+func (e *easier) begin() {
+	if e.strips != nil && e.cost == e.planner.cost {
+		return
+	}
+	e.cost, e.best, e.since = e.planner.cost, nil, e.spent
+	e.consider(e.planner.best)
+	e.strips = e.newGreedy(e.effort)
+	e.strips.strips = true
 }
 
 // settled reports whether the search has come to its own end.

@@ -56,7 +56,7 @@ func (e *easier) answer() sheet.Answer {
 		}
 	}
 	a.LowerBound /= e.order.Whole()
-	a.Proven = a.LowerBound >= e.planner.cost/e.order.Whole()
+	a.Proven = a.LowerBound >= costOf(plan)/e.order.Whole()
 	a.Settled = e.done() && e.settled()
 	return a
 }

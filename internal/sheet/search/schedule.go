@@ -1,6 +1,9 @@
 package search
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // firstShare is the effort that every way is lent in its first turn, about three
 // milliseconds; it doubles from turn to turn.
@@ -36,11 +39,11 @@ func (pl *planner) runRest() {
 	pl.take()
 }
 
-// begin proves cheap bounds and makes a first plan.
+// begin proves cheap bounds and makes a first plan, whatever that takes.
 func (pl *planner) begin() {
 	pl.boundByArea()
 	pl.boundByExtents()
-	pl.offer(pl.greedy.run(1, 0.3, pl.cost))
+	pl.offer(pl.greedy.run(1, 0.3, math.MaxInt64))
 	pl.tryGreedy(8, 4)
 	if !pl.done() { // it settles small orders, for work that is known before
 		pl.within(1, 2, func() { pl.fitOneSheet(0) })

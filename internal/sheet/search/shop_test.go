@@ -124,6 +124,22 @@ func TestRandomStockIsPlanned(t *testing.T) {
 	})
 }
 
+// Looking for an easier plan may meet a cheaper one, here one that uses offcuts
+// alone but for one sheet: what is proven is said of the plan that leaves. The
+// effort is counted up, since it is met where the search ends just there.
+func TestEasierPlanMayBeCheaper(t *testing.T) {
+	mm := func(n int) measure.Length { return measure.Millimetres(int64(n)) }
+	ruler, err := measure.ParseStep("1 mm")
+	require.NoError(t, err)
+	o := sheet.Order{Ruler: ruler, Trimmer: mm(9), Effort: time.Second,
+		Sheets: []sheet.Stock{{Width: mm(3), Height: mm(7), Grain: sheet.AlongHeight, Price: 3}, {Width: mm(6), Height: mm(7), Grain: sheet.AlongHeight, Price: 3, Available: 2, Offcut: true}},
+		Items: []sheet.Item{{Name: "label", Width: mm(2), Height: mm(6), Count: 1, Grain: sheet.AlongWidth}, {Name: "tag", Width: mm(2), Height: mm(4), Count: 3},
+			{Name: "card", Width: mm(3), Height: mm(5), Count: 3}, {Name: "strip", Width: mm(3), Height: mm(4), Count: 1}}}
+	for steps := int64(110_000); steps < 150_000; steps += 400 {
+		plannedWith(t, o, steps)
+	}
+}
+
 // What has priority is ready first, and its settings come first.
 func TestPriorityComesFirst(t *testing.T) {
 	o := stallOrder(t)

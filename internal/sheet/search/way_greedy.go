@@ -28,14 +28,15 @@ func (p *problem) newGreedy(e *effort) *greedy {
 }
 
 // run returns the patterns of one plan and how often each is used, or nil if
-// the stock does not suffice. It gives up above the cost that is to be beaten.
+// the stock does not suffice. It gives up above the cost that is to be beaten, and
+// where nothing more may be done if there is one.
 func (g *greedy) run(fills int, noise float64, below int64) []use {
 	left := g.needs()
 	stock := make(map[int]int)
 	var plan []use
 	for cost := int64(0); some(left); {
 		pt, ok := g.sheet(left, stock, fills, noise)
-		if !ok {
+		if !ok || below < math.MaxInt64 && g.ended() {
 			return nil
 		}
 		n := pt.repeats(left)
