@@ -82,7 +82,6 @@ func planDrawerBox(in *Input) (*Plan, error) {
 	lap := in.bounded("lap", Range{measure.Sum(leastGlue, slide.Max, in.Caliper.Times(2)), in.Width},
 		"the lap leaves no room for glue, or reaches across the front", "make it fit the front")
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDrawerBox(r, sizes) }
-	d.warnTabs()
 	return d.plan, fault.Join(tab, notch, ribbon, lap, in.checkTray(r.tray))
 }
 

@@ -73,7 +73,6 @@ func planLiddedBox(in *Input) (*Plan, error) {
 		d.addTab(lid, "lid corner tab", walls, Range{measure.Sum(long.Min, over, play.Min), measure.Sum(long.Max, over, play.Max)}),
 		in.checkRoll(tray), in.checkLid(tray, lid, deep.span(in)), tray.checkHalves(in, in.Width))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLiddedBox(tray, lid, sizes) }
-	d.warnTabs()
 	return d.plan, err
 }
 

@@ -64,6 +64,5 @@ func planTray(in *Input) (*Plan, error) {
 		b.part(&p, 0, in, sizes)
 		return p
 	}
-	d.warnTabs()
 	return d.plan, err
 }

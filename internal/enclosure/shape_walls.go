@@ -50,15 +50,6 @@ func (in *Input) checkRoll(b *box) error {
 	return in.outside(field, Range{b.lowest(in), most}, "walls of two layers are rolled in: higher than the tray is wide, they meet the wall across", "leave walls out, or turn the contents")
 }
 
-// warnTabs says where the scores of corner tabs lie, which no ruler has a mark for.
-func (d *draft) warnTabs() {
-	side := "inside"
-	if d.in.choice("corners") == "outside" {
-		side = "outside"
-	}
-	d.warn("tab-scores", "The corner tabs are scored one caliper "+side+" the line of the walls' scores: set the ruler on the line and move it by a scrap of the stock.")
-}
-
 // trayWalls says whether the walls of a tray are rolled in.
 var trayWalls = Param{Name: "walls", Type: ChoiceParam, Choices: []string{"single", "double"}, Help: "Double walls of the tray are rolled in over the tabs."}
 
