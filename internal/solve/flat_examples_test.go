@@ -6,13 +6,12 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
+	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
@@ -45,89 +44,12 @@ func workedExamples(t *testing.T, kind string) []worked {
 	return rows
 }
 
-// request reads an example's request.
-func (w *worked) request(t *testing.T, kind string) *solve.Request {
-	t.Helper()
-	k, ok := enclosure.Lookup(kind)
-	require.True(t, ok)
-	unit := measure.Inch
-	if w.Request["unit"] == "mm" {
-		unit = measure.Millimetre
-	}
-	r := &solve.Request{Kind: k, Unit: unit, CutError: measure.Sixtyfourths(1), ScoreError: measure.Sixtyfourths(1), Options: map[string]enclosure.Value{}}
-	length := func(text string) measure.Length {
-		l, err := measure.Parse(text, unit, measure.ClearComma)
-		require.NoError(t, err)
-		return l
-	}
-	step := func(text string) measure.Step {
-		s, err := measure.ParseStep(text)
-		if err != nil {
-			s, err = measure.ParseStep(text + " " + unit.String())
-		}
-		require.NoError(t, err)
-		return s
-	}
-	for name, text := range w.Request {
-		switch name {
-		case "unit":
-		case "width":
-			r.Width = length(text)
-		case "height":
-			r.Height = length(text)
-		case "thickness":
-			r.Thickness = length(text)
-		case "caliper":
-			r.Caliper = length(text)
-		case "clearance_min":
-			r.Fit.Min = length(text)
-		case "clearance_max":
-			r.Fit.Max = length(text)
-		case "ruler":
-			r.Ruler = step(text)
-		case "step":
-			r.Step = step(text)
-		case "fit":
-			for _, f := range enclosure.NamedFits() {
-				if f.Name == text {
-					r.FitName, r.Fit = text, f.Range(unit)
-				}
-			}
-		default:
-			r.Options[name] = optionValue(t, k, name, text, length)
-		}
-	}
-	return r
-}
-
-func optionValue(t *testing.T, k *enclosure.Kind, name, text string, length func(string) measure.Length) enclosure.Value {
-	t.Helper()
-	for _, p := range k.Params {
-		if p.Name != name {
-			continue
-		}
-		switch p.Type {
-		case enclosure.ChoiceParam:
-			require.Contains(t, p.Choices, text)
-			return enclosure.Value{Choice: text}
-		case enclosure.CountParam:
-			n, err := strconv.ParseInt(text, 10, 64)
-			require.NoError(t, err)
-			return enclosure.Value{Count: n}
-		default:
-			return enclosure.Value{Length: length(text)}
-		}
-	}
-	t.Fatalf("%s has no option %q", k.Name, name)
-	return enclosure.Value{}
-}
-
 // checkWorked solves the examples of a kind and compares every size that they
 // name.
 func checkWorked(t *testing.T, kind string) {
 	for _, row := range workedExamples(t, kind) {
 		t.Run(row.Name, func(t *testing.T) {
-			s, err := solve.Solve(context.Background(), row.request(t, kind))
+			s, err := solve.Solve(context.Background(), drawtest.Asked(t, kind, row.Request))
 			require.NoError(t, err)
 			assert.Equal(t, row.Step, s.Step.String())
 			require.Len(t, s.Pattern.Pieces, len(row.Pieces))

@@ -157,6 +157,20 @@ func value(random *rand.Rand, p *enclosure.Param, r *solve.Request) enclosure.Va
 	}
 }
 
+// Files calls a check with the template and the cutter's lines of every kind, plain,
+// with its own choices and adorned, in inches and in millimetres.
+func Files(t *testing.T, check func(name string, d *draw.Drawing)) {
+	for _, s := range append(append(Every(), Worked(t)...), Adorned()) {
+		o := s.dressed(s.Options())
+		check(s.Name+", template", draw.NewTemplate(&s.Solution.Pattern, o))
+		d, err := draw.NewCutter(&s.Solution.Pattern, o, draw.CutterOptions{})
+		if err != nil {
+			t.Fatal(s.Name, err)
+		}
+		check(s.Name+", cutter", d)
+	}
+}
+
 // EachRandom calls a check with n solved random requests, always the same ones;
 // a tenth of them in short runs.
 func EachRandom(t *testing.T, n int, check func(*testing.T, *Sample)) {

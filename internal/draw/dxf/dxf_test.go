@@ -101,6 +101,17 @@ func TestCoordinatesReadBack(t *testing.T) {
 	})
 }
 
+// Templates and cutter's files are read back within a micrometre.
+func TestFilesReadBack(t *testing.T) {
+	drawtest.Files(t, func(name string, d *draw.Drawing) {
+		var all [][2]float64
+		for _, c := range corners(t, encode(t, d)) {
+			all = append(all, [2]float64{c.x, c.y})
+		}
+		assert.Empty(t, drawtest.Missing(d.Pattern, all, 1e-3), name)
+	})
+}
+
 func TestArcsAreTrue(t *testing.T) {
 	var bulges []float64
 	for _, c := range corners(t, encode(t, sleeve())) {

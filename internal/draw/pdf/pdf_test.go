@@ -218,6 +218,26 @@ func TestCoordinatesReadBack(t *testing.T) {
 	}
 }
 
+// Templates on paper that they have room on are read back within 0.01 mm.
+func TestTemplatesReadBack(t *testing.T) {
+	t.Parallel()
+	drawtest.Files(t, func(name string, d *draw.Drawing) {
+		if d.View != draw.Template {
+			return // machines read SVG and DXF
+		}
+		var all [][2]float64
+		pages, _ := trace(t, encode(t, d, pdf.Options{Width: measure.Millimetres(1000), Height: measure.Millimetres(1400)}))
+		for _, page := range pages {
+			for _, s := range page {
+				for _, q := range s.points {
+					all = append(all, [2]float64{q[0], -q[1]})
+				}
+			}
+		}
+		assert.Empty(t, drawtest.Missing(d.Pattern, all, 0.01), name)
+	})
+}
+
 // word is a word as poppler finds it.
 type word struct {
 	text           string

@@ -150,6 +150,20 @@ func TestCoordinatesReadBack(t *testing.T) {
 	}
 }
 
+// Templates and cutter's files are read back within a micrometre.
+func TestFilesReadBack(t *testing.T) {
+	drawtest.Files(t, func(name string, d *draw.Drawing) {
+		root := read(t, svg.Append(nil, d, svg.Options{}))
+		var all [][2]float64
+		root.walk(func(e *element) {
+			if e.XMLName.Local == "path" {
+				all = append(all, points(t, e.attr("d"))...)
+			}
+		})
+		assert.Empty(t, drawtest.Missing(d.Pattern, all, 1e-3), name)
+	})
+}
+
 func TestTrueToSize(t *testing.T) {
 	d := draw.New(drawtest.Sleeve(), draw.Options{Title: "Sleeve & <card>", Step: measure.Marks(measure.Millimetre)[2]})
 	root := read(t, svg.Append(nil, d, svg.Options{ID: "7 tea/1"}))
