@@ -3,6 +3,8 @@ package assembly_test
 import (
 	"testing"
 
+	"github.com/stretchr/testify/assert"
+
 	"creasefit/internal/assembly"
 	"creasefit/internal/enclosure"
 )
@@ -18,6 +20,15 @@ func BenchmarkSearch(b *testing.B) { ofKinds(b, false) }
 
 // BenchmarkReplay goes a known way at the actual sizes.
 func BenchmarkReplay(b *testing.B) { ofKinds(b, true) }
+
+// A replay allocates for what it keeps, not for each pair of plates that it compares.
+func TestReplaysAllocateLittle(t *testing.T) {
+	for _, k := range enclosure.Kinds() {
+		s, _ := ordered(t, asked(t, k.Name, usual[k.Name]...))
+		_, again := assembly.Parts(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
+		assert.Less(t, testing.AllocsPerRun(2, again), 700.0, k.Name)
+	}
+}
 
 func ofKinds(b *testing.B, replay bool) {
 	for _, k := range enclosure.Kinds() {
