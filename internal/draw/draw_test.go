@@ -2,6 +2,7 @@ package draw_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 )
 
 // texts returns the boxes of all texts of a drawing, where they lie in it.
@@ -168,4 +170,22 @@ func BenchmarkNew(b *testing.B) {
 	for b.Loop() {
 		s.Draw()
 	}
+}
+
+// A name keeps off the edge of a glue area where its panel has room beside it.
+func TestNamesKeepOffGlue(t *testing.T) {
+	mm := measure.Millimetres
+	p := &pattern.Pattern{Pieces: []pattern.Piece{{
+		Name: "band", Quantity: 1, Width: mm(49), Height: mm(40),
+		Panels: []pattern.Panel{{Name: "outer half", Outline: pattern.Rectangle(mm(0), mm(0), mm(49), mm(40))}},
+		Glues:  []pattern.Glue{{Name: "lap", Area: pattern.Rectangle(mm(30), mm(0), mm(49), mm(40))}},
+	}}}
+	found := false
+	for _, l := range draw.New(p, draw.Options{Step: measure.Marks(measure.Millimetre)[3]}).Figures[0].Labels {
+		if slices.Equal(l.Lines, []string{"outer half"}) {
+			found = true
+			assert.False(t, l.Box.Crosses(draw.Point{X: 30}, draw.Point{X: 30, Y: 40}))
+		}
+	}
+	assert.True(t, found)
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"creasefit/internal/pattern"
 )
 
 // panels writes each panel's name into it where it fits without touching an
@@ -73,21 +75,32 @@ func (r *room) inscribe(name string, sizes ...float64) (Label, bool) {
 	return Label{}, false
 }
 
-// find looks for a free place for a box of the given size.
+// find looks for a free place for a box of the given size, off the edges of glue areas if
+// there is one.
 func (r *room) find(in Box, w, h, margin float64) (Box, bool) {
 	freeX, freeY := in.Width()-w-2*margin, in.Height()-h-2*margin
 	if freeX < 0 || freeY < 0 {
 		return Box{}, false
 	}
+	var first Box
+	found := false
 	for _, s := range spots {
 		left := in.Low.X + margin + freeX*s.X
 		top := in.High.Y - margin - freeY*s.Y
 		at := boxAt(left, top, w, h)
-		if r.free(at.grow(margin * 0.98)) {
-			return at, true
+		if wide := at.grow(margin * 0.98); (!found || !r.glued(wide)) && r.free(wide) {
+			if !r.glued(wide) {
+				return at, true
+			}
+			first, found = at, true
 		}
 	}
-	return Box{}, false
+	return first, found
+}
+
+// glued reports whether the edge of a glue area crosses a box.
+func (r *room) glued(b Box) bool {
+	return slices.ContainsFunc(r.glues, func(g pattern.Glue) bool { return touches(b, Flatten(nil, vertices(g.Area), true, 0.1), true) })
 }
 
 // spots are the places to try, as parts of the free way, the middle first.
