@@ -85,8 +85,12 @@ func said(g *guide.Guide) []string {
 // Every text of every guide is on its pages in one piece, no two words overlap
 // and no page is empty.
 func TestGuidesOfEveryKind(t *testing.T) {
+	turns := 2
+	if testing.Short() {
+		turns = 1
+	}
 	for i, s := range drawtest.Every() {
-		for turn := i; turn < i+2; turn++ {
+		for turn := i; turn < i+turns; turn++ {
 			o, page := ways(turn)
 			g, d, how := written(t, &s, o)
 			file := encodeGuide(t, g, d, how, page)
@@ -102,7 +106,7 @@ func TestGuidesOfEveryKind(t *testing.T) {
 func TestGuidesOfRandomRequests(t *testing.T) {
 	t.Parallel()
 	turn, all := 0, batch{}
-	drawtest.EachRandom(t, 500, func(t *testing.T, s *drawtest.Sample) {
+	drawtest.EachRandom(t, 200, func(t *testing.T, s *drawtest.Sample) {
 		o, page := ways(turn)
 		turn++
 		g, d, how := written(t, s, o)
