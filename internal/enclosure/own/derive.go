@@ -86,26 +86,6 @@ func (v *derivation) guess() {
 	}
 }
 
-// sum returns the one unknown that others add up to, -1 if there is none.
-func (f form) sum() int {
-	var at, count [2]int
-	for u := firstReading; u < len(f); u++ {
-		if f[u] != 0 {
-			side := 0
-			if f[u] > 0 {
-				side = 1
-			}
-			at[side], count[side] = u, count[side]+1
-		}
-	}
-	for side := range at {
-		if count[side] == 1 && count[1-side] > 1 {
-			return at[side]
-		}
-	}
-	return -1
-}
-
 // shape tells two foldings apart: what bounds the contents, what lies on what, and
 // every size to the micrometre.
 func (r *derived) shape() string {

@@ -122,3 +122,23 @@ func gcd(a, b int64) int64 {
 	}
 	return max(a, -a)
 }
+
+// sum returns the one unknown that others add up to, -1 if there is none.
+func (f form) sum() int {
+	var at, count [2]int
+	for u := firstReading; u < len(f); u++ {
+		if f[u] != 0 {
+			side := 0
+			if f[u] > 0 {
+				side = 1
+			}
+			at[side], count[side] = u, count[side]+1
+		}
+	}
+	for side := range at {
+		if count[side] == 1 && count[1-side] > 1 {
+			return at[side]
+		}
+	}
+	return -1
+}
