@@ -161,7 +161,7 @@ func TestSlowAndLostService(t *testing.T) {
 	p.Until(answer + ".includes('the line is slow')")
 	p.Until(stamped("Yes"))
 	g.Set(0, "", true)
-	fill(p, "thickness", "3/16")
+	fill(p, "thickness", "1/8")
 	p.Until(trouble + ".includes('cannot be reached')")
 	assert.Empty(t, browser.Eval[string](p, answer), "no old answer stays")
 	p.Shoot("")

@@ -185,9 +185,11 @@ func (f *figure) circle(mid Point, radius float64) {
 
 // vacant reports whether no text and no line is in a box.
 func (f *figure) vacant(b Box) bool {
+	var flat []Point // one memory for all lines
 	return !slices.ContainsFunc(f.fig.Labels, func(l Label) bool { return l.Box.Meets(b) }) &&
 		!slices.ContainsFunc(f.fig.Lines, func(l Line) bool {
-			return l.Layer != Paper && touches(b, Flatten(nil, l.Path, l.Closed, 0.1), l.Closed)
+			flat = Flatten(flat[:0], l.Path, l.Closed, 0.1)
+			return l.Layer != Paper && touches(b, flat, l.Closed)
 		})
 }
 

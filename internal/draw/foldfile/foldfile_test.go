@@ -87,7 +87,9 @@ func TestRandomRequestsGiveSoundFrames(t *testing.T) {
 		assert.InDelta(t, 1.2, f.Spec, 0)
 		for i, fr := range append([]frame{f.frame}, f.Frames...) {
 			fr.check(t, s.Name)
-			checkCorners(t, &fr, &s.Solution.Pattern.Pieces[i])
+			if i < len(s.Solution.Pattern.Pieces) { // the ornament's frame comes behind theirs
+				checkCorners(t, &fr, &s.Solution.Pattern.Pieces[i])
+			}
 		}
 	})
 }

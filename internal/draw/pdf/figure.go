@@ -67,7 +67,7 @@ func (p *printer) shrink(i int) {
 	plain := p.d
 	defer func() { p.d = plain }()
 	best := p.at(plain, i)
-	for size := plain.Lettering * growth; !best.readable() && size < plain.Lettering*math.Pow(growth, tries); size *= growth {
+	for size := plain.Lettering * growth; !best.readable() && size < plain.Lettering*math.Pow(growth, tries) && p.o.err() == nil; size *= growth {
 		if v := p.at(plain.Lettered(size), i); v.letters() > best.letters() {
 			best = v
 		}

@@ -82,15 +82,20 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 		}
 		return p.f.output(w)
 	}
+	var parts []func()
 	for i := range d.Figures {
-		p.figure(i)
+		parts = append(parts, func() { p.figure(i) })
+	}
+	parts = append(parts, func() { p.legend(&d.Legend) }, func() { p.table(d.Readings) }, p.finish)
+	for _, part := range parts {
 		if err := o.err(); err != nil {
 			return err
 		}
+		part()
 	}
-	p.legend(&d.Legend)
-	p.table(d.Readings)
-	p.finish()
+	if err := o.err(); err != nil {
+		return err
+	}
 	return p.f.output(w)
 }
 
