@@ -127,7 +127,7 @@ type Outline struct{ Word }
 func (*Outline) kind() Type { return TextType }
 
 func (o *Outline) understand(r *Reading, f field) {
-	if !strings.HasPrefix(strings.TrimSpace(f.text), "M") && !strings.HasPrefix(strings.TrimSpace(f.text), "m") {
+	if begin := strings.TrimSpace(f.text); !strings.HasPrefix(begin, "M") && !strings.HasPrefix(begin, "m") {
 		o.Word.understand(r, f)
 		return
 	}

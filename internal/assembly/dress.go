@@ -87,7 +87,7 @@ func Adorn(f *Frame, whole *pattern.Pattern, pressed, away float64) {
 	caliper := cmp.Or(piece.Caliper.Millimetres(), f.Model.Caliper)
 	lift := (3*f.Model.Caliper+caliper)/2 + away*waits*piece.Height.Millimetres()
 	seam := band.Creases[tabs[0].crease].A.X.Millimetres()
-	on := fold.Frame{X: times(front.X, -1), Y: front.Y, Z: times(front.Z, -1)}
+	on := fold.Frame{X: front.X.Times(-1), Y: front.Y, Z: front.Z.Times(-1)}
 	middle := along(along(along(front.Origin, front.X, seam), front.Y, band.Height.Millimetres()/2), on.Z, lift)
 	on.Origin = along(along(middle, on.X, -piece.Width.Millimetres()/2), on.Y, -piece.Height.Millimetres()/2)
 	for i := range piece.Panels {
@@ -112,7 +112,7 @@ func press(m *fold.Model, band *pattern.Piece, t tab, part float64) {
 		side = -1
 	}
 	sin, cos := math.Sincos((1 + part) * math.Pi / 2)
-	was, now := pl.Frame, fold.Frame{X: along(times(front.X, cos), front.Z, -side*sin), Y: front.Y, Z: along(times(front.Z, cos), front.X, side*sin)}
+	was, now := pl.Frame, fold.Frame{X: along(front.X.Times(cos), front.Z, -side*sin), Y: front.Y, Z: along(front.Z.Times(cos), front.X, side*sin)}
 	seam := along(along(front.Origin, front.X, at.Millimetres()), front.Z, -part*m.Caliper)
 	now.Origin = along(seam, now.X, -at.Millimetres())
 	pl.Frame, pl.Inside = now, now.Z
@@ -122,9 +122,7 @@ func press(m *fold.Model, band *pattern.Piece, t tab, part float64) {
 	}
 }
 
-func times(v fold.Vec, by float64) fold.Vec { return fold.Vec{v[0] * by, v[1] * by, v[2] * by} }
-
 // along is a place so far along a direction.
 func along(p, way fold.Vec, by float64) fold.Vec {
-	return fold.Vec{p[0] + way[0]*by, p[1] + way[1]*by, p[2] + way[2]*by}
+	return p.Plus(way.Times(by))
 }
