@@ -53,9 +53,6 @@ const KITS = [
     "sizes": [
       { "label": "Wide", "hint": "the side that the band goes round", "names": ["width"] },
       { "label": "Thick", "hint": "the whole set, lightly pressed", "names": ["thickness"] }
-    ],
-    "limits": {
-      "outer side": { "title": "It goes in, but it is slack.", "less": "The outer side is {} too low.", "more": "At the side it stands {} higher than the cards." }
-    }
+    ]
   }
 ];
