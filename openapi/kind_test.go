@@ -27,6 +27,7 @@ func TestDocumentsAreValid(t *testing.T) {
 		spec, err := openapi3.NewLoader().LoadFromData(document)
 		require.NoError(t, err, name)
 		assert.NoError(t, spec.Validate(context.Background(), openapi3.EnableExamplesValidation()), name)
+		assert.Equal(t, "3.1.0", spec.OpenAPI, name)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 
 	"creasefit/api"
 )
@@ -197,16 +198,16 @@ func (p *patch) finish() error {
 	return nil
 }
 
-// kindNames lists the kinds that calls are described for.
-func kindNames() list {
-	var names list
+// kindNames lists the kinds that calls are described for. Each call is described by
+// solving its example, so that is done once.
+var kindNames = sync.OnceValue(func() (names list) {
 	for _, call := range api.CallSpecs() {
 		if name, ok := strings.CutPrefix(call.Path, "/v1/solve/"); ok {
 			names = append(names, name)
 		}
 	}
 	return names
-}
+})
 
 // words makes a list of JSON strings.
 func words(texts []string) list {

@@ -15,6 +15,9 @@ import (
 // TestSpecIsFresh generates the specification and the client anew. When it fails, run
 // go generate ./openapi and look at the difference before committing it.
 func TestSpecIsFresh(t *testing.T) {
+	if testing.Short() {
+		t.Skip("two generators")
+	}
 	folder := t.TempDir()
 	for _, part := range []string{"client", "module"} {
 		require.NoError(t, os.Mkdir(filepath.Join(folder, part), 0o755))
@@ -39,14 +42,6 @@ func firstDifference(fresh, committed string) string {
 	}
 	around := func(text string) string { return text[max(0, i-120):min(len(text), i+120)] }
 	return "generated ..." + around(fresh) + "...\ncommitted ..." + around(committed) + "..."
-}
-
-func TestSpecIsValid(t *testing.T) {
-	loader := openapi3.NewLoader()
-	spec, err := loader.LoadFromFile(filepath.Join("..", "openapi.json"))
-	require.NoError(t, err)
-	require.NoError(t, spec.Validate(loader.Context))
-	assert.Equal(t, "3.1.0", spec.OpenAPI)
 }
 
 // longLines are the lists whose lines are too long for an example: tables of posts
