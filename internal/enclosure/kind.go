@@ -79,7 +79,10 @@ type Plan struct {
 	// OnRuler lays out as Build does what hands set: where a place follows from no
 	// reading, a whole number of papers beside one. It is nil for kinds that have no
 	// such place.
-	OnRuler  func(sizes []measure.Length) pattern.Pattern
+	OnRuler func(sizes []measure.Length) pattern.Pattern
+	// Check says what is wrong with the plan itself where no answer to it holds; nil for
+	// the kinds of the catalogue, whose ideal sizes always do.
+	Check    func() error
 	Warnings []Warning
 	Ornament *Ornament // of a slotted band's closure; nil if none is asked for
 
@@ -92,6 +95,14 @@ func (p *Plan) Lay(sizes []measure.Length) pattern.Pattern {
 		return p.OnRuler(sizes)
 	}
 	return p.Build(sizes)
+}
+
+// Faulty is what is wrong with the plan itself, nil if nothing is.
+func (p *Plan) Faulty() error {
+	if p.Check == nil {
+		return nil
+	}
+	return p.Check()
 }
 
 // Strip is a pattern strip in terms of the problem's readings: what the

@@ -15,6 +15,9 @@ import (
 // explain says why a request has no solution at any of its steps: what misses
 // at the finest of them, by how much, and what would help.
 func (r *Request) explain(ctx context.Context, plan *enclosure.Plan, search *rounding.Search) error {
+	if err := plan.Faulty(); err != nil {
+		return err
+	}
 	steps := r.steps()
 	step := steps[len(steps)-1]
 	miss, err := search.NearestMiss(ctx, step)
@@ -107,6 +110,9 @@ func decimals(l measure.Length, u measure.Unit) string {
 
 // explainProof says what would help where readings were found that do not close.
 func (r *Request) explainProof(ctx context.Context, s *Solution, wrong error) error {
+	if err := s.plan.Faulty(); err != nil {
+		return err
+	}
 	var f fault.Fault
 	if !errors.As(wrong, &f) || f.Code != fault.NoFit {
 		return wrong

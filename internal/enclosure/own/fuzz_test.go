@@ -3,6 +3,7 @@ package own_test
 import (
 	"testing"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -17,8 +18,12 @@ func FuzzRead(f *testing.F) {
 	f.Add(`{"design":"x","pieces":[{"piece":"a","panels":[{"panel":"b"}]},{"piece":"c","over":"a","panels":[{"panel":"d"},{"panel":"e","on":"d","edge":"left","reach":{"down":"table"}}]}]}`)
 	f.Fuzz(func(t *testing.T, text string) {
 		k, err := own.Read([]byte(text))
+		var plan *enclosure.Plan
 		if err == nil {
-			_, err = k.Plan(inputOf(request(k, measure.Millimetre, things[0], 300)))
+			plan, err = k.Plan(inputOf(request(k, measure.Millimetre, things[0], 300)))
+		}
+		if err == nil {
+			err = plan.Check()
 		}
 		var faults fault.Faults
 		if other := faults.Add(err); other != nil {

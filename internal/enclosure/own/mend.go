@@ -66,14 +66,18 @@ func (d *Design) mended(err error, in *enclosure.Input) error {
 // contents their room.
 func (d *Design) faults(in *enclosure.Input) fault.Faults {
 	p, err := d.attempt(in)
+	if err == nil {
+		err = p.verify()
+	}
 	if err != nil {
 		return faultsOf(err)
 	}
-	for i := range p.Fits {
-		w := &p.Problem.Windows[p.Fits[i].Window]
+	q := &p.plan.Problem
+	for i := range p.plan.Fits {
+		w := &q.Windows[p.plan.Fits[i].Window]
 		room := w.Form.Constant
 		for _, t := range w.Form.Terms {
-			room = room.Add(p.Problem.Readings[t.Reading].Ideal.Times(t.Coefficient))
+			room = room.Add(q.Readings[t.Reading].Ideal.Times(t.Coefficient))
 		}
 		if room.Less(w.Min) || w.Max.Less(room) {
 			return fault.Faults{{Code: fault.Impossible, Field: "design", Detail: w.Name}}

@@ -10,17 +10,19 @@ import (
 )
 
 // plan states what the folding has shown, as any kind does, or what is wrong and what
-// would mend it.
+// would mend it. Whether the ideal sizes hold is asked where no answer does: an answer is
+// proven by itself.
 func (d *Design) plan(in *enclosure.Input) (*enclosure.Plan, error) {
 	p, err := d.attempt(in)
 	if err != nil {
-		err = d.mended(err, in)
+		return nil, d.mended(err, in)
 	}
-	return p, err
+	p.plan.Check = func() error { return d.mended(p.verify(), in) }
+	return p.plan, nil
 }
 
 // attempt is the plan of a design as it stands.
-func (d *Design) attempt(in *enclosure.Input) (*enclosure.Plan, error) {
+func (d *Design) attempt(in *enclosure.Input) (*planner, error) {
 	r, err := derive(d, in)
 	if err != nil {
 		return nil, err
@@ -35,11 +37,7 @@ func (d *Design) attempt(in *enclosure.Input) (*enclosure.Plan, error) {
 	}
 	p.plan.Build = p.build
 	p.openSides()
-	if err = fault.Join(p.paper(), err, p.laps(), p.wrong.Err()); err == nil {
-		p.verify()
-		err = p.wrong.Err()
-	}
-	return p.plan, err
+	return p, fault.Join(p.paper(), err, p.laps(), p.wrong.Err())
 }
 
 // planner turns what was derived into a plan.

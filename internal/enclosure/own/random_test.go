@@ -107,7 +107,9 @@ func TestRandomDesignsAreProvenOrToldWhy(t *testing.T) {
 		var plan *enclosure.Plan
 		if err == nil {
 			d, _ := Decode(text)
-			plan, err = k.Plan(d.trial())
+			if plan, err = k.Plan(d.trial()); err == nil {
+				err = plan.Check()
+			}
 		}
 		slow = max(slow, time.Since(began))
 		if err != nil {

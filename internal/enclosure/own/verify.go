@@ -11,17 +11,19 @@ import (
 
 // verify folds the pattern of the ideal sizes up. What does not close or hold there is
 // a fault of the design, and is told with the place of what is in the way.
-func (p *planner) verify() {
+func (p *planner) verify() error {
 	sizes := make([]measure.Length, len(p.plan.Problem.Readings))
 	for i := range sizes {
 		sizes[i] = p.plan.Problem.Readings[i].Ideal
 	}
 	whole, _ := p.folding(sizes)
 	proof := fold.Prove(&whole, p.closing())
+	var faults fault.Faults
 	for i := range proof.Faults {
 		f := &proof.Faults[i]
-		p.wrong = append(p.wrong, fault.Fault{Code: fault.Impossible, Field: under("design", p.placeOf(f)), Detail: "folded up, this does not work: " + f.String(), Hint: mend(f)})
+		faults = append(faults, fault.Fault{Code: fault.Impossible, Field: under("design", p.placeOf(f)), Detail: "folded up, this does not work: " + f.String(), Hint: mend(f)})
 	}
+	return faults.Err()
 }
 
 // closing is how far a closure may be off: half of the room that the fit leaves, or a
