@@ -18,6 +18,7 @@ type effort struct {
 	over  bool      // time is up, or the caller has left
 	spent int64
 	pulse func(now time.Time) // called at every look at the clock; nil for nobody
+	clock func() time.Time
 }
 
 // lookEvery is how many steps go by between two looks at the clock, about a
@@ -26,7 +27,7 @@ const lookEvery = 100_000
 
 // newEffort is all the work until a time, or until the context ends.
 func newEffort(ctx context.Context, end time.Time) *effort {
-	return &effort{ctx: ctx, end: end, left: math.MaxInt64 / 2}
+	return &effort{ctx: ctx, end: end, left: math.MaxInt64 / 2, clock: time.Now}
 }
 
 // spend takes some steps and reports whether there are more.
@@ -36,7 +37,7 @@ func (e *effort) spend(steps int) bool {
 	e.spent += n
 	if e.look -= n; e.look < 0 {
 		e.look = lookEvery
-		now := time.Now()
+		now := e.clock()
 		e.over = e.over || e.ctx.Err() != nil || !e.end.IsZero() && now.After(e.end)
 		if e.pulse != nil {
 			e.pulse(now)
@@ -51,7 +52,7 @@ func (e *effort) ended() bool { return !e.spend(1) }
 // within lets a way do a part of what is left, in time as in steps.
 func (e *effort) within(part, of int64, way func()) {
 	end := e.end
-	if now := time.Now(); !end.IsZero() && end.After(now) {
+	if now := e.clock(); !end.IsZero() && end.After(now) {
 		e.end = now.Add(end.Sub(now) * time.Duration(part) / time.Duration(of))
 	}
 	e.lend(e.left/of*part, way)

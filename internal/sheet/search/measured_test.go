@@ -1,0 +1,70 @@
+package search
+
+import (
+	"context"
+	"path/filepath"
+	"strconv"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/sheet"
+	"creasefit/internal/sheet/verify"
+)
+
+// processorTime is what the process has taken of processors, as a time of day.
+func processorTime() time.Time {
+	var used syscall.Rusage
+	if syscall.Getrusage(syscall.RUSAGE_SELF, &used) != nil {
+		return time.Now()
+	}
+	return time.Unix(0, used.Utime.Nano()+used.Stime.Nano())
+}
+
+// plannedIn plans with so much processor time, whatever else the machine does.
+func plannedIn(t testing.TB, o sheet.Order, effort time.Duration) sheet.Answer {
+	e := newEffort(context.Background(), processorTime().Add(effort))
+	e.clock = processorTime
+	a, err := newProblem(o).planWith(e, nil)
+	require.NoError(t, err)
+	require.NoError(t, verify.Plan(o, a))
+	return a
+}
+
+// BenchmarkBins plans the published bins of 20 to 100 pieces with two seconds of
+// a processor each, and reports how many are proven, how many of the known optima
+// are met and how many parts of the sheets are above the bounds.
+func BenchmarkBins(b *testing.B) {
+	known := map[string]int{}
+	for _, row := range rows(b, published(b, "known_bins.csv")) {
+		least, err := strconv.Atoi(row[2])
+		require.NoError(b, err)
+		known[row[0]+" "+row[1]] = least
+	}
+	files, err := filepath.Glob(published(b, "bins") + "/cl_*")
+	require.NoError(b, err)
+	for b.Loop() {
+		var proven, met, sheets, bounds float64
+		for _, file := range files {
+			for _, turning := range []string{"0", "1"} {
+				name := filepath.Base(file)
+				a := plannedIn(b, binOrder(b, name, turning == "1"), 2*time.Second)
+				least := known[name+" "+turning]
+				sheets, bounds = sheets+float64(a.Sheets), bounds+float64(a.LowerBound)
+				if a.Proven {
+					proven++
+				} else {
+					b.Logf("%s %s: %d sheets of at least %d, %d known", name, turning, a.Sheets, a.LowerBound, least)
+				}
+				if a.Sheets <= least {
+					met++
+				}
+			}
+		}
+		b.ReportMetric(proven, "proven")
+		b.ReportMetric(met, "met")
+		b.ReportMetric(sheets/bounds-1, "above")
+	}
+}
