@@ -3,10 +3,9 @@ package api
 import (
 	"context"
 	"fmt"
+	"io"
 	"net/http"
 	"net/http/httptest"
-	"runtime"
-	"slices"
 	"sync"
 	"sync/atomic"
 	"testing"
@@ -98,72 +97,32 @@ func TestFloodsLeaveNothingBehind(t *testing.T) {
 	assert.Equal(t, http.StatusOK, askAs(s, 1, cheapCall()))
 }
 
-// mostOffering is how many callers offer calls at a rate: as many connections as
-// may wait for an answer at once before one comes late.
-const mostOffering = 512
-
-// offer sends cheap calls at a rate and returns how many of them were answered a
-// second, and how long the slowest but one in a hundred took from when it was due.
-func offer(b testing.TB, address string, rate float64, most time.Duration) (perSecond float64, slow time.Duration) {
-	var mutex sync.Mutex
-	var took []time.Duration
-	var all sync.WaitGroup
-	var next atomic.Int64
-	callers := make([]*visitor, mostOffering)
-	for i := range callers {
-		callers[i] = dial(b, address)
+// TestWhatIsShedUnreadIsAnsweredAlike: a call that finds no room is told the same
+// whether it was read or not.
+func TestWhatIsShedUnreadIsAnsweredAlike(t *testing.T) {
+	r := start(t, func(c *Config) { c.MostRunning, c.MostWaiting, c.QueueTimeout = 1, 1, time.Hour })
+	require.True(t, r.cheap.Enter(context.Background(), "somebody"))
+	var waits sync.WaitGroup
+	waits.Go(func() { fetch(t, r.public+cheapCall()) })
+	require.Eventually(t, func() bool { return r.cheap.State().Waiting == 1 }, time.Minute, time.Millisecond)
+	unread, body := fetch(t, r.public+cheapCall())
+	again, _ := http.NewRequest(http.MethodGet, r.public+cheapCall(), nil)
+	again.Header.Set("Origin", "https://tidewater.example") // a page's call is read, to say who may see the answer
+	read, err := http.DefaultClient.Do(again)
+	require.NoError(t, err)
+	defer read.Body.Close()
+	want, err := io.ReadAll(read.Body)
+	require.NoError(t, err)
+	assert.Equal(t, http.StatusServiceUnavailable, read.StatusCode)
+	assert.Equal(t, read.StatusCode, unread.StatusCode)
+	assert.Equal(t, string(want), body)
+	for _, name := range []string{"Content-Type", "Cache-Control", "Retry-After", "Vary", "X-Content-Type-Options"} {
+		assert.Equal(t, read.Header.Values(name), unread.Header.Values(name), name)
 	}
-	began := time.Now()
-	for _, caller := range callers {
-		what := newAsking("/v1/solve/slotted-band", bandBody, false)
-		all.Go(func() {
-			for {
-				due := time.Duration(float64(next.Add(1)) / rate * float64(time.Second))
-				if due > most {
-					return
-				}
-				time.Sleep(time.Until(began.Add(due)))
-				status, _, err := caller.ask(what.next())
-				assert.NoError(b, err)
-				if status == http.StatusOK {
-					mutex.Lock()
-					took = append(took, time.Since(began)-due)
-					mutex.Unlock()
-				}
-			}
-		})
-	}
-	all.Wait()
-	slices.Sort(took)
-	return float64(len(took)) / time.Since(began).Seconds(), took[len(took)*99/100]
-}
-
-// BenchmarkOverload measures what the service answers alone, at half of that
-// quietly and beside dear work without limit, and at four times of it, in one
-// run: the cheap calls kept, and their slowest hundredth beside the quiet one.
-func BenchmarkOverload(b *testing.B) {
-	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
-	for b.Loop() {
-		s := unremembering()
-		address := listen(b, s.Handler())
-		_, dear, _ := s.config.Places()
-		runtime.GOMAXPROCS(runtime.NumCPU() + dear) // as the program has it
-		const each = 2 * time.Second
-		began := time.Now()
-		answered := newCrowd(b, 8, address, "/v1/solve/slotted-band", bandBody, false).ask(b, 5000)
-		alone := float64(answered) / time.Since(began).Seconds()
-		_, quiet := offer(b, address, alone/2, each)
-		stop := besides(s, 16, dearCall)
-		kept, beside := offer(b, address, alone/2, each)
-		stop()
-		peak, _ := offer(b, address, 4*alone, each)
-		after, recovered := offer(b, address, alone/2, each)
-		b.ReportMetric(alone, "alone/s")
-		b.ReportMetric(kept/(alone/2), "kept")
-		b.ReportMetric(float64(beside)/float64(quiet), "p99-ratio")
-		b.ReportMetric(float64(quiet.Microseconds()), "quiet-p99-us")
-		b.ReportMetric(peak/alone, "flooded")
-		b.ReportMetric(after/(alone/2), "after")
-		b.ReportMetric(float64(recovered)/float64(quiet), "after-p99-ratio")
-	}
+	assert.Empty(t, unread.Header.Get("Request-Id"), "it was not read")
+	assert.EqualValues(t, 2, r.cheap.State().Shed)
+	r.cheap.Leave()
+	waits.Wait()
+	response, _ := fetch(t, r.public+cheapCall())
+	assert.Equal(t, http.StatusOK, response.StatusCode)
 }

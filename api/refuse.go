@@ -100,13 +100,16 @@ func (s *host) notFound(c echo.Context) *problem {
 	return p
 }
 
+// retrySoon is in how many seconds a call is worth another try when the load may be over.
+var retrySoon = []string{"1"}
+
 // answerProblem sends a problem: never stored, and for a spreadsheet cell as
 // one line with status 200. A caller that is still sending a body can read it.
 func (s *host) answerProblem(c echo.Context, p *problem) error {
 	h := c.Response().Header()
 	h["Cache-Control"] = cacheNever
 	if load := p.kind.status == http.StatusServiceUnavailable || p.kind.status == http.StatusTooManyRequests; load && h["Retry-After"] == nil {
-		h["Retry-After"] = []string{"1"}
+		h["Retry-After"] = retrySoon
 	}
 	if wantsCell(c) {
 		return send(c, http.StatusOK, plainText[0], []byte(p.cellLine()))

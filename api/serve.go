@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 	"errors"
+	"fmt"
 	"log/slog"
 	"net"
 	"net/http"
@@ -20,7 +21,7 @@ func (s *Service) Serve(ctx context.Context, public, admin net.Listener) error {
 	patient := edge.NewPatient(public)
 	servers := []*http.Server{s.config.Server(s.Handler())}
 	patient.Watch(servers[0])
-	listeners := []net.Listener{patient}
+	listeners := []net.Listener{s.shedding(patient)}
 	if admin != nil {
 		servers, listeners = append(servers, s.config.Server(s.AdminHandler())), append(listeners, admin)
 	}
@@ -36,6 +37,24 @@ func (s *Service) Serve(ctx context.Context, public, admin net.Listener) error {
 		s.drain()
 	}
 	return errors.Join(err, s.shutdown(servers, patient))
+}
+
+// shedding returns a listener whose connections turn away what finds no room in
+// the lane of cheap calls, before it is read. Where callers have keys, or trusted
+// proxies call for them, only the request says who calls.
+func (s *Service) shedding(l net.Listener) net.Listener {
+	if s.keys != nil {
+		return l
+	}
+	crowded := func(caller string) bool { return s.cheap.Crowded(func() string { return caller }) }
+	return &edge.Shedding{Listener: l, Caller: s.proxies.Peer, Answer: s.overloadWhole(), Crowded: crowded}
+}
+
+// overloadWhole is the answer of a call that there is no room for, with its head.
+func (s *Service) overloadWhole() []byte {
+	p := overloaded()
+	return fmt.Appendf(nil, "HTTP/1.1 %d %s\r\nContent-Type: %s\r\nCache-Control: %s\r\nRetry-After: %s\r\nVary: %s\r\nX-Content-Type-Options: %s\r\nContent-Length: %d\r\n\r\n%s",
+		p.kind.status, http.StatusText(p.kind.status), problemMediaType, cacheNever[0], retrySoon[0], s.cross.Vary[0], noSniff[0], len(s.overload), s.overload)
 }
 
 // drain refuses readiness, waits for the drain delay, and tells streams to end.

@@ -3,7 +3,6 @@ package edge
 import (
 	"errors"
 	"fmt"
-	"net"
 	"net/http"
 	"net/netip"
 	"strings"
@@ -44,21 +43,40 @@ func (p Proxies) trusts(a netip.Addr) bool {
 }
 
 // Address returns who sent a request: the peer or, behind trusted proxies, the
-// last address that none of them has. Someone with IPv6 has 2^64 addresses and
-// more, so these are taken by their first 64 bits.
+// last address that none of them has.
 func (p Proxies) Address(r *http.Request) string {
-	host, _, err := net.SplitHostPort(r.RemoteAddr)
-	if err != nil {
-		host = r.RemoteAddr
+	peer, known := peerOf(r.RemoteAddr)
+	if !known {
+		return r.RemoteAddr
 	}
-	address, err := netip.ParseAddr(host)
-	if err != nil {
-		return host
-	}
-	address = address.Unmap()
 	if len(p) > 0 {
-		address = p.forwarded(address, r.Header.Values("X-Forwarded-For"))
+		peer = p.forwarded(peer, r.Header.Values("X-Forwarded-For"))
 	}
+	return nameOf(peer)
+}
+
+// Peer returns who calls from an address with a port; nobody that is known if it
+// is a trusted proxy's.
+func (p Proxies) Peer(remote string) string {
+	peer, known := peerOf(remote)
+	if !known || p.trusts(peer) {
+		return ""
+	}
+	return nameOf(peer)
+}
+
+// peerOf reads an address, with a port or without.
+func peerOf(remote string) (peer netip.Addr, known bool) {
+	if with, err := netip.ParseAddrPort(remote); err == nil {
+		return with.Addr().Unmap(), true
+	}
+	alone, err := netip.ParseAddr(remote)
+	return alone.Unmap(), err == nil
+}
+
+// nameOf names a caller by address. Someone with IPv6 has 2^64 addresses and more,
+// so these are taken by their first 64 bits.
+func nameOf(address netip.Addr) string {
 	if address.Is6() {
 		prefix, _ := address.WithZone("").Prefix(64) // it has 128 bits
 		return prefix.String()

@@ -1,0 +1,122 @@
+package edge
+
+import (
+	"bytes"
+	"net"
+	"strconv"
+	"time"
+)
+
+// Shedding is a listener whose connections themselves answer calls that there is
+// no room for. A server that reads them first has, of four times as many as it can
+// answer, little time left for those that it lets in. They are counted by the lane
+// alone, and neither logged nor traced.
+type Shedding struct {
+	net.Listener
+	Caller  func(peer string) string // who calls from an address; empty where only the request says
+	Crowded func(caller string) bool // whether one more call of a caller would be turned away
+	Answer  []byte                   // what it is told then
+}
+
+// Accept hands out connections of callers who are known by their address so that
+// they shed, and others as they are.
+func (l *Shedding) Accept() (net.Conn, error) {
+	connection, err := l.Listener.Accept()
+	if tcp, ok := connection.(*net.TCPConn); ok {
+		if caller := l.Caller(tcp.RemoteAddr().String()); caller != "" {
+			return &sheddingConn{TCPConn: tcp, listener: l, caller: caller, between: true}, err
+		}
+	}
+	return connection, err
+}
+
+// sheddingConn is such a connection. It knows where a request begins as long as
+// each came alone and whole in one reading; from the first that did not, the
+// server reads all.
+type sheddingConn struct {
+	*net.TCPConn
+	listener *Shedding
+	caller   string
+	between  bool // what is read next begins a request
+}
+
+// Read returns what the server is to read: whatever is no whole call that there
+// is no room for. While it is busy with one the server waits for a single byte.
+func (c *sheddingConn) Read(into []byte) (int, error) {
+	for {
+		n, err := c.TCPConn.Read(into)
+		if n == 0 || !c.between {
+			return n, err
+		}
+		whole, plain := framed(into[:n])
+		c.between = whole
+		if !plain || !c.listener.Crowded(c.caller) {
+			return n, err
+		}
+		if err := c.turnAway(); err != nil {
+			return 0, err
+		}
+	}
+}
+
+// mostAnswering is how long a caller may take to receive that there is no room.
+const mostAnswering = time.Second
+
+// turnAway answers in the server's place, whose own deadline is of the request
+// before.
+func (c *sheddingConn) turnAway() error {
+	if err := c.SetWriteDeadline(time.Now().Add(mostAnswering)); err != nil {
+		return err
+	}
+	if _, err := c.Write(c.listener.Answer); err != nil {
+		return err
+	}
+	return c.SetWriteDeadline(time.Time{})
+}
+
+// framed reports whether some bytes are one request of HTTP/1.1, whole and nothing
+// more, and whether it asks for a calculation in a plain way: by POST or with a
+// query, wanting neither a page, nor a cell, nor to be read by another origin, nor
+// anything of the connection. Lines end where net/http ends them.
+func framed(b []byte) (whole, plain bool) {
+	line, rest, _ := bytes.Cut(b, []byte("\n"))
+	plain = asksPlainly(bytes.TrimSuffix(line, []byte("\r")))
+	length := -1
+	for {
+		var found bool
+		if line, rest, found = bytes.Cut(rest, []byte("\n")); !found {
+			return false, false
+		}
+		if line = bytes.TrimSuffix(line, []byte("\r")); len(line) == 0 {
+			break
+		}
+		name, value, _ := bytes.Cut(line, []byte(":"))
+		switch {
+		case bytes.ContainsAny(name, " \t"), isHeader(name, "Transfer-Encoding"), isHeader(name, "Expect"):
+			return false, false
+		case isHeader(name, "Content-Length"):
+			n, err := strconv.ParseUint(string(bytes.TrimSpace(value)), 10, 31)
+			if err != nil || length >= 0 {
+				return false, false
+			}
+			length = int(n)
+		case isHeader(name, "Connection"), isHeader(name, "Upgrade"), isHeader(name, "Origin"), isHeader(name, "Accept") && bytes.Contains(value, []byte("text/html")):
+			plain = false
+		}
+	}
+	whole = len(rest) == max(0, length)
+	return whole, whole && plain
+}
+
+// isHeader reports whether a line begins with a header's name.
+func isHeader(name []byte, is string) bool {
+	return len(name) == len(is) && bytes.EqualFold(name, []byte(is))
+}
+
+// asksPlainly reports whether a request's first line asks for a calculation.
+func asksPlainly(line []byte) bool {
+	method, rest, _ := bytes.Cut(line, []byte(" "))
+	target, version, _ := bytes.Cut(rest, []byte(" "))
+	return string(version) == "HTTP/1.1" && bytes.HasPrefix(target, []byte("/v1/")) && !bytes.Contains(target, []byte("errors=cell")) &&
+		(string(method) == "POST" || string(method) == "GET" && bytes.IndexByte(target, '?') > 0)
+}
