@@ -168,29 +168,33 @@ func (f *figure) ring(run []corner, letter string) bool {
 // circle draws a circle that texts interrupt.
 func (f *figure) circle(mid Point, radius float64) {
 	const parts = 48
-	var path []Vertex
+	at := func(k int) Point { return mid.along(2*math.Pi*float64(k)/parts, radius) }
 	around := Box{mid, mid}.grow(radius + hair)
 	texts := slices.DeleteFunc(slices.Clone(f.fig.Labels), func(l Label) bool { return !l.Box.Meets(around) })
-	for k := range parts + 1 {
-		a, b := mid.add(Point{}.along(2*math.Pi*float64(k)/parts, radius)), mid.add(Point{}.along(2*math.Pi*float64(k+1)/parts, radius))
-		free := k < parts && !slices.ContainsFunc(texts, func(l Label) bool { return l.Box.Crosses(a, b) })
-		if free || len(path) > 0 {
-			path = append(path, Vertex{Point: a})
+	for first := 0; first < parts; first++ {
+		last := first
+		for last < parts && !slices.ContainsFunc(texts, func(l Label) bool { return l.Box.Crosses(at(last), at(last+1)) }) {
+			last++
 		}
-		if !free && len(path) > 1 {
-			f.fig.Lines, path = append(f.fig.Lines, Line{Layer: Measures, Path: path}), nil
+		if mid := (first + last) / 2; last > first {
+			f.fig.Lines = append(f.fig.Lines, Line{Layer: Measures, Path: []Vertex{
+				{at(first), math.Tan(math.Pi / 2 * float64(mid-first) / parts)}, {at(mid), math.Tan(math.Pi / 2 * float64(last-mid) / parts)}, {Point: at(last)},
+			}})
 		}
+		first = last
 	}
 }
 
 // vacant reports whether no text and no line is in a box.
 func (f *figure) vacant(b Box) bool {
-	var flat []Point // one memory for all lines
-	return !slices.ContainsFunc(f.fig.Labels, func(l Label) bool { return l.Box.Meets(b) }) &&
-		!slices.ContainsFunc(f.fig.Lines, func(l Line) bool {
-			flat = Flatten(flat[:0], l.Path, l.Closed, 0.1)
-			return l.Layer != Paper && touches(b, flat, l.Closed)
-		})
+	for _, l := range f.fig.Lines[len(f.drawn):] {
+		var h hurdle
+		if l.Layer != Paper {
+			h = newHurdle(Flatten(nil, l.Path, l.Closed, 0.1), l.Closed)
+		}
+		f.drawn = append(f.drawn, h)
+	}
+	return !slices.ContainsFunc(f.fig.Labels, func(l Label) bool { return l.Box.Meets(b) }) && !inWay(b, f.drawn)
 }
 
 // enlarged draws what is round a run so many times larger, with the lengths from its

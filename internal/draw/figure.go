@@ -23,13 +23,15 @@ type Figure struct {
 type figure struct {
 	*layout
 	flat
-	piece *pattern.Piece
-	glues []pattern.Glue
-	fig   Figure
-	sides [4]side
-	keys  []string // what letters in small panels stand for
-	w, h  float64  // of the blank
-	brief bool     // scores have numbers and no directions, cuts no names, readings no unit
+	piece   *pattern.Piece
+	glues   []pattern.Glue
+	fig     Figure
+	sides   [4]side
+	keys    []string // what letters in small panels stand for
+	w, h    float64  // of the blank
+	drawn   []hurdle // the first of the lines, as far as they were looked at
+	hurdles *hurdles // found so far; nil if there may be more
+	brief   bool     // scores have numbers and no directions, cuts no names, readings no unit
 }
 
 // flat is the paper of a piece.

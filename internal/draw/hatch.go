@@ -35,14 +35,26 @@ func (f *figure) hatch(g *pattern.Glue) []Line {
 // shade appends lines along a direction, a gap apart, that fill an area.
 func (f *figure) shade(lines []Line, layer Layer, path []Vertex, along Point, gap float64) []Line {
 	ring := Flatten(nil, path, true, 0.05)
+	texts := f.textsNear(bounds(ring))
 	across := Point{-along.Y, along.X}
 	low, high := extent(ring, across)
 	for at := (math.Floor(low/gap) + 0.5) * gap; at < high; at += gap {
 		if at > low {
-			lines = f.strokes(lines, layer, ring, across.by(at), along)
+			lines = f.strokes(lines, layer, ring, texts, across.by(at), along)
 		}
 	}
 	return lines
+}
+
+// textsNear returns the boxes round the labels that reach into a box, with what
+// hatching leaves free.
+func (f *figure) textsNear(area Box) (near [][4]Point) {
+	for i := range f.fig.Labels {
+		if b := f.fig.Labels[i].Box.grow(0.2 * f.lettering); b.Meets(area) {
+			near = append(near, [4]Point{b.Low, {b.High.X, b.Low.Y}, b.High, {b.Low.X, b.High.Y}})
+		}
+	}
+	return near
 }
 
 // extent returns how far a ring reaches along a direction.
@@ -57,12 +69,10 @@ func extent(ring []Point, along Point) (low, high float64) {
 
 // strokes appends the parts of one line of hatching that lie in the ring and
 // in no label.
-func (f *figure) strokes(lines []Line, layer Layer, ring []Point, from, along Point) []Line {
+func (f *figure) strokes(lines []Line, layer Layer, ring []Point, texts [][4]Point, from, along Point) []Line {
 	marks := crossings(nil, ring, from, along)
-	for i := range f.fig.Labels {
-		box := f.fig.Labels[i].Box.grow(0.2 * f.lettering)
-		corners := [...]Point{box.Low, {box.High.X, box.Low.Y}, box.High, {box.Low.X, box.High.Y}}
-		if hits := crossings(nil, corners[:], from, along); len(hits) == 2 {
+	for i := range texts {
+		if hits := crossings(nil, texts[i][:], from, along); len(hits) == 2 {
 			marks = without(marks, hits[0], hits[1])
 		}
 	}

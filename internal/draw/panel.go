@@ -5,8 +5,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-
-	"creasefit/internal/pattern"
 )
 
 // panels writes each panel's name into it where it fits without touching an
@@ -25,6 +23,7 @@ func (f *figure) panels() {
 			f.label(l)
 		} else {
 			f.sides[above].add(tag{at: spot.inner().X, thing: f.h, lines: []string{letter}})
+			f.hurdles = nil
 		}
 	}
 }
@@ -45,6 +44,55 @@ func (f *figure) key(name string) string {
 type room struct {
 	*figure
 	ring, hole []Point
+}
+
+// hurdles are what names keep clear of if they can, and always.
+type hurdles struct{ glues, cuts []hurdle }
+
+// inWayOfNames returns the hurdles, which are found once for all panels.
+func (f *figure) inWayOfNames() *hurdles {
+	if f.hurdles == nil {
+		f.hurdles = &hurdles{f.glueEdges(), f.cutEdges()}
+	}
+	return f.hurdles
+}
+
+// hurdle is a path that names keep clear of.
+type hurdle struct {
+	points []Point
+	closed bool
+	box    Box
+}
+
+func newHurdle(points []Point, closed bool) hurdle { return hurdle{points, closed, bounds(points)} }
+
+// inWay reports whether one of the paths has a point in a box.
+func inWay(b Box, paths []hurdle) bool {
+	return slices.ContainsFunc(paths, func(h hurdle) bool { return h.box.Meets(b) && touches(b, h.points, h.closed) })
+}
+
+// glueEdges returns the edges of glue areas.
+func (f *figure) glueEdges() (edges []hurdle) {
+	for _, g := range f.glues {
+		edges = append(edges, newHurdle(Flatten(nil, vertices(g.Area), true, 0.1), true))
+	}
+	return edges
+}
+
+// cutEdges returns the cuts inside the outline and the lines that lead to readings.
+func (f *figure) cutEdges() (edges []hurdle) {
+	for i := range f.fig.Lines {
+		if l := &f.fig.Lines[i]; l.Layer == SlitCut {
+			edges = append(edges, newHurdle(Flatten(nil, l.Path, l.Closed, 0.1), l.Closed))
+		}
+	}
+	for i := range f.sides {
+		s := &f.sides[i]
+		for _, t := range s.tags {
+			edges = append(edges, newHurdle([]Point{s.base(t.at, t.thing), s.base(t.at, s.start)}, false))
+		}
+	}
+	return edges
 }
 
 func (f *figure) room(panel int) *room {
@@ -88,19 +136,14 @@ func (r *room) find(in Box, w, h, margin float64) (Box, bool) {
 		left := in.Low.X + margin + freeX*s.X
 		top := in.High.Y - margin - freeY*s.Y
 		at := boxAt(left, top, w, h)
-		if wide := at.grow(margin * 0.98); (!found || !r.glued(wide)) && r.free(wide) {
-			if !r.glued(wide) {
+		if wide := at.grow(margin * 0.98); (!found || !inWay(wide, r.inWayOfNames().glues)) && r.free(wide) {
+			if !inWay(wide, r.inWayOfNames().glues) {
 				return at, true
 			}
 			first, found = at, true
 		}
 	}
 	return first, found
-}
-
-// glued reports whether the edge of a glue area crosses a box.
-func (r *room) glued(b Box) bool {
-	return slices.ContainsFunc(r.glues, func(g pattern.Glue) bool { return touches(b, Flatten(nil, vertices(g.Area), true, 0.1), true) })
 }
 
 // spots are the places to try, as parts of the free way, the middle first.
@@ -135,27 +178,7 @@ func (r *room) free(b Box) bool {
 			return false
 		}
 	}
-	return !r.crossed(b)
-}
-
-// crossed reports whether a cut, or the line that leads to its reading, would
-// cross a box.
-func (r *room) crossed(b Box) bool {
-	for i := range r.fig.Lines {
-		l := &r.fig.Lines[i]
-		if l.Layer == SlitCut && touches(b, Flatten(nil, l.Path, l.Closed, 0.1), l.Closed) {
-			return true
-		}
-	}
-	for i := range r.sides {
-		s := &r.sides[i]
-		for _, t := range s.tags {
-			if touches(b, []Point{s.base(t.at, t.thing), s.base(t.at, s.start)}, false) {
-				return true
-			}
-		}
-	}
-	return false
+	return !inWay(b, r.inWayOfNames().cuts)
 }
 
 // touches reports whether an edge of a path has a point in a box.

@@ -54,21 +54,24 @@ func (p *printer) legend(f *draw.Figure) {
 	p.y += f.Box.Height()*scale + space
 }
 
-// growth is by how much letters grow from one size that is tried to the next,
-// and tries how many sizes there are.
-const (
-	growth = 1.12
-	tries  = 24
-)
+// tries is how many sizes of letters are tried.
+const tries = 12
 
 // shrink prints a figure on a page of its own, as large as it can be there with
-// letters of 9 points, or of as many as come nearest to that.
+// letters of 9 points, or of as many as come nearest to that. A figure grows about
+// as much for each millimetre that letters do, so two sizes tell of the one sought.
 func (p *printer) shrink(i int) {
 	plain := p.d
 	defer func() { p.d = plain }()
 	best := p.at(plain, i)
-	for size := plain.Lettering * growth; !best.readable() && size < plain.Lettering*math.Pow(growth, tries) && p.o.err() == nil; size *= growth {
-		if v := p.at(plain.Lettered(size), i); v.letters() > best.letters() {
+	last, slope := best, 0.0
+	for range tries {
+		if best.readable() || p.o.err() != nil {
+			break
+		}
+		v := p.at(plain.Lettered(last.sought(slope)), i)
+		slope = (1/v.scale - 1/last.scale) / (v.d.Lettering - last.d.Lettering)
+		if last = v; v.letters() > best.letters() {
 			best = v
 		}
 	}
@@ -90,6 +93,19 @@ type shrunk struct {
 
 // letters returns the size of its letters on the page.
 func (s *shrunk) letters() float64 { return s.scale * s.d.Lettering }
+
+// sought returns the size of letters that would be large enough on a page if the
+// figure grows by a slope with them, but not far above what no growth asks for; half a
+// percent more makes up for rounded scales.
+func (s *shrunk) sought(slope float64) float64 {
+	at, most := draw.Lettering/s.scale, 1.2*draw.Lettering/s.scale
+	if left := 1 - slope*draw.Lettering; left > 0 {
+		at = max(at, min(most, (at-slope*draw.Lettering*s.d.Lettering)/left))
+	} else {
+		at = most
+	}
+	return 1.005 * at
+}
 
 func (s *shrunk) readable() bool { return s.letters() >= draw.Lettering-1e-9 }
 
