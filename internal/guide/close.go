@@ -124,7 +124,11 @@ func (w *writer) dress(*pattern.Piece) (Step, bool) {
 	if !o.TrimWidth.IsZero() {
 		step.Lines = append(step.Lines, w.say("dress.trim", args{"width": o.TrimWidth}))
 	}
-	step.Lines = append(step.Lines, w.say("dress.glue", args{"from": o.GlueFrom, "to": o.GlueTo, "height": o.GlueHeight}))
+	from, to, height := w.s.Step.Up(o.GlueFrom), w.s.Step.Down(o.GlueTo), w.s.Step.Down(o.GlueHeight)
+	if !from.Less(to) || height.IsZero() { // too coarse a ruler for it
+		from, to, height = o.GlueFrom, o.GlueTo, o.GlueHeight
+	}
+	step.Lines = append(step.Lines, w.say("dress.glue", args{"from": from, "to": to, "height": height}))
 	if o.ShowsHeight.IsZero() {
 		step.Lines = append(step.Lines, w.say("dress.covers", nil))
 	} else {

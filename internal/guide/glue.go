@@ -18,7 +18,7 @@ type spread struct {
 }
 
 // spreads says where glue is spread. An area of glue goes down to the next mark of
-// the ruler: it does not matter how far exactly, but it must not come out at the
+// the step: it does not matter how far exactly, but it must not come out at the
 // edge.
 func (w *writer) spreads(s *assembly.Step) (lines []string) {
 	var all []spread
@@ -56,13 +56,13 @@ func (w *writer) spread(p *pattern.Piece, g *pattern.Glue) spread {
 	low, high := box(g.Area)
 	from, to := box(p.Panels[g.Panel].Outline)
 	left, right := low.X.Sub(from.X), to.X.Sub(high.X)
-	ruler := w.s.Request.Ruler
+	step := w.s.Step
 	s := spread{key: "glue." + where(p, g)}
 	across := w.off("left", left, "right", right)
 	s.both = w.off("sides", measure.Min(left, right), "sides", measure.Min(left, right))
 	s.up = w.off("bottom", low.Y.Sub(from.Y), "top", to.Y.Sub(high.Y))
-	s.a = args{"of": noun(p.Panels[g.Panel].Name), "face": told{key: "face." + g.Face.String()}, "width": ruler.Down(high.X.Sub(low.X)),
-		"height": ruler.Down(high.Y.Sub(low.Y)), "place": told{"spot", args{"across": across, "up": s.up}}}
+	s.a = args{"of": noun(p.Panels[g.Panel].Name), "face": told{key: "face." + g.Face.String()}, "width": step.Down(high.X.Sub(low.X)),
+		"height": step.Down(high.Y.Sub(low.Y)), "place": told{"spot", args{"across": across, "up": s.up}}}
 	write := func(place told) string {
 		return w.say(s.key, args{"face": s.a["face"], "width": s.a["width"], "height": s.a["height"], "place": place, "parts": parts{}})
 	}
@@ -89,7 +89,7 @@ func (w *writer) off(side string, by measure.Length, other string, otherBy measu
 	if by.IsZero() {
 		key = "at."
 	}
-	return told{key + side, args{"by": w.s.Request.Ruler.Up(by)}}
+	return told{key + side, args{"by": w.s.Step.Up(by)}}
 }
 
 // where names the part of a panel that is glued: the whole of it, a strip

@@ -46,7 +46,7 @@ func (w *writer) materials() []Item {
 // tools lists what lies on the table.
 func (w *writer) tools() []Item {
 	items := []Item{
-		w.item("tool.ruler", args{"step": w.step(w.s.Step)}),
+		w.item("tool.ruler", args{"step": w.step(w.marks)}),
 		w.item("tool.knife", nil), w.item("tool.pencil", nil),
 	}
 	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return len(p.Creases) > 0 }) {

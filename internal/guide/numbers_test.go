@@ -130,10 +130,10 @@ func known(s *solve.Solution) book {
 		b.add(o.HalfWidth, o.HalfWidth.Times(2), o.Height, o.GlueFrom, o.GlueTo, o.GlueHeight, o.TrimWidth, o.ShowsHeight, o.Adds)
 	}
 	for i := range s.Pattern.Pieces {
-		b.piece(&s.Pattern.Pieces[i], r.Ruler)
+		b.piece(&s.Pattern.Pieces[i], s.Step)
 	}
 	for _, bond := range s.Pattern.Bonds {
-		b.glued(&s.Pattern.Pieces[bond.A], bond.Glues, r.Ruler)
+		b.glued(&s.Pattern.Pieces[bond.A], bond.Glues, s.Step)
 		b.seams(&s.Pattern.Pieces[bond.B], bond.Seams)
 	}
 	for _, p := range s.Pattern.Places {

@@ -49,7 +49,7 @@ func (w *writer) path(p *pattern.Piece, way []pattern.Vertex) string {
 // moveTo says how a blade goes on to a place.
 func moveTo(p *pattern.Piece, from pattern.Vertex, to pattern.Point) told {
 	if from.Bulge < 0 || from.Bulge > 0 {
-		return told{"path.arc", args{"through": point(p, pattern.Middle(from.Point, to, from.Bulge)), "point": point(p, to)}}
+		return told{"path.arc", args{"through": middle(p, from, to), "point": point(p, to)}}
 	}
 	level, upright := from.Y == to.Y, from.X == to.X
 	switch {

@@ -3,6 +3,7 @@ package guide
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -88,5 +89,21 @@ func point(p *pattern.Piece, at pattern.Point) told {
 		return told{"point.top", args{"at": at.X}}
 	default:
 		return told{"point", args{"x": at.X, "y": at.Y}}
+	}
+}
+
+// middle is the place in the middle of an arc. Between ends that are level or upright
+// it is told as halfway, since half of a panel often has no mark on the ruler.
+func middle(p *pattern.Piece, from pattern.Vertex, to pattern.Point) told {
+	at := pattern.Middle(from.Point, to, from.Bulge)
+	switch edge := point(p, at); {
+	case from.Y != to.Y && from.X != to.X:
+		return edge
+	case edge.key != "point":
+		return told{key: "halfway" + strings.TrimPrefix(edge.key, "point")}
+	case from.Y == to.Y:
+		return told{"halfway.up", args{"at": at.Y}}
+	default:
+		return told{"halfway.across", args{"at": at.X}}
 	}
 }

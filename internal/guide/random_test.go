@@ -30,12 +30,14 @@ func TestGuidesOfRandomRequests(t *testing.T) {
 				if err != nil {
 					return // no such enclosure
 				}
-				if _, err := guide.Write(s, guide.Options{}); err != nil {
+				plain, err := guide.Write(s, guide.Options{})
+				if err != nil {
 					var none fault.Fault
 					require.ErrorAs(t, err, &none)
 					return // it cannot be made by hand
 				}
 				done++
+				assertOnRuler(t, s, plain)
 				eachWay(t, s, func(g guide.Guide) {
 					assertWhole(t, g)
 					assertNumbersFound(t, s, g)

@@ -163,8 +163,7 @@ func (w *writer) slanted(p *pattern.Piece) (text []string) {
 func (w *writer) slantedLine(p *pattern.Piece, way []pattern.Vertex, names string) string {
 	from, to := way[0].Point, way[1].Point
 	if bulge := way[0].Bulge; bulge < 0 || bulge > 0 {
-		through := point(p, pattern.Middle(from, to, bulge))
-		return w.say("score.curved", args{"scores": names, "from": point(p, from), "through": through, "to": point(p, to)})
+		return w.say("score.curved", args{"scores": names, "from": point(p, from), "through": middle(p, way[0], to), "to": point(p, to)})
 	}
 	dx, dy := to.X.Sub(from.X), to.Y.Sub(from.Y)
 	if dx.Abs() == dy.Abs() {

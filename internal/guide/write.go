@@ -28,6 +28,9 @@ func (w *writer) guide() (Guide, error) {
 	if err != nil {
 		return Guide{}, err
 	}
+	if w.marks = s.Step; w.finer {
+		w.marks = s.Request.Ruler
+	}
 	kind := s.Request.Kind.In(c.Language)
 	return Guide{
 		Language: c.Language, Kind: s.Request.Kind.Name,
@@ -47,7 +50,7 @@ func (w *writer) summary(kind enclosure.Words) string {
 	if !out.Width.IsZero() {
 		text += " " + w.say("summary.outside"+w.flat(), args{"sizes": w.sizes(out.Width, out.Height, out.Thickness)})
 	}
-	text += " " + w.say("summary.step", args{"step": w.step(w.s.Step)})
+	text += " " + w.say("summary.step", args{"step": w.step(w.marks)})
 	if len(w.units) == 1 && w.units[0] != w.ruler {
 		text += " " + w.say("summary.converted", args{"unit": w.c.Units[w.ruler.String()]})
 	}

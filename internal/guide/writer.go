@@ -24,6 +24,8 @@ type writer struct {
 	papers  bool            // some length is set with papers
 	inside  noun            // what goes in
 	order   *assembly.Order // once it was found
+	finer   bool            // whether a length was told that the step has no mark for
+	marks   measure.Step    // of the ruler that the steps are told by
 }
 
 // fine is a size that no ruler shows: a caliper or a clearance. It is written
@@ -70,6 +72,7 @@ func (w *writer) argument(p piece, a args) string {
 func (w *writer) set(l measure.Length) string {
 	set, ok := w.s.Set(l)
 	if !ok || set.Papers == 0 {
+		w.finer = w.finer || ok && !l.IsMultipleOf(w.s.Step)
 		return w.each(l, w.reading)
 	}
 	w.papers = true

@@ -19,13 +19,10 @@ type Set struct {
 }
 
 // SetOf returns the plainest way to set a length in stock of a caliper: a mark of
-// the ruler, or else a mark of the answer's step, which is coarser or the same,
-// with the fewest papers. It is false for a length that at most MostPapers papers
-// do not come to; the mark is then the nearest of the step.
+// the answer's step with the fewest papers, or else a mark of the ruler, which is
+// finer or the same. It is false for a length that neither comes to; the mark is then
+// the nearest of the step.
 func SetOf(l, caliper measure.Length, step, ruler measure.Step) (Set, bool) {
-	if l.IsMultipleOf(ruler) && l.Sign() >= 0 {
-		return Set{Mark: l}, true
-	}
 	for n := range MostPapers + 1 {
 		for _, papers := range [...]int{n, -n} {
 			mark := l.Sub(caliper.Times(int64(papers)))
@@ -33,6 +30,9 @@ func SetOf(l, caliper measure.Length, step, ruler measure.Step) (Set, bool) {
 				return Set{mark, papers}, true
 			}
 		}
+	}
+	if l.IsMultipleOf(ruler) && l.Sign() >= 0 {
+		return Set{Mark: l}, true
 	}
 	return Set{Mark: step.Nearest(l)}, false
 }
