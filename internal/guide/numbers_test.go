@@ -127,7 +127,7 @@ func known(s *solve.Solution) book {
 		}
 	}
 	if o := s.Ornament; o != nil {
-		b.add(o.HalfWidth, o.HalfWidth.Times(2), o.Height, o.GlueFrom, o.GlueTo, o.GlueHeight, o.TrimWidth, o.ShowsHeight, o.Adds)
+		b.add(o.HalfWidth, o.HalfWidth.Times(2), o.Height, o.GlueFrom, o.GlueTo, o.GlueHeight, o.TrimWidth, o.ShowsHeight, o.Adds, s.Step.Up(o.GlueFrom), s.Step.Down(o.GlueTo), s.Step.Down(o.GlueHeight))
 	}
 	for i := range s.Pattern.Pieces {
 		b.piece(&s.Pattern.Pieces[i], s.Step)

@@ -15,7 +15,7 @@ import (
 func assertOnRuler(t assert.TestingT, s *solve.Solution, g guide.Guide) {
 	given := []measure.Length{s.Request.Width, s.Request.Height, s.Request.Thickness, s.Request.Caliper}
 	if s.Ornament != nil {
-		given = append(given, s.Ornament.Adds)
+		given = append(given, s.Ornament.Adds, s.Ornament.ShowsHeight)
 	}
 	marks := s.Step
 	if size := s.Request.Ruler.String(); strings.Contains(strings.ReplaceAll(g.Summary, "\u00a0", " "), "marked in "+size) {
@@ -32,7 +32,7 @@ func assertOnRuler(t assert.TestingT, s *solve.Solution, g guide.Guide) {
 				unit = "mm"
 			}
 			length, err := measure.Parse(written(m)+" "+unit, s.Step.Unit(), measure.DecimalPoint)
-			if assert.NoError(t, err, m[0]) && marks.Down(length) != length && !near(length, given) {
+			if assert.NoError(t, err, m[0]) && !near(length, append(given, marks.Nearest(length))) {
 				assert.Fail(t, "not on the ruler", "%q of %q, ruler %s", m[0], text, marks)
 			}
 		}

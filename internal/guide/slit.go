@@ -80,11 +80,25 @@ func (w *writer) cutLine(p *pattern.Piece, cuts []*pattern.Cut) string {
 	case c.On != "":
 		a["score"] = w.run(scores)
 		return w.say(key+".on", a)
+	case w.crossed(p, c):
+		return w.say(key+".cross", a)
 	case !c.Before.IsZero():
 		return w.say(key+".from", a)
 	default:
 		return w.say(key+".at", a)
 	}
+}
+
+// crossed reports whether a notch goes in to where two scores cross, off the marks of
+// the ruler: the scores say how deep it goes and where its middle is.
+func (w *writer) crossed(p *pattern.Piece, c *pattern.Cut) bool {
+	at, how := w.s.Set(c.At)
+	_, deep := w.s.Set(c.Depth)
+	if c.Kind != pattern.Notch || how && deep && at.Mark.IsMultipleOf(w.s.Step) {
+		return false
+	}
+	_, found := p.Crossing(c.Path[len(c.Path)/2].Point)
+	return found
 }
 
 // innerLine says where a slit lies that meets no edge: along an edge, or from point
