@@ -70,7 +70,7 @@ func TestWhatKindsSeldomHave(t *testing.T) {
 		"From 40 mm across and 50 mm up: across to 20 mm.",
 		"Fold panel 2 back by 60°.",
 		"Beside panel 2 a gap of 3 mm stays open, at panel 1.",
-		"Glue the mat onto panel 1, the inside up, 50 mm from its left edge and 20 mm up from its bottom edge.",
+		"Glue the mat onto panel 1, the pencilled side down, 50 mm from its left edge and 20 mm up from its bottom edge.",
 		"A warning without words of its own.",
 	} {
 		assert.Contains(t, text, want)
