@@ -69,6 +69,10 @@ func (q *Enclosure) bindWith(b *Names, grain Name) {
 func (q *Enclosure) settle(r *Reading) {
 	q.Request = &solve.Request{Kind: q.Kind}
 	q.Contents.settle(r, q.Request)
+	if enclosure.Round(q.options()) && q.Request.Thickness.IsZero() {
+		q.Contents.Thickness.fill(q.Request.Width, "width")
+		q.Request.Thickness = q.Request.Width
+	}
 	if !q.partial {
 		q.Contents.require(r, q.Kind.Needs)
 	}

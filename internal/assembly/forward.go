@@ -30,7 +30,7 @@ func (o *Order) make(t *taking, made []bool, piece int) {
 	made[piece] = true
 	p := &t.p.Pieces[piece]
 	o.add(Step{Do: Cut, Pieces: []int{piece}, Groups: 1}, -1)
-	if len(p.Creases) > 0 {
+	if p.Scored() {
 		o.add(Step{Do: Score, Pieces: []int{piece}, Groups: 1}, -1)
 	}
 	const all = 1 - 1e-9

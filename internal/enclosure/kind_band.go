@@ -26,6 +26,7 @@ func band() *Kind {
 			"Ein Streifen um den Inhalt, dessen Enden auf der Rückseite übereinandergeklebt werden."),
 		Needs: []string{"width", "thickness"},
 		Params: []Param{
+			contentsShape,
 			bandHeight,
 			{Name: "lap", Help: "How far the outer end goes over the inner one, where the glue is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
@@ -50,6 +51,9 @@ var bandThick = row{
 
 func planBand(in *Input) (*Plan, error) {
 	d := newDraft(in)
+	if Round(in.Given) {
+		return d.rolled("band", d.fixed("band height", "band_height"))
+	}
 	height, lap := d.fixed("band height", "band_height"), d.fixed("lap", "lap")
 	names := halves{left: "inner half", whole: "front", right: "outer half", lap: in.length("lap")}
 	var shape *row

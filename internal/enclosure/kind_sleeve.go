@@ -32,6 +32,7 @@ func sleeve() *Kind {
 			"Eine an beiden Enden offene Hülle, die über den Inhalt geschoben wird, an einer Ecke mit einer Lasche verklebt."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: append([]Param{
+			contentsShape,
 			{Name: "lap", Help: "How wide the lap is that is glued inside the front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
 				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
 			showing,
@@ -57,6 +58,10 @@ type sleeveReadings struct {
 
 func planSleeve(in *Input) (*Plan, error) {
 	d, r := newDraft(in), &sleeveReadings{}
+	height := in.Height.Sub(in.length("reveal"))
+	if Round(in.Given) {
+		return d.rolled("sleeve", d.sleeveHeight(height))
+	}
 	shape, glued := &sleeveThick, measure.Length{}
 	var flat error
 	if !in.inTwo() && in.oneScore(d) {
@@ -68,14 +73,20 @@ func planSleeve(in *Input) (*Plan, error) {
 	}
 	lap := d.fixed("lap", "lap")
 	r.across = append(r.across, lap)
-	height := in.Height.Sub(in.length("reveal"))
-	r.height = d.between("sleeve height", height, in.Beside(), measure.Largest())
-	d.within("height", Range{in.Little().Neg(), in.Little()}, d.form(height.Neg(), times(1, r.height)))
+	r.height = d.sleeveHeight(height)
 	d.wrapStrips(0, 1, r.across, []int{r.height})
 	var wrong error
 	r.notch, wrong = d.notched(r.across[0], measure.Max(in.Beside(), in.length("lap")), in.Beside(), height.Sub(in.Little()))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySleeve(shape, r, sizes) }
 	return d.plan, fault.Join(flat, in.checkSleeve(height, glued), in.twoScores(), wrong)
+}
+
+// sleeveHeight adds the reading of a sleeve's height, a little more or less than
+// what it should cover.
+func (d *draft) sleeveHeight(height measure.Length) int {
+	reading := d.between("sleeve height", height, d.in.Beside(), measure.Largest())
+	d.within("height", Range{d.in.Little().Neg(), d.in.Little()}, d.form(height.Neg(), times(1, reading)))
+	return reading
 }
 
 // thickSleeve adds the readings of a sleeve with two scores a side, and says

@@ -49,10 +49,10 @@ func bend(p *pattern.Pattern) (*pattern.Pattern, [][]int) {
 	return &q, facets
 }
 
-// curved reports whether a piece has a curved crease.
+// curved reports whether a piece has a crease whose panels bend.
 func curved(p *pattern.Piece) bool {
 	for i := range p.Creases {
-		if b := p.Creases[i].Bulge; b < 0 || b > 0 {
+		if p.Creases[i].Bends() {
 			return true
 		}
 	}
@@ -74,7 +74,10 @@ func newBender(p *pattern.Piece) *bender {
 	n := len(p.Panels)
 	b := &bender{p: p, lines: make([][]measure.Length, n), first: make([]int, n), slopes: make([][]float64, n), flap: make([]bool, n), rings: make([][]pattern.Point, n)}
 	for i := range p.Creases {
-		if c := &p.Creases[i]; c.Bulge < 0 || c.Bulge > 0 {
+		switch c := &p.Creases[i]; {
+		case c.Rolls():
+			b.rolled(c)
+		case c.Bends():
 			b.bent(c)
 		}
 	}

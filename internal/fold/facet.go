@@ -113,6 +113,9 @@ func (b *bender) crease(c *pattern.Crease) {
 	if c.Bulge == 0 {
 		own := *c
 		own.From, own.To = b.at(c.From, c.A.X), b.at(c.To, c.A.X)
+		if c.Rolls() {
+			own.Fold, own.Angle = pattern.Valley, c.Angle/rollFacets
+		}
 		b.to.Creases = append(b.to.Creases, own)
 		return
 	}
@@ -185,7 +188,7 @@ func (b *bender) glue(g *pattern.Glue) {
 		if b.onRight(g.Panel) {
 			order = n - 1 - k
 		}
-		if !b.onRight(g.To) {
+		if g.To != b.p.Root && !b.onRight(g.To) {
 			order = len(b.slopes[g.To]) - 1 - order
 		}
 		own.Panel, own.To = b.first[g.Panel]+k, b.first[g.To]+max(0, order)

@@ -122,6 +122,8 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 		proof.Clearances, proof.Holds = m.inside()
 	case p.Cavity.Sides > 0:
 		proof.Clearances, proof.Holds = newWell(m).contents()
+	case p.Cavity.Round:
+		proof.Clearances, proof.Holds = m.round()
 	default:
 		proof.Clearances, proof.Holds = m.contents()
 	}
@@ -174,6 +176,11 @@ func (m *model) extents() (sizes [3]measure.Length) {
 	for axis := range sizes {
 		s := m.extent(pattern.Axis(axis), anyPiece)
 		sizes[axis] = length(s.high - s.low)
+	}
+	if m.pattern.Cavity.Round {
+		_, radius := m.axis()
+		sizes[pattern.Width] = length(2 * (radius + m.half))
+		sizes[pattern.Thickness] = sizes[pattern.Width]
 	}
 	return sizes
 }

@@ -149,7 +149,7 @@ func (r *Rig) crease(p *pattern.Pattern, pl *plate) (crease int, curved bool) {
 	from, to := facets[c.From], facets[c.To]
 	own := p.Pieces[pl.piece].Creases
 	crease = slices.IndexFunc(own, func(c pattern.Crease) bool { return c.From == from && c.To == to && from != to })
-	return crease, crease >= 0 && (own[crease].Bulge < 0 || own[crease].Bulge > 0)
+	return crease, crease >= 0 && own[crease].Bends()
 }
 
 // bow returns by how many degrees in all a bent panel turns from side to side

@@ -35,7 +35,9 @@ func (m *model) contentsRoom() (room Room) {
 	frame := m.panel(c.Piece, c.Panel).move.after(&turned)
 	m.standOn(c)
 	room.Ways = [3]Vec{frame.x, frame.y, frame.z}
-	if c.Sides > 0 {
+	if c.Round {
+		room.roll(m)
+	} else if c.Sides > 0 {
 		body, _, _ := newWell(m).stand()
 		room.outline(body.corners, body.half)
 	} else {

@@ -126,7 +126,7 @@ func (s *soundness) crease(p *pattern.Piece, i int) {
 	s.within("crease", c.Name, "panel", c.From, len(p.Panels))
 	s.within("crease", c.Name, "panel", c.To, len(p.Panels))
 	s.check("crease", c.Name, c.A != c.B, "has no length")
-	s.check("crease", c.Name, c.Angle >= 0 && c.Angle <= 180, "turns by an angle that is not between 0 and 180 degrees")
+	s.check("crease", c.Name, c.Angle >= 0 && (c.Angle <= 180 || c.Rolls() && c.Angle <= 360), "turns by an angle that is not between 0 and 180 degrees")
 	s.check("crease", c.Name, c.Round.Sign() >= 0, "goes round a negative thickness")
 	s.check("crease", c.Name, c.To != p.Root, "turns the root")
 	for j := range p.Creases[:i] {

@@ -27,7 +27,7 @@ func (w *writer) floor() *pattern.Panel {
 
 // flat is the ending of messages about what has no folds to be closed.
 func (w *writer) flat() string {
-	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return len(p.Creases) > 0 }) {
+	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return p.Scored() }) {
 		return ""
 	}
 	return ".flat"

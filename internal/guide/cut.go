@@ -27,6 +27,8 @@ func (w *writer) grain(p *pattern.Piece) string {
 	switch kept := r.KeepsGrain(p); {
 	case kept == solve.GrainAcross:
 		return ""
+	case r.Grain == solve.GrainUnknown && !p.Scored():
+		return w.onceOnly("cut.grain.roll")
 	case r.Grain == solve.GrainUnknown:
 		return w.onceOnly("cut.grain." + key)
 	}

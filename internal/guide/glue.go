@@ -93,13 +93,15 @@ func (w *writer) off(side string, by measure.Length, other string, otherBy measu
 }
 
 // where names the part of a panel that is glued: the whole of it, a strip
-// along one edge, or an area in it.
+// along one edge, or an area in it; of a roll the end that comes to lie over the other.
 func where(p *pattern.Piece, g *pattern.Glue) string {
 	low, high := box(g.Area)
 	from, to := box(p.Panels[g.Panel].Outline)
 	left, right := low.X == from.X, high.X == to.X
 	bottom, top := low.Y == from.Y, high.Y == to.Y
 	switch {
+	case slices.ContainsFunc(p.Creases, func(c pattern.Crease) bool { return c.Rolls() }):
+		return "roll"
 	case left && right && bottom && top:
 		return "whole"
 	case bottom && top && right:

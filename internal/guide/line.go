@@ -19,7 +19,7 @@ type line struct {
 // lineOf returns the line of a crease.
 func lineOf(c *pattern.Crease) line {
 	switch {
-	case c.Bulge < 0 || c.Bulge > 0:
+	case c.Bends():
 		return line{a: c.A, b: c.B}
 	case c.A.X == c.B.X:
 		return line{straight: true, upright: true, at: c.A.X}

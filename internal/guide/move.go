@@ -78,7 +78,7 @@ func (w *writer) turnLine(s *assembly.Step, how string, angle int) string {
 			switch {
 			case c.Fold == pattern.Mountain:
 				way = "back."
-			case c.From == p.Root && s.Do != assembly.Close && how != "curve":
+			case c.From == p.Root && s.Do != assembly.Close && !c.Bends():
 				way = "up."
 			}
 		}
@@ -97,9 +97,11 @@ func (w *writer) turnLine(s *assembly.Step, how string, angle int) string {
 // another.
 func (w *writer) how(p *pattern.Piece, c *pattern.Crease) string {
 	switch {
-	case c.Bulge < 0 || c.Bulge > 0:
+	case c.Rolls():
+		return "roll"
+	case c.Bends():
 		return "curve"
-	case slices.ContainsFunc(p.Creases, func(c pattern.Crease) bool { return c.Bulge < 0 || c.Bulge > 0 }):
+	case slices.ContainsFunc(p.Creases, func(c pattern.Crease) bool { return c.Bends() }):
 		return "over"
 	case c.Fold == pattern.Mountain:
 		return "back " + bend(c)

@@ -49,7 +49,7 @@ func (w *writer) tools() []Item {
 		w.item("tool.ruler", args{"step": w.step(w.marks)}),
 		w.item("tool.knife", nil), w.item("tool.pencil", nil),
 	}
-	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return len(p.Creases) > 0 }) {
+	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return p.Scored() }) {
 		key := "tool.score"
 		if w.s.Pattern.Stiff() {
 			key = "tool.score.board"

@@ -12,7 +12,7 @@ import (
 // score is pressing the scores of a piece: stop by stop, those that run from edge
 // to edge first, since others end at them; then what no stop serves.
 func (w *writer) score(p *pattern.Piece) (Step, bool) {
-	if len(p.Creases) == 0 {
+	if !p.Scored() {
 		return Step{}, false
 	}
 	var whole, parts []scored

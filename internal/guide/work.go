@@ -99,10 +99,13 @@ func (w *writer) making(p *pattern.Piece, moves []assembly.Step) Step {
 	if glued {
 		key = "make"
 	}
-	if slices.ContainsFunc(moves, func(s assembly.Step) bool { return len(s.Turns) > 0 }) {
+	switch turned := slices.ContainsFunc(moves, func(s assembly.Step) bool { return len(s.Turns) > 0 }); {
+	case turned && !p.Scored():
+		key = "roll"
+	case turned:
 		text = append(text, w.onceOnly("fold.first"), w.onceOnly("fold.ways"))
 		after = w.care(p)
-	} else {
+	default:
 		key, text = "lay", append(text, w.say("lay.text", nil))
 	}
 	if glued {

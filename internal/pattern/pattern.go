@@ -9,7 +9,11 @@
 // The package does no folding, rounding or drawing, and knows no kinds.
 package pattern
 
-import "creasefit/internal/measure"
+import (
+	"slices"
+
+	"creasefit/internal/measure"
+)
 
 // Pattern is everything that is cut, scored and folded for one enclosure.
 type Pattern struct {
@@ -134,6 +138,19 @@ type Crease struct {
 	Bulge float64
 }
 
+// Rolls reports whether a crease is no score but the line where a roll comes round:
+// flat, with the angle that From bends by from its far side to here, towards its
+// inside, about lines that run up the blank. To bends on with it.
+func (c *Crease) Rolls() bool { return c.Fold == Flat && c.Angle > 0 }
+
+// Bends reports whether the panels of a crease bend, and do not only turn.
+func (c *Crease) Bends() bool { return c.Bulge < 0 || c.Bulge > 0 || c.Rolls() }
+
+// Scored reports whether anything of a piece is scored.
+func (p *Piece) Scored() bool {
+	return slices.ContainsFunc(p.Creases, func(c Crease) bool { return !c.Rolls() })
+}
+
 // CutKind names a cut inside the blank's outline.
 type CutKind uint8
 
@@ -234,6 +251,9 @@ type Cavity struct {
 	// Floats is true if the contents stand in the middle of the thickness, held
 	// by panels that bend round them, instead of lying on the cavity's panel.
 	Floats bool
+	// Round is true for contents that are round, Width across, their axis along the
+	// blank's height: they are held by what is rolled round them.
+	Round bool
 	// Into is true if the sizes are not those of contents but of an envelope or
 	// a pocket, inside, that the folded pattern goes into.
 	Into bool

@@ -203,7 +203,7 @@ type line struct {
 
 func straight(c *pattern.Crease) line {
 	switch {
-	case c.Bulge < 0 || c.Bulge > 0:
+	case c.Bends():
 		return line{slanted: true}
 	case c.A.X == c.B.X:
 		return line{upright: true, at: c.A.X}

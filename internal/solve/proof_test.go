@@ -56,6 +56,9 @@ func (r wide) request(kind *enclosure.Kind) *solve.Request {
 			q.Options[p.Name] = r.value(&p, unit)
 		}
 	}
+	if enclosure.Round(q.Options) {
+		q.Thickness = q.Width
+	}
 	return q
 }
 

@@ -753,8 +753,14 @@ const (
 
 // Defines values for ShapeValue.
 const (
-	ShapeValueOther     ShapeValue = "other"
-	ShapeValueRectangle ShapeValue = "rectangle"
+	ShapeValueBox   ShapeValue = "box"
+	ShapeValueRound ShapeValue = "round"
+)
+
+// Defines values for ShapeValueMail.
+const (
+	ShapeValueMailOther     ShapeValueMail = "other"
+	ShapeValueMailRectangle ShapeValueMail = "rectangle"
 )
 
 // Defines values for SheetGrainValue.
@@ -5051,7 +5057,7 @@ type RequestMail struct {
 	Rigid RigidValue `json:"rigid,omitempty"`
 
 	// Shape Its outline. A square is a rectangle. Default: rectangle.
-	Shape ShapeValue `json:"shape,omitempty"`
+	Shape ShapeValueMail `json:"shape,omitempty"`
 
 	// SizeTolerance How much width and height vary, plus or minus. Default: nothing. From 0 to 50 mm.
 	SizeTolerance string `json:"size_tolerance,omitempty"`
@@ -5179,6 +5185,9 @@ type RequestSolveBand struct {
 
 	// Scores Scores at each side: one for thin contents, two for thick ones; auto takes one up to 1/8 in (3 mm). Default: auto.
 	Scores ScoresValue `json:"scores,omitempty"`
+
+	// Shape What the contents are: a box, or round as a jar is, as wide as thick, with a strip rolled round it. Nothing is scored then. Default: box.
+	Shape ShapeValue `json:"shape,omitempty"`
 
 	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Sheet string `json:"sheet,omitempty"`
@@ -6537,6 +6546,9 @@ type RequestSolveSleeve struct {
 	// Scores Scores at each side: one for thin contents, two for thick ones; auto takes one up to 1/8 in (3 mm). Default: auto.
 	Scores ScoresValue `json:"scores,omitempty"`
 
+	// Shape What the contents are: a box, or round as a jar is, as wide as thick, with a strip rolled round it. Nothing is scored then. Default: box.
+	Shape ShapeValue `json:"shape,omitempty"`
+
 	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Sheet string `json:"sheet,omitempty"`
 
@@ -7262,8 +7274,11 @@ type SettingAcross string
 // SettingFrom defines model for Setting.From.
 type SettingFrom string
 
-// ShapeValue Its outline. A square is a rectangle. Default: rectangle.
+// ShapeValue What the contents are: a box, or round as a jar is, as wide as thick, with a strip rolled round it. Nothing is scored then. Default: box.
 type ShapeValue string
+
+// ShapeValueMail Its outline. A square is a rectangle. Default: rectangle.
+type ShapeValueMail string
 
 // SheetGrainValue The side of the sheet that the grain runs along. Needed if an item must keep it.
 type SheetGrainValue string

@@ -2610,7 +2610,7 @@ export type RequestMail = {
   "plastic"?: PlasticValue;
   "post"?: Array<PostValue>;
   "rigid"?: RigidValue;
-  "shape"?: ShapeValue;
+  "shape"?: ShapeValueMail;
   /** How much width and height vary, plus or minus. Default: nothing. From 0 to 50 mm. */
   "size_tolerance"?: string;
   /** Thickness of the finished piece with its contents. Without it the answer says what it may be. From 0.01 to 1000 mm. */
@@ -2687,6 +2687,7 @@ export type RequestSolveBand = {
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "score_tolerance"?: string;
   "scores"?: ScoresValue;
+  "shape"?: ShapeValue;
   /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
   "sheet"?: string;
   /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
@@ -3503,6 +3504,7 @@ export type RequestSolveSleeve = {
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "score_tolerance"?: string;
   "scores"?: ScoresValue;
+  "shape"?: ShapeValue;
   /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
   "sheet"?: string;
   /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
@@ -3975,8 +3977,10 @@ export type Setting = {
   /** takes a margin off */
   "trim": boolean;
 };
+/** What the contents are: a box, or round as a jar is, as wide as thick, with a strip rolled round it. Nothing is scored then. Default: box. */
+export type ShapeValue = "box" | "round";
 /** Its outline. A square is a rectangle. Default: rectangle. */
-export type ShapeValue = "rectangle" | "other";
+export type ShapeValueMail = "rectangle" | "other";
 /** The side of the sheet that the grain runs along. Needed if an item must keep it. */
 export type SheetGrainValue = "width" | "height";
 export type SheetList = {

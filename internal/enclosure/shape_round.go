@@ -1,0 +1,60 @@
+package enclosure
+
+import (
+	"math"
+
+	"creasefit/internal/fault"
+	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
+)
+
+// contentsShape is what a wrap goes round.
+var contentsShape = Param{Name: "shape", Type: ChoiceParam, Choices: []string{"box", "round"},
+	Help: "What the contents are: a box, or round as a jar is, as wide as thick, with a strip rolled round it. Nothing is scored then."}
+
+// Round reports whether options say that the contents are round, and so as thick as
+// they are wide.
+func Round(given map[string]Value) bool { return given[contentsShape.Name].Choice == "round" }
+
+var rolledRow = row{panels: []string{"body", "lap"}, scores: []pattern.Score{{Name: "lap", Angle: 360}}}
+
+// rolled plans a strip that is rolled round contents and closed by a lap over its
+// other end. A bent sheet keeps its length halfway through its caliper, so that
+// with D the contents' diameter, t the caliper and c the clearance
+//
+//	body = pi (D + t + c)
+//
+// as plate is cut that is rolled to a cylinder: pi times the mean diameter (common
+// practice of sheet metal workers). Where the lap begins it rises over one caliper
+// of the end beneath it, which takes no more than the caliper's square over twice
+// the way that it rises in.
+func (d *draft) rolled(piece string, height int) (*Plan, error) {
+	in, need := d.in, Need{Width: 1, HalfCalipers: 2}
+	body := d.reading("body", scaled(need.Of(in).Add(in.middle()), math.Pi))
+	d.scaledFit(Fit{Axis: pattern.Width, Need: need, Scale: 1 / math.Pi, Share: 1 / math.Pi, Wanted: in.Fit}, need.Of(in), times(1, body))
+	across := []int{body, d.fixed("lap", "lap")}
+	d.strip(0, pattern.Width, across...)
+	d.strip(0, pattern.Height, height)
+	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
+		r := rolledRow
+		r.piece, r.height = piece, d.plan.Problem.Readings[height].Name
+		p := r.layReadings(across, height, sizes, nil)
+		whole := d.wrapPattern(glueLap(p, sizes[across[1]]))
+		whole.Cavity.Round = true
+		return whole
+	}
+	return d.plan, fault.Join(in.PaperOnly("what is rolled up"), in.checkRound())
+}
+
+// checkRound refuses what goes with contents that have sides, and a lap that reaches
+// farther than a quarter of the way round.
+func (in *Input) checkRound() error {
+	wrong := in.bounded("lap", Range{leastGlue, in.Width.Times(3).Over(4)}, "the lap leaves no room for glue, or goes a quarter of the way round", "choose another lap")
+	if in.Thickness != in.Width {
+		wrong = fault.Join(wrong, in.outside("thickness", Range{in.Width, in.Width}, "round contents are as thick as wide", "give the diameter as width and as thickness, or leave shape out"))
+	}
+	for _, name := range [...]string{scoresPerSide.Name, meetingLine.Name, wrapJoin.Name, notchParams[0].Name, notchParams[1].Name} {
+		wrong = fault.Join(wrong, in.onlyFor(name, contentsShape.Name, "box"))
+	}
+	return wrong
+}
