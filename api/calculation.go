@@ -46,6 +46,12 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 	if s.cheap.Crowded(func() string { return s.callerOf(c).id }) {
 		return s.answerProblem(c, overloaded())
 	}
+	name, recognizable := s.spelt(c)
+	if recognizable {
+		if answered, err := s.answerAsSpelt(c, name, began); answered {
+			return err
+		}
+	}
 	asked := k.form.Take()
 	defer asked.Release()
 	if err := c.Bind(asked); err != nil {
@@ -69,6 +75,9 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 	known, ok := s.recent.find(out.key)
 	s.metrics.Remembered(ok)
 	if ok {
+		if recognizable {
+			s.spellings.keep(name, out.spelling, out.size())
+		}
 		out.body = known
 		return out.answer()
 	}

@@ -17,32 +17,33 @@ func DefaultConfig() Config { return edge.DefaultConfig() }
 // host is what every call needs and no call is: settings, lanes, memory,
 // counters, and who may call. It answers with problems.
 type host struct {
-	config   Config
-	log      *slog.Logger
-	cheap    *edge.Lane // solves, checks, lists
-	dear     *edge.Lane // orders, PDFs, PNGs
-	streams  *edge.Lane // batches as a whole; their lines take the other lanes
-	recent   *recent
-	holders  *recent // lists of holders, by the name of their content
-	metrics  *edge.Metrics
-	limiter  *edge.Limiter // nil without a limit
-	keys     *edge.Keys    // nil where everybody may call
-	tracer   *edge.Tracer  // nil without a collector
-	flight   *edge.Flight  // bytes of answers on their way
-	proxies  edge.Proxies
-	stopping chan struct{} // closed when streams are to end
-	ids      edge.IDs
-	draining atomic.Bool
-	cross    edge.Origins
-	paths    []string // of every call, for hints
-	overload []byte   // the prebuilt body of a 503
+	config    Config
+	log       *slog.Logger
+	cheap     *edge.Lane // solves, checks, lists
+	dear      *edge.Lane // orders, PDFs, PNGs
+	streams   *edge.Lane // batches as a whole; their lines take the other lanes
+	recent    *recent
+	spellings generations[*spelling] // requests whose answers are remembered, as they were sent
+	holders   *recent                // lists of holders, by the name of their content
+	metrics   *edge.Metrics
+	limiter   *edge.Limiter // nil without a limit
+	keys      *edge.Keys    // nil where everybody may call
+	tracer    *edge.Tracer  // nil without a collector
+	flight    *edge.Flight  // bytes of answers on their way
+	proxies   edge.Proxies
+	stopping  chan struct{} // closed when streams are to end
+	ids       edge.IDs
+	draining  atomic.Bool
+	cross     edge.Origins
+	paths     []string // of every call, for hints
+	overload  []byte   // the prebuilt body of a 503
 }
 
 // newHost opens what calls need.
 func newHost(config Config, log *slog.Logger) *host {
 	s := &host{
 		config: config, log: log,
-		recent: newRecent(config.Recent, config.Recent/32), holders: newRecent(config.Recent, config.Recent/8), limiter: edge.NewLimiter(config.RateLimit, config.RateBurst), stopping: make(chan struct{}),
+		recent: newRecent(config.Recent, config.Recent/32), spellings: newGenerations[*spelling](config.Recent / 16), holders: newRecent(config.Recent, config.Recent/8), limiter: edge.NewLimiter(config.RateLimit, config.RateBurst), stopping: make(chan struct{}),
 		flight: edge.NewFlight(config.MostInFlight), ids: edge.NewIDs(), cross: edge.NewOrigins(config.AllowedOrigins),
 		overload: tell.AppendJSON(nil, overloaded().answer()),
 	}

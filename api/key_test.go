@@ -101,7 +101,7 @@ func TestSameTagMeansSameBytes(t *testing.T) {
 		}
 		for _, target := range targets {
 			tag, want := answered(afresh, target)
-			for range 3 { // computed, remembered, recalled
+			for range 4 { // computed, remembered, recalled, recognized
 				_, got := answered(remembering, target)
 				assert.Equal(rt, want, got, target)
 			}

@@ -30,18 +30,14 @@ const mostContentLocation = 2000
 
 // outcome is an answer that is being put together.
 type outcome struct {
-	options
-	s      *host
-	c      echo.Context
-	r      *ask.Reading
-	path   string
-	coding string
-	tag    string
-	key    requestKey // of recent answers
-	body   []byte
-	fresh  bool             // the body is new: it is to be remembered
-	timed  bool             // the answer depends on how fast the machine is
-	times  [3]time.Duration // read, solve, write
+	*spelling
+	s     *host
+	c     echo.Context
+	r     *ask.Reading // nil for a request that was recognized
+	body  []byte
+	fresh bool             // the body is new: it is to be remembered
+	timed bool             // the answer depends on how fast the machine is
+	times [3]time.Duration // read, solve, write
 
 	values [6]string // of headers that are the answer's own, as many as set says
 	set    int
@@ -73,12 +69,15 @@ func (b *answerBuffer) giveBack() {
 // newOutcome decides the encoding and the entity tag, before anything is
 // computed.
 func (s *host) newOutcome(c echo.Context, r *ask.Reading, path string, o options) *outcome {
-	out := &outcome{options: o, s: s, c: c, r: r, path: path}
+	out := &outcome{spelling: &spelling{options: o, path: path}, s: s, c: c, r: r}
 	if o.pick == "" && edge.AcceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
 		out.coding = "gzip"
 	}
 	out.key = keyOf(r, path, out.writtenAs(), out.names(wire.MemberOrder))
 	out.tag = out.key.entityTag(&o, out.coding)
+	if c.Request().Method == http.MethodPost {
+		out.location = locationOf(r, path)
+	}
 	return out
 }
 
@@ -132,7 +131,7 @@ func (o *outcome) answer() error {
 	}
 	switch {
 	case o.timed:
-		o.tag = "W/" + edge.Tag(whole, o.format.String(), o.coding)
+		o.tag = "W/" + edge.Tag(whole, o.format.String(), o.coding) // nobody remembers it
 	case o.fresh:
 		o.s.recent.offer(o.key, whole)
 	}
@@ -151,7 +150,9 @@ func (o *outcome) answer() error {
 		media, o.body = "text/html; charset=utf-8", o.answerPage(o.body)
 	}
 	h := o.setCaching()
-	o.setLocation()
+	if o.location != "" {
+		o.header("Content-Location", o.location)
+	}
 	o.header("Server-Timing", serverTiming(o.times))
 	if edge.IsDocument(media) {
 		h["Content-Security-Policy"] = documentPolicy
@@ -168,15 +169,13 @@ func (o *outcome) answer() error {
 	return write(o.c, http.StatusOK, o.body)
 }
 
-// setLocation names the equivalent GET of a POST.
-func (o *outcome) setLocation() {
-	if o.c.Request().Method != http.MethodPost {
-		return
+// locationOf is the address of the GET that equals a POST, empty if it is too long.
+func locationOf(r *ask.Reading, path string) string {
+	link := append(append(make([]byte, 0, 256), path...), '?')
+	if link = r.AppendQuery(link, true); len(link) > mostContentLocation {
+		return ""
 	}
-	link := append(append(make([]byte, 0, 256), o.path...), '?')
-	if link = o.r.AppendQuery(link, true); len(link) <= mostContentLocation {
-		o.header("Content-Location", string(link))
-	}
+	return string(link)
 }
 
 // narrow keeps the picked value or the shown members of the JSON answer.
