@@ -157,7 +157,6 @@ func Gap(p *pattern.Pattern, tolerance measure.Length) measure.Length {
 	}
 	m := build(p, 1)
 	defer m.done()
-	m.standOn(&m.pattern.Cavity)
 	gap, _ := m.gap(tolerance)
 	return gap
 }

@@ -27,13 +27,6 @@ type account struct {
 
 	along  []bool // by reading: whether it lies along the grain; nil without another season
 	growth [2]int // along and across the grain
-
-	space struct { // where most accounts have their lists, which is one piece of memory
-		sources [40]tolerance.Source
-		causes  [40]cause
-		lines   [12]line
-		loose   [12]line
-	}
 }
 
 // line is a score or a cut: the source of its stop, its own, and whether it is
@@ -72,8 +65,8 @@ func (a *account) ready() {
 	if a.r.inner != nil {
 		sources += len(a.r.inner.sources)
 	}
-	a.sources, a.causes = slices.Grow(a.space.sources[:0], sources), slices.Grow(a.space.causes[:0], sources)
-	a.lines, a.loose = slices.Grow(a.space.lines[:0], lines), slices.Grow(a.space.loose[:0], len(a.sizes))[:len(a.sizes)]
+	a.sources, a.causes = slices.Grow(a.sources[:0], sources), slices.Grow(a.causes[:0], sources)
+	a.lines, a.loose = slices.Grow(a.lines[:0], lines), slices.Grow(a.loose[:0], len(a.sizes))[:len(a.sizes)]
 	clear(a.loose)
 }
 

@@ -50,7 +50,7 @@ func Adapt(ctx context.Context, madeFor, wanted *Request, own *Measurements) (*A
 	if err != nil {
 		return nil, err
 	}
-	if a.After, err = wanted.layOut(to, found); err != nil {
+	if a.After, err = wanted.layOut(to, &found); err != nil {
 		return nil, err
 	}
 	for i, reading := range to.Problem.Readings {

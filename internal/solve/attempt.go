@@ -113,34 +113,35 @@ var searches = sync.Pool{New: func() any { return new(rounding.Search) }}
 // none is a problem without anything.
 var none rounding.Problem
 
-// over gives the searches back, which must not be used any more.
+// over gives searches and judgements back, which must not be used any more.
 func (t *attempts) over() {
-	for i := range t.good {
-		t.good[i].giveBack()
+	for _, a := range t.good {
+		a.giveBack()
 	}
 	if t.missed != nil {
 		t.missed.giveBack()
 	}
 }
 
-// drop gives all that was found back as well, none of which must be used any more.
+// drop gives the plans back as well, and all that was laid out by them.
 func (t *attempts) drop() {
 	t.over()
 	for _, a := range t.good {
-		for i := range a.found {
-			if j := a.found[i].judged; j != nil {
-				j.giveBack()
-			}
-		}
 		a.plan.GiveBack()
 	}
 }
 
-// giveBack gives the search back, which keeps nothing of the request alive.
+// giveBack gives the search and the judgements back, which keep nothing of the
+// request alive.
 func (a *attempt) giveBack() {
 	a.search.Prepare(&none)
 	searches.Put(a.search)
 	a.search = nil
+	for i := range a.found {
+		if j := a.found[i].judged; j != nil {
+			j.giveBack()
+		}
+	}
 }
 
 // explain says why there is no answer.
@@ -226,7 +227,7 @@ func (a *attempt) prefer() {
 func (a *attempt) wanted(ctx context.Context) (s *Solution, at int, wrong, err error) {
 	for i := 0; i < len(a.order); i++ {
 		at = a.order[i]
-		if s, wrong = a.layOut(a.plan, a.found[at]); wrong == nil {
+		if s, wrong = a.layOut(a.plan, &a.found[at]); wrong == nil {
 			break
 		}
 		if err = a.complete(ctx); err != nil {
@@ -262,15 +263,15 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 		if i == at {
 			continue
 		}
-		other := Alternative{Step: a.found[i].step}
+		other := Alternative{Step: a.found[i].step, Gap: s.Proof.Gap}
 		if j := a.found[i].judged; j != nil {
-			other.Fits, other.Chance = j.fits, j.sure().Chance
+			other.Fits, other.Chance = slices.Clone(j.fits), j.sure().Chance
 		} else {
 			made.open(a.Request, a.plan, a.found[i].sizes, s.Sure.Datum)
 			other.Fits = made.eachFit()
 		}
 		other.Nearer = offMiddle(s.Fits).Sub(offMiddle(other.Fits))
-		if s.Proof.Gap.Sign() > 0 {
+		if a.gives().Less(s.Proof.Gap) {
 			p := a.plan.Lay(a.found[i].sizes)
 			other.Gap = fold.Gap(&p, a.closing())
 		}

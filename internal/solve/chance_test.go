@@ -47,7 +47,7 @@ func TestChanceAgainstMonteCarlo(t *testing.T) {
 		q.Kind = kinds[done%len(kinds)]
 		if s := solved(q); s != nil {
 			done++
-			hold(q.Kind.Name, s.Sure, s.judged.forms, s.judged.sources)
+			hold(q.Kind.Name, s.Sure, s.judgement().forms, s.judgement().sources)
 		}
 	}
 	t.Logf("%d requests: at most %.5f off", requests, worst)
@@ -57,9 +57,9 @@ func TestChanceAgainstMonteCarlo(t *testing.T) {
 			done++
 			var forms []tolerance.Form
 			for _, s := range p.Solutions {
-				forms = append(forms, s.judged.forms...)
+				forms = append(forms, s.judgement().forms...)
 			}
-			hold("portfolio", p.Sure, forms, p.Solutions[len(p.Solutions)-1].judged.sources)
+			hold("portfolio", p.Sure, forms, p.Solutions[len(p.Solutions)-1].judgement().sources)
 		}
 	}
 	t.Logf("%d portfolios: at most %.5f off", portfolios, worst)

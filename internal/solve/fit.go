@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"math"
 	"slices"
 	"sync"
 
@@ -23,22 +24,17 @@ type Certainty struct {
 // judgement is what a plan made with certain sizes comes to.
 type judgement struct {
 	fits  []Fit
-	least float64          // the chance of the form that is the least sure by itself
+	least float64          // by how many deviations the form that is the least sure by itself holds
 	forms []tolerance.Form // all that has to be at least zero, over the account's sources
 	account
 
 	judged    bool // whether certainty knows the chance
 	certainty Certainty
 
-	space struct { // where most judgements have their lists
-		fits  [3]Fit
-		forms [9]tolerance.Form
-		times [180]float64
-	}
+	cells []float64 // of all forms
 }
 
-// judgements are those whose memory the next ones can have: of the three that an
-// answer takes which is not sure enough, it keeps one.
+// judgements are those whose memory the next ones can have.
 var judgements = sync.Pool{New: func() any { return new(judgement) }}
 
 // giveBack gives a judgement back, which must not be used any more; it keeps
@@ -81,7 +77,7 @@ func (j *judgement) sure() Certainty {
 // reaches reports whether everything is as sure as that, which it is not where
 // one clearance by itself is not.
 func (j *judgement) reaches(chance float64) bool {
-	return j.least >= chance && j.sure().Chance >= chance
+	return tolerance.Phi(j.least) >= chance && j.sure().Chance >= chance
 }
 
 // alone is the chance of all fits as if they had nothing to do with one another.
@@ -97,24 +93,24 @@ func (j *judgement) alone() float64 {
 // certain edges, and what has to hold.
 func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) *judgement {
 	j := judgements.Get().(*judgement)
-	j.least, j.judged, j.certainty = 1, false, Certainty{Weakest: -1, Datum: datum}
+	j.least, j.judged, j.certainty = math.Inf(1), false, Certainty{Weakest: -1, Datum: datum}
 	j.open(r, plan, sizes, datum)
-	j.fits = slices.Grow(j.space.fits[:0], len(plan.Fits))[:len(plan.Fits)]
-	j.forms = slices.Grow(j.space.forms[:0], 3*len(plan.Fits))
-	cells := slices.Grow(j.space.times[:0], 3*len(plan.Fits)*len(j.sources))
+	j.fits = slices.Grow(j.fits[:0], len(plan.Fits))[:len(plan.Fits)]
+	j.forms = slices.Grow(j.forms[:0], 3*len(plan.Fits))
+	j.cells = slices.Grow(j.cells[:0], 3*len(plan.Fits)*len(j.sources))
 	var list [mostFaces]face
 	for i := range plan.Fits {
 		f := &plan.Fits[i]
 		for n, face := range faces(list[:0], plan, f, sizes) {
 			var times []float64
-			times, cells = grow(cells, len(j.sources))
+			times, j.cells = grow(j.cells, len(j.sources))
 			j.forms = append(j.forms, j.form(f, &face, times))
-			result := tolerance.Stack(&j.forms[len(j.forms)-1], j.sources)
+			form := &j.forms[len(j.forms)-1]
 			if n == 0 {
-				j.fits[i] = r.fit(f, result)
+				j.fits[i] = r.fit(f, tolerance.Stack(form, j.sources))
 			}
-			if result.Chance < j.least || j.certainty.Weakest < 0 {
-				j.least, j.certainty.Weakest = result.Chance, i
+			if sure := form.Deviations(j.sources); sure < j.least || j.certainty.Weakest < 0 {
+				j.least, j.certainty.Weakest = sure, i
 			}
 		}
 	}

@@ -21,18 +21,18 @@ const (
 )
 
 // cause tells one source of error from all others of a solution and of those
-// that it goes round.
+// that it goes round. Many are compared: it is small.
 type cause struct {
-	of    reason
-	layer int // of a portfolio, for stops and contents
-	tool  settings.Tool
 	at    measure.Length // where a stop is set, or the caliper of a pack
+	layer int32          // of a portfolio, for stops and contents
+	of    reason
+	tool  settings.Tool
 	along pattern.Axis
 }
 
 // ledger lists the sources of error, each once.
 type ledger struct {
-	layer   int
+	layer   int32
 	sources []tolerance.Source
 	causes  []cause
 }

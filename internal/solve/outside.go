@@ -72,7 +72,7 @@ var nudge = measure.Micrometres(100)
 // folds the pattern up again with one size after the other a little larger,
 // so that no kind has to say how its outside comes about.
 func (s *Solution) dependence() (d [3][]float64) {
-	base, a := s.Outside.sizes(), &s.judged.account
+	base, a := s.Outside.sizes(), &s.judgement().account
 	n := len(a.sources)
 	times := make([]float64, len(d)*n)
 	for axis := range d {

@@ -56,7 +56,7 @@ func solvedIn(t *testing.T, k *enclosure.Kind) *Solution {
 // moveSettings says how far off every reading is when each stop and each stroke
 // is off by its whole error one way or the other.
 func (s *Solution) moveSettings(r *rand.Rand, moved []measure.Length) {
-	a := &s.judged.account
+	a := &s.judgement().account
 	errors := make([]measure.Length, len(a.sources))
 	for i := range errors {
 		errors[i] = a.sources[i].High.Times(2*r.Int64N(2) - 1)

@@ -141,7 +141,7 @@ func (l *Layer) goRound(inner *Solution, link *Link) {
 // link says how sure the sizes of what a solved layer goes round are, and its
 // own outside.
 func (s *Solution) link() Link {
-	a := &s.judged.account
+	a := &s.judgement().account
 	l := Link{chain: &chain{ledger: a.ledger, depends: s.dependence()}}
 	for axis, outside := range s.Outside.sizes() {
 		inside := make([]float64, len(a.sources))
@@ -165,11 +165,11 @@ func (p *Portfolio) together() {
 	least := 2.0
 	p.Sure.Weakest = -1
 	for i, s := range p.Solutions {
-		forms = append(forms, s.judged.forms...)
+		forms = append(forms, s.judgement().forms...)
 		if s.Sure.Weakest >= 0 && s.Sure.Chance < least {
 			least, p.Unsurest, p.Sure.Weakest = s.Sure.Chance, i, s.Sure.Weakest
 		}
 	}
-	c := tolerance.Joint(forms, p.Solutions[len(p.Solutions)-1].judged.sources)
+	c := tolerance.Joint(forms, p.Solutions[len(p.Solutions)-1].judgement().sources)
 	p.Sure.Chance, p.Sure.Within, p.Sure.Datum = c.Chance, c.Within, p.Solutions[p.Unsurest].Sure.Datum
 }

@@ -12,11 +12,15 @@ import (
 // of paper, which gives. It does not depend on the step: a coarse ruler does not
 // make a gap close.
 func (r *Request) closing() measure.Length {
-	open := r.Fit.Max.Sub(r.Fit.Min).Over(2)
-	if !r.stiff() {
-		open = measure.Max(open, r.Caliper)
+	return measure.Max(r.Fit.Max.Sub(r.Fit.Min).Over(2), r.gives())
+}
+
+// gives is by how much a closure may be off without leaving anything open.
+func (r *Request) gives() measure.Length {
+	if r.stiff() {
+		return measure.Length{}
 	}
-	return open
+	return r.Caliper
 }
 
 // prove folds the pattern up. A pattern that does not close or does not hold its

@@ -25,7 +25,16 @@ type Solution struct {
 
 	plan   *enclosure.Plan
 	sizes  []measure.Length // of the plan's readings
-	judged *judgement
+	judged *judgement       // nil until it is asked for again
+}
+
+// judgement is what the fits were judged by, made anew: few ask for it, and it is
+// as large as all the rest.
+func (s *Solution) judgement() *judgement {
+	if s.judged == nil {
+		s.judged = s.Request.judgeFrom(s.plan, s.sizes, s.Sure.Datum)
+	}
+	return s.judged
 }
 
 // Fit is how the contents, or one piece in another, go in along one axis.
@@ -45,7 +54,7 @@ type Fit struct {
 type Alternative struct {
 	Step   measure.Step
 	Nearer measure.Length // by how much less the clearances miss the middles of their windows, in all
-	Gap    measure.Length // that it leaves at its closures, zero where the answer leaves none
+	Gap    measure.Length // that it leaves at its closures; the answer's where the stock gives so much
 	Fits   []Fit
 	Chance float64 // of all together; zero unless the request wants a chance
 }

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"context"
+	"slices"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
@@ -93,16 +94,15 @@ type answer struct {
 }
 
 // layOut lays out, proves and judges the answer at one step.
-func (r *Request) layOut(plan *enclosure.Plan, first answer) (*Solution, error) {
-	j := first.judged
-	if j == nil {
-		j = r.judge(plan, first.sizes)
+func (r *Request) layOut(plan *enclosure.Plan, first *answer) (*Solution, error) {
+	if first.judged == nil {
+		first.judged = r.judge(plan, first.sizes)
 	}
 	s := &Solution{
 		Request: r, Step: first.step,
 		Pattern: plan.Lay(first.sizes), Ideal: plan.Build(ideals(plan)),
-		Fits: j.fits, Sure: j.sure(), Ornament: plan.Ornament,
-		plan: plan, sizes: first.sizes, judged: j,
+		Fits: slices.Clone(first.judged.fits), Sure: first.judged.sure(), Ornament: plan.Ornament,
+		plan: plan, sizes: first.sizes,
 	}
 	return s, s.prove()
 }

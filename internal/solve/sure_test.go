@@ -149,7 +149,7 @@ func TestChanceAgainstMakings(t *testing.T) {
 		share := s.madeAll(r, makings)
 		off := math.Abs(share - s.Sure.Chance)
 		worst = max(worst, off)
-		assert.LessOrEqual(t, off, 0.003+4.5*math.Sqrt(share*(1-share)/float64(makings)), "%s: %.4f, made %.4f, %d forms", s.Request.Kind.Name, s.Sure.Chance, share, len(s.judged.forms))
+		assert.LessOrEqual(t, off, 0.003+4.5*math.Sqrt(share*(1-share)/float64(makings)), "%s: %.4f, made %.4f, %d forms", s.Request.Kind.Name, s.Sure.Chance, share, len(s.judgement().forms))
 	}
 	t.Logf("at most %.4f off", worst)
 }
@@ -169,7 +169,7 @@ func (s *Solution) repeats() bool {
 
 // madeAll is the share of so many makings in which everything goes in.
 func (s *Solution) madeAll(r *rand.Rand, makings int) float64 {
-	a, held := &s.judged.account, 0
+	a, held := &s.judgement().account, 0
 	var list [mostFaces]face
 	type need struct {
 		fit  *enclosure.Fit

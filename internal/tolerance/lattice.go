@@ -20,15 +20,11 @@ var (
 	fine   = lattice{2039, []int{601, 358, 879, 541, 635, 746, 306, 727, 471, 614, 980, 96, 665, 808, 519, 286, 625, 119, 470, 150, 442, 633, 508, 683}}
 )
 
-// oftenHeld is how often rows fail, each by itself, up to which the integrand
-// varies so little that the coarse lattice does.
-const oftenHeld = 0.1
-
 // latticeFor is the rule for so many variables, the last of which is integrated
-// exactly, of rows that fail so often.
-func latticeFor(variables int, failing float64) *lattice {
+// exactly.
+func latticeFor(variables int) *lattice {
 	switch {
-	case variables <= 3 || failing <= oftenHeld:
+	case variables <= 3:
 		return &coarse
 	case variables == 4:
 		return &middle

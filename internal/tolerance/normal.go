@@ -2,8 +2,8 @@ package tolerance
 
 import "math"
 
-// phi is the cumulative normal distribution.
-func phi(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
+// Phi is the cumulative normal distribution.
+func Phi(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
 
 // The table of the cumulative normal distribution from -end to end, and how many
 // places a deviation has in it.
@@ -14,17 +14,17 @@ const (
 
 var table = func() (values [2*end*places + 4]float64) {
 	for i := range values {
-		values[i] = phi(float64(i-1)/places - end)
+		values[i] = Phi(float64(i-1)/places - end)
 	}
 	return values
 }()
 
-// quickPhi is phi from the table by cubic interpolation, to 10^-8.
+// quickPhi is Phi from the table by cubic interpolation, to 10^-8.
 func quickPhi(z float64) float64 {
 	at := (z + end) * places
 	switch {
 	case at <= 0:
-		return phi(z)
+		return Phi(z)
 	case at >= 2*end*places:
 		return 1
 	}

@@ -16,7 +16,7 @@ func pair(h, k, rho float64) float64 {
 			sum += weights[i] * math.Exp(-(h*h+k*k-2*h*k*sin)/(2*cos*cos))
 		}
 	}
-	return min(max(phi(h)*phi(k)+sum*half/(2*math.Pi), 0), 1)
+	return min(max(Phi(h)*Phi(k)+sum*half/(2*math.Pi), 0), 1)
 }
 
 // legendre and weights are half of the 20-point rule (Abramowitz and Stegun,

@@ -73,7 +73,7 @@ func (f *factoring) next() {
 	f.left = slices.Delete(f.left, at, at+1)
 	own := math.Sqrt(f.own[r])
 	z := f.held[r] / own
-	mean := math.Exp(-z*z/2) / math.Sqrt(2*math.Pi) / max(phi(z), 1e-12)
+	mean := math.Exp(-z*z/2) / math.Sqrt(2*math.Pi) / max(Phi(z), 1e-12)
 	lower := f.low[r]
 	f.variables++
 	f.left = slices.DeleteFunc(f.left, func(o int) bool {

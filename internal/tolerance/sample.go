@@ -67,7 +67,7 @@ func ChiSquare(x float64, degrees int) float64 {
 		over, term = math.Exp(-x/2), math.Exp(-x/2)
 		first = 2
 	} else {
-		over = 2 * phi(-math.Sqrt(x))
+		over = 2 * Phi(-math.Sqrt(x))
 		term = 2 * math.Exp(-x/2) / math.Sqrt(2*math.Pi*x) // times x is the first one
 	}
 	for k := first; k < degrees; k += 2 {

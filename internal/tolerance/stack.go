@@ -57,6 +57,9 @@ type Result struct {
 func Stack(f *Form, sources []Source) Result {
 	var under, over float64
 	for i, times := range f.Times {
+		if times == 0 {
+			continue // as most sources do not matter to most forms
+		}
 		low, high := float64(sources[i].Low.Nanometres()), float64(sources[i].High.Nanometres())
 		if times < 0 {
 			low, high = high, low
@@ -70,15 +73,22 @@ func Stack(f *Form, sources []Source) Result {
 		Nominal:   f.Nominal,
 		WorstCase: Range{f.Nominal.Sub(outwards(under)), f.Nominal.Add(outwards(over))},
 		RSS:       Range{rounded(mean - spread), rounded(mean + spread)},
-		Chance:    chance(mean, deviation),
+		Chance:    Phi(above(mean, deviation)),
 	}
 }
+
+// Deviations is by how many standard deviations a form lies over zero on average:
+// endlessly many, or less than none, where it is certain.
+func (f *Form) Deviations(sources []Source) float64 { return above(f.normal(sources)) }
 
 // normal returns the mean and the standard deviation of a form, in nanometres.
 func (f *Form) normal(sources []Source) (mean, deviation float64) {
 	mean = float64(f.Nominal.Nanometres())
 	var squares float64
 	for i, times := range f.Times {
+		if times == 0 {
+			continue
+		}
 		mean += times * sources[i].middle()
 		part := times * sources[i].deviation()
 		squares += part * part
@@ -93,13 +103,13 @@ func outwards(nm float64) measure.Length {
 	return measure.Nanometres(int64(math.Ceil(nm * (1 - 1e-12))))
 }
 
-// chance returns the probability that a normal quantity is at least zero.
-func chance(mean, deviation float64) float64 {
-	if deviation <= 0 {
-		if mean < 0 {
-			return 0
-		}
-		return 1
+// above is by how many deviations a mean lies over zero.
+func above(mean, deviation float64) float64 {
+	switch {
+	case deviation > 0:
+		return mean / deviation
+	case mean < 0:
+		return math.Inf(-1)
 	}
-	return phi(mean / deviation)
+	return math.Inf(1)
 }
