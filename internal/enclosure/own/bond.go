@@ -53,8 +53,8 @@ func (v *derivation) bond() {
 
 // lay puts a piece onto its base, or under the one that it goes round: a caliper from it,
 // middle on middle.
-func (v *derivation) lay(p *plate) {
-	on := &v.panels[p.base]
+func (s *sight) lay(p *plate) {
+	on := &s.panels[p.base]
 	for axis := range 2 {
 		w := p.face.own(axis)
 		_, middle := on.lies(axis, middleOf(on.spans[axis]))
@@ -62,14 +62,16 @@ func (v *derivation) lay(p *plate) {
 	}
 	out := on.face.inside
 	if p.lid {
-		p.origin[out.axis] = v.end(on.piece, out).with(caliper, out.sign*parts/2)
+		s.show()
+		p.rim = s.rimOf(p)
+		p.origin[out.axis] = faceOn(&s.blockAt(p.rim).at, out).with(caliper, out.sign*parts/2)
 		return
 	}
 	p.origin[out.axis] = on.origin[out.axis]
 	if p.under {
 		out = out.back()
 	}
-	p.move(out.axis, out.sign, v.only(caliper, parts))
+	p.move(out.axis, out.sign, only(caliper, parts))
 }
 
 // middleOf is the middle of a span.
@@ -85,7 +87,7 @@ func (p *planner) bonds(whole *pattern.Pattern, layouts []*layout) {
 		}
 		on := &p.panels[q.base]
 		l, under := layouts[q.piece], layouts[on.piece]
-		own, base := l.piece.Panels[l.at[i]].Outline, under.piece.Panels[under.at[q.base]]
+		own, base := l.piece.Panels[p.at[i]].Outline, under.piece.Panels[p.at[q.base]]
 		shift := pattern.At(centre(base.Outline, false).Sub(centre(own, false)), centre(base.Outline, true).Sub(centre(own, true)))
 		above, face := p.in.Caliper, pattern.Inside
 		if q.under {
@@ -94,7 +96,7 @@ func (p *planner) bonds(whole *pattern.Pattern, layouts []*layout) {
 		whole.Places = append(whole.Places, pattern.Place{Piece: q.piece, On: on.piece, X: shift.X, Y: shift.Y, Above: above})
 		b := pattern.Bond{Name: p.Pieces[on.piece].Name, A: q.piece, B: on.piece}
 		for _, area := range spread(own, &base, shift) {
-			b.Glues = append(b.Glues, pattern.Glue{Name: q.Name, Panel: l.at[i], Face: 1 - face, Area: area, To: under.at[q.base], ToFace: face})
+			b.Glues = append(b.Glues, pattern.Glue{Name: q.Name, Panel: p.at[i], Face: 1 - face, Area: area, To: p.at[q.base], ToFace: face})
 		}
 		whole.Bonds = append(whole.Bonds, b)
 	}

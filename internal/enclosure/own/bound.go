@@ -8,12 +8,10 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// thing is what goes inside: where its sizes run in space, and how large they are.
+// thing is what goes inside: where its sizes run in space, and where it lies there.
 type thing struct {
-	ways  [3]way  // of its width, its height and its thickness
-	sizes [3]form // of the same
-	at    [3][2]float64
-	open  [3][2]bool // by size: nothing bounds it on the lower side, on the upper side
+	ways [3]way // of its width, its height and its thickness
+	at   spot
 }
 
 // clearance is the room along an axis less what goes inside.
@@ -21,66 +19,122 @@ type clearance struct {
 	axis    pattern.Axis
 	form    form
 	between string
-	wanted  enclosure.Range
-	low     int // the panel that bounds it on either side
-	high    int
+	fit     string // named, "" for that of the request
+	low     int    // the panel that bounds it on the lower side
 }
 
-// contents is the thing that lies on the panel that holds it, at the values known.
-func (v *derivation) contents() *thing {
-	f := &v.panels[v.floor]
-	t := &thing{ways: [3]way{f.face.across, f.face.up, f.face.inside}}
-	for k := range t.sizes {
-		t.sizes[k] = v.only(width+k, parts)
+// wanted is what the clearance should be.
+func (c *clearance) wanted(in *enclosure.Input) enclosure.Range {
+	if c.between == "" {
+		return in.Fit
 	}
-	return t
+	return enclosure.FitNamed(c.fit, in.Unit)
 }
 
-// stand puts the thing over the middle of the panel that it lies on.
-func (t *thing) stand(v *derivation, floor int) {
-	f := &v.panels[floor]
-	for axis := range 2 {
-		space, low := f.lies(axis, f.spans[axis][0])
-		_, high := f.lies(axis, f.spans[axis][1])
-		from, to := low.at(v.values), high.at(v.values)
-		middle, half := (from+to)/2, t.sizes[axis].at(v.values)/2
+// middle is the middle of what the clearance should be.
+func (c *clearance) middle() form {
+	if c.between == "" {
+		return only(middle, parts)
+	}
+	is := func(f enclosure.NamedFit) bool { return f.Name == c.fit }
+	return only(named+slices.IndexFunc(enclosure.NamedFits(), is), parts)
+}
+
+// ways are how a panel, and what lies on it, runs in space.
+func (p *plate) ways() [3]way { return [3]way{p.face.across, p.face.up, p.face.inside} }
+
+// contents is the thing over the middle of the panel that it lies on.
+func (s *sight) contents() *thing {
+	f := &s.panels[s.floor]
+	t := &thing{ways: f.ways()}
+	foot := s.where(&f.foot)
+	for axis, w := range t.ways[:2] {
+		from, to := foot[w.axis][0], foot[w.axis][1]
+		middle, half := (from+to)/2, s.values[width+axis]/2
 		if half == 0 { // a size that nothing depends on
 			half = math.Abs(to-from) / 2
 		}
-		t.at[space] = [2]float64{middle - half, middle + half}
+		t.at[w.axis] = [2]float64{middle - half, middle + half}
 	}
 	up := f.face.inside
-	face := f.origin[up.axis].at(v.values) + float64(up.sign)*v.values[caliper]/2
-	top := face + float64(up.sign)*t.sizes[2].at(v.values)
+	face := foot.face(up)
+	top := face + float64(up.sign)*s.values[thickness]
 	t.at[up.axis] = [2]float64{min(face, top), max(face, top)}
+	return t
 }
 
-// bounds finds the clearances of a thing between the plates of a piece: on each
-// axis the nearest plate on each side that is square to it and faces the thing.
-// Plates on edge never bound it; what is bounded by papers alone needs no fit.
-func (v *derivation) bounds(t *thing, floor, piece int, between string) []clearance {
-	all := append(v.blocks(piece), v.lids(piece)...)
-	t.stand(v, floor)
-	t.open = [3][2]bool{}
-	var found []clearance
-	for again := range 2 {
-		found = found[:0]
-		for k := range t.ways {
-			low, high := v.nearest(all, t, t.ways[k].axis)
-			t.open[k] = [2]bool{low == nil, high == nil}
-			if low == nil || high == nil {
-				continue
-			}
-			a := t.ways[k].axis
-			if again == 0 && k < 2 { // between the plates that it has there
-				middle, half := (low.at[a].high.at(v.values)+high.at[a].low.at(v.values))/2, t.sizes[k].at(v.values)/2
-				t.at[a] = [2]float64{middle - half, middle + half}
-			}
-			f := high.at[a].low.plus(-1, low.at[a].high).plus(-1, t.sizes[k])
-			found = append(found, clearance{axis: pattern.Axis(k), form: f, between: between, wanted: v.in.Fit, low: low.panel, high: high.panel})
+// look tells what the plates show.
+func (s *sight) look() (l shown) {
+	if s.goesInto() {
+		reach, _ := s.outside(s.rootOf(0))
+		return shown{pieces: [][2]pairs{{reach}}}
+	}
+	l.walls = s.wallsOf(s.contents(), s.around())
+	for i := range s.panels {
+		if p := &s.panels[i]; p.nested {
+			reach, t := s.outside(p.base)
+			l.pieces = append(l.pieces, [2]pairs{reach, s.nearest(t, s.pieces[p.piece])})
 		}
 	}
-	return slices.DeleteFunc(found, func(c clearance) bool { return !c.form.has(firstReading) })
+	return l
+}
+
+// wallsOf are the plates that bound the contents: between those across and up that it has
+// where it stands it has its place.
+func (s *sight) wallsOf(t *thing, all []int) pairs {
+	for _, w := range t.ways[:2] {
+		low, high := s.nearestAlong(t, all, w.axis)
+		if low < 0 || high < 0 {
+			continue
+		}
+		middle, half := (s.spots[low][w.axis][1]+s.spots[high][w.axis][0])/2, (t.at[w.axis][1]-t.at[w.axis][0])/2
+		t.at[w.axis] = [2]float64{middle - half, middle + half}
+	}
+	return s.nearest(t, all)
+}
+
+// nearest are the plates that bound a thing: on each axis the nearest plate on each side
+// that is square to it and faces the thing. Plates on edge never bound it.
+func (s *sight) nearest(t *thing, all []int) (found pairs) {
+	for k, w := range t.ways {
+		found[k][0], found[k][1] = s.nearestAlong(t, all, w.axis)
+	}
+	return found
+}
+
+func (s *sight) nearestAlong(t *thing, all []int, axis int) (low, high int) {
+	middle := (t.at[axis][0] + t.at[axis][1]) / 2
+	low, high = -1, -1
+	below, above := math.Inf(-1), math.Inf(1)
+	for _, i := range all {
+		at := &s.spots[i]
+		if s.blocks[i].flat != axis || !at.over(&t.at, axis) {
+			continue
+		}
+		from, to := at[axis][0], at[axis][1]
+		switch {
+		case (from+to)/2 < middle && to > below+touching:
+			low, below = i, to
+		case (from+to)/2 >= middle && from < above-touching:
+			high, above = i, from
+		}
+	}
+	return low, high
+}
+
+// clearances are the forms of the room between what a thing is shown to be bounded by,
+// less its sizes.
+func (r *derived) clearances(between pairs, ways [3]way, sizes [3]form, c clearance) (found []clearance) {
+	for k, pair := range between {
+		if pair[0] < 0 || pair[1] < 0 {
+			continue
+		}
+		low, high, a := &r.blocks[pair[0]], &r.blocks[pair[1]], ways[k].axis
+		c.axis, c.low = pattern.Axis(k), low.panel
+		c.form = high.at[a].low.plus(-1, low.at[a].high).plus(-1, sizes[k])
+		found = append(found, c)
+	}
+	return found
 }
 
 // name is what a clearance is called.
@@ -91,50 +145,15 @@ func (c *clearance) name() string {
 	return c.axis.String() + ", " + c.between
 }
 
-// nearest returns the plates that bound the thing along an axis.
-func (v *derivation) nearest(all []block, t *thing, axis int) (low, high *block) {
-	middle := (t.at[axis][0] + t.at[axis][1]) / 2
-	below, above := math.Inf(-1), math.Inf(1)
-	for i := range all {
-		b := &all[i]
-		if b.flat != axis || !v.faces(b, t, axis) {
-			continue
-		}
-		from, to := b.at[axis].low.at(v.values), b.at[axis].high.at(v.values)
-		switch {
-		case (from+to)/2 < middle && to > below:
-			low, below = b, to
-		case (from+to)/2 >= middle && from < above:
-			high, above = b, from
-		}
-	}
-	return low, high
-}
-
-// faces reports whether a plate reaches into the thing's own cross-section.
-func (v *derivation) faces(b *block, t *thing, axis int) bool {
-	for k := range t.at {
-		if k == axis {
-			continue
-		}
-		from, to := b.at[k].low.at(v.values), b.at[k].high.at(v.values)
-		if min(to, t.at[k][1])-max(from, t.at[k][0]) <= touching {
-			return false
-		}
-	}
-	return true
-}
-
 // need is what a clearance is measured against, where only the readings are left
 // over; ok is false where a size is divided.
 func (c *clearance) need() (n enclosure.Need, ok bool) {
 	for _, u := range [...]int{width, height, thickness} {
-		ok = c.form[u]%parts == 0
+		ok = c.form.count(u)%parts == 0
 		if !ok {
 			return n, false
 		}
 	}
-	ok = c.form[caliper]%(parts/2) == 0
-	n = enclosure.Need{Width: -c.form[width] / parts, Height: -c.form[height] / parts, Thickness: -c.form[thickness] / parts, HalfCalipers: -c.form[caliper] / (parts / 2)}
-	return n, ok
+	of := func(what int, quarters int64) int64 { return -c.form.count(what) / quarters }
+	return enclosure.Need{Width: of(width, parts), Height: of(height, parts), Thickness: of(thickness, parts), HalfCalipers: of(caliper, parts/2)}, c.form.count(caliper)%(parts/2) == 0
 }

@@ -22,23 +22,23 @@ func TestADroppedCaliperIsCaught(t *testing.T) {
 		t.Run(e.Name, func(t *testing.T) {
 			d, err := Decode(e.Text)
 			require.NoError(t, err)
-			in := d.trial()
+			v, in := newDerivation(d), trial()
 			in.Fit.Min, in.Fit.Max = measure.Micrometres(2), measure.Micrometres(2)
 			if strings.Contains(e.Name, "scores-one") {
 				in.Thickness = measure.Millimetres(2)
 			}
-			plan, err := d.plan(in)
+			plan, err := v.plan(in)
 			require.NoError(t, err)
-			r, err := derive(d, in)
+			r, _, err := v.derive(v.lengths(in))
 			require.NoError(t, err)
 			bound := map[int]bool{} // the unknowns that fits and layers bind
 			for _, f := range r.fits {
 				if f.between == "" { // a lid has a play of its own
-					note(bound, f.form)
+					v.note(bound, f.form)
 				}
 			}
 			for _, w := range r.layers {
-				note(bound, w.form)
+				v.note(bound, w.form)
 			}
 			sizes := make([]measure.Length, len(plan.Problem.Readings))
 			for i := range sizes {
@@ -48,8 +48,8 @@ func TestADroppedCaliperIsCaught(t *testing.T) {
 			proof := fold.Prove(&whole, measure.Micrometres(1))
 			require.True(t, proof.Closes && proof.Holds, "%v", proof.Faults)
 			for u := range bound {
-				w := &r.unknowns[u-firstReading]
-				if w.end || w.fixed {
+				w := &v.unknowns[u-v.first]
+				if w.end || w.fixed.given {
 					continue
 				}
 				n := slices.IndexFunc(plan.Problem.Readings, func(q rounding.Reading) bool { return q.Name == w.name })
@@ -69,10 +69,11 @@ func TestADroppedCaliperIsCaught(t *testing.T) {
 	assert.Greater(t, dropped, 20)
 }
 
-func note(bound map[int]bool, f form) {
-	for u := firstReading; u < len(f); u++ {
-		if f[u] != 0 {
-			bound[u] = true
+// note adds the unknowns of a form.
+func (v *derivation) note(bound map[int]bool, f form) {
+	for _, p := range f {
+		if p.of >= v.first {
+			bound[p.of] = true
 		}
 	}
 }

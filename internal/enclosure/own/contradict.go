@@ -10,14 +10,19 @@ import (
 
 // clashes reports a row that cannot hold with those before it: the smallest set of
 // statements that contradict one another, found by leaving out one after the other (a
-// deletion filter), and by how much they do. Papers may be off by as many again.
-func (r *derived) clashes(at int) bool {
+// deletion filter), and by how much they do.
+func (r *derived) clashes(at int, values []float64) bool {
 	last := &r.rows[at]
 	set := r.smallest(at, last)
-	by := r.clashBy(set, last)
-	if by <= touching+2*math.Abs(float64(last.form[caliper]))/parts*r.values[caliper] && last.form[caliper] != 0 {
+	s := system{order: r.known.order}
+	for i := range set {
+		s.add(set[i].form)
+	}
+	values = s.settled(values)
+	if !last.misses(values) {
 		return false
 	}
+	by := math.Abs(last.form.at(values))
 	names := make([]string, len(set))
 	for i := range set {
 		names[i] = "that " + set[i].name
@@ -27,9 +32,7 @@ func (r *derived) clashes(at int) bool {
 	if len(names) > 0 {
 		f.Detail = "that " + last.name + " contradicts " + strings.Join(names, ", ")
 	}
-	if by > touching {
-		f.Detail += ": they are " + strconv.FormatFloat(math.Round(by/1e4)/100, 'f', -1, 64) + " mm apart"
-	}
+	f.Detail += ": they are " + strconv.FormatFloat(math.Round(by/1e4)/100, 'f', -1, 64) + " mm apart"
 	r.wrong = append(r.wrong, f)
 	return true
 }
@@ -38,8 +41,8 @@ func (r *derived) clashes(at int) bool {
 func (r *derived) smallest(at int, last *row) []row {
 	var set []row
 	for i := range r.unknowns {
-		if u := &r.unknowns[i]; u.fixed {
-			set = append(set, row{form: r.only(firstReading+i, parts).plus(-1, r.length(u.size)), name: u.says(), place: u.place})
+		if u := &r.unknowns[i]; u.fixed.given {
+			set = append(set, row{form: only(r.first+i, parts).plus(-1, r.amount(u.fixed)), name: u.says(), place: u.place})
 		}
 	}
 	for i := range r.rows[:at] {
@@ -60,8 +63,8 @@ func (r *derived) smallest(at int, last *row) []row {
 
 // says is what the request says of a reach that it fixes.
 func (u *unknown) says() string {
-	if u.source != "" {
-		return u.name + " is as long as " + u.source + " says"
+	if u.fixed.Size != "" {
+		return u.name + " is as long as " + u.fixed.Size + " says"
 	}
 	return u.name + " has its own length"
 }
@@ -74,15 +77,4 @@ func (r *derived) clash(set []row, last *row) bool {
 	}
 	left, fresh := s.add(last.form)
 	return !fresh && !left.isZero()
-}
-
-// clashBy is how far apart a row and a set that it contradicts are, in nanometres.
-func (r *derived) clashBy(set []row, last *row) float64 {
-	s := system{order: r.known.order}
-	for i := range set {
-		s.add(set[i].form)
-	}
-	values := append([]float64{}, r.values...)
-	s.settle(values)
-	return math.Abs(last.form.at(values))
 }

@@ -3,9 +3,7 @@ package own
 import (
 	"math"
 	"slices"
-	"strings"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
@@ -14,126 +12,173 @@ import (
 // to rest: each round starts from the sizes that the one before it gave.
 const mostRounds = 8
 
-// derived is what a design comes to for one request.
+// mostFolded is how many foldings of a design are remembered, which make the same plan
+// but for the lengths of a request.
+const mostFolded = 4
+
+// derived is a folding of a design in forms: whatever the request, as long as the same
+// plates lie on one another and bound the contents.
 type derived struct {
 	*derivation
+	panels []plate // folded
+	blocks []block
+	pieces [][]int // by piece: its blocks, and those of what is glued onto it
+	piles  bool    // what lies on what hangs on the sizes
+	rows   []row
+	hard   system // of hard rows alone
+	shown  shown
 	fits   []clearance
-	thing  *thing
 	exact  []row // hard rows in readings alone
 	layers []row // soft rows that hard ones with papers in them became
 	soft   []row
+	over   []int // hard rows that say nothing new, but of what the request gives
 	known  system
+	wrong  fault.Faults // with the design
+	unsaid error        // what it leaves open
+	stated stated
 }
 
-// derive folds a design up until what bounds the contents stays the same.
-func derive(d *Design, in *enclosure.Input) (*derived, error) {
-	v := newDerivation(d, in)
+// derive folds a design up until what bounds the contents stays the same, and returns
+// the values of its unknowns too.
+func (v *derivation) derive(exact []measure.Length) (*derived, []float64, error) {
 	if err := v.odd.Err(); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	if d.begin != nil {
-		v.beginAt(d.begin)
+	now, last := values(exact), v.begin
+	if last != nil {
+		last.known.settle(now)
 	} else {
-		v.fold()
-		v.state()
-		v.guess()
+		v.guess(now)
 	}
-	var last string
 	for range mostRounds {
-		v.wrong = nil
-		r := &derived{derivation: v}
-		v.fold()
-		v.state()
-		r.solve()
-		if err := r.wrong.Err(); err != nil {
-			return nil, err
+		r, err := v.foldedAt(now)
+		if err != nil {
+			return nil, nil, err
 		}
-		if now := r.shape(); now == last {
-			return r, r.check()
-		} else {
-			last = now
+		r.known.settle(now)
+		if last != nil && r.same(last) {
+			return r, now, r.unsaid
 		}
+		last = r
 	}
-	return nil, fault.Fault{Code: fault.Impossible, Field: "design.pieces", Detail: "folded up again and again, other plates bound the contents every time",
+	return nil, nil, fault.Fault{Code: fault.Impossible, Field: "design.pieces", Detail: "folded up again and again, other plates bound the contents every time",
 		Hint: "give the free panels a reach, one by one, to see which of them does not settle"}
 }
 
-// beginAt begins at the sizes that a design came to for another thing, as they depend on
-// the thing and the paper.
-func (v *derivation) beginAt(s *system) {
-	s.settle(v.values)
-	for i := range v.unknowns {
-		if u := &v.unknowns[i]; u.fixed {
-			v.values[firstReading+i] = float64(u.size.Nanometres())
-		}
-	}
-}
-
-// guess betters the first guess: what is the sum of others by a statement is as large
-// as they are together, so that what lies inside begins inside.
-func (v *derivation) guess() {
-	for range 2 {
-		for i := range v.rows {
-			w := &v.rows[i]
-			u := w.form.sum()
-			if u < 0 || v.unknowns[u-firstReading].fixed {
-				continue
+// foldedAt is the folding that comes of some values: one that is remembered, or a new one.
+func (v *derivation) foldedAt(values []float64) (*derived, error) {
+	if v.begin != nil {
+		v.lock.Lock()
+		known := slices.Clip(v.folded)
+		v.lock.Unlock()
+		for _, r := range append([]*derived{v.begin}, known...) {
+			if r.holds(values) && r.agrees(values) {
+				return r, nil
 			}
-			others := slices.Clone(w.form)
-			others[u] = 0
-			v.values[u] = (float64(w.best().Nanometres()) - others.at(v.values)) * parts / float64(w.form[u])
 		}
 	}
+	r := v.fold(values)
+	r.solve(values)
+	if err := r.wrong.Err(); err != nil {
+		return nil, err
+	}
+	r.unsaid = r.undecided()
+	r.stated.of(r)
+	v.lock.Lock()
+	defer v.lock.Unlock()
+	if v.begin != nil && len(v.folded) < mostFolded {
+		v.folded = append(v.folded, r)
+	}
+	return r, nil
 }
 
-// shape tells two foldings apart: what bounds the contents, what lies on what, and
-// every size to the micrometre.
-func (r *derived) shape() string {
-	var b strings.Builder
-	for _, c := range r.fits {
-		b.WriteByte(byte(c.axis))
-		b.WriteByte(byte(c.low))
-		b.WriteByte(byte(c.high))
+// same reports whether two foldings are the same.
+func (r *derived) same(o *derived) bool {
+	if r == o {
+		return true
 	}
-	for i := firstReading; i < r.count; i++ {
-		um := int64(math.Round(r.values[i] / 1000))
-		for range 6 {
-			b.WriteByte(byte(um))
-			um >>= 8
+	for i := range r.panels {
+		if r.panels[i].pile != o.panels[i].pile || r.panels[i].rim != o.panels[i].rim {
+			return false
 		}
 	}
-	return b.String()
+	return r.shown.is(o.shown)
+}
+
+// fold folds a design up at some values, and writes down what it states.
+func (v *derivation) fold(values []float64) *derived {
+	r := &derived{derivation: v, panels: slices.Clone(v.panels)}
+	s := &sight{derived: r, values: values, feet: make([]spot, len(r.panels))}
+	s.fold()
+	r.piles = slices.ContainsFunc(r.panels, func(p plate) bool { return p.spine != nil || p.lid })
+	r.state()
+	return r
+}
+
+// guess fills in what the unknowns may be, large enough for a spine at each end. What is
+// the sum of others by a statement is as large as they are together, so that what lies
+// inside begins inside.
+func (v *derivation) guess(values []float64) {
+	spines := 0.0
+	if slices.ContainsFunc(v.panels, func(p plate) bool { return p.Angle == 180 }) {
+		spines = values[thickness]
+	}
+	for i := range v.unknowns {
+		u := &v.unknowns[i]
+		switch {
+		case u.fixed.given:
+			values[v.first+i] = v.amount(u.fixed).at(values)
+		case !u.end:
+			values[v.first+i] = values[width+u.axis] + spines + 4*values[caliper] + values[loosest] + values[little]
+		}
+	}
+	rows := v.fold(values).rows
+	for range 2 {
+		for i := range rows {
+			w := &rows[i]
+			if u := w.form.sum(v.first); u >= 0 && !v.of(u).fixed.given {
+				times := w.form.count(u)
+				values[u] = (w.best().at(values) - w.form.with(u, -times).at(values)) * parts / float64(times)
+			}
+		}
+	}
 }
 
 // solve takes in everything that is stated, what must be before what should be,
 // and works the unknowns out.
-func (r *derived) solve() {
+func (r *derived) solve(values []float64) {
 	r.known.order = r.unknownsInTurn()
 	for i := range r.unknowns {
-		if u := &r.unknowns[i]; u.fixed {
-			r.known.add(r.only(firstReading+i, parts).plus(-1, r.length(u.size)))
+		if u := &r.unknowns[i]; u.fixed.given {
+			r.known.add(only(r.first+i, parts).plus(-1, r.amount(u.fixed)))
 		}
 	}
-	r.takeHard()
-	r.bindContents()
+	r.takeHard(values)
+	r.hard = r.known.clone()
+	r.shown = r.standing(values).look()
+	r.fits = r.fitted()
+	for i := range r.fits {
+		r.known.add(r.fits[i].form.plus(-1, r.fits[i].middle()))
+	}
 	r.takeSoft(true)
-	for _, j := range r.Joins {
-		if j.Type == Even {
-			a, b := r.panels[r.index[j.A.Panel]].far, r.panels[r.index[j.B.Panel]].far
-			r.known.add(r.only(a, parts).with(b, -parts))
+	for i := range r.Joins {
+		if j := &r.Joins[i]; j.Type == Even {
+			r.known.add(only(r.far(j.A), parts).with(r.far(j.B), -parts))
 		}
 	}
 	r.takeSoft(false)
-	r.known.settle(r.values)
 }
 
+// far is the unknown of how far the panel of a line reaches.
+func (v *derivation) far(l Line) int { return v.panels[v.index[l.Panel]].far }
+
 // unknownsInTurn lists the ends before the readings: they are solved first.
-func (r *derived) unknownsInTurn() []int {
-	order := make([]int, 0, len(r.unknowns))
+func (v *derivation) unknownsInTurn() []int {
+	order := make([]int, 0, len(v.unknowns))
 	for _, ends := range [...]bool{true, false} {
-		for i := range r.unknowns {
-			if r.unknowns[i].end == ends {
-				order = append(order, firstReading+i)
+		for i := range v.unknowns {
+			if v.unknowns[i].end == ends {
+				order = append(order, v.first+i)
 			}
 		}
 	}
@@ -142,42 +187,49 @@ func (r *derived) unknownsInTurn() []int {
 
 // takeHard sorts the hard rows out: what says nothing new is dropped, what is left
 // of papers is a layer, what has readings alone a closure.
-func (r *derived) takeHard() {
-	var before system // without the sizes that the request gives
-	before.order = r.known.order
+func (r *derived) takeHard(values []float64) {
+	before := system{order: r.known.order} // without the sizes that the request gives
 	for i := range r.rows {
 		w := &r.rows[i]
 		if !w.hard {
 			continue
 		}
 		left, fresh := before.add(w.form)
-		if !fresh {
-			if !left.isZero() {
-				r.clashes(i)
+		rest, says := left, fresh
+		if fresh {
+			rest, says = r.known.add(w.form)
+		}
+		if !says && !rest.isZero() {
+			if r.over = append(r.over, i); r.clashes(i, values) {
+				continue
 			}
-			continue
 		}
-		if rest, fresh := r.known.add(w.form); !fresh && !rest.isZero() && r.clashes(i) {
-			continue
-		}
-		if !r.hasEnd(left) {
+		if fresh && !r.hasEnd(left) {
 			r.sort(w, left)
 		}
 	}
 }
 
-// hasEnd reports whether a row says where an end lies.
-func (r *derived) hasEnd(f form) bool {
-	for i := range r.unknowns {
-		if r.unknowns[i].end && f[firstReading+i] != 0 {
-			return true
-		}
+// agrees reports whether nothing that a folding states contradicts itself at some values.
+func (r *derived) agrees(values []float64) bool {
+	if len(r.over) == 0 {
+		return true
 	}
-	return false
+	values = r.known.settled(values)
+	return !slices.ContainsFunc(r.over, func(i int) bool { return r.rows[i].misses(values) })
 }
 
-// isLayer reports whether papers are in a row of readings.
-func (r *derived) isLayer(f form) bool { return f[caliper] != 0 }
+// misses reports whether a hard row does not hold at some values. Papers may be off by as
+// many again.
+func (w *row) misses(values []float64) bool {
+	papers := float64(w.form.count(caliper)) / parts * values[caliper]
+	return math.Abs(w.form.at(values)) > touching+2*math.Abs(papers)
+}
+
+// hasEnd reports whether a row says where an end lies.
+func (v *derivation) hasEnd(f form) bool {
+	return slices.ContainsFunc(f, func(p part) bool { return p.of >= v.first && v.of(p.of).end })
+}
 
 // sort puts a hard row among the closures or the layers.
 func (r *derived) sort(w *row, left form) {
@@ -187,12 +239,11 @@ func (r *derived) sort(w *row, left form) {
 		closed.form = f
 	}
 	switch {
-	case left[width] != 0 || left[height] != 0 || left[thickness] != 0:
-		little := r.in.Little()
-		closed.hard, closed.weight, closed.room = false, 1, enclosure.Range{Min: little.Neg(), Max: little}
+	case left.count(width) != 0 || left.count(height) != 0 || left.count(thickness) != 0:
+		closed.hard, closed.weight, closed.room = false, 1, [2]form{only(little, -parts), only(little, parts)}
 		r.layers = append(r.layers, closed)
-	case r.isLayer(left):
-		r.layers = append(r.layers, r.layer(closed))
+	case left.count(caliper) != 0:
+		r.layers = append(r.layers, closed.layered())
 	default:
 		r.exact = append(r.exact, closed)
 	}
@@ -204,54 +255,25 @@ func (r *derived) alike(a, b form) bool {
 	if r.hasEnd(a) {
 		return false
 	}
-	for u := range firstReading - 1 {
-		if (a[u] != 0) != (b[u] != 0) {
+	for u := range one {
+		if (a.count(u) != 0) != (b.count(u) != 0) {
 			return false
 		}
 	}
 	return true
 }
 
-// layer states that readings differ by papers: from none to twice as many, since
+// layered states that readings differ by papers: from none to twice as many, since
 // a caliper is no multiple of a ruler's mark.
-func (r *derived) layer(w row) row {
+func (w row) layered() row {
 	f := w.form
-	if f[caliper] > 0 {
+	if f.count(caliper) > 0 {
 		f = f.times(-1)
 	}
-	papers := r.only(caliper, f[caliper])
+	papers := only(caliper, f.count(caliper))
 	w.hard, w.layer, w.weight, w.form = false, true, 1, f.plus(-1, papers)
-	w.room = enclosure.Range{Max: papers.times(-2).exact(r.lengths())}
+	w.room = [2]form{nil, papers.times(-2)}
 	return w
-}
-
-// lengths are the exact lengths that forms without readings are made of.
-func (r *derived) lengths() []measure.Length {
-	l := make([]measure.Length, r.count)
-	l[caliper], l[width], l[height], l[thickness], l[one] = r.in.Caliper, r.in.Width, r.in.Height, r.in.Thickness, measure.Nanometres(1)
-	return l
-}
-
-// bindContents finds what bounds the contents, at the values known so far.
-func (r *derived) bindContents() {
-	values := slices.Clone(r.values)
-	r.known.settle(values)
-	before := r.values
-	r.values = values
-	if r.goesInto() {
-		r.fits = r.outsides()
-	} else {
-		r.thing = r.contents()
-		r.fits = r.bounds(r.thing, r.floor, r.panels[r.floor].piece, "")
-	}
-	r.values = before
-	r.values = values
-	r.fits = append(r.fits, r.nests()...)
-	r.values = before
-	for i := range r.fits {
-		middle := r.fits[i].wanted.Min.Add(r.fits[i].wanted.Max).Over(2)
-		r.known.add(r.fits[i].form.plus(-1, r.length(middle)))
-	}
 }
 
 // takeSoft takes in the soft rows at their best: those that have a best place, or
@@ -260,25 +282,25 @@ func (r *derived) takeSoft(weighed bool) {
 	for i := range r.rows {
 		if w := &r.rows[i]; !w.hard && weighed == (w.weight > 0) {
 			r.soft = append(r.soft, *w)
-			r.known.add(w.form.plus(-1, r.length(w.best())))
+			r.known.add(w.form.plus(-1, w.best()))
 		}
 	}
 }
 
-// check says what is still open when all is folded.
-func (r *derived) check() error {
+// undecided says what is still open when all is folded.
+func (r *derived) undecided() error {
+	var left derived
 	if r.known.large {
-		r.fault("pieces", "the shares of shares are too intricate to be exact", "say shares of one panel, in smaller numbers")
-		return r.wrong.Err()
+		left.fault("pieces", "the shares of shares are too intricate to be exact", "say shares of one panel, in smaller numbers")
+		return left.wrong.Err()
 	}
 	for _, u := range r.known.open() {
-		w := &r.unknowns[u-firstReading]
-		r.fault(w.place, "nothing says how far "+w.name+" reaches", "give it a reach, or say what its edge meets")
+		left.fault(r.of(u).place, "nothing says how far "+r.of(u).name+" reaches", "give it a reach, or say what its edge meets")
 	}
-	return r.wrong.Err()
+	return left.wrong.Err()
 }
 
 // fault adds what is wrong with the design at a place.
-func (v *derivation) fault(place, detail, hint string) {
-	v.wrong = append(v.wrong, fault.Fault{Code: fault.Impossible, Field: under("design", place), Detail: detail, Hint: hint})
+func (r *derived) fault(place, detail, hint string) {
+	r.wrong = append(r.wrong, fault.Fault{Code: fault.Impossible, Field: under("design", place), Detail: detail, Hint: hint})
 }

@@ -36,7 +36,6 @@ type Design struct {
 	Joins       []Join
 	Holds       string  // the panel that the contents lie on; the first root if empty
 	Open        [3]bool // by axis: it is meant to be open there
-	begin       *system // what its trial came to, nil before
 	Into        [3]bool // by axis: it goes into something of that size; all false for what goes round its contents
 }
 

@@ -1,5 +1,7 @@
 package own
 
+import "slices"
+
 // system is rows that are solved for the unknowns one after the other: each row
 // that says something new has an unknown of its own, which no other row has.
 type system struct {
@@ -16,10 +18,17 @@ const (
 	largestConstant = 1 << 41
 )
 
+// clone is a system that can be added to by itself.
+func (s *system) clone() system {
+	c := *s
+	c.rows, c.pivots = slices.Clone(s.rows), slices.Clone(s.pivots)
+	return c
+}
+
 // reduce takes from a form what the rows before it say.
 func (s *system) reduce(f form) form {
 	for i, r := range s.rows {
-		if c := f[s.pivots[i]]; c != 0 {
+		if f.count(s.pivots[i]) != 0 {
 			f = s.without(f, r, s.pivots[i])
 		}
 	}
@@ -28,21 +37,18 @@ func (s *system) reduce(f form) form {
 
 // without removes an unknown from a form by a row.
 func (s *system) without(f, r form, pivot int) form {
-	g := gcd(f[pivot], r[pivot])
-	times, of := r[pivot]/g, f[pivot]/g
+	times, of := r.count(pivot), f.count(pivot)
+	g := gcd(times, of)
 	if times < 0 {
-		times, of = -times, -of
+		g = -g
 	}
-	left := make(form, len(f))
-	for i := range f {
-		left[i] = f[i]*times - r[i]*of
-	}
-	left = left.plain()
-	for i, c := range left {
-		s.large = s.large || i != one && max(c, -c) > largest || max(c, -c) > largestConstant
+	left := f.times(times/g).plus(-of/g, r).plain()
+	for _, p := range left {
+		c := max(p.times, -p.times)
+		s.large = s.large || p.of != one && c > largest || c > largestConstant
 	}
 	if s.large { // nothing that follows would be exact
-		return make(form, len(f))
+		return nil
 	}
 	return left
 }
@@ -52,11 +58,11 @@ func (s *system) without(f, r form, pivot int) form {
 func (s *system) add(f form) (left form, fresh bool) {
 	left = s.reduce(f)
 	for _, u := range s.order {
-		if left[u] == 0 {
+		if left.count(u) == 0 {
 			continue
 		}
 		for i, r := range s.rows {
-			if r[u] != 0 {
+			if r.count(u) != 0 {
 				s.rows[i] = s.without(r, left, u)
 			}
 		}
@@ -70,14 +76,23 @@ func (s *system) add(f form) (left form, fresh bool) {
 // row speaks of stay as they are.
 func (s *system) settle(values []float64) {
 	for i, r := range s.rows {
-		rest := 0.0
-		for u, c := range r {
-			if u != s.pivots[i] {
-				rest += float64(c) * values[u]
+		rest, own := 0.0, 0.0
+		for _, p := range r {
+			if p.of == s.pivots[i] {
+				own = float64(p.times)
+			} else {
+				rest += float64(p.times) * values[p.of]
 			}
 		}
-		values[s.pivots[i]] = -rest / float64(r[s.pivots[i]])
+		values[s.pivots[i]] = -rest / own
 	}
+}
+
+// settled are the values once all rows have settled theirs.
+func (s *system) settled(values []float64) []float64 {
+	values = slices.Clone(values)
+	s.settle(values)
+	return values
 }
 
 // open lists the unknowns that the rows leave open, those that follow from one
@@ -85,12 +100,7 @@ func (s *system) settle(values []float64) {
 func (s *system) open() []int {
 	solved := map[int]bool{}
 	for i, u := range s.pivots {
-		solved[u] = true
-		for _, w := range s.order {
-			if w != u && s.rows[i][w] != 0 {
-				solved[u] = false
-			}
-		}
+		solved[u] = !slices.ContainsFunc(s.order, func(w int) bool { return w != u && s.rows[i].count(w) != 0 })
 	}
 	var open []int
 	for _, u := range s.order {

@@ -6,69 +6,99 @@ import (
 	"creasefit/internal/measure"
 )
 
-// A form is a sum of so many times the caliper, the contents' sizes, one nanometre
-// and the unknowns of a design, in quarters: half of a spine that goes round one
-// and a half calipers is the smallest part there is.
-type form []int64
+// A form is a sum of so many times what a request gives and the unknowns of a design,
+// in their order, none of them none times. So it holds for every request.
+type form []part
 
-// The first unknowns of every design: what it is folded of and round.
+// part is so many quarters of something: half of a spine that goes round one and a half
+// calipers is the smallest part there is.
+type part struct {
+	of    int
+	times int64
+}
+
+// What a request gives of every design; its own sizes and its unknowns follow.
 const (
 	caliper = iota
 	width
 	height
 	thickness
-	one // a nanometre
-	firstReading
+	one       // a nanometre
+	little    // by how much a free edge may miss its place
+	beside    // what a cut leaves of a panel at the least
+	more      // than a caliper that a carton may allow for it
+	middle    // of the fit
+	loosest   // the most that the fit leaves
+	named     // the middle of the first of the named fits, the others following
+	firstSize = named + 3
 )
 
 // parts is how many parts of a form are one.
 const parts = 4
 
-// only is so many quarters of one unknown.
-func (d *derivation) only(unknown int, quarters int64) form {
-	f := make(form, d.count)
-	f[unknown] = quarters
-	return f
-}
+// only is so many quarters of one of what forms are made of.
+func only(of int, quarters int64) form { return form{}.with(of, quarters) }
 
 // length is a constant length as a form.
-func (d *derivation) length(l measure.Length) form { return d.only(one, parts*l.Nanometres()) }
-
-// none is the form that is always zero.
-func (d *derivation) none() form { return make(form, d.count) }
+func length(l measure.Length) form { return only(one, parts*l.Nanometres()) }
 
 // plus returns f and so many times g.
 func (f form) plus(times int64, g form) form {
-	sum := make(form, len(f))
-	for i := range f {
-		sum[i] = f[i] + times*g[i]
+	sum := make(form, 0, len(f)+len(g))
+	for len(f) > 0 || len(g) > 0 {
+		switch {
+		case len(g) == 0 || len(f) > 0 && f[0].of < g[0].of:
+			sum, f = append(sum, f[0]), f[1:]
+		case len(f) == 0 || g[0].of < f[0].of:
+			sum, g = sum.and(g[0].of, times*g[0].times), g[1:]
+		default:
+			sum, f, g = sum.and(g[0].of, f[0].times+times*g[0].times), f[1:], g[1:]
+		}
 	}
 	return sum
 }
 
-// with returns f and so many quarters of one unknown.
-func (f form) with(unknown int, quarters int64) form {
-	g := slices.Clone(f)
-	g[unknown] += quarters
-	return g
+// and puts a part behind those of a form, if there is anything of it.
+func (f form) and(of int, times int64) form {
+	if times == 0 {
+		return f
+	}
+	return append(f, part{of, times})
 }
 
+// with returns f and so many quarters of one of what forms are made of.
+func (f form) with(of int, quarters int64) form { return f.plus(quarters, form{{of, 1}}) }
+
+// times is so many times a form.
+func (f form) times(n int64) form { return form{}.plus(n, f) }
+
 // half returns half of a form, whose parts are even.
-func (f form) half() form {
-	h := make(form, len(f))
-	for i := range f {
-		h[i] = f[i] / 2
+func (f form) half() form { return f.over(2) }
+
+// over divides a form by what divides all of its parts.
+func (f form) over(n int64) form {
+	h := make(form, 0, len(f))
+	for _, p := range f {
+		h = h.and(p.of, p.times/n)
 	}
 	return h
+}
+
+// count is how many quarters of something are in a form.
+func (f form) count(of int) int64 {
+	for _, p := range f {
+		if p.of == of {
+			return p.times
+		}
+	}
+	return 0
 }
 
 // at is what a form comes to, in nanometres.
 func (f form) at(values []float64) float64 {
 	sum := 0.0
-	for i, c := range f {
-		if c != 0 {
-			sum += float64(c) * values[i]
-		}
+	for _, p := range f {
+		sum += float64(p.times) * values[p.of]
 	}
 	return sum / parts
 }
@@ -76,42 +106,29 @@ func (f form) at(values []float64) float64 {
 // exact is what a form comes to with exact lengths, to the nanometre.
 func (f form) exact(values []measure.Length) measure.Length {
 	var sum int64
-	for i, c := range f {
-		if c != 0 {
-			sum += c * values[i].Nanometres()
-		}
+	for _, p := range f {
+		sum += p.times * values[p.of].Nanometres()
 	}
 	return measure.Nanometres(sum).Over(parts)
 }
 
 // isZero reports whether nothing is left of a form.
-func (f form) isZero() bool {
-	for _, c := range f {
-		if c != 0 {
-			return false
-		}
-	}
-	return true
-}
+func (f form) isZero() bool { return len(f) == 0 }
 
-// has reports whether any of the unknowns from one on is in the form.
-func (f form) has(from int) bool { return !form(f[from:]).isZero() }
+// has reports whether anything from one on is in the form.
+func (f form) has(from int) bool { return len(f) > 0 && f[len(f)-1].of >= from }
 
-// plain divides a form by what all its coefficients but the constant share, where
-// that divides the constant too.
+// is reports whether two forms are the same.
+func (f form) is(g form) bool { return slices.Equal(f, g) }
+
+// plain divides a form by what all its parts share.
 func (f form) plain() form {
 	var g int64
-	for i, c := range f {
-		if i != one {
-			g = gcd(g, c)
-		}
+	for _, p := range f {
+		g = gcd(g, p.times)
 	}
-	if g = gcd(g, f[one]); g > 1 {
-		p := make(form, len(f))
-		for i := range f {
-			p[i] = f[i] / g
-		}
-		return p
+	if g > 1 {
+		return f.over(g)
 	}
 	return f
 }
@@ -123,16 +140,17 @@ func gcd(a, b int64) int64 {
 	return max(a, -a)
 }
 
-// sum returns the one unknown that others add up to, -1 if there is none.
-func (f form) sum() int {
+// sum returns the one of what forms are made of from one on that others add up to, -1 if
+// there is none.
+func (f form) sum(from int) int {
 	var at, count [2]int
-	for u := firstReading; u < len(f); u++ {
-		if f[u] != 0 {
+	for _, p := range f {
+		if p.of >= from {
 			side := 0
-			if f[u] > 0 {
+			if p.times > 0 {
 				side = 1
 			}
-			at[side], count[side] = u, count[side]+1
+			at[side], count[side] = p.of, count[side]+1
 		}
 	}
 	for side := range at {

@@ -2,6 +2,7 @@ package own
 
 import (
 	"slices"
+	"sync"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
@@ -14,7 +15,9 @@ const KindName = "own"
 // Kind makes a kind of a design. What is wrong with the design is told when it is planned,
 // since what would mend it hangs on the contents and the paper.
 func (d *Design) Kind() *enclosure.Kind {
-	k := &enclosure.Kind{Name: KindName, Title: d.Title, Help: d.Help, Needs: d.needs(), Plan: d.plan}
+	v := newDerivation(d)
+	v.try()
+	k := &enclosure.Kind{Name: KindName, Title: d.Title, Help: d.Help, Needs: v.needs(), Plan: v.plan}
 	for i := range d.Sizes {
 		s := &d.Sizes[i]
 		k.Params = append(k.Params, enclosure.Param{Name: s.Name, Help: s.Help, DefaultInch: s.Inch, DefaultMillimetre: s.Millimetre, Least: s.Least, Greatest: s.Greatest})
@@ -22,38 +25,39 @@ func (d *Design) Kind() *enclosure.Kind {
 	return k
 }
 
-// trial is a thing that a design is folded round to see what it depends on, and
-// whether it settles at all.
-func (d *Design) trial() *enclosure.Input {
+// try folds a design round a thing to see what it depends on, and whether it settles at
+// all: later foldings begin there.
+func (v *derivation) try() {
+	v.begin, _, _ = v.derive(v.lengths(trial()))
+}
+
+// trial is that thing.
+func trial() *enclosure.Input {
 	mm := measure.Millimetres
 	return &enclosure.Input{Unit: measure.Millimetre, Width: mm(100), Height: mm(150), Thickness: mm(20), Caliper: measure.Micrometres(300),
 		Fit: enclosure.Range{Min: measure.Micrometres(1500), Max: mm(3)}}
 }
 
-// needs says which of the contents' sizes anything follows from, and remembers where
-// later foldings begin. Where the trial comes to nothing all of them are asked for.
-func (d *Design) needs() []string {
-	r, err := derive(d, d.trial())
-	if err != nil {
+// needs says which of the contents' sizes anything follows from. Where the trial comes to
+// nothing all of them are asked for.
+func (v *derivation) needs() []string {
+	if v.begin == nil {
 		return axes[:]
 	}
-	d.begin = &r.known
 	var used [3]bool
 	note := func(f form) {
 		for k := range used {
-			used[k] = used[k] || f[width+k] != 0
+			used[k] = used[k] || f.count(width+k) != 0
 		}
 	}
-	for i := range r.fits {
-		note(r.fits[i].form)
+	for i := range v.begin.fits {
+		note(v.begin.fits[i].form)
 	}
-	for i := range r.rows {
-		note(r.rows[i].form)
+	for i := range v.begin.rows {
+		note(v.begin.rows[i].form)
 	}
-	for i := range r.panels {
-		if s := r.panels[i].spine; s != nil {
-			note(s)
-		}
+	for i := range v.begin.panels {
+		note(v.begin.panels[i].spine)
 	}
 	var needs []string
 	for k, name := range axes {
@@ -79,13 +83,46 @@ func Place(text []byte, panel string) string {
 	return "design"
 }
 
-// Read makes a kind of the text of a design, as a request gives it.
+// Read makes a kind of the text of a design, as a request gives it. Kinds are remembered,
+// since a workbench asks about one design again and again.
 func Read(text []byte) (*enclosure.Kind, error) {
+	if k := remembered.look(string(text)); k != nil {
+		return k, nil
+	}
 	d, err := Decode(text)
 	if err != nil {
 		return nil, fault.Under("design", err)
 	}
 	k := d.Kind()
 	k.Design = string(text)
+	remembered.keep(k, len(d.panels()))
 	return k, nil
+}
+
+// mostRemembered bounds how many panels are remembered, of all designs.
+const mostRemembered = 1024
+
+// memory holds kinds that were read lately, by their texts.
+type memory struct {
+	sync.Mutex
+	known  map[string]*enclosure.Kind
+	panels int
+}
+
+var remembered = memory{known: map[string]*enclosure.Kind{}}
+
+func (m *memory) look(text string) *enclosure.Kind {
+	m.Lock()
+	defer m.Unlock()
+	return m.known[text]
+}
+
+func (m *memory) keep(k *enclosure.Kind, panels int) {
+	m.Lock()
+	defer m.Unlock()
+	if m.panels += panels; m.panels > mostRemembered {
+		clear(m.known)
+		m.panels = panels
+	}
+	m.known[k.Design] = k
 }

@@ -14,17 +14,19 @@ var leastLap = measure.Millimetres(3)
 // ideal sizes, must be as wide as a lap is at the least.
 func (p *planner) laps() error {
 	var faults fault.Faults
+	s := sight{values: p.values}
 	for i := range p.Joins {
 		j := &p.Joins[i]
 		if j.Type != Glue || p.crosses(j) {
 			continue
 		}
-		a, b := p.block(p.index[j.A.Panel]), p.block(p.index[j.B.Panel])
-		for axis := range a.at {
+		a, b := p.blockOf(j.A.Panel), p.blockOf(j.B.Panel)
+		one, other := s.where(&a.at), s.where(&b.at)
+		for axis := range one {
 			if axis == a.flat {
 				continue
 			}
-			shared := p.overlap(a.at[axis].low, a.at[axis].high, b.at[axis].low, b.at[axis].high)
+			shared := shared(one[axis], other[axis])
 			if least := leastLap; shared < float64(least.Nanometres())-touching {
 				faults = append(faults, fault.Fault{Code: fault.Impossible, Field: under("design", j.place),
 					Detail:   j.A.Panel + " has " + millimetres(max(0, shared)) + " of " + j.B.Panel + " to be glued to",

@@ -13,8 +13,6 @@ type layout struct {
 	*planner
 	piece  *pattern.Piece
 	values []measure.Length // of all that forms are made of
-	at     map[int]int      // by panel: its index in the piece
-	crease map[int]int      // by panel: the index of the fold that it hangs by
 	corner pattern.Point    // of the blank, from that of the root
 }
 
@@ -30,16 +28,15 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 // folding is the pattern but for what is cut away between the panels, which folding it
 // up does not ask for.
 func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
-	in := p.in
-	values := p.lengths()
+	in, values := p.in, slices.Clone(p.lengths)
 	for i := range p.unknowns {
 		if u := &p.unknowns[i]; !u.end {
-			values[firstReading+i] = sizes[u.reading]
+			values[p.first+i] = sizes[u.reading]
 		}
 	}
-	for i := range p.unknowns { // ends are so many papers
-		if u := firstReading + i; p.unknowns[i].end {
-			values[u] = p.withoutEnds(p.only(u, parts)).exact(values)
+	for i, papers := range p.stated.ends {
+		if p.unknowns[i].end {
+			values[p.first+i] = papers.exact(values)
 		}
 	}
 	whole := pattern.Pattern{Caliper: in.Caliper, BoardFrom: in.BoardFrom, Pieces: make([]pattern.Piece, len(p.Pieces))}
@@ -62,7 +59,7 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 		height = holder.piece.Height
 	}
 	c := &whole.Cavity
-	*c = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: holder.at[p.floor], Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded(), Into: p.goesInto()}
+	*c = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: p.at[p.floor], Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded(), Into: p.goesInto()}
 	if c.Into && !p.Into[pattern.Thickness] {
 		c.Thickness = measure.Length{}
 	}
@@ -81,33 +78,32 @@ func (p *planner) bounded() (axes []pattern.Axis) {
 
 // layPiece lays one piece out: its panels, its strips and its folds.
 func (p *planner) layPiece(index int, to *pattern.Piece, values []measure.Length) *layout {
-	l := &layout{planner: p, piece: to, values: values, at: map[int]int{}, crease: map[int]int{}}
+	l := &layout{planner: p, piece: to, values: values}
 	to.Name, to.Quantity = p.Pieces[index].Name, 1
+	to.Panels = make([]pattern.Panel, len(p.Pieces[index].Panels))
 	high := pattern.At(measure.Largest().Neg(), measure.Largest().Neg())
 	l.corner = pattern.At(measure.Largest(), measure.Largest())
-	for i := range p.panels {
-		q := &p.panels[i]
-		if q.piece != index {
-			continue
-		}
-		l.at[i] = len(to.Panels)
-		if q.parent < 0 {
-			to.Root = l.at[i]
-		}
-		to.Panels = append(to.Panels, pattern.Panel{Name: q.Name})
-		a, b := l.corners(q)
+	mine := p.panels[p.rootOf(index)-p.at[p.rootOf(index)]:][:len(to.Panels)]
+	to.Root = p.at[p.rootOf(index)]
+	for n := range mine {
+		a, b := l.corners(&mine[n])
 		l.corner = pattern.At(measure.Min(l.corner.X, a.X), measure.Min(l.corner.Y, a.Y))
 		high = pattern.At(measure.Max(high.X, b.X), measure.Max(high.Y, b.Y))
+		to.Panels[n] = pattern.Panel{Name: mine[n].Name, Outline: pattern.Rectangle(a.X, a.Y, b.X, b.Y)}
 	}
 	to.Width, to.Height = high.X.Sub(l.corner.X), high.Y.Sub(l.corner.Y)
-	for i, n := range l.at {
-		a, b := l.corners(&p.panels[i])
-		to.Panels[n].Outline = pattern.Rectangle(a.X.Sub(l.corner.X), a.Y.Sub(l.corner.Y), b.X.Sub(l.corner.X), b.Y.Sub(l.corner.Y))
+	for n := range mine {
+		for k := range to.Panels[n].Outline {
+			v := &to.Panels[n].Outline[k]
+			v.X, v.Y = v.X.Sub(l.corner.X), v.Y.Sub(l.corner.Y)
+		}
 	}
-	for i, n := range l.at {
-		l.shape(&p.panels[i], &to.Panels[n])
+	for n := range mine {
+		l.shape(&mine[n], &to.Panels[n])
 	}
-	l.creases(index)
+	for _, i := range p.creases[index] {
+		to.Creases = append(to.Creases, l.creaseOf(i))
+	}
 	l.strips(index)
 	return l
 }
@@ -119,9 +115,12 @@ func (l *layout) corners(q *plate) (a, b pattern.Point) {
 		pattern.At(q.spans[0][1].exact(l.values), q.spans[1][1].exact(l.values))
 }
 
+// length is how long an amount is.
+func (l *layout) length(a Amount) measure.Length { return l.amount(a).exact(l.values) }
+
 // shape cuts the sides of a panel back towards its free edge, and its window out.
 func (l *layout) shape(q *plate, to *pattern.Panel) {
-	o, in := to.Outline, l.amount(q.Taper)
+	o, in := to.Outline, l.length(q.Taper)
 	switch {
 	case q.parent < 0 || in.IsZero():
 	case q.Edge == Left:
@@ -137,37 +136,11 @@ func (l *layout) shape(q *plate, to *pattern.Panel) {
 	if w == nil {
 		return
 	}
-	a := pattern.At(o[0].X.Add(l.amount(w.Left)), o[0].Y.Add(l.amount(w.Bottom)))
-	b := pattern.At(o[2].X.Sub(l.amount(w.Right)), o[2].Y.Sub(l.amount(w.Top)))
+	a := pattern.At(o[0].X.Add(l.length(w.Left)), o[0].Y.Add(l.length(w.Bottom)))
+	b := pattern.At(o[2].X.Sub(l.length(w.Right)), o[2].Y.Sub(l.length(w.Top)))
 	hole := pattern.Rectangle(a.X, a.Y, b.X, b.Y)
 	to.Hole = []pattern.Vertex{hole[0], hole[3], hole[2], hole[1]}
 	l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: "window of " + q.Name, Kind: pattern.Window, From: "bottom", At: a.X.Add(b.X).Over(2), Depth: b.Y, Width: b.X.Sub(a.X), Path: hole})
-}
-
-// creases lists the folds: those along the width from the left, then those along
-// the height from the bottom, then all others.
-func (l *layout) creases(index int) {
-	root := l.rootOf(index)
-	var order []int
-	for _, e := range [...]Edge{Left, Right, Bottom, Top} {
-		var row []int
-		for at := l.next(root, e); at >= 0; at = l.next(at, e) {
-			row = append(row, at)
-		}
-		if e == Left || e == Bottom {
-			slices.Reverse(row)
-		}
-		order = append(order, row...)
-	}
-	for i := range l.panels {
-		if q := &l.panels[i]; q.piece == index && q.parent >= 0 && !slices.Contains(order, i) {
-			order = append(order, i)
-		}
-	}
-	for _, i := range order {
-		l.crease[i] = len(l.piece.Creases)
-		l.piece.Creases = append(l.piece.Creases, l.creaseOf(i))
-	}
 }
 
 // creaseOf is the fold that a panel hangs by.
@@ -197,7 +170,7 @@ func (l *layout) strips(index int) {
 	for axis, across := range [...]pattern.Axis{pattern.Width, pattern.Height} {
 		s := pattern.Strip{Across: across}
 		for _, u := range l.chain(root, axis) {
-			s.Cells = append(s.Cells, pattern.Cell{Name: l.unknowns[u-firstReading].name, Size: l.values[u]})
+			s.Cells = append(s.Cells, pattern.Cell{Name: l.of(u).name, Size: l.values[u]})
 		}
 		for _, c := range l.piece.Creases {
 			if upright := c.A.X == c.B.X; upright == (axis == 0) && len(s.Scores) < len(s.Cells)-1 {
@@ -209,7 +182,7 @@ func (l *layout) strips(index int) {
 }
 
 // box is where a plate lies in space, exactly.
-func (l *layout) box(b block) (low, high [3]measure.Length) {
+func (l *layout) box(b *block) (low, high [3]measure.Length) {
 	for k, s := range b.at {
 		low[k], high[k] = s.low.exact(l.values), s.high.exact(l.values)
 	}

@@ -27,7 +27,8 @@ type remedy struct {
 // mended adds to what is wrong with a design what would mend it, one fault after the
 // other: only changes after which all of it was folded up for a request, and held, are
 // told.
-func (d *Design) mended(err error, in *enclosure.Input) error {
+func (v *derivation) mended(err error, in *enclosure.Input) error {
+	d := v.Design
 	faults := faultsOf(err)
 	if len(faults) == 0 {
 		return err
@@ -65,7 +66,7 @@ func (d *Design) mended(err error, in *enclosure.Input) error {
 // faults are what is wrong with a design for a request; the ideal sizes have to give the
 // contents their room.
 func (d *Design) faults(in *enclosure.Input) fault.Faults {
-	p, err := d.attempt(in)
+	p, err := newDerivation(d).attempt(in)
 	if err == nil {
 		err = p.verify()
 	}
@@ -103,7 +104,6 @@ func among(faults fault.Faults, f *fault.Fault) bool {
 // clone copies what a remedy changes.
 func (d *Design) clone() *Design {
 	c := *d
-	c.begin = nil
 	c.Pieces, c.Joins = slices.Clone(d.Pieces), slices.Clone(d.Joins)
 	for i := range c.Pieces {
 		c.Pieces[i].Panels = slices.Clone(c.Pieces[i].Panels)

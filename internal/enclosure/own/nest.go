@@ -1,65 +1,115 @@
 package own
 
 import (
-	"creasefit/internal/enclosure"
+	"slices"
+
 	"creasefit/internal/pattern"
 )
 
-// end is how far the plates of a piece reach along a way.
-func (v *derivation) end(piece int, to way) form {
-	var far form
-	for _, b := range v.blocks(piece) {
-		at := b.at[to.axis].high
-		if to.sign < 0 {
-			at = b.at[to.axis].low
-		}
-		if far == nil || float64(to.sign)*(at.at(v.values)-far.at(v.values)) > touching {
-			far = at
+// rim is a plate, or the spine that it hangs by.
+type rim struct {
+	panel int
+	spine bool
+}
+
+// rimOf is what a lid lies on: what reaches farthest of the piece that it goes over.
+func (s *sight) rimOf(lid *plate) rim {
+	on := &s.panels[lid.base]
+	b := &s.blocks[s.farthest(s.pieces[on.piece], on.face.inside)]
+	return rim{b.panel, b.spine}
+}
+
+// farthest is the one of several blocks that reaches farthest in a way.
+func (s *sight) farthest(all []int, to way) int {
+	far := all[0]
+	for _, i := range all[1:] {
+		if float64(to.sign)*(s.spots[i].face(to)-s.spots[far].face(to)) > touching {
+			far = i
 		}
 	}
 	return far
 }
 
-// lids are the plates that lie on the rim of a piece.
-func (v *derivation) lids(piece int) (all []block) {
-	for i := range v.panels {
-		if p := &v.panels[i]; p.lid && v.panels[p.base].piece == piece {
-			all = append(all, v.block(i))
+// around are the blocks of what the contents lie in, and the lids on its rim.
+func (r *derived) around() []int {
+	piece := r.panels[r.floor].piece
+	all := slices.Clip(r.pieces[piece])
+	for i := range r.blocks {
+		if p := &r.panels[r.blocks[i].panel]; p.lid && r.panels[p.base].piece == piece {
+			all = append(all, i)
 		}
 	}
 	return all
 }
 
+// outside is how far the piece of a root reaches, and the piece as the thing that another
+// one goes over.
+func (s *sight) outside(root int) (reach pairs, t *thing) {
+	p := &s.panels[root]
+	t = &thing{ways: p.ways()}
+	all := s.pieces[p.piece]
+	for k, w := range t.ways {
+		reach[k] = [2]int{s.farthest(all, way{w.axis, -1}), s.farthest(all, way{w.axis, 1})}
+		t.at[w.axis] = [2]float64{s.spots[reach[k][0]][w.axis][0], s.spots[reach[k][1]][w.axis][1]}
+	}
+	return reach, t
+}
+
+// sizes are those of what is shown to reach so far.
+func (r *derived) sizes(ways [3]way, reach pairs) (sizes [3]form) {
+	for k, w := range ways {
+		sizes[k] = r.blocks[reach[k][1]].at[w.axis].high.plus(-1, r.blocks[reach[k][0]].at[w.axis].low)
+	}
+	return sizes
+}
+
+// fitted finds the clearances of a design: of the contents, or of its outside in what it
+// goes into, and of its pieces between one another.
+func (r *derived) fitted() (found []clearance) {
+	var contents [3]form
+	for k := range contents {
+		contents[k] = only(width+k, parts)
+	}
+	root := r.rootOf(0)
+	if !r.goesInto() {
+		found = r.clearances(r.shown.walls, r.panels[r.floor].ways(), contents, clearance{})
+		papers := func(c clearance) bool { return !c.form.has(r.first) } // alone need no fit
+		return append(slices.DeleteFunc(found, papers), r.nests()...)
+	}
+	outside := r.sizes(r.panels[root].ways(), r.shown.pieces[0][0])
+	for k, into := range r.Into {
+		if into {
+			found = append(found, clearance{axis: pattern.Axis(k), form: contents[k].plus(-1, outside[k]), low: root})
+		}
+	}
+	return found
+}
+
 // nests finds the clearances of pieces that go over others: between the plates of the
 // outer one, less the inner one's outside.
-func (v *derivation) nests() (found []clearance) {
-	for i := range v.panels {
-		p := &v.panels[i]
+func (r *derived) nests() (found []clearance) {
+	for i, n := 0, 0; i < len(r.panels); i++ {
+		p := &r.panels[i]
 		if !p.nested {
 			continue
 		}
-		on := &v.panels[p.base]
-		piece := &v.Pieces[p.piece]
-		t := v.outsideOf(on)
-		all, before := v.blocks(p.piece), len(found)
-		for k, w := range t.ways {
-			if p.lid && k == 2 {
-				break // it lies on the rim
-			}
-			low, high := v.nearest(all, t, w.axis)
-			if low == nil || high == nil {
-				if p.lid {
-					v.fault(piece.place, piece.Name+" has nothing that keeps "+piece.Over+" in along the "+axes[k], "hang walls on both sides of it")
-				}
-				continue // it slides in that way
-			}
-			f := high.at[w.axis].low.plus(-1, low.at[w.axis].high).plus(-1, t.sizes[k])
-			found = append(found, clearance{axis: pattern.Axis(k), form: f, between: piece.nesting(),
-				wanted: enclosure.FitNamed(piece.Fit, v.in.Unit), low: low.panel, high: high.panel})
+		seen := r.shown.pieces[n]
+		n++
+		piece, on := &r.Pieces[p.piece], &r.panels[p.base]
+		between, ways := seen[1], on.ways()
+		if p.lid { // it lies on the rim
+			between[2] = [2]int{-1, -1}
 		}
-		if piece.Round != "" && len(found) == before {
-			v.fault(piece.place, piece.Name+" has no panels on both sides of "+piece.Round, "fold panels of it up and over "+piece.Round)
+		for k := range ways[:2] {
+			if p.lid && (between[k][0] < 0 || between[k][1] < 0) {
+				r.fault(piece.place, piece.Name+" has nothing that keeps "+piece.Over+" in along the "+axes[k], "hang walls on both sides of it")
+			}
 		}
+		own := r.clearances(between, ways, r.sizes(ways, seen[0]), clearance{between: piece.nesting(), fit: piece.Fit})
+		if piece.Round != "" && len(own) == 0 {
+			r.fault(piece.place, piece.Name+" has no panels on both sides of "+piece.Round, "fold panels of it up and over "+piece.Round)
+		}
+		found = append(found, own...)
 	}
 	return found
 }
@@ -72,44 +122,18 @@ func (p *Piece) nesting() string {
 	return p.Name + " over " + p.Over
 }
 
-// outsides finds the clearances of a design that goes into something: its size, less the
-// outside.
-func (v *derivation) outsides() (found []clearance) {
-	root := v.rootOf(0)
-	t := v.outsideOf(&v.panels[root])
-	for k, into := range v.Into {
-		if into {
-			f := v.only(width+k, parts).plus(-1, t.sizes[k])
-			found = append(found, clearance{axis: pattern.Axis(k), form: f, wanted: v.in.Fit, low: root, high: root})
-		}
-	}
-	return found
-}
-
-// outsideOf is a piece as the thing that another one goes over.
-func (v *derivation) outsideOf(root *plate) *thing {
-	t := &thing{ways: [3]way{root.face.across, root.face.up, root.face.inside}}
-	for k, w := range t.ways {
-		low, high := v.end(root.piece, way{w.axis, -1}), v.end(root.piece, way{w.axis, 1})
-		t.sizes[k] = high.plus(-1, low)
-		t.at[w.axis] = [2]float64{low.at(v.values), high.at(v.values)}
-	}
-	return t
-}
-
 // down states that a wall of a lid comes down to the table but for a little, wherever
 // in that.
-func (v *derivation) down(p *plate, own form, place string) {
-	lid := &v.panels[p.parent]
+func (r *derived) down(p *plate, own form, place string) {
+	lid := &r.panels[p.parent]
 	if !lid.lid {
-		v.fault(place, p.Name+" hangs on no lid that it could come down from", "say down of the walls of a piece that goes over another one")
+		r.fault(place, p.Name+" hangs on no lid that it could come down from", "say down of the walls of a piece that goes over another one")
 		return
 	}
-	on := &v.panels[lid.base]
+	on := &r.panels[lid.base]
 	out := on.face.inside
-	table := on.origin[out.axis].with(caliper, -out.sign*parts/2)
-	above := lid.origin[out.axis].plus(-1, table).times(out.sign).plus(-1, own)
-	v.rows = append(v.rows, row{form: above, room: enclosure.Range{Max: v.in.Little()}, name: "height of " + p.Name, place: place})
+	above := lid.origin[out.axis].plus(-1, faceOn(&on.foot, out.back())).times(out.sign).plus(-1, own)
+	r.rows = append(r.rows, row{form: above, room: [2]form{nil, only(little, parts)}, name: "height of " + p.Name, place: place})
 }
 
 // rest lays the lids on the rims of what they go over, and pieces that go round others
@@ -122,7 +146,7 @@ func (p *planner) rest(whole *pattern.Pattern, layouts []*layout) {
 		}
 		on := &p.panels[q.base]
 		l, under := layouts[q.piece], layouts[on.piece]
-		own, base := l.piece.Panels[l.at[i]].Outline, under.piece.Panels[under.at[q.base]].Outline
+		own, base := l.piece.Panels[p.at[i]].Outline, under.piece.Panels[p.at[q.base]].Outline
 		out := on.face.inside
 		above := q.origin[out.axis].plus(-1, on.origin[out.axis]).times(out.sign).exact(l.values)
 		at := pattern.Place{Piece: q.piece, On: on.piece, Above: above, X: centre(base, false).Sub(centre(own, false)), Y: centre(base, true).Sub(centre(own, true))}

@@ -12,10 +12,12 @@ func (p *planner) openSides() {
 	if p.goesInto() {
 		return
 	}
-	for k, open := range p.thing.open {
-		if p.thing.ways[k].sign < 0 {
-			open[0], open[1] = open[1], open[0]
+	for k, w := range p.panels[p.floor].ways() {
+		walls := p.shown.walls[k]
+		if w.sign < 0 {
+			walls[0], walls[1] = walls[1], walls[0]
 		}
+		open := [2]bool{walls[0] < 0, walls[1] < 0}
 		if p.Open[k] || !open[0] && !open[1] || p.in.Width.IsZero() {
 			continue
 		}

@@ -24,8 +24,8 @@ func (p *planner) stick(j *Join, layouts []*layout) {
 
 // glueArea sticks what lies over the other panel onto it.
 func (l *layout) glueArea(j *Join, a, b int) {
-	lowA, highA := l.box(l.block(a))
-	lowB, highB := l.box(l.block(b))
+	lowA, highA := l.box(l.blockOf(j.A.Panel))
+	lowB, highB := l.box(l.blockOf(j.B.Panel))
 	q := &l.panels[a]
 	var from, to [2]measure.Length
 	for axis := range 2 {
@@ -64,7 +64,7 @@ func (l *layout) seam(j *Join) {
 	apart, run := 0.0, first.run
 	for axis := range 3 {
 		if axis != run {
-			d := first.where[axis].at(l.derived.values) - second.where[axis].at(l.derived.values)
+			d := first.where[axis].at(l.planner.values) - second.where[axis].at(l.planner.values)
 			apart += d * d
 		}
 	}

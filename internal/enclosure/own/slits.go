@@ -29,7 +29,7 @@ func (p *planner) slits() error {
 		}
 		s := slotted{join: j, a: p.index[j.A.Panel], b: p.index[j.B.Panel], whole: p.lengthOfFold(p.index[j.A.Panel])}
 		if p.lengthOfFold(s.b) != s.whole || s.whole < 0 {
-			p.fault(j.place, "the folds of "+j.A.Panel+" and "+j.B.Panel+" are not as long as one another", "hang both on panels of one row")
+			faults = append(faults, fault.Fault{Code: fault.Impossible, Field: under("design", j.place), Detail: "the folds of " + j.A.Panel + " and " + j.B.Panel + " are not as long as one another", Hint: "hang both on panels of one row"})
 			continue
 		}
 		if err := p.slit(&s); err != nil {
@@ -42,14 +42,11 @@ func (p *planner) slits() error {
 }
 
 // lengthOfFold is the reading of how long the fold of a panel is, -1 if it is none.
-func (p *planner) lengthOfFold(panel int) int {
-	q := &p.panels[panel]
+func (v *derivation) lengthOfFold(panel int) int {
+	q := &v.panels[panel]
 	axis, _ := q.Edge.along()
-	f := q.spans[1-axis][1].plus(-1, q.spans[1-axis][0])
-	for i := range p.unknowns {
-		if u := firstReading + i; f[u] == parts && f.with(u, -parts).isZero() {
-			return p.unknowns[i].reading
-		}
+	if f := q.spans[1-axis][1].plus(-1, q.spans[1-axis][0]); len(f) == 1 && f[0].times == parts && f.has(v.first) {
+		return v.of(f[0].of).reading
 	}
 	return -1
 }
@@ -57,7 +54,7 @@ func (p *planner) lengthOfFold(panel int) int {
 // slit adds the readings of two slits.
 func (p *planner) slit(s *slotted) *fault.Fault {
 	fold := &p.plan.Problem.Readings[s.whole]
-	height, play := fold.Ideal, p.amount(s.join.Play)
+	height, play := fold.Ideal, p.amount(s.join.Play).exact(p.lengths)
 	if !s.join.Play.given {
 		play = p.in.Little()
 	}
@@ -69,7 +66,9 @@ func (p *planner) slit(s *slotted) *fault.Fault {
 	excess := enclosure.Range{Min: play.Over(2), Max: measure.Min(play.Times(2), deepest.Times(2).Sub(height))}
 	ideal := height.Over(2).Add(excess.Min.Add(excess.Max).Over(4))
 	for k, name := range [...]string{s.join.A.Panel, s.join.B.Panel} {
-		s.cut[k] = p.add(rounding.Reading{Name: "slit at " + name, Ideal: ideal, Max: deepest}, "")
+		s.cut[k] = len(p.plan.Sources)
+		p.plan.Problem.Readings = append(p.plan.Problem.Readings, rounding.Reading{Name: "slit at " + name, Ideal: ideal, Max: deepest})
+		p.plan.Sources = append(p.plan.Sources, "")
 		form := rounding.Form{Terms: []rounding.Term{{Reading: s.cut[k], Coefficient: 2}, {Reading: s.whole, Coefficient: -1}}}
 		p.plan.Problem.Windows = append(p.plan.Problem.Windows, rounding.Window{Name: "slit", Form: form, Min: excess.Min, Max: excess.Max, Weight: 1})
 	}

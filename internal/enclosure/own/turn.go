@@ -72,7 +72,7 @@ func (v *derivation) orderFolds() {
 	for i := range v.panels {
 		if p := &v.panels[i]; p.nested {
 			for k := range v.panels {
-				if v.panels[k].piece == v.panels[p.base].piece {
+				if v.bodies[v.panels[k].piece] == v.bodies[v.panels[p.base].piece] {
 					before[i] = append(before[i], k)
 				}
 			}

@@ -2,10 +2,9 @@ package own
 
 import (
 	"slices"
+	"sync"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
-	"creasefit/internal/measure"
 )
 
 // unknown is something that the derivation looks for: how far a panel reaches, or
@@ -13,30 +12,31 @@ import (
 type unknown struct {
 	name, place string
 	piece       int
-	source      string // the size that fixes it
-	size        measure.Length
-	fixed       bool
-	least       measure.Length
-	axis        int  // of space, that it runs along: 0 to 2
-	end         bool // comes out as papers, and is set nowhere
-	reading     int  // of the plan, -1 for an end
+	fixed       Amount // that the design gives it
+	wide        bool   // it covers something, and is as wide as what a cut leaves
+	axis        int    // of space, that it runs along: 0 to 2
+	end         bool   // comes out as papers, and is set nowhere
+	reading     int    // of the plan, -1 for an end
 }
 
-// derivation is one design while it is folded for one request.
+// derivation is a design in forms, as far as no folding is asked for.
 type derivation struct {
 	*Design
-	in       *enclosure.Input
-	count    int // of unknowns, those of every design included
+	first    int // of the unknowns
 	unknowns []unknown
-	panels   []plate
-	index    map[string]int // of panels
-	order    []int          // in which they are folded
-	values   []float64      // of the unknowns, in nanometres, as far as they are known
-	rows     []row
+	panels   []plate // not folded
+	index    map[string]int
+	order    []int        // in which the panels are folded
 	bodies   []int        // by piece: the first of the pieces that it is glued together with
+	at       []int        // by panel: its place in its piece
+	crease   []int        // by panel: the place of its fold there
+	creases  [][]int      // by piece: its folds, by the panels that hang by them
 	floor    int          // the panel that the contents lie on
-	odd      fault.Faults // with the pieces, found before
-	wrong    fault.Faults // with the design, found while it is folded
+	odd      fault.Faults // with the pieces
+	begin    *derived     // what its trial came to, nil before and where that came to nothing
+
+	lock   sync.Mutex
+	folded []*derived // that were come to lately
 }
 
 // plate is a panel while it is folded.
@@ -47,17 +47,22 @@ type plate struct {
 	far, up       int // the unknowns of its extents; up is -1 but for a root
 	ends          [2]int
 	face          facing
-	origin        [3]form // where the lower left corner of the blank comes to lie
-	base          int     // of a root: the panel of another piece that it is glued onto, -1 for none
-	under         bool    // it is glued onto the outside of that
-	nested        bool    // its piece goes over that piece instead, or round it
-	lid           bool    // it lies on the rim of that piece, face down
-	spine         form    // what a fold of 180 degrees takes up, nil for others
+	base          int  // of a root: the panel of another piece that it is glued onto, -1 for none
+	under         bool // it is glued onto the outside of that
+	nested        bool // its piece goes over that piece instead, or round it
+	lid           bool // it lies on the rim of that piece, face down
+
+	// Once it is folded:
+	origin [3]form    // where the lower left corner of the blank comes to lie
+	foot   [3]stretch // where it lies, what folds of 180 degrees take of it included
+	spine  form       // what a fold of 180 degrees takes up, nil for others
+	pile   pile       // what that comes down on
+	rim    rim        // of a lid: what it lies on
 }
 
 // newDerivation numbers the unknowns of a design and turns its panels.
-func newDerivation(d *Design, in *enclosure.Input) *derivation {
-	v := &derivation{Design: d, in: in, index: map[string]int{}}
+func newDerivation(d *Design) *derivation {
+	v := &derivation{Design: d, first: firstSize + len(d.Sizes), index: map[string]int{}}
 	for i := range d.Pieces {
 		for k := range d.Pieces[i].Panels {
 			p := &d.Pieces[i].Panels[k]
@@ -82,7 +87,8 @@ func newDerivation(d *Design, in *enclosure.Input) *derivation {
 	for _, i := range v.treeOrder() {
 		v.span(i)
 	}
-	v.know()
+	v.set()
+	v.lineUp()
 	return v
 }
 
@@ -108,7 +114,6 @@ func (v *derivation) number() {
 			v.loosen(&v.panels[v.index[j.B.Panel]])
 		}
 	}
-	v.count = firstReading + len(v.unknowns)
 }
 
 // loosen leaves the end of the panel that a glued one hangs on to be found, where
@@ -130,7 +135,7 @@ func (v *derivation) loosen(glued *plate) {
 		side = 1
 	}
 	if on.ends[side] < 0 {
-		on.ends[side] = firstReading + len(v.unknowns)
+		on.ends[side] = v.first + len(v.unknowns)
 		v.unknowns = append(v.unknowns, unknown{name: "end of " + on.Name, place: on.place, end: true, reading: -1})
 	}
 }
@@ -138,47 +143,37 @@ func (v *derivation) loosen(glued *plate) {
 // add makes an unknown of a reach. A piece that reaches as far as a panel of another one
 // has that one's: both are set by one stop.
 func (v *derivation) add(p *plate, to Reach, more string, along way) int {
-	if as := v.extent(to.Like); as >= firstReading && !to.Less.given && v.panels[v.index[plainPanel(to.Like)]].piece < p.piece {
+	if as := v.extent(to.Like); as >= v.first && !to.Less.given && v.panels[v.index[plainPanel(to.Like)]].piece < p.piece {
 		return as
 	}
-	u := unknown{name: p.Name + more, place: p.place, piece: p.piece, axis: along.axis, least: measure.Nanometres(1)}
-	if a := to.Fixed; a.given {
-		u.fixed, u.source, u.size = true, a.Size, v.amount(a)
-	}
-	if to.Covers != "" {
-		u.least = v.in.Beside()
-	}
-	v.unknowns = append(v.unknowns, u)
-	return firstReading + len(v.unknowns) - 1
+	v.unknowns = append(v.unknowns, unknown{name: p.Name + more, place: p.place, piece: p.piece, axis: along.axis, fixed: to.Fixed, wide: to.Covers != ""})
+	return v.first + len(v.unknowns) - 1
 }
 
-// amount is how long an amount is in this request.
-func (v *derivation) amount(a Amount) measure.Length {
+// of is the unknown of a number.
+func (v *derivation) of(u int) *unknown { return &v.unknowns[u-v.first] }
+
+// amount is an amount as a form.
+func (v *derivation) amount(a Amount) form {
 	switch {
 	case a.Little:
-		return v.in.Little()
+		return only(little, parts)
 	case a.Size == "":
-		return a.Length
+		return length(a.Length)
 	}
-	if given, ok := v.in.Given[a.Size]; ok {
-		return given.Length
-	}
-	for i := range v.Sizes {
-		if s := &v.Sizes[i]; s.Name == a.Size {
-			if v.in.Unit == measure.Millimetre {
-				return s.Millimetre
-			}
-			return s.Inch
-		}
-	}
-	return measure.Length{}
+	return only(v.size(a), parts)
+}
+
+// size is the number of the size that an amount names.
+func (v *derivation) size(a Amount) int {
+	return firstSize + slices.IndexFunc(v.Sizes, func(s Size) bool { return s.Name == a.Size })
 }
 
 // span says where on the blank a panel lies, from the lower left corner of its root.
 func (v *derivation) span(i int) {
 	p := &v.panels[i]
 	if p.parent < 0 {
-		p.spans = [2][2]form{{v.none(), v.only(p.far, parts)}, {v.none(), v.only(p.up, parts)}}
+		p.spans = [2][2]form{{nil, only(p.far, parts)}, {nil, only(p.up, parts)}}
 		return
 	}
 	on := &v.panels[p.parent]
@@ -191,35 +186,12 @@ func (v *derivation) span(i int) {
 	} else {
 		p.spans[axis] = [2]form{from.with(p.far, -parts), from}
 	}
-	across := &p.spans[1-axis]
-	if in := parts * v.amount(p.Narrower).Nanometres(); in != 0 {
-		across[0], across[1] = across[0].with(one, in), across[1].with(one, -in)
-	}
+	across, in := &p.spans[1-axis], v.amount(p.Narrower)
 	for side, end := range p.ends {
+		inward := 1 - 2*int64(side)
+		across[side] = across[side].plus(inward, in)
 		if end >= 0 {
-			across[side] = across[side].plus(1-2*int64(side), v.only(end, parts))
-		}
-	}
-}
-
-// know fills in what the request says.
-func (v *derivation) know() {
-	v.values = make([]float64, v.count)
-	for i, l := range [...]measure.Length{caliper: v.in.Caliper, width: v.in.Width, height: v.in.Height, thickness: v.in.Thickness, one: measure.Nanometres(1)} {
-		v.values[i] = float64(l.Nanometres())
-	}
-	spines := 0.0
-	if slices.ContainsFunc(v.panels, func(p plate) bool { return p.Angle == 180 }) {
-		spines = v.values[thickness]
-	}
-	for i := range v.unknowns { // a first guess, large enough for a spine at each end
-		u := &v.unknowns[i]
-		at := &v.values[firstReading+i]
-		switch {
-		case u.fixed:
-			*at = float64(u.size.Nanometres())
-		case !u.end:
-			*at = v.values[width+u.axis] + spines + 4*v.values[caliper] + float64(v.in.Fit.Max.Add(v.in.Little()).Nanometres())
+			across[side] = across[side].with(end, inward*parts)
 		}
 	}
 }

@@ -1,0 +1,102 @@
+package own
+
+import "slices"
+
+// touching is how near in nanometres two faces lie that are in contact; forms are
+// exact, so that it is above all rounding of their values alone.
+const touching = 2.0
+
+// sight is where the plates of a folding lie at some values of its unknowns. What
+// depends on that is told by it alone, once when the folding is made, and again for
+// every request that it may stand for.
+type sight struct {
+	*derived
+	values []float64
+	feet   []spot // by panel
+	spots  []spot // by block
+}
+
+// spot is where a plate begins and ends along the axes of space.
+type spot [3][2]float64
+
+// where is where stretches lie.
+func (s *sight) where(at *[3]stretch) (w spot) {
+	for k := range at {
+		w[k] = [2]float64{at[k].low.at(s.values), at[k].high.at(s.values)}
+	}
+	return w
+}
+
+// face is where the face of a plate lies that looks in a way.
+func (w *spot) face(to way) float64 {
+	if to.sign > 0 {
+		return w[to.axis][1]
+	}
+	return w[to.axis][0]
+}
+
+// over reports whether two plates share some of their cross-section along an axis.
+func (w *spot) over(o *spot, along int) bool {
+	for k := range w {
+		if k != along && shared(w[k], o[k]) <= touching {
+			return false
+		}
+	}
+	return true
+}
+
+// shared is how much two stretches have in common, in nanometres.
+func shared(a, b [2]float64) float64 {
+	return min(max(a[0], a[1]), max(b[0], b[1])) - max(min(a[0], a[1]), min(b[0], b[1]))
+}
+
+// spotted is where the blocks of a folding lie at some values.
+func (r *derived) spotted(values []float64) []spot {
+	s, spots := sight{values: values}, make([]spot, len(r.blocks))
+	for i := range r.blocks {
+		spots[i] = s.where(&r.blocks[i].at)
+	}
+	return spots
+}
+
+// standing shows a folding at the values that its hard rows lead to.
+func (r *derived) standing(values []float64) *sight {
+	values = r.hard.settled(values)
+	return &sight{derived: r, values: values, spots: r.spotted(values)}
+}
+
+// holds reports whether a folding is what comes of some values: the same plates lie on
+// one another, and bound the same.
+func (r *derived) holds(values []float64) bool {
+	return r.liesAlike(values) && r.shown.is(r.standing(values).look())
+}
+
+// liesAlike reports whether the same plates lie on one another at some values.
+func (r *derived) liesAlike(values []float64) bool {
+	if !r.piles {
+		return true
+	}
+	s := &sight{derived: r, values: values, feet: make([]spot, len(r.panels)), spots: r.spotted(values)}
+	for i := range r.panels {
+		s.feet[i] = s.where(&r.panels[i].foot)
+	}
+	for n, i := range r.order {
+		p := &r.panels[i]
+		if p.Angle == 180 && s.pileUnder(i, r.order[:n]) != p.pile || p.lid && s.rimOf(p) != p.rim {
+			return false
+		}
+	}
+	return true
+}
+
+// shown is what the plates of a folding show: by their blocks, what bounds the contents,
+// and of each piece that goes over another one how far that reaches and what bounds it.
+type shown struct {
+	walls  pairs
+	pieces [][2]pairs
+}
+
+// pairs are two blocks along every axis, the lower first, -1 for none.
+type pairs [3][2]int
+
+func (s *shown) is(o shown) bool { return s.walls == o.walls && slices.Equal(s.pieces, o.pieces) }
