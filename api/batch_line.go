@@ -197,8 +197,8 @@ func (s *batches) noSuchCall(name string) fault.Fault {
 	if name == "" {
 		f.Code, f.Detail = fault.Missing, "the line does not say what to calculate"
 		f.Hint = "add ?call=/v1/solve/band to the address of the batch for all lines"
-	} else if nearest := fault.Nearest(strings.ToLower(name), slices.Sorted(maps.Keys(s.lines))); nearest != "" {
-		f.Hint = "did you mean " + nearest + "?"
+	} else {
+		f.Hint = fault.Meant(fault.Nearest(strings.ToLower(name), slices.Sorted(maps.Keys(s.lines))))
 	}
 	return f
 }

@@ -38,7 +38,7 @@ func (s *batches) openBatch(c echo.Context, o *batchOrder) (source batchSource, 
 	}
 	switch media {
 	case mediaLines, echo.MIMETextPlain: // plain text is what a page of another origin may send without asking first
-		return &lineSource{in: bufio.NewReaderSize(request.Body, mostLine), usual: s.usualOf(o)}, lineOutput{}, mediaLines, nil
+		return &lineSource{in: bufio.NewReaderSize(request.Body, mostLine), usual: usualLine{s, o}}, lineOutput{}, mediaLines, nil
 	case mediaCSV, mediaTabs:
 		separator := map[string]rune{mediaTabs: '\t'}[media]
 		t, p := s.openTable(request.Body, o, strings.ToLower(parameters["charset"]), separator)
@@ -48,7 +48,7 @@ func (s *batches) openBatch(c echo.Context, o *batchOrder) (source batchSource, 
 		c.Response().Header()["Table-Dialect"] = []string{t.said()}
 		return t, newTableOutput(t), media + "; charset=utf-8", nil
 	case echo.MIMEApplicationJSON:
-		source, p = s.openArray(c, s.usualOf(o))
+		source, p = s.openArray(c, usualLine{s, o})
 		return source, arrayOutput{}, echo.MIMEApplicationJSON, p
 	default:
 		return nil, nil, "", s.problemFrom(c, ask.NotRead(header, mediaLines+", application/json or "+mediaCSV, mediaLines))
@@ -92,9 +92,6 @@ type usualLine struct {
 	batches *batches
 	order   *batchOrder
 }
-
-// usualOf is what holds for the lines of a batch.
-func (s *batches) usualOf(o *batchOrder) usualLine { return usualLine{s, o} }
 
 // read reads the number, the id and the call of a JSON object.
 func (u usualLine) read(number int, text []byte, tooLong bool) line {

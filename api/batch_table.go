@@ -64,7 +64,8 @@ func (s *batches) openTable(body io.Reader, o *batchOrder, charset string, separ
 	}
 	t := &tableSource{batches: s, order: o, dialect: dialect{separator: separator}}
 	t.dialect.findEncoding(sample, charset)
-	start, err := io.ReadAll(transformed(&t.dialect, sample))
+	plain := dialect{encoding: t.dialect.encoding}
+	start, err := io.ReadAll(plain.reader(bytes.NewReader(sample)))
 	if err != nil && !errors.Is(err, transform.ErrShortSrc) {
 		return nil, single(fault.Unreadable, "the table is not in the encoding that it claims", "send it in UTF-8")
 	}
@@ -82,12 +83,6 @@ func (s *batches) openTable(body io.Reader, o *batchOrder, charset string, separ
 		}
 	}
 	return t, nil
-}
-
-// transformed decodes a sample.
-func transformed(d *dialect, sample []byte) io.Reader {
-	plain := dialect{encoding: d.encoding}
-	return plain.reader(bytes.NewReader(sample))
 }
 
 // readHeader learns the columns from the header, and from the first rows the

@@ -165,7 +165,7 @@ func TestBatchDoesNotHoldAnswersBack(t *testing.T) {
 	s.batches.lines["/v1/long"] = longCall{}
 	b := &batch{batches: s.batches, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil), output: lineOutput{}}
 	body := cardLine(1, "4") + "\n" + strings.Repeat(`{"call":"/v1/long"}`+"\n", 100)
-	lines, _, err := (&lineSource{in: bufio.NewReader(strings.NewReader(body)), usual: s.batches.usualOf(&batchOrder{})}).chunk(nil)
+	lines, _, err := (&lineSource{in: bufio.NewReader(strings.NewReader(body)), usual: usualLine{s.batches, &batchOrder{}}}).chunk(nil)
 	require.NoError(t, err)
 	done := b.work(lines)
 	assert.GreaterOrEqual(t, done, 1)
@@ -278,7 +278,7 @@ func BenchmarkBatch(b *testing.B) {
 // solveAlone answers the lines in the process, without HTTP.
 func solveAlone(s *Service, body string) {
 	b := &batch{batches: s.batches, c: s.echo.NewContext(newRequest(http.MethodPost, "/v1/batch", "", nil), nil), output: lineOutput{}}
-	source := &lineSource{in: bufio.NewReaderSize(strings.NewReader(body), mostLine), usual: s.batches.usualOf(&batchOrder{})}
+	source := &lineSource{in: bufio.NewReaderSize(strings.NewReader(body), mostLine), usual: usualLine{s.batches, &batchOrder{}}}
 	for more := true; more; {
 		var lines []line
 		lines, more, _ = source.chunk(nil)

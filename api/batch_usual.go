@@ -70,16 +70,12 @@ func (s *batches) wrongOrder(o *batchOrder, usual *ask.Usual) (faults fault.Faul
 
 // unknownInBatch is the fault of a name that no line could have.
 func unknownInBatch(name, text string, calls []lineCall) fault.Fault {
-	f := fault.Fault{Code: fault.Unknown, Field: name, Value: text, Detail: "no line of this batch could have such a name",
-		Expected: "call, kind, columns, header, or a name of the call"}
 	names := []string{"call", "kind", "columns", "header"}
 	for _, c := range calls {
 		names = append(names, c.words()...)
 	}
-	if nearest := fault.Nearest(strings.ToLower(name), names); nearest != "" {
-		f.Hint = "did you mean " + nearest + "?"
-	}
-	return f
+	return fault.Fault{Code: fault.Unknown, Field: name, Value: text, Detail: "no line of this batch could have such a name",
+		Expected: "call, kind, columns, header, or a name of the call", Hint: fault.Meant(fault.Nearest(strings.ToLower(name), names))}
 }
 
 // pathOf is the path of a call that is named in full, without its version, or

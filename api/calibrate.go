@@ -49,7 +49,7 @@ type calibrateCalculation = calculation[*ask.Calibration, *calibration]
 // newCalibrateCalculation returns the calculation of what was measured.
 func newCalibrateCalculation() *calibrateCalculation {
 	return &calibrateCalculation{
-		form: ask.NewCalibration(tell.FormatNames(calibrationFormats)...), path: "/v1/calibrate", formats: calibrationFormats, table: tell.MemberColumns,
+		form: ask.New[ask.Calibration](tell.FormatNames(calibrationFormats)...), path: "/v1/calibrate", formats: calibrationFormats, table: tell.MemberColumns,
 		compute: func(_ context.Context, q *ask.Calibration) (*calibration, error) {
 			record, err := calibrate.Find(&q.Measured)
 			m := &q.Measured

@@ -172,12 +172,9 @@ func (s *kinds) named(c echo.Context, name string) (*kindEntry, *problem) {
 
 // noSuchKind is the 404 that lists the nearest kinds.
 func (s *kinds) noSuchKind(c echo.Context, name string) *problem {
-	f := fault.Fault{Code: codeNotFound, Field: "kind", Value: name, Detail: "there is no such kind of enclosure", Expected: "one of " + strings.Join(s.names, ", ")}
 	nearest := fault.Nearest(strings.ToLower(name), s.names)
-	if nearest != "" {
-		f.Hint = "did you mean " + nearest + "?"
-	}
-	p := problemOf(fault.Faults{f})
+	p := problemOf(fault.Faults{{Code: codeNotFound, Field: "kind", Value: name, Detail: "there is no such kind of enclosure",
+		Expected: "one of " + strings.Join(s.names, ", "), Hint: fault.Meant(nearest)}})
 	if prefix, _, ok := strings.Cut(c.Request().URL.RequestURI(), name); ok && nearest != "" && name != "" {
 		p.try = prefix + nearest
 		if query := c.Request().URL.RawQuery; query != "" {

@@ -16,7 +16,7 @@ type listing = calculation[*ask.Nothing, *ask.Nothing]
 // newListing returns the listing of a value under a path.
 func newListing(path string, answer any) *listing {
 	return &listing{
-		form: ask.NewNothing(tell.FormatNames(tableFormats)...), path: path, formats: tableFormats,
+		form: ask.New[ask.Nothing](tell.FormatNames(tableFormats)...), path: path, formats: tableFormats,
 		compute: func(_ context.Context, q *ask.Nothing) (*ask.Nothing, error) { return q, nil },
 		answer:  func(*ask.Nothing, *answering) any { return answer },
 	}
@@ -29,7 +29,7 @@ type search = calculation[*ask.Near, *ask.Near]
 // newSearch returns the list under a path; of makes it as far as it is wanted.
 func newSearch(path string, of func(*ask.Near) any) *search {
 	return &search{
-		form: ask.NewNear(tell.FormatNames(tableFormats)...), path: path, formats: tableFormats,
+		form: ask.New[ask.Near](tell.FormatNames(tableFormats)...), path: path, formats: tableFormats,
 		compute: func(_ context.Context, q *ask.Near) (*ask.Near, error) { return q, nil },
 		answer:  func(q *ask.Near, _ *answering) any { return of(q) },
 	}

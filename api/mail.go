@@ -33,7 +33,7 @@ type mailCalculation = calculation[*ask.Mail, []mail.Judgement]
 // newMailCalculation returns the calculation about mailing.
 func newMailCalculation() *mailCalculation {
 	return &mailCalculation{
-		form: ask.NewMail(tell.FormatNames(tableFormats)...), path: "/v1/mail", formats: tableFormats, table: tell.MailColumns,
+		form: ask.New[ask.Mail](tell.FormatNames(tableFormats)...), path: "/v1/mail", formats: tableFormats, table: tell.MailColumns,
 		compute: func(_ context.Context, q *ask.Mail) ([]mail.Judgement, error) {
 			piece, posts := q.Piece(), q.Asked()
 			list := make([]mail.Judgement, len(posts))

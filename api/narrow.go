@@ -46,9 +46,7 @@ func notThere(pointer, token string, names []string) fault.Fault {
 	if len(names) > 0 {
 		f.Expected = "one of " + strings.Join(names, ", ")
 	}
-	if nearest := fault.Nearest(token, names); nearest != "" {
-		f.Hint = "did you mean " + nearest + "?"
-	}
+	f.Hint = fault.Meant(fault.Nearest(token, names))
 	return f
 }
 

@@ -19,7 +19,6 @@ type options struct {
 	bare     bool // no header row
 	comma    bool // decimal comma
 	download string
-	cell     bool // errors are one line with status 200
 	page     bool // a browser shows it: the text or the data in a plain page
 }
 
@@ -32,7 +31,6 @@ func optionsOf(r *ask.Reading, extension, accept string, offered []tell.Format) 
 		bare:     a.Header.Is("0"),
 		comma:    a.Decimal.Is("comma"),
 		download: a.Download.Text,
-		cell:     a.Errors.Is("cell"),
 	}
 	if a.Show.Text != "" {
 		o.show = strings.Split(a.Show.Text, ",")

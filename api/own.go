@@ -25,7 +25,7 @@ type described struct {
 }
 
 func newDescribed() *described {
-	return &described{form: ask.NewDescribed(), ready: map[string]*kindEntry{}, bare: sync.OnceValue(func() *kindEntry { return newKindEntry(ask.BareKind()) })}
+	return &described{form: ask.New[ask.Described](), ready: map[string]*kindEntry{}, bare: sync.OnceValue(func() *kindEntry { return newKindEntry(ask.BareKind()) })}
 }
 
 // ofRequest reads the design of a request, which is read once more as a whole.

@@ -87,3 +87,16 @@ func (l lists) listSheets(c echo.Context) error {
 func (l lists) listBenches(c echo.Context) error {
 	return l.benches.serve(l.host, c, c.Param("extension"))
 }
+
+// listPosts answers with the size classes of the posts.
+//
+//	@Summary	Posts and their size classes
+//	@ID			posts
+//	@Tags		presets
+//	@Produce	json
+//	@Success	200	{object}	wire.PostList
+//	@Header		200	{string}	ETag	"strong"
+//	@Produce	application/problem+json
+//	@Produce	json
+//	@Router		/v1/posts [get]
+func (l lists) listPosts(c echo.Context) error { return l.posts.serve(l.host, c, c.Param("extension")) }

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"log/slog"
@@ -90,12 +91,8 @@ func (s *host) mustAnswer(c echo.Context, p *problem) {
 // notFound is the problem of an address that names no call.
 func (s *host) notFound(c echo.Context) *problem {
 	path := c.Request().URL.Path
-	hint := "/openapi.json lists every call"
 	nearest := fault.Nearest(path, s.paths)
-	if nearest != "" {
-		hint = "did you mean " + nearest + "?"
-	}
-	p := problemOf(fault.Faults{{Code: codeNotFound, Value: path, Detail: "there is no such address", Hint: hint}})
+	p := problemOf(fault.Faults{{Code: codeNotFound, Value: path, Detail: "there is no such address", Hint: cmp.Or(fault.Meant(nearest), "/openapi.json lists every call")}})
 	p.try = nearest
 	return p
 }

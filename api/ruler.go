@@ -32,7 +32,7 @@ type rulerCalculation = calculation[*ask.Ruler, *ask.Ruler]
 // newRulerCalculation returns the calculation of the ruler.
 func newRulerCalculation() *rulerCalculation {
 	return &rulerCalculation{
-		form: ask.NewRuler(tell.FormatNames(tableFormats)...), path: "/v1/ruler", formats: tableFormats, table: tell.MeasurementColumns,
+		form: ask.New[ask.Ruler](tell.FormatNames(tableFormats)...), path: "/v1/ruler", formats: tableFormats, table: tell.MeasurementColumns,
 		compute: func(_ context.Context, q *ask.Ruler) (*ask.Ruler, error) { return q, nil },
 		answer: func(q *ask.Ruler, x *answering) any {
 			return wire.OfRuler(x.Unit(), q.Lengths.Lengths, q.Lengths.Texts, x.asked())

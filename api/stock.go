@@ -39,7 +39,7 @@ type paperCalculation = calculation[*ask.Paper, *paperAnswer]
 // newPaperCalculation returns the calculation about a paper.
 func newPaperCalculation() *paperCalculation {
 	return &paperCalculation{
-		form: ask.NewPaper(tell.FormatNames(tableFormats)...), path: "/v1/stock", formats: tableFormats, table: tell.MemberColumns,
+		form: ask.New[ask.Paper](tell.FormatNames(tableFormats)...), path: "/v1/stock", formats: tableFormats, table: tell.MemberColumns,
 		compute: func(_ context.Context, q *ask.Paper) (*paperAnswer, error) {
 			d, err := stock.Describe(q.Known)
 			return &paperAnswer{d, q.Source}, err

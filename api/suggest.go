@@ -51,7 +51,7 @@ func (a *suggestions) picture(s *solve.Solution) string {
 // newSuggestCalculation returns the calculation over all kinds.
 func newSuggestCalculation() *suggestCalculation {
 	return &suggestCalculation{
-		form: ask.NewSuggest(tell.FormatNames(tableFormats)...), path: "/v1/suggest", formats: tableFormats, table: tell.SuggestionColumns,
+		form: ask.New[ask.Suggest](tell.FormatNames(tableFormats)...), path: "/v1/suggest", formats: tableFormats, table: tell.SuggestionColumns,
 		compute: func(ctx context.Context, q *ask.Suggest) (*suggestions, error) {
 			list, err := solve.Suggest(ctx, q.Request, &q.Wishes)
 			return &suggestions{list, q.Pictures.Word, q.Language.Word}, err

@@ -27,11 +27,6 @@ type Calibration struct {
 	Measured calibrate.Measured // what the names come to
 }
 
-// NewCalibration is the form of the call that learns a paper and a hand.
-func NewCalibration(formats ...string) *Form[*Calibration] {
-	return NewForm(func() *Calibration { return &Calibration{} }, formats...)
-}
-
 // mostTurns and mostSheets bound what anybody winds or stacks; most strips are as
 // many as anybody makes.
 const (

@@ -26,9 +26,9 @@ func everyCall() map[string][]Name {
 	forms := yield.Take().Q.forms
 	return map[string][]Name{
 		"check": NewCheck(k, "json").Names(), "guide": NewGuide(of, "json").Names(), "drawing": NewDrawing(of, "svg", "pdf").Names(),
-		"ruler": NewRuler("json", "csv").Names(), "stock": NewPaper("json").Names(), "mail": NewMail("json", "csv").Names(), "calibrate": NewCalibration("json", "pdf").Names(),
+		"ruler": New[Ruler]("json", "csv").Names(), "stock": New[Paper]("json").Names(), "mail": New[Mail]("json", "csv").Names(), "calibrate": New[Calibration]("json", "pdf").Names(),
 		"yield": yield.Names(), "yield sheet": forms.sheet.Names(), "yield blank": forms.blank.Names(), "yield item": forms.kinds.byName[k.Name].Names(),
-		"adapt": NewAdapt(k, "json").Names(), "suggest": NewSuggest("json").Names(), "match": NewMatch(nil, "json").Names(), "presets": NewNear("json").Names(),
+		"adapt": NewAdapt(k, "json").Names(), "suggest": New[Suggest]("json").Names(), "match": NewMatch(nil, "json").Names(), "presets": New[Near]("json").Names(),
 		"portfolio": NewForm(Portfolios(), "json").Names(), "layer": Portfolios()().kinds.byName[k.Name].Names(),
 	}
 }
@@ -169,7 +169,7 @@ func TestFaultsKeepTheOrderOfTheNames(t *testing.T) {
 
 // TestAtMostTwentyFaultsAreTold counts the others.
 func TestAtMostTwentyFaultsAreTold(t *testing.T) {
-	a := NewRuler("json").Take()
+	a := New[Ruler]("json").Take()
 	for range 30 {
 		a.Add("length", "99 m")
 	}
@@ -192,9 +192,9 @@ func TestEveryFieldIsBound(t *testing.T) {
 	k, _ := enclosure.Lookup("slotted-band")
 	of := func() *Enclosure { return &Enclosure{Kind: k} }
 	for _, q := range []any{
-		NewSolve(k, "json", "csv").Take(), NewCheck(k, "json", "csv").Take(), NewGuide(of, "json", "csv").Take(), NewDrawing(of, "json", "csv").Take(), NewRuler("json", "csv").Take(),
-		NewPaper("json", "csv").Take(), NewMail("json", "csv").Take(), NewYield("json", "csv").Take(), NewForm(Portfolios(), "json", "csv").Take(),
-		NewAdapt(k, "json").Take(), NewSuggest("json").Take(), NewCalibration("json").Take(), NewNear("json").Take(), NewKindDesign(k, "json").Take(),
+		NewSolve(k, "json", "csv").Take(), NewCheck(k, "json", "csv").Take(), NewGuide(of, "json", "csv").Take(), NewDrawing(of, "json", "csv").Take(), New[Ruler]("json", "csv").Take(),
+		New[Paper]("json", "csv").Take(), New[Mail]("json", "csv").Take(), NewYield("json", "csv").Take(), NewForm(Portfolios(), "json", "csv").Take(),
+		NewAdapt(k, "json").Take(), New[Suggest]("json").Take(), New[Calibration]("json").Take(), New[Near]("json").Take(), NewKindDesign(k, "json").Take(),
 	} {
 		assert.Empty(t, unbound(q), "%T", q)
 	}

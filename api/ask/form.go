@@ -44,6 +44,14 @@ func NewForm[Q Request](empty func() Q, formats ...string) *Form[Q] {
 	return f
 }
 
+// New returns the form of a call whose requests begin as the zero T.
+func New[T any, Q interface {
+	*T
+	Request
+}](formats ...string) *Form[Q] {
+	return NewForm(func() Q { return new(T) }, formats...)
+}
+
 // bound returns a request whose fields are bound; the first one makes the
 // table of names.
 func (f *Form[Q]) bound() *Asked[Q] {

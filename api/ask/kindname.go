@@ -30,9 +30,6 @@ func kindNamed(text string) string {
 // noSuchKind is the fault of an object of a kind that there is not.
 func noSuchKind(field, name string) fault.Fault {
 	kinds := kindName()
-	f := fault.Fault{Code: fault.Unknown, Field: field, Value: name, Detail: "there is no such kind of enclosure", Expected: kinds.expected(measure.NoUnit)}
-	if nearest := fault.Nearest(strings.ToLower(name), kinds.Choices); nearest != "" {
-		f.Hint = "did you mean " + nearest + "?"
-	}
-	return f
+	return fault.Fault{Code: fault.Unknown, Field: field, Value: name, Detail: "there is no such kind of enclosure", Expected: kinds.expected(measure.NoUnit),
+		Hint: fault.Meant(fault.Nearest(strings.ToLower(name), kinds.Choices))}
 }

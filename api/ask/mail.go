@@ -32,11 +32,6 @@ var traits = [...]struct {
 	{"box", mail.Box, "It is a box, hinged or not."},
 }
 
-// NewMail is the form of the call about mailing.
-func NewMail(formats ...string) *Form[*Mail] {
-	return NewForm(func() *Mail { return &Mail{} }, formats...)
-}
-
 func (q *Mail) bind(b *Names) {
 	side := func(n Name) Name { return n.between(measure.Millimetres(1), measure.Millimetres(3000)) }
 	spread := func(n Name) Name { return n.between(measure.Length{}, measure.Millimetres(50)) }

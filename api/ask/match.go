@@ -70,7 +70,7 @@ type Holder struct {
 // NewMatch is the form of the call that compares things and holders; recall
 // returns the holders of a list that was sent before.
 func NewMatch(recall func(list string) ([]string, bool), formats ...string) *Form[*Match] {
-	thing, inside := NewForm(func() *Thing { return &Thing{} }), NewForm(func() *Inside { return &Inside{} })
+	thing, inside := New[Thing](), New[Inside]()
 	kinds := newKindForms(func(k *enclosure.Kind) *Held { return &Held{Enclosure: Enclosure{Kind: k}} })
 	f := NewForm(func() *Match { return &Match{recall: recall, thing: thing, inside: inside, kinds: &kinds} }, formats...).Large()
 	f.names.rows = "holders"

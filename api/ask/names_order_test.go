@@ -186,7 +186,7 @@ func TestDefaultsAreWhatIsComputedWith(t *testing.T) {
 			return []any{q.Dark(), q.Pixels.Count(), q.Picture.Count(), q.Closed.Number, q.Language.Word, q.View.Word, q.Folds.Word}
 		}, defaulted(NewDrawing(of, "svg").Names(), unit))
 		alike(t, NewGuide(of, "json"), base+"&caliper=0.012in", func(q *Guide[*Enclosure]) any { return q.Options() }, defaulted(NewGuide(of, "json").Names(), unit))
-		alike(t, NewMail("json"), base, func(q *Mail) any { return q.Piece() }, defaulted(NewMail("json").Names(), unit))
+		alike(t, New[Mail]("json"), base, func(q *Mail) any { return q.Piece() }, defaulted(New[Mail]("json").Names(), unit))
 		alike(t, NewYield("json"), "unit="+unit+"&sheet=12x12in&blank=2x3in", ordered, defaulted(NewYield("json").Names(), unit))
 	}
 	assert.Greater(t, checked, 40)

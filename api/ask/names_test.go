@@ -317,11 +317,11 @@ func TestEveryNameOfAGuideAndADrawing(t *testing.T) {
 }
 
 func TestEveryNameOfTheRulerAndOfAPaper(t *testing.T) {
-	checkEffects(t, NewRuler("json"), "unit=in&length=1in", func(q *Ruler) any { return q.Lengths.Lengths }, []effect{
+	checkEffects(t, New[Ruler]("json"), "unit=in&length=1in", func(q *Ruler) any { return q.Lengths.Lengths }, []effect{
 		{"unit", "mm", "", "", nil},
 		{"length", "2 in", "", "", map[string]string{"[0]": nm("2 in")}},
 	})
-	checkEffects(t, NewPaper("json"), "unit=in&caliper=0.012in", func(q *Paper) any {
+	checkEffects(t, New[Paper]("json"), "unit=in&caliper=0.012in", func(q *Paper) any {
 		return struct {
 			Known  any
 			Source string
@@ -348,7 +348,7 @@ func TestEveryNameOfACalibration(t *testing.T) {
 	first := func(list string) func(string) map[string]string {
 		return func(text string) map[string]string { return map[string]string{"Measured." + list: nm(text)} }
 	}
-	checkEffects(t, NewCalibration("json"), "unit=mm", func(q *Calibration) any {
+	checkEffects(t, New[Calibration]("json"), "unit=mm", func(q *Calibration) any {
 		return struct {
 			Measured      any
 			Width, Height measure.Length
@@ -378,7 +378,7 @@ func TestEveryNameOfACalibration(t *testing.T) {
 		{"paper", "200 x 210 mm", "", "", map[string]string{"Width": nm("200 mm"), "Height": nm("210 mm")}},
 		{"language", "de", "", "", map[string]string{"Language": "de"}},
 	})
-	_, flat := taken(t, NewCalibration("json"), "unit=mm&cut_at=10mm&"+five("cuts")+"&score_at=10mm&"+five("scores")+"&scored_apart=25mm&caliper=0.3mm&"+five("folded_inside"), func(q *Calibration) any { return q.Measured })
+	_, flat := taken(t, New[Calibration]("json"), "unit=mm&cut_at=10mm&"+five("cuts")+"&score_at=10mm&"+five("scores")+"&scored_apart=25mm&caliper=0.3mm&"+five("folded_inside"), func(q *Calibration) any { return q.Measured })
 	for _, list := range []string{"Cuts.Lines", "Scores.Lines", "Fold.Inside"} {
 		assert.Equal(t, nm("11 mm"), flat[list+"[2]"], list)
 		assert.Equal(t, nm("9 mm"), flat[list+"[4]"], list)
@@ -387,7 +387,7 @@ func TestEveryNameOfACalibration(t *testing.T) {
 
 func TestEveryNameOfAPieceToBeMailed(t *testing.T) {
 	trait := func(t mail.Trait) map[string]string { return map[string]string{"Piece.Traits": fmt.Sprint(t)} }
-	checkEffects(t, NewMail("json"), "unit=in&width=5in&height=7in&post=us", func(q *Mail) any {
+	checkEffects(t, New[Mail]("json"), "unit=in&width=5in&height=7in&post=us", func(q *Mail) any {
 		posts := ""
 		for _, p := range q.Asked() {
 			posts += p.Name
@@ -420,7 +420,7 @@ func TestEveryNameOfAPieceToBeMailed(t *testing.T) {
 }
 
 func TestEveryNameOfAListThatIsSearchedBySize(t *testing.T) {
-	checkEffects(t, NewNear("json"), "near=86x54mm", func(q *Near) any {
+	checkEffects(t, New[Near]("json"), "near=86x54mm", func(q *Near) any {
 		return struct{ Width, Height, Top any }{q.Size.Width, q.Size.Height, q.Top.Count()}
 	}, []effect{
 		{"unit", "mm", "", "", nil},

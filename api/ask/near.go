@@ -10,11 +10,6 @@ type Near struct {
 	Top  Count
 }
 
-// NewNear is the form of a list of presets that have sizes.
-func NewNear(formats ...string) *Form[*Near] {
-	return NewForm(func() *Near { return &Near{} }, formats...)
-}
-
 func (q *Near) bind(b *Names) {
 	b.bind(&q.Unit, Name{Name: "unit", Choices: []string{measure.Inch.String(), measure.Millimetre.String()}, Example: "mm", Help: "The unit of a size without one."})
 	b.bind(&q.Size, Name{Name: "near", Example: "86 x 54 mm", Help: "The nearest first, either way up; each says how far it is off."}.between(measure.Millimetres(1), measure.Millimetres(5000)))

@@ -21,9 +21,6 @@ func (q *Described) bind(b *Names) { b.bind(&q.Design, designName()) }
 
 func (q *Described) settle(*Reading) {}
 
-// NewDescribed is the form of no more than the design of a request.
-func NewDescribed() *Form[*Described] { return NewForm(func() *Described { return &Described{} }) }
-
 func designName() Name {
 	return Name{Name: "design", MostCharacters: own.MostBytes, Example: ExampleDesign(), Shapes: []Shape{{Help: "An enclosure that you describe; /v1/designs has some to begin from.", Open: true}},
 		Help: "What is to be made, described: its sizes, its pieces with their panels, and what meets what."}

@@ -165,14 +165,11 @@ func (r *Reading) parseConventions() {
 // reportUnknown reports a name that the call does not know.
 func (r *Reading) reportUnknown(f field) {
 	nearest := fault.Nearest(strings.ToLower(f.name), r.table.words)
-	unknown := fault.Fault{Code: fault.Unknown, Field: f.name, Value: f.text, Detail: "no such name", Expected: "a name listed by /v1/kinds and /openapi.json"}
-	if nearest != "" {
-		unknown.Hint = "did you mean " + nearest + "?"
-		if len(r.faults) < MostReported {
-			r.fixes = append(r.fixes, fix{f.name, nearest, f.text})
-		}
+	if nearest != "" && len(r.faults) < MostReported {
+		r.fixes = append(r.fixes, fix{f.name, nearest, f.text})
 	}
-	r.Report(unknown, "")
+	r.Report(fault.Fault{Code: fault.Unknown, Field: f.name, Value: f.text, Detail: "no such name", Expected: "a name listed by /v1/kinds and /openapi.json",
+		Hint: fault.Meant(nearest)}, "")
 }
 
 // wellFormed checks what holds for values of every type.

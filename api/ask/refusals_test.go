@@ -117,14 +117,14 @@ func TestRefusals(t *testing.T) {
 		"drawing":   func(r string) string { return refusalOf(NewDrawing(of, "svg", "pdf"), r) },
 		"yield":     func(r string) string { return refusalOf(NewYield("json", "csv"), r) },
 		"portfolio": func(r string) string { return refusalOf(NewForm(Portfolios(), "json", "csv"), r) },
-		"mail":      func(r string) string { return refusalOf(NewMail("json", "csv"), r) },
-		"paper":     func(r string) string { return refusalOf(NewPaper("json", "csv"), r) },
-		"ruler":     func(r string) string { return refusalOf(NewRuler("json", "csv"), r) },
-		"calibrate": func(r string) string { return refusalOf(NewCalibration("json", "csv"), r) },
+		"mail":      func(r string) string { return refusalOf(New[Mail]("json", "csv"), r) },
+		"paper":     func(r string) string { return refusalOf(New[Paper]("json", "csv"), r) },
+		"ruler":     func(r string) string { return refusalOf(New[Ruler]("json", "csv"), r) },
+		"calibrate": func(r string) string { return refusalOf(New[Calibration]("json", "csv"), r) },
 		"adapt":     func(r string) string { return refusalOf(NewAdapt(k, "json", "csv"), r) },
-		"suggest":   func(r string) string { return refusalOf(NewSuggest("json", "csv"), r) },
+		"suggest":   func(r string) string { return refusalOf(New[Suggest]("json", "csv"), r) },
 		"match":     func(r string) string { return refusalOf(NewMatch(nothing, "json", "csv"), r) },
-		"presets":   func(r string) string { return refusalOf(NewNear("json", "csv"), r) },
+		"presets":   func(r string) string { return refusalOf(New[Near]("json", "csv"), r) },
 	}
 	var b strings.Builder
 	for _, c := range refusals {

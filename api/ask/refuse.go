@@ -35,16 +35,11 @@ func (r *Reading) reportNumber(n *Name, f field) {
 // reportWord reports a word that is not on the list.
 func (r *Reading) reportWord(n *Name, f field, words []string) {
 	nearest := fault.Nearest(strings.ToLower(f.text), words)
-	hint := ""
-	if nearest != "" {
-		hint = "did you mean " + nearest + "?"
-	}
-	detail := "there is no " + n.Name + " " + strconv.Quote(Cut(f.text, MostValue))
-	code := fault.Unknown
+	code, detail := fault.Unknown, "there is no "+n.Name+" "+strconv.Quote(Cut(f.text, MostValue))
 	if n.Answer && n.Name == "format" {
 		code = NoFormat
 	}
-	r.Report(fault.Fault{Code: code, Field: f.name, Value: f.text, Detail: detail, Expected: n.expected(r.unit), Hint: hint}, nearest)
+	r.Report(fault.Fault{Code: code, Field: f.name, Value: f.text, Detail: detail, Expected: n.expected(r.unit), Hint: fault.Meant(nearest)}, nearest)
 }
 
 // reportParse reports a text that package measure refused.

@@ -15,11 +15,6 @@ type Ruler struct {
 	Lengths Lengths
 }
 
-// NewRuler is the form of the ruler.
-func NewRuler(formats ...string) *Form[*Ruler] {
-	return NewForm(func() *Ruler { return &Ruler{} }, formats...)
-}
-
 func (q *Ruler) bind(b *Names) {
 	b.bind(&q.Unit, unitName())
 	b.bind(&q.Lengths, Name{Name: "length", Most: MostLengths, Example: "92.1 mm", Help: "The length; may be given up to 50 times, in JSON as a list."}.
@@ -49,11 +44,6 @@ type Paper struct {
 
 	Known  stock.Known // what the names come to
 	Source string      // of a named paper
-}
-
-// NewPaper is the form of the call about a paper.
-func NewPaper(formats ...string) *Form[*Paper] {
-	return NewForm(func() *Paper { return &Paper{} }, formats...)
 }
 
 func (q *Paper) bind(b *Names) {
@@ -96,11 +86,6 @@ func (q *Paper) settle(r *Reading) {
 // Nothing is the request of a call that takes no names but those that say how
 // to answer.
 type Nothing struct{}
-
-// NewNothing is the form of such a call.
-func NewNothing(formats ...string) *Form[*Nothing] {
-	return NewForm(func() *Nothing { return &Nothing{} }, formats...)
-}
 
 func (*Nothing) bind(*Names) {}
 

@@ -40,11 +40,6 @@ func (r *Reading) CommonLink(path string) string {
 	return string(changed.AppendQuery(append([]byte(path), '?'), false))
 }
 
-// NewSuggest is the form of what suits a thing.
-func NewSuggest(formats ...string) *Form[*Suggest] {
-	return NewForm(func() *Suggest { return &Suggest{} }, formats...)
-}
-
 func (q *Suggest) bind(b *Names) {
 	q.Common.bindWith(b, sheetGrainName())
 	b.bind(&q.Wish, Name{Name: "wish", Most: 4, Example: "reusable", Choices: wishes(),

@@ -39,7 +39,7 @@ func TestEveryNameOfASuggestion(t *testing.T) {
 		e.changes = changes
 		effects = append(effects, e)
 	}
-	checkEffects(t, NewSuggest("json"), enclosureBase, wanted, append(effects,
+	checkEffects(t, New[Suggest]("json"), enclosureBase, wanted, append(effects,
 		effect{"wish", "reusable", "", "", map[string]string{"Wishes.Reusable": "true"}},
 		effect{"wish", "no-glue", "", "", map[string]string{"Wishes.NoGlue": "true"}},
 		effect{"wish", "few-cuts", "", "", map[string]string{"Wishes.FewCuts": "true"}},
@@ -64,7 +64,7 @@ func TestBadSuggestions(t *testing.T) {
 		enclosureBase + "&band_height=2in":                       {Code: fault.Unknown, Field: "band_height"},
 		"unit=in&width=3&thickness=1&caliper=0.012&pictures=red": {Code: fault.Unknown, Field: "pictures"},
 	} {
-		a := NewSuggest("json").Take()
+		a := New[Suggest]("json").Take()
 		a.AddQuery(query)
 		a.Parse()
 		require.False(t, a.Check(), query)

@@ -58,7 +58,7 @@ type yieldForms struct {
 // NewYield is the form of an order.
 func NewYield(formats ...string) *Form[*Yield] {
 	forms := &yieldForms{
-		sheet: NewForm(func() *Sheet { return &Sheet{} }), blank: NewForm(func() *Blank { return &Blank{} }),
+		sheet: New[Sheet](), blank: New[Blank](),
 		kinds: newKindForms(func(k *enclosure.Kind) *Item { return &Item{Enclosure: Enclosure{Kind: k}} }),
 	}
 	return NewForm(func() *Yield { return &Yield{forms: forms} }, formats...).Large()

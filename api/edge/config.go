@@ -106,10 +106,7 @@ func unknownSettings(environ []string) error {
 		if !strings.HasPrefix(name, Prefix) || slices.Contains(known, name) || strings.HasPrefix(name, Prefix+"PEERS") || strings.HasPrefix(name, Prefix+"CUTTING_SETS") {
 			continue // the last two are for tests
 		}
-		hint := ""
-		if nearest := fault.Nearest(name, known); nearest != "" {
-			hint = "; did you mean " + nearest + "?"
-		}
+		hint := strings.TrimSuffix("; "+fault.Meant(fault.Nearest(name, known)), "; ")
 		wrong = errors.Join(wrong, fmt.Errorf("%s is no setting%s", name, hint))
 	}
 	return wrong

@@ -13,6 +13,14 @@ func Nearest(got string, names []string) string {
 	return best
 }
 
+// Meant is the hint that a name was probably meant; empty for none.
+func Meant(name string) string {
+	if name == "" {
+		return ""
+	}
+	return "did you mean " + name + "?"
+}
+
 // editDistance counts the least insertions, deletions and substitutions of
 // bytes that turn a into b (V. I. Levenshtein, 1966).
 func editDistance(a, b string) int {

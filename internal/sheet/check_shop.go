@@ -51,9 +51,7 @@ func (c *checker) paper(i int) bool {
 		expected = "one of " + strings.Join(papers, ", ")
 	}
 	c.add(fault.Unknown, field, it.Paper, c.name(i)+" is of a paper that there is no sheet of.", expected)
-	if nearest := fault.Nearest(it.Paper, papers); nearest != "" {
-		c.faults[len(c.faults)-1].Hint = "did you mean " + nearest + "?"
-	}
+	c.faults[len(c.faults)-1].Hint = fault.Meant(fault.Nearest(it.Paper, papers))
 	return false
 }
 

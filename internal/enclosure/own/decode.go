@@ -42,11 +42,7 @@ func (r *reader) only(n *node, names ...string) bool {
 		if slices.Contains(names, name) {
 			continue
 		}
-		hint := ""
-		if nearest := fault.Nearest(name, names); nearest != "" {
-			hint = "did you mean " + nearest + "?"
-		}
-		r.report(fault.Unknown, under(n.place, name), "there is no such name here", "one of "+strings.Join(names, ", "), hint)
+		r.report(fault.Unknown, under(n.place, name), "there is no such name here", "one of "+strings.Join(names, ", "), fault.Meant(fault.Nearest(name, names)))
 	}
 	return true
 }
@@ -145,10 +141,7 @@ func (r *reader) word(n *node, name string, words ...string) int {
 // nearest is a hint at the word that was probably meant.
 func nearest(text string, words []string) string {
 	slices.Sort(words)
-	if n := fault.Nearest(text, words); n != "" {
-		return "did you mean " + n + "?"
-	}
-	return ""
+	return fault.Meant(fault.Nearest(text, words))
 }
 
 func (r *reader) size(n *node) Size {
