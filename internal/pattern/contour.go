@@ -62,12 +62,16 @@ func (p *Piece) rim() []side {
 			}
 		}
 	}
-	sides = p.split(sides)
-	kept := sides[:0]
-	taken := make([]bool, len(sides))
-	for i, s := range sides {
+	return unmatched(p.split(unmatched(sides))) // most lie on one other, and need not be parted
+}
+
+// unmatched leaves out, in their own memory, the sides that lie on one another.
+func unmatched(sides []side) []side {
+	kept, taken := sides[:0], make([]bool, len(sides))
+	for i := range sides {
+		s := &sides[i]
 		for j := range sides[:i] {
-			if o := &sides[j]; !taken[j] && o.to == s.from.Point && o.from.Point == s.to && o.from.Bulge == -s.from.Bulge {
+			if o := &sides[j]; o.to == s.from.Point && o.from.Point == s.to && o.from.Bulge == -s.from.Bulge && !taken[j] {
 				taken[i], taken[j] = true, true
 				break
 			}

@@ -87,7 +87,7 @@ func (p *planner) bonds(whole *pattern.Pattern, layouts []*layout) {
 		}
 		on := &p.panels[q.base]
 		l, under := layouts[q.piece], layouts[on.piece]
-		own, base := l.piece.Panels[p.at[i]].Outline, under.piece.Panels[p.at[q.base]]
+		own, base := l.piece.Panels[p.at(i)].Outline, under.piece.Panels[p.at(q.base)]
 		shift := pattern.At(centre(base.Outline, false).Sub(centre(own, false)), centre(base.Outline, true).Sub(centre(own, true)))
 		above, face := p.in.Caliper, pattern.Inside
 		if q.under {
@@ -96,7 +96,7 @@ func (p *planner) bonds(whole *pattern.Pattern, layouts []*layout) {
 		whole.Places = append(whole.Places, pattern.Place{Piece: q.piece, On: on.piece, X: shift.X, Y: shift.Y, Above: above})
 		b := pattern.Bond{Name: p.Pieces[on.piece].Name, A: q.piece, B: on.piece}
 		for _, area := range spread(own, &base, shift) {
-			b.Glues = append(b.Glues, pattern.Glue{Name: q.Name, Panel: p.at[i], Face: 1 - face, Area: area, To: p.at[q.base], ToFace: face})
+			b.Glues = append(b.Glues, pattern.Glue{Name: q.Name, Panel: p.at(i), Face: 1 - face, Area: area, To: p.at(q.base), ToFace: face})
 		}
 		whole.Bonds = append(whole.Bonds, b)
 	}

@@ -2,7 +2,6 @@ package own
 
 import (
 	"slices"
-	"strconv"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -19,8 +18,10 @@ type layout struct {
 // build lays out the flat pattern for given sizes of the readings.
 func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 	whole, layouts := p.folding(sizes)
-	for _, l := range layouts {
-		l.reliefs()
+	for i, l := range layouts {
+		if !p.blanks[i].whole {
+			l.reliefs()
+		}
 	}
 	return whole
 }
@@ -59,7 +60,7 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 		height = holder.piece.Height
 	}
 	c := &whole.Cavity
-	*c = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: p.at[p.floor], Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded(), Into: p.goesInto()}
+	*c = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: p.at(p.floor), Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded(), Into: p.goesInto()}
 	if c.Into && !p.Into[pattern.Thickness] {
 		c.Thickness = measure.Length{}
 	}
@@ -78,41 +79,32 @@ func (p *planner) bounded() (axes []pattern.Axis) {
 
 // layPiece lays one piece out: its panels, its strips and its folds.
 func (p *planner) layPiece(index int, to *pattern.Piece, values []measure.Length) *layout {
-	l := &layout{planner: p, piece: to, values: values}
-	to.Name, to.Quantity = p.Pieces[index].Name, 1
-	to.Panels = make([]pattern.Panel, len(p.Pieces[index].Panels))
+	l, b := &layout{planner: p, piece: to, values: values}, &p.blanks[index]
+	mine := p.panels[b.first:][:b.count]
+	*to = pattern.Piece{Name: p.Pieces[index].Name, Quantity: 1, Root: b.root - b.first, Panels: make([]pattern.Panel, b.count), Creases: make([]pattern.Crease, len(b.folds))}
+	corners := make([]pattern.Vertex, 4*b.count)
 	high := pattern.At(measure.Largest().Neg(), measure.Largest().Neg())
 	l.corner = pattern.At(measure.Largest(), measure.Largest())
-	mine := p.panels[p.rootOf(index)-p.at[p.rootOf(index)]:][:len(to.Panels)]
-	to.Root = p.at[p.rootOf(index)]
 	for n := range mine {
-		a, b := l.corners(&mine[n])
-		l.corner = pattern.At(measure.Min(l.corner.X, a.X), measure.Min(l.corner.Y, a.Y))
-		high = pattern.At(measure.Max(high.X, b.X), measure.Max(high.Y, b.Y))
-		to.Panels[n] = pattern.Panel{Name: mine[n].Name, Outline: pattern.Rectangle(a.X, a.Y, b.X, b.Y)}
+		q, o := &mine[n], corners[4*n:4*n+4:4*n+4]
+		pattern.FillRectangle(o, q.spans[0][0].exact(values), q.spans[1][0].exact(values), q.spans[0][1].exact(values), q.spans[1][1].exact(values))
+		l.corner = pattern.At(measure.Min(l.corner.X, o[0].X), measure.Min(l.corner.Y, o[0].Y))
+		high = pattern.At(measure.Max(high.X, o[2].X), measure.Max(high.Y, o[2].Y))
+		to.Panels[n] = pattern.Panel{Name: q.Name, Outline: o}
 	}
 	to.Width, to.Height = high.X.Sub(l.corner.X), high.Y.Sub(l.corner.Y)
-	for n := range mine {
-		for k := range to.Panels[n].Outline {
-			v := &to.Panels[n].Outline[k]
-			v.X, v.Y = v.X.Sub(l.corner.X), v.Y.Sub(l.corner.Y)
-		}
+	for i := range corners {
+		v := &corners[i]
+		v.X, v.Y = v.X.Sub(l.corner.X), v.Y.Sub(l.corner.Y)
 	}
 	for n := range mine {
 		l.shape(&mine[n], &to.Panels[n])
 	}
-	for _, i := range p.creases[index] {
-		to.Creases = append(to.Creases, l.creaseOf(i))
+	for n, i := range b.folds {
+		to.Creases[n] = l.creaseOf(i, b.names[n])
 	}
-	l.strips(index)
+	to.Strips = l.strips(b)
 	return l
-}
-
-// corners are the lower left and the upper right corner of a panel, from that of
-// the root.
-func (l *layout) corners(q *plate) (a, b pattern.Point) {
-	return pattern.At(q.spans[0][0].exact(l.values), q.spans[1][0].exact(l.values)),
-		pattern.At(q.spans[0][1].exact(l.values), q.spans[1][1].exact(l.values))
 }
 
 // length is how long an amount is.
@@ -144,10 +136,10 @@ func (l *layout) shape(q *plate, to *pattern.Panel) {
 }
 
 // creaseOf is the fold that a panel hangs by.
-func (l *layout) creaseOf(i int) pattern.Crease {
+func (l *layout) creaseOf(i int, name string) pattern.Crease {
 	q := &l.panels[i]
-	o := l.piece.Panels[l.at[i]].Outline
-	c := pattern.Crease{Name: "score " + strconv.Itoa(len(l.piece.Creases)+1), From: l.at[q.parent], To: l.at[i], Fold: q.Fold, Angle: float64(q.Angle)}
+	o := l.piece.Panels[l.at(i)].Outline
+	c := pattern.Crease{Name: name, From: l.at(q.parent), To: l.at(i), Fold: q.Fold, Angle: float64(q.Angle)}
 	switch q.Edge {
 	case Left:
 		c.A, c.B = o[1].Point, o[2].Point
@@ -165,20 +157,16 @@ func (l *layout) creaseOf(i int) pattern.Crease {
 }
 
 // strips lists how the sizes follow one another along both edges.
-func (l *layout) strips(index int) {
-	root := l.rootOf(index)
-	for axis, across := range [...]pattern.Axis{pattern.Width, pattern.Height} {
-		s := pattern.Strip{Across: across}
-		for _, u := range l.chain(root, axis) {
-			s.Cells = append(s.Cells, pattern.Cell{Name: l.of(u).name, Size: l.values[u]})
+func (l *layout) strips(b *blank) []pattern.Strip {
+	strips := make([]pattern.Strip, len(b.chains))
+	for axis, chain := range b.chains {
+		cells := make([]pattern.Cell, len(chain))
+		for i, u := range chain {
+			cells[i] = pattern.Cell{Name: l.of(u).name, Size: l.values[u]}
 		}
-		for _, c := range l.piece.Creases {
-			if upright := c.A.X == c.B.X; upright == (axis == 0) && len(s.Scores) < len(s.Cells)-1 {
-				s.Scores = append(s.Scores, pattern.Score{Name: c.Name, Fold: c.Fold, Angle: c.Angle})
-			}
-		}
-		l.piece.Strips = append(l.piece.Strips, s)
+		strips[axis] = pattern.Strip{Across: pattern.Axis(axis), Cells: cells, Scores: b.scores[axis]}
 	}
+	return strips
 }
 
 // box is where a plate lies in space, exactly.

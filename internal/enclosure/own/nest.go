@@ -146,7 +146,7 @@ func (p *planner) rest(whole *pattern.Pattern, layouts []*layout) {
 		}
 		on := &p.panels[q.base]
 		l, under := layouts[q.piece], layouts[on.piece]
-		own, base := l.piece.Panels[p.at[i]].Outline, under.piece.Panels[p.at[q.base]].Outline
+		own, base := l.piece.Panels[p.at(i)].Outline, under.piece.Panels[p.at(q.base)].Outline
 		out := on.face.inside
 		above := q.origin[out.axis].plus(-1, on.origin[out.axis]).times(out.sign).exact(l.values)
 		at := pattern.Place{Piece: q.piece, On: on.piece, Above: above, X: centre(base, false).Sub(centre(own, false)), Y: centre(base, true).Sub(centre(own, true))}

@@ -41,7 +41,7 @@ func (l *layout) glueArea(j *Join, a, b int) {
 	if same == (j.Face == pattern.Outside) {
 		face = pattern.Inside
 	}
-	l.piece.Glues = append(l.piece.Glues, pattern.Glue{Name: q.Name, Panel: l.at[a], Face: face, To: l.at[b], ToFace: j.Face,
+	l.piece.Glues = append(l.piece.Glues, pattern.Glue{Name: q.Name, Panel: l.at(a), Face: face, To: l.at(b), ToFace: j.Face,
 		Area: pattern.Rectangle(from[0], from[1], to[0], to[1])})
 }
 
@@ -72,7 +72,7 @@ func (l *layout) seam(j *Join) {
 	for k := range 2 { // the points of the other line beside those of this one
 		met[k] = l.beside(qb, b, l.along(qa, a[k], run), run)
 	}
-	l.piece.Seams = append(l.piece.Seams, pattern.Seam{Name: j.A.words(), PanelA: l.at[qa], A1: a[0], A2: a[1], PanelB: l.at[qb], B1: met[0], B2: met[1],
+	l.piece.Seams = append(l.piece.Seams, pattern.Seam{Name: j.A.words(), PanelA: l.at(qa), A1: a[0], A2: a[1], PanelB: l.at(qb), B1: met[0], B2: met[1],
 		Apart: measure.Nanometres(int64(math.Round(math.Sqrt(apart))))})
 }
 
@@ -80,7 +80,7 @@ func (l *layout) seam(j *Join) {
 func (l *layout) ends(line Line) (panel int, at [2]pattern.Point) {
 	i := l.index[line.Panel]
 	q := &l.panels[i]
-	o := l.piece.Panels[l.at[i]].Outline
+	o := l.piece.Panels[l.at(i)].Outline
 	if line.Of != FreeEdge && q.parent >= 0 {
 		c := &l.piece.Creases[l.crease[i]]
 		return q.parent, [2]pattern.Point{c.A, c.B}

@@ -101,9 +101,9 @@ func (s *slotted) draw(l *layout, sizes []measure.Length) {
 		if !upright {
 			at = from.Y
 		}
-		l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: "slit at " + l.piece.Panels[l.at[panel]].Name, Kind: pattern.Slit, On: c.Name, From: edge,
+		l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: "slit at " + l.piece.Panels[l.at(panel)].Name, Kind: pattern.Slit, On: c.Name, From: edge,
 			At: at, Depth: depth, Path: pattern.Polygon(from, end)})
 	}
 	n := len(l.piece.Cuts)
-	l.piece.Joints = append(l.piece.Joints, pattern.Joint{Name: "slits", A: n - 2, B: n - 1, PanelA: l.at[s.a], PanelB: l.at[s.b]})
+	l.piece.Joints = append(l.piece.Joints, pattern.Joint{Name: "slits", A: n - 2, B: n - 1, PanelA: l.at(s.a), PanelB: l.at(s.b)})
 }

@@ -210,7 +210,7 @@ func (s *stated) layStrips(r *derived) {
 	for piece := range r.Pieces {
 		for axis, across := range [...]pattern.Axis{pattern.Width, pattern.Height} {
 			var readings []int
-			for _, u := range r.chain(r.rootOf(piece), axis) {
+			for _, u := range r.blanks[piece].chains[axis] {
 				readings = append(readings, r.of(u).reading)
 			}
 			s.strips = append(s.strips, enclosure.Strip{Piece: piece, Across: across, Readings: readings})

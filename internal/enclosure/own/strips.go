@@ -1,6 +1,67 @@
 package own
 
-import "slices"
+import (
+	"slices"
+	"strconv"
+
+	"creasefit/internal/pattern"
+)
+
+// blank is a piece before it is folded, as far as no size is asked for.
+type blank struct {
+	first, count, root int                // of all panels, those of the piece
+	folds              []int              // the panels that hang by its folds, in their order
+	chains             [2][]int           // the unknowns along its width and its height
+	scores             [2][]pattern.Score // between those
+	names              []string           // of the folds
+	whole              bool               // nothing is cut away
+}
+
+// layBlanks lists the panels of each piece, and its folds: those along the width from the
+// left, then those along the height from the bottom, then all others.
+func (v *derivation) layBlanks() {
+	v.blanks, v.crease = make([]blank, len(v.Pieces)), make([]int, len(v.panels))
+	first := 0
+	for piece := range v.Pieces {
+		b := &v.blanks[piece]
+		*b = blank{first: first, count: len(v.Pieces[piece].Panels), root: v.rootOf(piece)}
+		first += b.count
+		for axis := range b.chains {
+			row := v.row(b.root, axis)
+			b.folds = append(b.folds, row...)
+			b.chains[axis] = v.chain(b.root, axis)
+			b.whole = b.whole || len(row) == b.count-1
+		}
+		for i := b.first; i < first; i++ {
+			q := &v.panels[i]
+			if q.parent >= 0 && !slices.Contains(b.folds, i) {
+				b.folds = append(b.folds, i)
+			}
+			b.whole = b.whole && !q.Narrower.given && !q.Taper.given && q.ends == [2]int{-1, -1}
+		}
+		for n, i := range b.folds {
+			q := &v.panels[i]
+			v.crease[i] = n
+			b.names = append(b.names, "score "+strconv.Itoa(n+1))
+			if axis, _ := q.Edge.along(); len(b.scores[axis]) < len(b.chains[axis])-1 {
+				b.scores[axis] = append(b.scores[axis], pattern.Score{Name: b.names[n], Fold: q.Fold, Angle: float64(q.Angle)})
+			}
+		}
+	}
+}
+
+// row lists the panels in a row with a root, from the left or the bottom.
+func (v *derivation) row(root, axis int) (row []int) {
+	for _, e := range [...]Edge{Edge(2 * axis), Edge(2*axis + 1)} {
+		for at := v.next(root, e); at >= 0; at = v.next(at, e) {
+			if row = append(row, at); e == Left || e == Bottom {
+				copy(row[1:], row)
+				row[0] = at
+			}
+		}
+	}
+	return row
+}
 
 // chain lists the unknowns along an axis of the blank, from the left or the bottom.
 func (v *derivation) chain(root, axis int) []int {
@@ -8,17 +69,16 @@ func (v *derivation) chain(root, axis int) []int {
 	if axis == 1 {
 		own = v.panels[root].up
 	}
-	chain := []int{own}
-	for _, e := range [...]Edge{Edge(2 * axis), Edge(2*axis + 1)} {
-		for at := v.next(root, e); at >= 0; at = v.next(at, e) {
-			if e == Left || e == Bottom {
-				chain = slices.Insert(chain, 0, v.panels[at].far)
-			} else {
-				chain = append(chain, v.panels[at].far)
-			}
-		}
+	row := v.row(root, axis)
+	after := slices.IndexFunc(row, func(at int) bool { e := v.panels[at].Edge; return e == Right || e == Top })
+	if after < 0 {
+		after = len(row)
 	}
-	return chain
+	chain := make([]int, len(row))
+	for i, at := range row {
+		chain[i] = v.panels[at].far
+	}
+	return slices.Insert(chain, after, own)
 }
 
 // next is the panel that hangs on an edge of another one, -1 for none.
@@ -59,43 +119,9 @@ func (v *derivation) shared(unknown int) int {
 // alongEdge reports whether an unknown lies along an edge of a blank.
 func (v *derivation) alongEdge(unknown int) bool {
 	for piece := range v.Pieces {
-		root := v.rootOf(piece)
-		if slices.Contains(v.chain(root, 0), unknown) || slices.Contains(v.chain(root, 1), unknown) {
+		if b := &v.blanks[piece]; slices.Contains(b.chains[0], unknown) || slices.Contains(b.chains[1], unknown) {
 			return true
 		}
 	}
 	return false
-}
-
-// lineUp numbers the panels of each piece, and lists its folds: those along the width from
-// the left, then those along the height from the bottom, then all others.
-func (v *derivation) lineUp() {
-	v.at, v.crease, v.creases = make([]int, len(v.panels)), make([]int, len(v.panels)), make([][]int, len(v.Pieces))
-	for piece := range v.Pieces {
-		root, n := v.rootOf(piece), 0
-		var order []int
-		for _, e := range [...]Edge{Left, Right, Bottom, Top} {
-			var row []int
-			for at := v.next(root, e); at >= 0; at = v.next(at, e) {
-				row = append(row, at)
-			}
-			if e == Left || e == Bottom {
-				slices.Reverse(row)
-			}
-			order = append(order, row...)
-		}
-		for i := range v.panels {
-			if q := &v.panels[i]; q.piece == piece {
-				v.at[i] = n
-				n++
-				if q.parent >= 0 && !slices.Contains(order, i) {
-					order = append(order, i)
-				}
-			}
-		}
-		for n, i := range order {
-			v.crease[i] = n
-		}
-		v.creases[piece] = order
-	}
 }

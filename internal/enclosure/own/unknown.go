@@ -26,11 +26,10 @@ type derivation struct {
 	unknowns []unknown
 	panels   []plate // not folded
 	index    map[string]int
-	order    []int        // in which the panels are folded
-	bodies   []int        // by piece: the first of the pieces that it is glued together with
-	at       []int        // by panel: its place in its piece
-	crease   []int        // by panel: the place of its fold there
-	creases  [][]int      // by piece: its folds, by the panels that hang by them
+	order    []int // in which the panels are folded
+	bodies   []int // by piece: the first of the pieces that it is glued together with
+	blanks   []blank
+	crease   []int        // by panel: the place of its fold in its piece
 	floor    int          // the panel that the contents lie on
 	odd      fault.Faults // with the pieces
 	begin    *derived     // what its trial came to, nil before and where that came to nothing
@@ -87,8 +86,8 @@ func newDerivation(d *Design) *derivation {
 	for _, i := range v.treeOrder() {
 		v.span(i)
 	}
+	v.layBlanks()
 	v.set()
-	v.lineUp()
 	return v
 }
 
@@ -149,6 +148,9 @@ func (v *derivation) add(p *plate, to Reach, more string, along way) int {
 	v.unknowns = append(v.unknowns, unknown{name: p.Name + more, place: p.place, piece: p.piece, axis: along.axis, fixed: to.Fixed, wide: to.Covers != ""})
 	return v.first + len(v.unknowns) - 1
 }
+
+// at is the place of a panel in its piece.
+func (v *derivation) at(panel int) int { return panel - v.blanks[v.panels[panel].piece].first }
 
 // of is the unknown of a number.
 func (v *derivation) of(u int) *unknown { return &v.unknowns[u-v.first] }
