@@ -41,7 +41,7 @@ func (s *still) arrow(path []Point, h head) {
 	side := Point{-way.Y, way.X}.by(0.4 * size)
 	foot := end.sub(way.by(size))
 	line := make([]Vertex, 0, n)
-	for _, p := range path[:n-1] {
+	for _, p := range rounded(path) {
 		if end.sub(p).length() > size {
 			line = append(line, Vertex{Point: p})
 		}
@@ -56,4 +56,24 @@ func (s *still) arrow(path []Point, h head) {
 	for _, p := range append(path, tip[1].Point, tip[2].Point) {
 		s.widen(p)
 	}
+}
+
+// rounded puts places between those of a path, on a smooth curve through all of them
+// (Catmull and Rom, 1974).
+func rounded(path []Point) []Point {
+	if len(path) < 4 {
+		return path
+	}
+	const parts = 4
+	at := func(i int) Point { return path[max(0, min(i, len(path)-1))] }
+	var smooth []Point
+	for i := range len(path) - 1 {
+		a, b, c, d := at(i-1), at(i), at(i+1), at(i+2)
+		for k := range parts {
+			t := float64(k) / parts
+			bend := c.sub(a).add(a.by(2).sub(b.by(5)).add(c.by(4)).sub(d).by(t)).add(b.by(3).sub(a).sub(c.by(3)).add(d).by(t * t))
+			smooth = append(smooth, b.add(bend.by(t/2)))
+		}
+	}
+	return append(smooth, path[len(path)-1])
 }

@@ -55,6 +55,7 @@ func (l *layout) closed(p *pattern.Pattern, o *Options) *still {
 	if len(o.Beside) > 0 {
 		assembly.Adorn(&frame, o.Whole(p), 1, 0)
 	}
+	tuck(p, &frame, ownGlues(p))
 	s := l.newStill(p, frame, slices.Repeat([]bool{true}, len(frame.Model.Plates)))
 	s.draw(nil)
 	return s

@@ -20,6 +20,11 @@ func (l *layout) moments(p *pattern.Pattern, order *assembly.Order, steps []int)
 		if t < 1 {
 			frame.Contents = ready(order, step, frame.Contents)
 		}
+		done := step
+		if t == 1 {
+			done++
+		}
+		tuck(p, &frame, glued(order.Steps[:done]))
 		return l.newStill(p, frame, visible(order, p, step, &frame))
 	}
 	for _, step := range steps {

@@ -78,7 +78,7 @@ func normalOf(ring []fold.Vec) fold.Vec {
 // draw draws the faces from the back to the front, and then the lines of which
 // something is seen.
 func (s *still) draw(glues []assembly.Area) {
-	facet := s.facets()
+	facet := facets(s.frame.Model.Plates)
 	for _, i := range s.painted(s.faces) {
 		f := &s.faces[i]
 		if math.Abs(f.facing) < edgeOn {

@@ -98,6 +98,10 @@ func (p *Pose) bend() {
 	}
 }
 
+// pressed is how much of the way to flat a tube of bent panels is pressed: all of it,
+// but for what leaves paper between its sides, so that what lies on what can be told.
+const pressed = 0.985
+
 // moved is the motion of a plate.
 func (p *Pose) moved(i int) motion {
 	part, f := &p.rig.Plates[i], &p.rig.flat[i]
@@ -109,7 +113,7 @@ func (p *Pose) moved(i int) motion {
 	if f.bends {
 		degrees = f.degrees * bow
 	} else {
-		degrees = p.Turned[part.Hinge] * (f.degrees + f.unbowed*(1-bow))
+		degrees = p.Turned[part.Hinge] * (f.degrees + pressed*f.unbowed*(1-bow))
 	}
 	if at := &p.at[i]; at.degrees != degrees {
 		at.degrees, at.turn = degrees, hinge(f.a, f.n, degrees*f.share)
