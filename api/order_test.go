@@ -82,3 +82,19 @@ func TestGainSaysWhatItCloses(t *testing.T) {
 	gain := get(t, "/v1/solve/sleeve?unit=in&width=50mm&height=120mm&thickness=2mm&caliper=0.06&fit=loose&ruler=1/32in&pick=/alternatives/0/gain").ok().Body.String()
 	assert.Contains(t, gain, "the gap of 0.06 in closes to 0.003 in")
 }
+
+// Scores of board say on which side they are cut half through, in every form of the
+// answer; those of paper do not.
+func TestScoresOfBoardSayWhereTheyAreCut(t *testing.T) {
+	const tray = "/v1/solve/tray?unit=mm&width=120&height=90&thickness=30&caliper="
+	var a struct{ Pieces []wire.Piece }
+	require.NoError(t, json.Unmarshal(get(t, tray+"1.5").ok().Body.Bytes(), &a))
+	for _, s := range a.Pieces[0].Scores {
+		assert.Equal(t, map[string]string{"valley": "outside", "mountain": "inside"}[s.Fold], s.HalfCut, s.Name)
+	}
+	assert.Contains(t, get(t, tray+"1.5&format=csv").ok().Body.String(), "half-cut outside,score 1")
+	assert.NotContains(t, get(t, tray+"0.4").ok().Body.String(), "half_cut")
+	cutter := "/v1/drawing/tray.svg?view=cutter&unit=mm&width=120&height=90&thickness=30&caliper="
+	assert.Contains(t, get(t, cutter+"1.5").ok().Body.String(), `id="half-cut-other-side"`)
+	assert.NotContains(t, get(t, cutter+"1.5").ok().Body.String(), `id="score"`)
+}

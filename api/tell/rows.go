@@ -55,7 +55,12 @@ func pieceRows(rows []row, pieces []wire.Piece) []row {
 		add("blank", "width", "", &p.Blank.Width)
 		add("blank", "height", "", &p.Blank.Height)
 		for j := range p.Scores {
-			add("score", p.Scores[j].Name, p.Scores[j].From, &p.Scores[j].At)
+			s := &p.Scores[j]
+			what := "score"
+			if s.HalfCut != "" {
+				what = "half-cut " + s.HalfCut
+			}
+			add(what, s.Name, s.From, &s.At)
 		}
 		for j := range p.Panels {
 			add("panel", p.Panels[j].Name, "", &p.Panels[j].Size)

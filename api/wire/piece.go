@@ -49,7 +49,7 @@ func appendPieces(list []Piece, s *solve.Solution, layer string) []Piece {
 			Quantity: p.Quantity,
 			Blank:    Blank{length(s.Step, p.Width, ideal.Width), length(s.Step, p.Height, ideal.Height)},
 			Panels:   panels(s.Step, p, ideal),
-			Scores:   scores(s.Step, p, ideal),
+			Scores:   scores(s.Step, p, ideal, s.Pattern.Stiff()),
 			Cuts:     cuts(s.Step, p, ideal),
 			Outline:  outline(s, i),
 			Partials: partials(s, i),
@@ -96,7 +96,9 @@ type Score struct {
 	From   string  `json:"from" validate:"required,oneof=left bottom"`
 	Fold   string  `json:"fold" validate:"required,oneof=valley mountain"`
 	Angle  float64 `json:"angle" validate:"required" example:"90"` // degrees folded when closed
-	Or     *Turned `json:"or,omitempty"`                           // plainer when the blank is turned end for end
+	// HalfCut is the side on which a score of board is cut half through; paper is pressed.
+	HalfCut string  `json:"half_cut,omitempty" validate:"omitempty,oneof=inside outside"`
+	Or      *Turned `json:"or,omitempty"` // plainer when the blank is turned end for end
 }
 
 // Turned is a score measured from the opposite edge.
@@ -107,7 +109,7 @@ type Turned struct {
 
 // scores are the scores in the order of the blank from the left or the bottom,
 // each as its position from that edge.
-func scores(step measure.Step, p, ideal *pattern.Piece) []Score {
+func scores(step measure.Step, p, ideal *pattern.Piece, board bool) []Score {
 	var list []Score
 	for i := range p.Strips {
 		strip, twin := &p.Strips[i], &ideal.Strips[i]
@@ -119,11 +121,22 @@ func scores(step measure.Step, p, ideal *pattern.Piece) []Score {
 			if s.Fold == pattern.Flat {
 				continue
 			}
-			list = append(list, Score{s.Name, strip.Across.String(), length(step, at, idealAt), from, s.Fold.String(), round(s.Angle, 3),
+			list = append(list, Score{s.Name, strip.Across.String(), length(step, at, idealAt), from, s.Fold.String(), round(s.Angle, 3), halfCut(board, s.Fold),
 				turned(step, extent(strip).Sub(at), extent(twin).Sub(idealAt), at, opposite)})
 		}
 	}
 	return list
+}
+
+// halfCut is the side that a score of board opens on: its fold turns away from it.
+func halfCut(board bool, f pattern.Fold) string {
+	switch {
+	case !board:
+		return ""
+	case f == pattern.Valley:
+		return pattern.Outside.String()
+	}
+	return pattern.Inside.String()
 }
 
 // turned is the score measured from the opposite edge, if it lies on a coarser

@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"slices"
+
 	"creasefit/internal/assembly"
 	"creasefit/internal/pattern"
 )
@@ -19,14 +21,13 @@ func (l *layout) bench(piece *pattern.Piece, do assembly.Do) Figure {
 		f.sides[leftOf].add(tag{at: f.h, from: fromLow, lines: []string{f.length(piece.Height)}})
 	case assembly.Score:
 		f.paper(whole)
-		f.fig.Lines = append(f.fig.Lines, f.folds(Valley, ValleyFold)...)
-		f.fig.Lines = append(f.fig.Lines, f.folds(Mountain, MountainFold)...)
+		f.folds()
 		for i := range piece.Strips {
 			f.scores(&piece.Strips[i])
 		}
 	default:
 		f.geometry()
-		f.drop(ValleyFold, MountainFold)
+		f.drop(ValleyFold, MountainFold, HalfCutUnder, HalfCut)
 		for i := range piece.Cuts {
 			if !told(piece.Cuts[:i], &piece.Cuts[i]) {
 				f.cut(&piece.Cuts[i])
@@ -59,13 +60,7 @@ func (f *figure) paper(ring []Vertex) {
 
 // drop takes the lines of some layers out of the figure.
 func (f *figure) drop(layers ...Layer) {
-	kept := f.fig.Lines[:0]
-	for _, l := range f.fig.Lines {
-		if l.Layer != layers[0] && l.Layer != layers[len(layers)-1] {
-			kept = append(kept, l)
-		}
-	}
-	f.fig.Lines = kept
+	f.fig.Lines = slices.DeleteFunc(f.fig.Lines, func(l Line) bool { return slices.Contains(layers, l.Layer) })
 }
 
 // scores adds the readings of a strip's scores, and which way they are folded.

@@ -3,7 +3,6 @@ package draw
 import (
 	"fmt"
 	"math"
-	"slices"
 )
 
 // Line is a line of a drawing, or an area if it is filled.
@@ -145,15 +144,28 @@ func dot(layer Layer, at Point, radius float64) Line {
 	return Line{Layer: layer, Path: []Vertex{{left, 1}, {right, 1}}, Closed: true, Fill: true}
 }
 
-// folds returns the creases of a direction, without what is slit.
-func (f *figure) folds(role Role, layer Layer) []Line {
-	var lines []Line
+// folds draws the creases, without what is slit, in the layers of what is done
+// there.
+func (f *figure) folds() {
 	for i := range f.mesh.Edges {
-		if e := &f.mesh.Edges[i]; e.Role == role {
-			lines = append(lines, Line{Layer: layer, Name: f.creaseName(e.Crease), Path: f.edgePath(e)})
+		if e := &f.mesh.Edges[i]; e.Role == Valley || e.Role == Mountain {
+			layer := f.scored(e.Role, [...]Layer{ValleyFold, MountainFold, HalfCutUnder, HalfCut})
+			f.fig.Lines = append(f.fig.Lines, Line{Layer: layer, Name: f.creaseName(e.Crease), Path: f.edgePath(e)})
 		}
 	}
-	return slices.Clip(lines)
+}
+
+// scored chooses what is done at a fold: scores of paper are pressed, valleys and
+// mountains; board is cut half through on the side that opens.
+func (f *figure) scored(role Role, done [4]Layer) Layer {
+	at := 0
+	if f.board {
+		at = 2
+	}
+	if role == Mountain {
+		at++
+	}
+	return done[at]
 }
 
 // creaseName names a crease with its direction and angle.

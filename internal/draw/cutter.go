@@ -47,7 +47,7 @@ const (
 // side by side. Pieces of a pattern with several have their number as a mark;
 // nothing else is written. The error is a CutterError.
 func NewCutter(p *pattern.Pattern, o Options, how CutterOptions) (*Drawing, error) {
-	l := o.layout()
+	l := o.layout(p)
 	p = o.Whole(p)
 	l.lettering = Lettering
 	d := &Drawing{View: Cutter, Title: l.say(o.Title), Language: o.Language, Pattern: p, Step: o.Step, Lettering: Lettering, words: l}
@@ -145,7 +145,7 @@ func (l *layout) machined(p *pattern.Pattern, piece int, how CutterOptions) (Fig
 		case (e.Role == Valley || e.Role == Mountain) && how.Perforate:
 			lines = append(lines, dashed(path)...)
 		case e.Role == Valley || e.Role == Mountain:
-			lines = append(lines, Line{Layer: ScorePath, Name: f.creaseName(e.Crease), Path: path})
+			lines = append(lines, Line{Layer: f.scored(e.Role, [...]Layer{ScorePath, ScorePath, HalfCutUnderPath, HalfCutPath}), Name: f.creaseName(e.Crease), Path: path})
 		}
 	}
 	for i := range f.glues {

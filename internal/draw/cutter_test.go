@@ -104,6 +104,35 @@ func distance(p draw.Point, ring []draw.Point) float64 {
 	return least
 }
 
+// Scores of board are lines of their own, cut half through from the side that they
+// fold away from: none is pressed, and as much is cut as is pressed in paper.
+func TestScoresOfBoardAreHalfCut(t *testing.T) {
+	paper, board := drawtest.Sleeve(), drawtest.Sleeve()
+	board.Caliper = pattern.Board
+	board.Pieces[0].Creases[0].Fold, paper.Pieces[0].Creases[0].Fold = pattern.Mountain, pattern.Mountain
+	by := func(d *draw.Drawing) map[draw.Layer]float64 {
+		sum := map[draw.Layer]float64{}
+		for i := range d.Figures {
+			for _, l := range d.Figures[i].Lines {
+				if !l.Fill {
+					sum[l.Layer] += long(l.Path)
+				}
+			}
+		}
+		return sum
+	}
+	o := draw.Options{Step: measure.Marks(measure.Millimetre)[2]}
+	pressed, cut := by(draw.New(paper, o)), by(draw.New(board, o))
+	assert.InDelta(t, pressed[draw.ValleyFold], cut[draw.HalfCutUnder], 1e-9, "a valley opens on the outside")
+	assert.InDelta(t, pressed[draw.MountainFold], cut[draw.HalfCut], 1e-9)
+	assert.Positive(t, cut[draw.HalfCut])
+	assert.Zero(t, cut[draw.ValleyFold]+cut[draw.MountainFold]+pressed[draw.HalfCut]+pressed[draw.HalfCutUnder])
+	machine, press := by(cutter(t, board, draw.CutterOptions{})), by(cutter(t, paper, draw.CutterOptions{}))
+	assert.Zero(t, machine[draw.ScorePath])
+	assert.InDelta(t, press[draw.ScorePath], machine[draw.HalfCutPath]+machine[draw.HalfCutUnderPath], 1e-9)
+	assert.InDelta(t, cut[draw.HalfCut], machine[draw.HalfCutPath], 1e-9)
+}
+
 // Every line is there once, every copy of every piece is on a bed, nothing
 // leaves a bed, and dashes add up to two thirds of the folds.
 func TestCutterOfEveryKind(t *testing.T) {

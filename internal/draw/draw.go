@@ -98,11 +98,12 @@ type layout struct {
 	say       func(string) string
 	found     []*detail // small corners of all figures so far
 	papers    map[*pattern.Piece]flat
+	board     bool // scores are cut half through
 }
 
 // New draws a pattern.
 func New(p *pattern.Pattern, o Options) *Drawing {
-	l, bare := o.layout(), p
+	l, bare := o.layout(p), p
 	p = o.Whole(p)
 	if l.lettering <= 0 {
 		l.lettering = suitable(p)
@@ -128,11 +129,11 @@ func New(p *pattern.Pattern, o Options) *Drawing {
 	return d
 }
 
-func (o *Options) layout() *layout {
+func (o *Options) layout(p *pattern.Pattern) *layout {
 	if o.papers == nil {
 		o.papers = map[*pattern.Piece]flat{}
 	}
-	l := &layout{step: o.Step, lettering: o.Lettering, say: o.Say, papers: o.papers}
+	l := &layout{step: o.Step, lettering: o.Lettering, say: o.Say, papers: o.papers, board: p != nil && p.Stiff()}
 	if l.say == nil {
 		l.say = func(s string) string { return s }
 	}

@@ -90,8 +90,7 @@ func (f *figure) geometry() {
 	for _, c := range contours {
 		f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Path: c, Closed: true, Fill: true})
 	}
-	f.fig.Lines = append(f.fig.Lines, f.folds(Valley, ValleyFold)...)
-	f.fig.Lines = append(f.fig.Lines, f.folds(Mountain, MountainFold)...)
+	f.folds()
 	f.fig.Lines = append(f.fig.Lines, f.slits()...)
 	f.fig.Lines = append(f.fig.Lines, f.stops()...)
 	f.blankEdge()

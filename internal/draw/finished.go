@@ -17,7 +17,7 @@ const cleared = 0.97
 // NewFinished draws an enclosure as it stands on the table, closed round its
 // contents: a small picture without lengths and without words.
 func NewFinished(p *pattern.Pattern, o Options) *Drawing {
-	l := o.layout()
+	l := o.layout(nil)
 	s := l.closed(p, &o)
 	margin := 0.04 * max(s.box.Width(), s.box.Height())
 	l.lettering = max(s.box.Width(), s.box.Height()) / 60
@@ -33,7 +33,7 @@ func NewFinished(p *pattern.Pattern, o Options) *Drawing {
 // NewLayers draws enclosures round one another, from the innermost on: each closed
 // round the one before it, with its name. The pattern is that of all their pieces.
 func NewLayers(p *pattern.Pattern, works []Work, o Options) *Drawing {
-	l := o.layout()
+	l := o.layout(nil)
 	stills, names := make([]*still, len(works)), make([]string, len(works))
 	for i := range works {
 		stills[i], names[i] = l.closed(works[i].Pattern, &works[i].Options), strconv.Itoa(i+1)+"  "+works[i].Name

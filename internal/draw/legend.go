@@ -22,7 +22,7 @@ func (l *layout) legend(d *Drawing) Figure {
 		}
 	}
 	k := key{layout: l, most: legendWidth * l.lettering}
-	for _, layer := range [...]Layer{Outline, SlitCut, BlankEdge, ValleyFold, MountainFold, Pasted, PastedUnder, Waste} {
+	for _, layer := range [...]Layer{Outline, SlitCut, BlankEdge, ValleyFold, MountainFold, HalfCutUnder, HalfCut, Pasted, PastedUnder, Waste} {
 		if used[layer] && d.View != Spread {
 			k.entry(layer, l.say(layer.String()))
 		}

@@ -24,10 +24,10 @@ func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Option
 			moving = append(moving, step)
 		}
 	}
-	stills := o.layout().moments(p, order, moving)
+	stills := o.layout(p).moments(p, order, moving)
 	var draw func(Options) *Drawing
 	draw = func(o Options) *Drawing {
-		l := o.layout()
+		l := o.layout(p)
 		if l.lettering <= 0 {
 			l.lettering = suitable(p)
 		}

@@ -14,7 +14,7 @@ import (
 // left over, which way the grain runs, the cuts with the numbers of their
 // steps, and below each sheet the steps. Their texts are the plan's.
 func NewPlan(order *sheet.Order, answer *sheet.Answer, o Options) *Drawing {
-	l := o.layout()
+	l := o.layout(nil)
 	if l.lettering <= 0 {
 		longest := 0.0
 		for _, s := range order.Sheets {

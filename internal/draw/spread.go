@@ -25,7 +25,7 @@ type Clearance struct {
 // sure first, all on one scale: the curve is how often it comes out so, what is
 // hatched does not go in.
 func NewSpread(p *pattern.Pattern, o Options) *Drawing {
-	l := o.layout()
+	l := o.layout(nil)
 	if l.lettering <= 0 {
 		l.lettering = Lettering
 	}

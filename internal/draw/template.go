@@ -13,7 +13,7 @@ import (
 // it, which side is seen and which way the grain runs. No other line lies
 // inside an outline.
 func NewTemplate(p *pattern.Pattern, o Options) *Drawing {
-	l, bare := o.layout(), p
+	l, bare := o.layout(p), p
 	p = o.Whole(p)
 	if l.lettering <= 0 {
 		l.lettering = suitable(p)

@@ -36,7 +36,7 @@ var tests = [...]test{
 // NewTestSheet draws what is to be made and measured, at true scale, with blanks
 // for what is measured.
 func NewTestSheet(t TestSheet, o Options) *Drawing {
-	l := o.layout()
+	l := o.layout(nil)
 	if l.lettering <= 0 {
 		l.lettering = Lettering
 	}

@@ -730,6 +730,12 @@ const (
 	ScoreFromLeft   ScoreFrom = "left"
 )
 
+// Defines values for ScoreHalfCut.
+const (
+	ScoreHalfCutInside  ScoreHalfCut = "inside"
+	ScoreHalfCutOutside ScoreHalfCut = "outside"
+)
+
 // Defines values for ScoresValue.
 const (
 	ScoresValueAuto ScoresValue = "auto"
@@ -7222,7 +7228,10 @@ type Score struct {
 	At    Length    `json:"at"`
 	Fold  ScoreFold `json:"fold"`
 	From  ScoreFrom `json:"from"`
-	Name  string    `json:"name"`
+
+	// HalfCut HalfCut is the side on which a score of board is cut half through; paper is pressed.
+	HalfCut ScoreHalfCut `json:"half_cut,omitempty"`
+	Name    string       `json:"name"`
 
 	// Or plainer when the blank is turned end for end
 	Or *Turned `json:"or,omitempty"`
@@ -7236,6 +7245,9 @@ type ScoreFold string
 
 // ScoreFrom defines model for Score.From.
 type ScoreFrom string
+
+// ScoreHalfCut HalfCut is the side on which a score of board is cut half through; paper is pressed.
+type ScoreHalfCut string
 
 // ScoresValue Scores at each side: one for thin contents, two for thick ones; auto takes one up to 1/8 in (3 mm). Default: auto.
 type ScoresValue string

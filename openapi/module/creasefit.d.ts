@@ -3944,6 +3944,8 @@ export type Score = {
   "at": Length;
   "fold": "valley" | "mountain";
   "from": "left" | "bottom";
+  /** HalfCut is the side on which a score of board is cut half through; paper is pressed. */
+  "half_cut"?: "inside" | "outside";
   "name": string;
   /** plainer when the blank is turned end for end */
   "or"?: Turned;

@@ -4,9 +4,10 @@
 // Coordinates are millimetres with the pattern's own origin and y upwards; the
 // first piece's blank begins at 0, 0 and the others lie in rows to its right and
 // above. Cuts round a piece are closed polylines, arcs are true arcs. The layers
-// are CUT, SLIT, CREASE_VALLEY, CREASE_MOUNTAIN, GLUE and GLUE_OTHER_SIDE, and
+// are CUT, SLIT, CREASE_VALLEY, CREASE_MOUNTAIN (of board HALF_CUT_OTHER_SIDE
+// and HALF_CUT), GLUE and GLUE_OTHER_SIDE, and
 // NAME with what each piece is called and how many are made of it. A drawing
-// for a cutter has CUT, SCORE, PERFORATE, MARK and GLUE, and no texts.
+// for a cutter has CUT, SCORE, HALF_CUT and HALF_CUT_OTHER_SIDE, PERFORATE, MARK and GLUE, and no texts.
 //
 // The package writes no dimensions.
 package dxf
@@ -38,6 +39,8 @@ var layers = [...]layer{
 	{draw.SlitCut, "SLIT", 5, "CONTINUOUS"},
 	{draw.ValleyFold, "CREASE_VALLEY", 4, "VALLEY"},
 	{draw.MountainFold, "CREASE_MOUNTAIN", 1, "MOUNTAIN"},
+	{draw.HalfCutUnder, "HALF_CUT_OTHER_SIDE", 4, "VALLEY"},
+	{draw.HalfCut, "HALF_CUT", 1, "MOUNTAIN"},
 	{draw.Pasted, "GLUE", 2, "CONTINUOUS"},
 	{draw.PastedUnder, "GLUE_OTHER_SIDE", 30, "CONTINUOUS"},
 }
@@ -46,6 +49,8 @@ var layers = [...]layer{
 var machine = [...]layer{
 	{draw.CutPath, "CUT", 7, "CONTINUOUS"},
 	{draw.ScorePath, "SCORE", 4, "CONTINUOUS"},
+	{draw.HalfCutUnderPath, "HALF_CUT_OTHER_SIDE", 6, "CONTINUOUS"},
+	{draw.HalfCutPath, "HALF_CUT", 30, "CONTINUOUS"},
 	{draw.PerforationPath, "PERFORATE", 1, "CONTINUOUS"},
 	{draw.MarkPath, "MARK", 3, "CONTINUOUS"},
 	{draw.GluePath, "GLUE", 2, "CONTINUOUS"},

@@ -88,7 +88,11 @@ func TestCoordinatesReadBack(t *testing.T) {
 		all := corners(t, encode(t, s.Draw()))
 		p := &s.Solution.Pattern.Pieces[0]
 		for _, c := range p.Creases {
-			layers := []string{"SLIT", "CUT", "CREASE_" + strings.ToUpper(c.Fold.String())}
+			fold := "CREASE_" + strings.ToUpper(c.Fold.String())
+			if s.Solution.Pattern.Stiff() {
+				fold = map[pattern.Fold]string{pattern.Valley: "HALF_CUT_OTHER_SIDE", pattern.Mountain: "HALF_CUT"}[c.Fold]
+			}
+			layers := []string{"SLIT", "CUT", fold}
 			assert.True(t, has(all, layers, c.A) && has(all, layers, c.B), "%s %s", s.Name, c.Name)
 		}
 		for _, c := range p.Cuts {
@@ -147,7 +151,7 @@ func TestAnotherReaderReadsIt(t *testing.T) {
 	}
 	out := peer.Node(t, "dxf-parser@1.1.2", script, encode(t, sleeve()))
 	require.NoError(t, json.Unmarshal(out, &got))
-	assert.Equal(t, []string{"CUT", "SLIT", "CREASE_VALLEY", "CREASE_MOUNTAIN", "GLUE", "GLUE_OTHER_SIDE", "NAME"}, got.Layers)
+	assert.Equal(t, []string{"CUT", "SLIT", "CREASE_VALLEY", "CREASE_MOUNTAIN", "HALF_CUT_OTHER_SIDE", "HALF_CUT", "GLUE", "GLUE_OTHER_SIDE", "NAME"}, got.Layers)
 	assert.Equal(t, []string{"CONTINUOUS", "VALLEY", "MOUNTAIN"}, got.Lines)
 	assert.Equal(t, 4, got.Units)
 	count := map[string]int{}
