@@ -3,8 +3,6 @@ package pattern
 import (
 	"math"
 	"slices"
-
-	"creasefit/internal/measure"
 )
 
 // Contours returns the edges round the paper of a piece, exactly: counterclockwise
@@ -91,9 +89,9 @@ func (p *Piece) split(sides []side) []side {
 	var space [8]Point
 	for k := range sides {
 		s := &sides[k]
-		at := append(space[:0], s.from.Point)
+		at, near := append(space[:0], s.from.Point), s.around()
 		for i := range sides {
-			if o := &sides[i]; s.from.Bulge == 0 && o.panel != s.panel && between(o.from.Point, s.from.Point, s.to) && !slices.Contains(at, o.from.Point) {
+			if o := &sides[i]; near.has(o.from.Point) && s.from.Bulge == 0 && o.panel != s.panel && between(o.from.Point, s.from.Point, s.to) && !slices.Contains(at, o.from.Point) {
 				at = append(at, o.from.Point)
 			}
 		}
@@ -118,11 +116,8 @@ func along(a, b, p, q Point) int {
 }
 
 // between reports whether a point lies on the straight way from a to b, to the
-// nanometre, and is neither end. Nearly all are far off, which whole numbers say.
+// nanometre, and is neither end.
 func between(p, a, b Point) bool {
-	if apart(p.X, a.X, b.X) || apart(p.Y, a.Y, b.Y) {
-		return false
-	}
 	ax, ay := p.X.Sub(a.X).Millimetres(), p.Y.Sub(a.Y).Millimetres()
 	bx, by := b.X.Sub(a.X).Millimetres(), b.Y.Sub(a.Y).Millimetres()
 	dot, whole, off := ax*bx+ay*by, bx*bx+by*by, ax*by-ay*bx
@@ -130,11 +125,18 @@ func between(p, a, b Point) bool {
 	return dot > 0 && dot < whole && off*off <= hair*hair*whole
 }
 
-// apart reports whether a coordinate lies clearly beyond both others.
-func apart(x, a, b measure.Length) bool {
-	from, to := measure.Min(a, b).Nanometres(), measure.Max(a, b).Nanometres()
+// around is what lies round a side, in nanometres: nearly all corners do not.
+type around struct{ left, right, bottom, top int64 }
+
+func (s *side) around() around {
+	x, y, u, v := s.from.X.Nanometres(), s.from.Y.Nanometres(), s.to.X.Nanometres(), s.to.Y.Nanometres()
 	const clearly = 10
-	return x.Nanometres() < from-clearly || x.Nanometres() > to+clearly
+	return around{min(x, u) - clearly, max(x, u) + clearly, min(y, v) - clearly, max(y, v) + clearly}
+}
+
+func (a *around) has(p Point) bool {
+	x, y := p.X.Nanometres(), p.Y.Nanometres()
+	return x >= a.left && x <= a.right && y >= a.bottom && y <= a.top
 }
 
 // follow takes one ring out of the edges: at a corner where several parts of the

@@ -15,15 +15,11 @@ var leastLap = measure.Millimetres(3)
 func (p *planner) laps() error {
 	var faults fault.Faults
 	s := sight{values: p.values}
-	for i := range p.Joins {
-		j := &p.Joins[i]
-		if j.Type != Glue || p.crosses(j) {
-			continue
-		}
-		a, b := p.blockOf(j.A.Panel), p.blockOf(j.B.Panel)
-		one, other := s.where(&a.at), s.where(&b.at)
+	for i := range p.stated.sewn {
+		j := &p.stated.sewn[i]
+		one, other := s.where(&j.blocks[0].at), s.where(&j.blocks[1].at)
 		for axis := range one {
-			if axis == a.flat {
+			if j.Type != Glue || axis == j.blocks[0].flat {
 				continue
 			}
 			shared := shared(one[axis], other[axis])

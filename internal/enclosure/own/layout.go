@@ -45,8 +45,12 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 	for i := range p.Pieces {
 		layouts[i] = p.layPiece(i, &whole.Pieces[i], values)
 	}
-	for i := range p.Joins {
-		p.stick(&p.Joins[i], layouts)
+	for i := range p.stated.sewn {
+		if j := &p.stated.sewn[i]; j.Type == Glue {
+			layouts[p.panels[j.a].piece].glueArea(j)
+		} else {
+			layouts[p.panels[j.a].piece].seam(j)
+		}
 	}
 	for i := range p.slots {
 		s := &p.slots[i]
@@ -112,9 +116,12 @@ func (l *layout) length(a Amount) measure.Length { return l.amount(a).exact(l.va
 
 // shape cuts the sides of a panel back towards its free edge, and its window out.
 func (l *layout) shape(q *plate, to *pattern.Panel) {
-	o, in := to.Outline, l.length(q.Taper)
+	o, in := to.Outline, measure.Length{}
+	if q.Taper.given {
+		in = l.length(q.Taper)
+	}
 	switch {
-	case q.parent < 0 || in.IsZero():
+	case in.IsZero():
 	case q.Edge == Left:
 		o[0].Y, o[3].Y = o[0].Y.Add(in), o[3].Y.Sub(in)
 	case q.Edge == Right:

@@ -148,9 +148,6 @@ func (r *derived) blockAt(at rim) *block {
 	return &r.blocks[i]
 }
 
-// blockOf is the block of a panel by its name.
-func (r *derived) blockOf(panel string) *block { return r.blockAt(rim{panel: r.index[panel]}) }
-
 // trimmed takes half of a spine from one end of a span.
 func trimmed(span [2]form, high bool, spine form) [2]form {
 	if high {

@@ -20,7 +20,7 @@ func (l *layout) reliefs() {
 		if start < 0 {
 			continue
 		}
-		var path []pattern.Point
+		path := make([]pattern.Point, 0, len(ring))
 		for k := range len(ring) {
 			a, b := ring[(start+k)%len(ring)].Point, ring[(start+k+1)%len(ring)].Point
 			if l.rim(a, b) {
@@ -31,7 +31,7 @@ func (l *layout) reliefs() {
 			}
 			if path = append(path, b); l.piece.OnEdge(b) {
 				l.relief(path)
-				path = nil
+				path = path[:0]
 			}
 		}
 	}

@@ -7,25 +7,41 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// stick adds the glue areas and the seams of a join.
-func (p *planner) stick(j *Join, layouts []*layout) {
-	a, b := p.index[j.A.Panel], p.index[j.B.Panel]
-	l := layouts[p.panels[a].piece]
-	if p.crosses(j) {
-		return
-	}
-	switch {
-	case j.Type == Glue:
-		l.glueArea(j, a, b)
-	case j.Type == Meet && !j.Short.Little && !j.Past.Little:
-		l.seam(j)
+// sewn is a join of two panels of a piece that glue or an edge holds together.
+type sewn struct {
+	*Join
+	a, b   int       // the panels
+	blocks [2]*block // of these
+	name   string
+	run    int     // the axis that lines run along which meet
+	apart  [2]form // how far they lie from one another along the others
+}
+
+// sew lists what holds the panels of each piece together.
+func (s *stated) sew(r *derived) {
+	for i := range r.Joins {
+		j := &r.Joins[i]
+		if j.Type != Glue && j.Type != Meet || j.Short.Little || j.Past.Little || r.crosses(j) {
+			continue
+		}
+		x := sewn{Join: j, a: r.index[j.A.Panel], b: r.index[j.B.Panel]}
+		if x.blocks = [2]*block{r.blockAt(rim{panel: x.a}), r.blockAt(rim{panel: x.b})}; j.Type == Meet {
+			first, second := r.line(j.A), r.line(j.B)
+			x.name, x.run = j.A.words(), first.run
+			for k := range x.apart {
+				axis := (x.run + 1 + k) % 3
+				x.apart[k] = first.where[axis].plus(-1, second.where[axis])
+			}
+		}
+		s.sewn = append(s.sewn, x)
 	}
 }
 
 // glueArea sticks what lies over the other panel onto it.
-func (l *layout) glueArea(j *Join, a, b int) {
-	lowA, highA := l.box(l.blockOf(j.A.Panel))
-	lowB, highB := l.box(l.blockOf(j.B.Panel))
+func (l *layout) glueArea(j *sewn) {
+	a, b := j.a, j.b
+	lowA, highA := l.box(j.blocks[0])
+	lowB, highB := l.box(j.blocks[1])
 	q := &l.panels[a]
 	var from, to [2]measure.Length
 	for axis := range 2 {
@@ -57,23 +73,16 @@ func (l *layout) back(q *plate, axis int, where measure.Length) measure.Length {
 
 // seam brings the line of one panel to that of another: as far apart as they lie at
 // the ideal sizes, where a layer is a paper.
-func (l *layout) seam(j *Join) {
+func (l *layout) seam(j *sewn) {
 	qa, a := l.ends(j.A)
 	qb, b := l.ends(j.B)
-	first, second := l.line(j.A), l.line(j.B)
-	apart, run := 0.0, first.run
-	for axis := range 3 {
-		if axis != run {
-			d := first.where[axis].at(l.planner.values) - second.where[axis].at(l.planner.values)
-			apart += d * d
-		}
-	}
+	run, apart := j.run, math.Hypot(j.apart[0].at(l.planner.values), j.apart[1].at(l.planner.values))
 	var met [2]pattern.Point
 	for k := range 2 { // the points of the other line beside those of this one
 		met[k] = l.beside(qb, b, l.along(qa, a[k], run), run)
 	}
-	l.piece.Seams = append(l.piece.Seams, pattern.Seam{Name: j.A.words(), PanelA: l.at(qa), A1: a[0], A2: a[1], PanelB: l.at(qb), B1: met[0], B2: met[1],
-		Apart: measure.Nanometres(int64(math.Round(math.Sqrt(apart))))})
+	l.piece.Seams = append(l.piece.Seams, pattern.Seam{Name: j.name, PanelA: l.at(qa), A1: a[0], A2: a[1], PanelB: l.at(qb), B1: met[0], B2: met[1],
+		Apart: measure.Nanometres(int64(math.Round(apart)))})
 }
 
 // ends are the ends of a line on the blank, and the panel that it belongs to.

@@ -20,6 +20,7 @@ type stated struct {
 	strips   []enclosure.Strip
 	sources  []string
 	ends     []form // by unknown: the papers that an end comes out as, nil for others
+	sewn     []sewn
 	wrong    fault.Faults
 }
 
@@ -81,6 +82,7 @@ func (s *stated) of(r *derived) {
 		}
 	}
 	s.layStrips(r)
+	s.sew(r)
 }
 
 func (s *stated) add(x setting, source string) int {

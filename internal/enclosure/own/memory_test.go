@@ -1,0 +1,39 @@
+package own
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/measure"
+)
+
+// What was asked of a design before changes no answer: foldings that are remembered give
+// the same plan as new ones, and few are needed.
+func TestRememberedFoldingsPlanAlike(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 19))
+	for _, e := range append(Examples(), Kinds()...) {
+		t.Run(e.Name, func(t *testing.T) {
+			d, err := Decode(e.Text)
+			require.NoError(t, err)
+			warm := newDerivation(d)
+			warm.try()
+			for range 40 {
+				in := trial()
+				in.Width, in.Height = measure.Millimetres(40+r.Int64N(300)), measure.Millimetres(40+r.Int64N(300))
+				in.Thickness, in.Caliper = measure.Micrometres(500+r.Int64N(60_000)), measure.Micrometres(80+r.Int64N(700))
+				fresh := newDerivation(d)
+				fresh.try()
+				want, wrong := fresh.attempt(in)
+				got, err := warm.attempt(in)
+				if assert.Equal(t, wrong, err); err == nil {
+					assert.Equal(t, want.plan.Problem, got.plan.Problem)
+					assert.Equal(t, want.plan.Fits, got.plan.Fits)
+				}
+			}
+			assert.LessOrEqual(t, len(warm.folded), 2, "foldings beside the first")
+		})
+	}
+}
