@@ -74,28 +74,16 @@ func piecesArea(o sheet.Order) float64 {
 	return sum
 }
 
-// everyBin is of how many bins one is planned: all of them, minutes of work, where
-// the sets are named on purpose.
-func everyBin() int {
-	if os.Getenv("CREASEFIT_CUTTING_SETS") != "" {
-		return 1
-	}
-	return 4
-}
-
+// Every published bin of twenty pieces is proven.
 func TestPublishedBinsOfTwentyPieces(t *testing.T) {
 	t.Parallel()
 	if testing.Short() {
-		t.Skip("ten seconds of searching")
+		t.Skip("seconds of searching")
 	}
 	list := binRows(t, "020")
 	require.Len(t, list, 83)
-	for i, r := range list {
-		if i%everyBin() != 0 {
-			continue
-		}
-		o := binOrder(t, r.name, r.turning)
-		a := plannedAtEase(t, o)
+	for _, r := range list {
+		a := proven(t, binOrder(t, r.name, r.turning), muchWork)
 		assert.Equal(t, r.least, a.Sheets, "%+v", r)
 		assert.True(t, a.Proven, "%+v", r)
 	}
@@ -111,7 +99,7 @@ func TestPublishedBinsOfMorePieces(t *testing.T) {
 			if i%14 != 0 {
 				continue
 			}
-			a := planned(t, binOrder(t, r.name, r.turning))
+			a := proven(t, binOrder(t, r.name, r.turning), 100_000_000)
 			assert.LessOrEqual(t, a.Sheets, r.least+1, "%+v", r)
 			assert.LessOrEqual(t, a.LowerBound, int64(r.least), "%+v", r)
 		}

@@ -29,7 +29,8 @@ type face struct {
 // one kerf too long, so that cuts take nothing away.
 type board struct {
 	w, h      int32
-	limit     int32 // the longest cut
+	limit     int32  // the longest cut
+	whole     corner // the sides, more than the limit where those of the sheet are: a unit may hide what must be trimmed first
 	faces     []face
 	stock     int
 	cost      int64
@@ -39,6 +40,14 @@ type board struct {
 // crossable reports whether a rectangle this long along one axis may be cut
 // along that axis.
 func (b *board) crossable(extent int32) bool { return extent <= b.limit }
+
+// longer is a side that is made longer than any cut if that is so.
+func (b *board) longer(side int32, than bool) int32 {
+	if than {
+		return max(side, b.limit+1)
+	}
+	return side
+}
 
 // kind is all items of the same size and grain.
 type kind struct {
@@ -127,8 +136,10 @@ func (p *problem) layBoards() {
 		w, h := o.Usable(s)
 		b := board{w: p.down(w.Nanometres() + kerf), h: p.down(h.Nanometres() + kerf), stock: s, cost: o.Cost(s), available: o.Sheets[s].Available}
 		b.limit = max(b.w, b.h)
+		b.whole = corner{b.w, b.h}
 		if !o.Trimmer.IsZero() {
 			b.limit = min(b.limit, p.down(o.Trimmer.Nanometres()+kerf))
+			b.whole = corner{b.longer(b.w, o.Trimmer.Less(w)), b.longer(b.h, o.Trimmer.Less(h))}
 		}
 		p.layFaces(&b, kerf)
 		if len(b.faces) > 0 {

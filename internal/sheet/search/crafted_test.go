@@ -177,9 +177,7 @@ func seeds(n uint64) uint64 {
 
 // assertCrafted plans an order on no more sheets than it was cut from.
 func assertCrafted(t *testing.T, c *crafter) {
-	o := c.order()
-	o.Effort = 5 * time.Second
-	a := planned(t, o)
+	a := proven(t, c.order(), muchWork)
 	assert.LessOrEqual(t, a.Sheets, c.sheets, c)
 	assert.True(t, a.Proven, c)
 }

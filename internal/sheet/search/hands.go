@@ -56,7 +56,8 @@ type easier struct {
 }
 
 // ease looks for plans of the least cost known that are easier on the hands, until
-// that has not helped for long: several times as long as the last improvement took.
+// that has not helped for long: twice as long as the last improvement took. (Four
+// times as long took 2.4 times the work, for 1 setting of the trimmer in 100 less.)
 // A cheaper plan met on the way is the planner's, and is made easier from there on.
 func (e *easier) ease() {
 	if e.planner.best == nil {
@@ -86,7 +87,7 @@ func (e *easier) begin() {
 
 // settled reports whether the search has come to its own end.
 func (e *easier) settled() bool {
-	return e.pieces() > mostEased || e.spent-e.found >= leastEased+4*(e.found-e.since)
+	return e.pieces() > mostEased || e.spent-e.found >= leastEased+2*(e.found-e.since)
 }
 
 // mostEased bounds the orders whose plans are made easier, and leastEased is the

@@ -31,9 +31,7 @@ func TestRepeatedKinds(t *testing.T) {
 	for _, kinds := range []int{2, 3, 5} {
 		for _, pieces := range []int{25, 70, 300, 3000} {
 			for seed := range seeds(4) {
-				o := repeated(t, seed, kinds, pieces)
-				o.Effort = 5 * time.Second
-				assert.True(t, planned(t, o).Proven, "%d kinds, %d pieces, seed %d", kinds, pieces, seed)
+				assert.True(t, proven(t, repeated(t, seed, kinds, pieces), muchWork).Proven, "%d kinds, %d pieces, seed %d", kinds, pieces, seed)
 			}
 		}
 	}

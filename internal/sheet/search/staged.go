@@ -17,7 +17,7 @@ type staged struct {
 	lines   sheet.Axis // that the pieces of a row lie along
 	stacks  bool       // several stand side by side, by a third stage
 	trims   bool       // a piece may be trimmed to its height by a further cut
-	size    corner     // of the board, along a row and across it
+	size    corner     // of the sheet as the trimmer meets it, along a row and across it
 	xs, ys  []int32    // raster points along a row and across it
 	fx, fy  []int32    // their floors
 	faces   []lined    // the lowest first
@@ -37,12 +37,13 @@ type lined struct {
 
 // newStaged prepares the rows of a board.
 func newStaged(b *board, lines sheet.Axis, stacks, trims bool) *staged {
-	s := &staged{board: b, lines: lines, stacks: stacks, trims: trims, size: corner{b.w, b.h}}
+	s := &staged{board: b, lines: lines, stacks: stacks, trims: trims, size: b.whole}
+	own := corner{b.w, b.h}
 	s.xs, s.ys = b.rasters()
 	if lines == sheet.Height {
-		s.size, s.xs, s.ys = corner{b.h, b.w}, s.ys, s.xs
+		s.size, own, s.xs, s.ys = corner{b.whole.h, b.whole.w}, corner{b.h, b.w}, s.ys, s.xs
 	}
-	s.fx, s.fy = floors(s.xs, s.size.w), floors(s.ys, s.size.h)
+	s.fx, s.fy = floors(s.xs, own.w), floors(s.ys, own.h)
 	for _, f := range b.faces {
 		size := corner{f.w, f.h}
 		s.faces = append(s.faces, lined{size.along(lines), size.along(lines.Other()), f.kind, f.turned})

@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"creasefit/internal/measure"
+	"creasefit/internal/sheet"
 	"creasefit/internal/sheet/verify"
 )
 
@@ -55,4 +57,19 @@ func TestStagesOfACraftOrder(t *testing.T) {
 		before = a.Sheets
 		assert.True(t, stages == 0 || a.Work.Stages <= stages)
 	}
+}
+
+// A sheet of 7 mm is one of 6 in units of the labels, which a trimmer of 6 mm cuts
+// across only once it is trimmed: by another stage.
+func TestStagesCountWhatUnitsHide(t *testing.T) {
+	mm := func(n int) measure.Length { return measure.Millimetres(int64(n)) }
+	ruler, err := measure.ParseStep("1 mm")
+	require.NoError(t, err)
+	o := sheet.Order{Ruler: ruler, Trimmer: mm(6), Stages: 2, Sheets: []sheet.Stock{{Width: mm(7), Height: mm(4), Grain: sheet.AlongWidth}},
+		Items: []sheet.Item{{Name: "tag", Width: mm(2), Height: mm(2)}}}
+	a, err := Plan(context.Background(), o)
+	require.NoError(t, err)
+	require.NoError(t, verify.Plan(o, a))
+	assert.Equal(t, 6, a.PerSheet)
+	assert.Equal(t, 2, a.Work.Stages)
 }
