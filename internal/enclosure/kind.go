@@ -59,7 +59,7 @@ type Input struct {
 }
 
 // Range is a least and a greatest length.
-type Range struct{ Min, Max measure.Length }
+type Range = measure.Range
 
 // Plan is what a kind states about one request.
 type Plan struct {

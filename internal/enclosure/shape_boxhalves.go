@@ -122,16 +122,8 @@ type clip struct{ low, high measure.Length }
 
 func (c *clip) piece(p *pattern.Piece) pattern.Piece {
 	kept := pattern.Piece{Quantity: p.Quantity, Width: c.high.Sub(c.low), Height: p.Height}
-	index := make([]int, len(p.Panels))
-	for i := range p.Panels {
-		o := p.Panels[i].Outline
-		index[i] = len(kept.Panels)
-		if !o[0].X.Less(c.high) || !c.low.Less(o[1].X) {
-			index[i] = -1
-			continue
-		}
-		kept.Panels = append(kept.Panels, pattern.Panel{Name: p.Panels[i].Name, Outline: c.outline(o)})
-	}
+	panels, index := c.panels(p.Panels)
+	kept.Panels = panels
 	both := func(a, b *int) bool {
 		*a, *b = index[*a], index[*b]
 		return *a >= 0 && *b >= 0
@@ -161,6 +153,22 @@ func (c *clip) piece(p *pattern.Piece) pattern.Piece {
 		}
 	}
 	return kept
+}
+
+// panels keeps what of the panels lies between the lines; index is where each has
+// come to, -1 for nowhere.
+func (c *clip) panels(all []pattern.Panel) (kept []pattern.Panel, index []int) {
+	index = make([]int, len(all))
+	for i := range all {
+		o := all[i].Outline
+		index[i] = len(kept)
+		if !o[0].X.Less(c.high) || !c.low.Less(o[1].X) {
+			index[i] = -1
+			continue
+		}
+		kept = append(kept, pattern.Panel{Name: all[i].Name, Outline: c.outline(o)})
+	}
+	return kept, index
 }
 
 func (c *clip) point(p pattern.Point) pattern.Point {

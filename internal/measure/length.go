@@ -11,6 +11,9 @@ import "cmp"
 // 1 July 1959; NIST SP 811, appendix B).
 type Length struct{ nm int64 }
 
+// Range is a least and a greatest length.
+type Range struct{ Min, Max Length }
+
 // Nanometres per unit of length.
 const (
 	nmPerMillimetre = 1_000_000

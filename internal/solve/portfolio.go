@@ -155,7 +155,7 @@ func (s *Solution) link() Link {
 // sure adds up what a size depends on.
 func (a *account) sure(size measure.Length, times []float64) Sure {
 	r := tolerance.Stack(&tolerance.Form{Nominal: size, Times: times}, a.sources)
-	return Sure{size, enclosure.Range(r.WorstCase), enclosure.Range(r.RSS)}
+	return Sure{size, r.WorstCase, r.RSS}
 }
 
 // together is how sure all layers are at once. The sources of each go on those

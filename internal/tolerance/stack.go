@@ -41,15 +41,12 @@ type Form struct {
 	Times   []float64
 }
 
-// Range is a least and a greatest length.
-type Range struct{ Min, Max measure.Length }
-
 // Result is how sure a clearance is.
 type Result struct {
 	Nominal   measure.Length
-	WorstCase Range   // every error at its worst at once
-	RSS       Range   // root-sum-square, three standard deviations either way
-	Chance    float64 // normal probability that the clearance is at least zero
+	WorstCase measure.Range // every error at its worst at once
+	RSS       measure.Range // root-sum-square, three standard deviations either way
+	Chance    float64       // normal probability that the clearance is at least zero
 }
 
 // Stack adds up the errors of a clearance. Without any error the chance is 0
@@ -71,8 +68,8 @@ func Stack(f *Form, sources []Source) Result {
 	spread := deviations * deviation
 	return Result{
 		Nominal:   f.Nominal,
-		WorstCase: Range{f.Nominal.Sub(outwards(under)), f.Nominal.Add(outwards(over))},
-		RSS:       Range{rounded(mean - spread), rounded(mean + spread)},
+		WorstCase: measure.Range{f.Nominal.Sub(outwards(under)), f.Nominal.Add(outwards(over))},
+		RSS:       measure.Range{rounded(mean - spread), rounded(mean + spread)},
 		Chance:    Phi(above(mean, deviation)),
 	}
 }

@@ -105,7 +105,7 @@ func TestWorkedExamples(t *testing.T) {
 		assert.Equal(t, e.nominal, nominal, e.name)
 		r := stack(nominal, e.terms)
 		assert.Equal(t, nominal, r.Nominal, e.name)
-		assert.Equal(t, tolerance.Range{Min: nominal.Sub(e.worst), Max: nominal.Add(e.worst)}, r.WorstCase, e.name)
+		assert.Equal(t, measure.Range{Min: nominal.Sub(e.worst), Max: nominal.Add(e.worst)}, r.WorstCase, e.name)
 		assert.InDelta(t, e.rss.Nanometres(), r.RSS.Max.Sub(nominal).Nanometres(), float64(e.rssDelta.Nanometres()), e.name)
 		assert.Equal(t, nominal, r.RSS.Min.Add(r.RSS.Max).Over(2), e.name)
 	}
@@ -126,7 +126,7 @@ func TestFirstOrderVolume(t *testing.T) {
 func TestLimitsAndFits(t *testing.T) {
 	hole, shaft := mm("25.0105"), mm("24.9865")
 	r := stack(hole.Sub(shaft), []part{term(1, mm("0.0105")), term(-1, mm("0.0065"))})
-	assert.Equal(t, tolerance.Range{Min: mm("0.007"), Max: mm("0.041")}, r.WorstCase)
+	assert.Equal(t, measure.Range{Min: mm("0.007"), Max: mm("0.041")}, r.WorstCase)
 }
 
 func TestChanceOfWorkedExamples(t *testing.T) {
