@@ -85,7 +85,11 @@ func planDividers(in *Input) (*Plan, error) {
 	d.joined("width", in.Width)
 	d.joined("height", in.Height)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDividers(r, sizes) }
-	return d.plan, fault.Join(columns, rows,
+	var slit error
+	if in.choice("slots") == "slit" {
+		slit = in.noSlit("slots", "leave slots out: board gets slots as wide as it is thick")
+	}
+	return d.plan, fault.Join(columns, rows, slit,
 		in.least("thickness", in.Thickness, measure.Sum(room.Max, in.Beside()).Times(2), "strips that low leave too little beside their slots"))
 }
 

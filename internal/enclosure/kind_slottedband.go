@@ -19,7 +19,9 @@ import (
 //	                    slit = H/2 + play, the two slits from opposite edges
 //
 // A loop of mid-caliper length 2(W + T) + 4t goes round a thin thing with one
-// score a side: its two halves are back and front.
+// score a side: its two halves are back and front. Each end must twist past the
+// other by half of the height to lock, which plates of board on their scores cannot,
+// however wide the slots.
 func slottedBand() *Kind {
 	return &Kind{
 		Name:  "slotted-band",
@@ -81,7 +83,7 @@ func planSlottedBand(in *Input) (*Plan, error) {
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLocked(shape, r, sizes) }
 	ornament, wrong := in.ornament()
 	d.plan.Ornament = ornament
-	return d.plan, fault.Join(in.PaperOnly("a band that locks in slits"), err, d.slits(r), wrong)
+	return d.plan, fault.Join(in.PaperOnly("a band whose ends twist past one another to lock"), err, d.slits(r), wrong)
 }
 
 // slits adds the two slits: what each leaves of the band must be at least

@@ -212,7 +212,7 @@ func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
 		in.bounded("taper", Range{Max: tip}, "nothing is left of the tuck flaps' free edges", "make the taper smaller"),
 	}
 	if in.given("friction_slit") {
-		errs = append(errs, in.bounded("friction_slit", Range{Max: tip}, "the friction slits leave nothing of the tuck flaps' scores", "make them shorter"))
+		errs = append(errs, in.noSlit("friction_slit", "leave it out: board holds its tuck by itself"), in.bounded("friction_slit", Range{Max: tip}, "the friction slits leave nothing of the tuck flaps' scores", "make them shorter"))
 	}
 	if least := measure.Max(thinnestCarton, in.Caliper); in.Thickness.Less(least) {
 		errs = append(errs, in.outside("thickness", Range{least, measure.Largest()}, "so thin contents would stand in front of the dust flaps",

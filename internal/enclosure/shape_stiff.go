@@ -32,6 +32,14 @@ func (in *Input) PaperOnly(what string) error {
 		Hint:     "choose thinner stock, or a kind with walls such as a tray, a sleeve round something thicker or a slipcase; if yours does give way, say so with board_from"}
 }
 
+// noSlit refuses a slit of no width that board would have to go into.
+func (in *Input) noSlit(field, hint string) error {
+	if !in.stiff() {
+		return nil
+	}
+	return fault.Fault{Code: fault.Conflict, Field: field, Detail: "board does not go into a slit, which has no width", Hint: hint}
+}
+
 // pastFold adds the reading of how far the ends of a flap begin inside the scores
 // beside it, whose folds of 180 degrees round a thickness it must clear when it is
 // folded in.

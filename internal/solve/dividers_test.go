@@ -71,6 +71,9 @@ func TestDividersStandInTheirSlots(t *testing.T) {
 	for _, slots := range []string{"slit", "slot"} {
 		r := cellsOf(t, 5, 3)
 		r.Options["slots"] = enclosure.Value{Choice: slots}
+		if slots == "slit" {
+			r.Caliper = measure.Micrometres(700) // board goes into no slit
+		}
 		s, err := solve.Solve(context.Background(), r)
 		require.NoError(t, err)
 		assert.Len(t, fold.Fold(&s.Pattern, 1).Plates, 2+4)

@@ -90,6 +90,11 @@ func TestBoard(t *testing.T) {
 		assert.Equal(t, "caliper", f.Field, kind)
 		assert.Equal(t, "under 0.8 mm", f.Expected, kind)
 	}
+	for kind, slit := range map[string][]string{"dividers": {"slots", "slit"}, "tuck-carton": {"friction_slit", "5mm"}} {
+		f := refusal(t, asked(t, kind, 120_000, 90_000, 60_000, 1_500, slit...))
+		assert.Equal(t, slit[0], f.Field, kind)
+		assert.Contains(t, f.Detail, "no width", kind)
+	}
 	soft := asked(t, "tuck-carton", 120_000, 90_000, 60_000, 900) // of stock that gives way at 0.9 mm, edges are pressed in
 	soft.BoardFrom = measure.Millimetres(1)
 	s, err := solve.Solve(context.Background(), soft)
