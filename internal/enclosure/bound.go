@@ -6,16 +6,16 @@ import (
 )
 
 // Widths is how wide and how high contents may be.
-func Widths() Range { return Range{measure.Millimetres(3), measure.Millimetres(2000)} }
+func Widths() Range { return Range{Min: measure.Millimetres(3), Max: measure.Millimetres(2000)} }
 
 // Thicknesses is how thick contents may be.
-func Thicknesses() Range { return Range{measure.Micrometres(10), measure.Millimetres(500)} }
+func Thicknesses() Range { return Range{Min: measure.Micrometres(10), Max: measure.Millimetres(500)} }
 
 // span returns the least and the greatest that a size with this need comes to
 // within the wanted fit.
 func (n Need) span(in *Input) Range {
 	need := n.Of(in)
-	return Range{need.Add(in.Fit.Min), need.Add(in.Fit.Max)}
+	return Range{Min: need.Add(in.Fit.Min), Max: need.Add(in.Fit.Max)}
 }
 
 // spine is what a fold of 180 degrees round a thickness takes of the sheet.
@@ -76,7 +76,7 @@ func (in *Input) least(field string, size, least measure.Length, detail string) 
 	if !size.Less(least) {
 		return nil
 	}
-	return in.outside(field, Range{least, measure.Largest()}, detail, "choose an envelope or a sleeve for small contents")
+	return in.outside(field, Range{Min: least, Max: measure.Largest()}, detail, "choose an envelope or a sleeve for small contents")
 }
 
 // onlyFor refuses an option that goes with one choice only.

@@ -137,7 +137,7 @@ func (d *draft) nest(between string, axis pattern.Axis, r Range, need Need, term
 // what is taken from them are a clearance.
 func (d *draft) scaledFit(f Fit, taken measure.Length, terms ...rounding.Term) {
 	along := func(l measure.Length) measure.Length { return scaled(l, 1/f.Scale) }
-	d.fitted(f, Range{along(f.Wanted.Min), along(f.Wanted.Max)}, d.form(along(taken).Neg(), terms...))
+	d.fitted(f, Range{Min: along(f.Wanted.Min), Max: along(f.Wanted.Max)}, d.form(along(taken).Neg(), terms...))
 }
 
 // fitted adds a fit and the window of its form.

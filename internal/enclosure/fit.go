@@ -15,9 +15,9 @@ type NamedFit struct {
 }
 
 var namedFits = []NamedFit{
-	{"snug", Range{measure.Length{}, measure.Sixtyfourths(4)}, Range{measure.Length{}, measure.Micrometres(1500)}},
-	{"easy", Range{measure.Sixtyfourths(4), measure.Sixtyfourths(8)}, Range{measure.Micrometres(1500), measure.Millimetres(3)}},
-	{"loose", Range{measure.Sixtyfourths(8), measure.Sixtyfourths(16)}, Range{measure.Millimetres(3), measure.Millimetres(6)}},
+	{"snug", Range{Min: measure.Length{}, Max: measure.Sixtyfourths(4)}, Range{Min: measure.Length{}, Max: measure.Micrometres(1500)}},
+	{"easy", Range{Min: measure.Sixtyfourths(4), Max: measure.Sixtyfourths(8)}, Range{Min: measure.Micrometres(1500), Max: measure.Millimetres(3)}},
+	{"loose", Range{Min: measure.Sixtyfourths(8), Max: measure.Sixtyfourths(16)}, Range{Min: measure.Millimetres(3), Max: measure.Millimetres(6)}},
 }
 
 // NamedFits returns the named fits, the closest first. The slice is shared and

@@ -97,7 +97,7 @@ func planDividers(in *Input) (*Plan, error) {
 // than these their slots together: never flush, and some mark of 1/8 in or 3 mm
 // always lies within it.
 func (in *Input) seating() Range {
-	return Range{in.Little().Over(4), in.Little().Times(5).Over(4)}
+	return Range{Min: in.Little().Over(4), Max: in.Little().Times(5).Over(4)}
 }
 
 // halfLap adds the readings of the slots; strips are at least as high as said.
@@ -113,7 +113,7 @@ func (d *draft) halfLap(r *dividersReadings, least measure.Length) {
 	if choice := in.choice("slots"); choice == "slit" || choice == "auto" && in.Caliper.Add(play).Less(thinnestSlot) {
 		return
 	}
-	room := Range{play, play.Add(in.slotRoom())}
+	room := Range{Min: play, Max: play.Add(in.slotRoom())}
 	r.slot = d.between("slot width", in.Caliper.Add(room.Min.Add(room.Max).Over(2)), in.Caliper.Add(play), measure.Largest())
 	d.nest(stripInSlot, pattern.Width, room, Need{HalfCalipers: 2}, times(1, r.slot))
 	part := d.plan.Problem.Readings[r.slot].Ideal.Over(2)

@@ -101,13 +101,13 @@ func (in *Input) checkEnvelope(w, h Range) error {
 	cut, closing, overlap := in.length("relief"), in.length("closing_flap"), measure.Max(in.length("overlap"), in.overlapRoom(w.Max).Min)
 	glued := cut.Add(leastGlue)
 	throat := in.Thickness.Add(in.Caliper.Times(2)) // what the closing flap's fold takes of the back
-	reliefs := Range{in.clearOfFold(in.Thickness.Add(in.Caliper.Times(2))), measure.Min(w.Min, h.Min).Sub(leastGlue).Over(2)}
+	reliefs := Range{Min: in.clearOfFold(in.Thickness.Add(in.Caliper.Times(2))), Max: measure.Min(w.Min, h.Min).Sub(leastGlue).Over(2)}
 	if inset := in.slant(w.Max); inset.Sign() > 0 { // deeper ones reach beyond where the flap meets the side flaps
 		reliefs.Max = measure.Min(reliefs.Max, in.meets(inset))
 	}
 	errs := []error{
 		in.bounded("relief", reliefs, "the relief cuts do not clear the folds, or leave nothing of the flaps or holes", "choose another relief or wider side flaps"),
-		in.bounded("side_flap", Range{glued, w.Min.Over(2)},
+		in.bounded("side_flap", Range{Min: glued, Max: w.Min.Over(2)},
 			"the side flaps leave no room for glue beside the relief cuts, or lie on one another", "make the side flaps fit the back"),
 	}
 	if in.given("overlap") && in.choice("flap") != "square" {
@@ -115,15 +115,15 @@ func (in *Input) checkEnvelope(w, h Range) error {
 			"make the side flaps or the overlap larger, or choose another flap"))
 	}
 	if in.given("bottom_panel") {
-		errs = append(errs, in.bounded("closing_flap", Range{none, h.Min}, "the closing flap is longer than the back", "make it shorter"),
-			in.bounded("bottom_panel", Range{measure.Max(glued, h.Max.Add(overlap).Sub(closing)), h.Min.Sub(throat)},
+		errs = append(errs, in.bounded("closing_flap", Range{Min: none, Max: h.Min}, "the closing flap is longer than the back", "make it shorter"),
+			in.bounded("bottom_panel", Range{Min: measure.Max(glued, h.Max.Add(overlap).Sub(closing)), Max: h.Min.Sub(throat)},
 				"the flaps do not meet with that overlap, or the bottom panel comes out at the top", "leave it out to get it from the overlap"))
 	} else {
-		errs = append(errs, in.bounded("closing_flap", Range{overlap.Add(throat), h.Min.Sub(measure.Max(none, glued.Sub(overlap)))},
+		errs = append(errs, in.bounded("closing_flap", Range{Min: overlap.Add(throat), Max: h.Min.Sub(measure.Max(none, glued.Sub(overlap)))},
 			"the closing flap does not meet the bottom panel with that overlap, or leaves no room for it", "choose another closing flap or overlap"))
 	}
 	if in.choice("flap") == "angled" {
-		errs = append(errs, in.bounded("flap_inset", Range{none, w.Min.Over(2)}, "the sides of the closing flap would cross", "choose flap=pointed for a point"))
+		errs = append(errs, in.bounded("flap_inset", Range{Min: none, Max: w.Min.Over(2)}, "the sides of the closing flap would cross", "choose flap=pointed for a point"))
 	}
 	return fault.Join(errs...)
 }
@@ -134,9 +134,9 @@ func (in *Input) checkEnvelope(w, h Range) error {
 func (in *Input) overlapRoom(backWidth measure.Length) Range {
 	closing, inset := in.length("closing_flap"), in.slant(backWidth)
 	if inset.IsZero() {
-		return Range{in.length("overlap"), measure.Largest()}
+		return Range{Min: in.length("overlap"), Max: measure.Largest()}
 	}
-	return Range{measure.Max(in.param("overlap").Least, closing.Sub(in.meets(inset))), closing.Sub(in.Thickness).Sub(in.Caliper.Times(2))}
+	return Range{Min: measure.Max(in.param("overlap").Least, closing.Sub(in.meets(inset))), Max: closing.Sub(in.Thickness).Sub(in.Caliper.Times(2))}
 }
 
 // slant is how far each side of the closing flap runs in towards its free edge.

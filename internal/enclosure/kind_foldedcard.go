@@ -159,7 +159,7 @@ func (in *Input) checkCard(fold string) error {
 	var errs [4]error
 	for i, size := range [...]measure.Length{in.Width, in.Height} {
 		if size.Less(least) {
-			errs[i] = in.outside([...]string{"width", "height"}[i], Range{least, measure.Largest()}, "nothing is left of a card that goes in there",
+			errs[i] = in.outside([...]string{"width", "height"}[i], Range{Min: least, Max: measure.Largest()}, "nothing is left of a card that goes in there",
 				"give the inside of the envelope or pocket that the card goes into")
 		}
 	}
@@ -167,7 +167,7 @@ func (in *Input) checkCard(fold string) error {
 	case fold != "gate":
 		errs[2] = in.onlyFor("gap", "fold", "gate")
 	case in.given("gap"):
-		errs[2] = in.bounded("gap", Range{none, in.Width.Sub(least).Add(in.Beside())}, "the gap leaves nothing of the gate", "make the gap smaller")
+		errs[2] = in.bounded("gap", Range{Min: none, Max: in.Width.Sub(least).Add(in.Beside())}, "the gap leaves nothing of the gate", "make the gap smaller")
 	}
 	if fold != "accordion" {
 		errs[3] = in.onlyFor("panels", "fold", "accordion")

@@ -123,7 +123,7 @@ func planGussetBag(asked *Input) (*Plan, error) {
 	d.within("layer at the base", Range{Max: in.Caliper.Times(2)}, d.form(measure.Length{}, times(1, r.layer)))
 	least := in.Caliper.Times(3).Over(2)
 	r.trim = d.between("trim", least, least, in.trimMost())
-	d.within("trim", Range{least.Times(2).Sub(in.trimMost()), in.trimMost()}, d.form(measure.Length{}, times(1, r.trim)))
+	d.within("trim", Range{Min: least.Times(2).Sub(in.trimMost()), Max: in.trimMost()}, d.form(measure.Length{}, times(1, r.trim)))
 	r.flap = d.fixed("base flap", "base_flap")
 	r.across = []int{back, left[1], left[0], front, right[0], right[1], d.fixed("lap", "lap")}
 	r.up = []int{base, height, d.fixed("turn-over", "turn_over")}
@@ -183,15 +183,15 @@ func (in *Input) checkBag() error {
 	}
 	flap := in.length("base_flap")
 	if least := measure.Max(in.Caliper.Times(8), measure.Millimetres(8)); in.Thickness.Less(least) {
-		return fault.Join(in.outside("thickness", Range{least, measure.Largest()}, "nothing is left of gussets for so thin contents",
+		return fault.Join(in.outside("thickness", Range{Min: least, Max: measure.Largest()}, "nothing is left of gussets for so thin contents",
 			"choose an envelope or a sleeve for thin contents"))
 	}
 	half := in.Width.Over(2)
 	return fault.Join(
-		in.bounded("base_flap", Range{in.Fit.Max.Over(2).Add(in.Caliper), measure.Min(in.Thickness.Over(2), half).Sub(leastGlue)},
+		in.bounded("base_flap", Range{Min: in.Fit.Max.Over(2).Add(in.Caliper), Max: measure.Min(in.Thickness.Over(2), half).Sub(leastGlue)},
 			"the flaps do not reach under the contents, or leave no room for one another", "choose another length"),
-		in.bounded("lap", Range{in.leastLap(), in.Width.Sub(flap)}, "the lap leaves no room for glue, or stands on the far flap", "make it fit the back"),
-		in.bounded("turn_over", Range{in.Caliper.Times(2), in.length("headroom").Over(2).Sub(in.Caliper.Times(3))},
+		in.bounded("lap", Range{Min: in.leastLap(), Max: in.Width.Sub(flap)}, "the lap leaves no room for glue, or stands on the far flap", "make it fit the back"),
+		in.bounded("turn_over", Range{Min: in.Caliper.Times(2), Max: in.length("headroom").Over(2).Sub(in.Caliper.Times(3))},
 			"the turn-over comes down to the contents", "make it shorter or the headroom greater"),
 	)
 }

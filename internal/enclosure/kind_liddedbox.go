@@ -70,7 +70,7 @@ func planLiddedBox(in *Input) (*Plan, error) {
 	over := Need{HalfCalipers: layers}.Of(in)
 	err := fault.Join(
 		d.addTab(tray, "corner tab", deep.span(in), long),
-		d.addTab(lid, "lid corner tab", walls, Range{measure.Sum(long.Min, over, play.Min), measure.Sum(long.Max, over, play.Max)}),
+		d.addTab(lid, "lid corner tab", walls, Range{Min: measure.Sum(long.Min, over, play.Min), Max: measure.Sum(long.Max, over, play.Max)}),
 		in.checkRoll(tray), in.checkLid(tray, lid, deep.span(in)), tray.checkHalves(in, in.Width))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLiddedBox(tray, lid, sizes) }
 	return d.plan, err
@@ -97,9 +97,9 @@ func (d *draft) addLid(lid, tray *box, play, deep Range) Range {
 	d.nest(lidOverTray, pattern.Height, play, layersH, times(1, lid.height()), times(-1, tray.outerHeight()))
 	if in.given("lid_depth") {
 		depth := in.length("lid_depth")
-		return Range{depth, depth}
+		return Range{Min: depth, Max: depth}
 	}
-	return Range{deep.Min.Add(in.Caliper).Sub(in.Little()), deep.Max.Add(in.Caliper)}
+	return Range{Min: deep.Min.Add(in.Caliper).Sub(in.Little()), Max: deep.Max.Add(in.Caliper)}
 }
 
 // checkLid refuses walls that have no room for glue, and a lid that does not
@@ -107,7 +107,7 @@ func (d *draft) addLid(lid, tray *box, play, deep Range) Range {
 func (in *Input) checkLid(tray, lid *box, deep Range) error {
 	if in.given("lid_depth") {
 		return fault.Join(
-			in.bounded("lid_depth", Range{lid.lowest(in), deep.Min.Add(in.Caliper)},
+			in.bounded("lid_depth", Range{Min: lid.lowest(in), Max: deep.Min.Add(in.Caliper)},
 				"the lid's walls leave no room for glue, or reach the table before the lid rests on the tray", "leave it out for a lid as deep as the box"),
 			in.least("thickness", in.Thickness, tray.lowest(in), "walls that low leave no room for glue"))
 	}

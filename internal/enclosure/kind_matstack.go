@@ -45,9 +45,9 @@ var leastMat = measure.Millimetres(12)
 // or 3 mm (common practice).
 func (in *Input) evenReveal() Range {
 	if in.Unit == measure.Millimetre {
-		return Range{measure.Millimetres(2), measure.Millimetres(4)}
+		return Range{Min: measure.Millimetres(2), Max: measure.Millimetres(4)}
 	}
-	return Range{measure.Sixtyfourths(4), measure.Sixtyfourths(12)}
+	return Range{Min: measure.Sixtyfourths(4), Max: measure.Sixtyfourths(12)}
 }
 
 // matReadings are the indices of a stack's readings in its problem.
@@ -105,7 +105,7 @@ func (d *draft) layers(names []string, front measure.Length, reveal int) []int {
 		}
 	}
 	off := d.in.Little().Over(2)
-	d.within("reveal of the first layer", Range{off.Neg(), off}, d.form(front, times(-1, sides[0]), times(-2, reveal)))
+	d.within("reveal of the first layer", Range{Min: off.Neg(), Max: off}, d.form(front, times(-1, sides[0]), times(-2, reveal)))
 	return sides
 }
 

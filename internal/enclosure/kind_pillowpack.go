@@ -117,7 +117,7 @@ func planPillowPack(in *Input) (*Plan, error) {
 func (d *draft) fitCurve(axis pattern.Axis, need Need, p pillow, zero measure.Length, reading int) {
 	curve := func(value measure.Length) measure.Length { return p.clearance(zero.Add(value)) }
 	d.fitted(Fit{Axis: axis, Need: need, Curve: curve, Wanted: d.in.Fit},
-		Range{p.face(d.in.Fit.Min).Sub(zero), p.face(d.in.Fit.Max).Sub(zero)}, d.form(zero.Neg(), times(1, reading)))
+		Range{Min: p.face(d.in.Fit.Min).Sub(zero), Max: p.face(d.in.Fit.Max).Sub(zero)}, d.form(zero.Neg(), times(1, reading)))
 }
 
 // perThickness returns how much width a little more thickness takes, as a
@@ -157,12 +157,12 @@ func (p pillow) check() error {
 			"choose another middle_height, or a box for contents as thick as wide"))
 	}
 	if p.middle.Less(least) {
-		return wrong(Range{least, measure.Largest()})
+		return wrong(Range{Min: least, Max: measure.Largest()})
 	}
 	if p.tooSteep() {
-		return wrong(Range{least, p.flattest(least)})
+		return wrong(Range{Min: least, Max: p.flattest(least)})
 	}
-	return fault.Join(in.bounded("lap", Range{leastGlue, measure.Min(in.Width.Over(2), in.Height.Over(3))},
+	return fault.Join(in.bounded("lap", Range{Min: leastGlue, Max: measure.Min(in.Width.Over(2), in.Height.Over(3))},
 		"the lap leaves no room for glue, or is too wide for the back", "choose another lap"))
 }
 

@@ -81,7 +81,7 @@ func planPocket(in *Input) (*Plan, error) {
 	if gusset {
 		cut := in.length("relief")
 		r.near = d.between("relief at the gussets", cut.Over(2), cut.Over(4), cut.Times(3).Over(4))
-		d.within("relief at the gussets", Range{cut.Over(4), cut.Times(3).Over(4)}, d.form(measure.Length{}, times(1, r.near)))
+		d.within("relief at the gussets", Range{Min: cut.Over(4), Max: cut.Times(3).Over(4)}, d.form(measure.Length{}, times(1, r.near)))
 		face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2}
 		width, leftSide, rightSide := d.pocketWidth(face), d.gusset("left gusset", depth, 0), d.gusset("right gusset", depth, 0)
 		bottom := d.gusset("bottom gusset", depth, 1)
@@ -136,11 +136,11 @@ func (in *Input) checkPocket(w Range, side, bottom measure.Length) error {
 	cut, high := in.length("relief"), in.length("pocket_height")
 	margin := measure.Max(cut, bottom.Over(2))
 	return fault.Join(
-		in.bounded("pocket_height", Range{margin.Add(cut).Add(leastGlue), in.orElse("page_height", measure.Largest())},
+		in.bounded("pocket_height", Range{Min: margin.Add(cut).Add(leastGlue), Max: in.orElse("page_height", measure.Largest())},
 			"the pocket is higher than the page, or too low for glue beside the relief cuts", "choose another pocket height, page height or relief"),
-		in.bounded("side_flap", Range{measure.Max(side.Over(2).Add(leastGlue), in.Fit.Max), w.Min.Over(2)},
+		in.bounded("side_flap", Range{Min: measure.Max(side.Over(2).Add(leastGlue), in.Fit.Max), Max: w.Min.Over(2)},
 			"the side flaps leave no room for glue behind the contents, or lie on one another", "make the side flaps fit the pocket"),
-		in.bounded("relief", Range{in.clearOfFold(in.Thickness.Add(in.Caliper)), measure.Min(high.Sub(leastGlue).Over(2), in.Height)},
+		in.bounded("relief", Range{Min: in.clearOfFold(in.Thickness.Add(in.Caliper)), Max: measure.Min(high.Sub(leastGlue).Over(2), in.Height)},
 			"the relief cuts do not clear the folds, or leave nothing of the flaps behind the contents", "choose another relief"),
 	)
 }

@@ -211,7 +211,7 @@ func (d *draft) mitre(p *prism) int {
 	least := scaled(measure.Max(lap.Ideal, lap.Max), math.Tan(p.angle()))
 	most := measure.Max(least, measure.Min(least.Add(d.in.Little().Times(2)), p.side(p.across).Times(7).Over(16)))
 	i := d.between("half of a notch", scaled(lap.Ideal, math.Tan(p.angle())), least, most)
-	d.within("half of a notch", Range{least.Times(2).Sub(most), most}, d.form(measure.Length{}, times(1, i)))
+	d.within("half of a notch", Range{Min: least.Times(2).Sub(most), Max: most}, d.form(measure.Length{}, times(1, i)))
 	return i
 }
 
@@ -232,11 +232,11 @@ func (p *prism) checkRoom() error {
 		if !in.given("lap") {
 			return nil
 		}
-		return in.bounded("lap", Range{least, room}, "laps and flaps leave no room for glue, or reach too far", "choose another width, or leave it out")
+		return in.bounded("lap", Range{Min: least, Max: room}, "laps and flaps leave no room for glue, or reach too far", "choose another width, or leave it out")
 	}
 	metre := measure.Millimetres(1000)
 	across := scaled(metre, ratio(least, p.lapRoom(metre))).Sub(taken)
-	return in.outside("width", Range{scaled(in.Width, ratio(across, p.across)), measure.Largest()}, "the sides have no room for a glue lap and flaps",
+	return in.outside("width", Range{Min: scaled(in.Width, ratio(across, p.across)), Max: measure.Largest()}, "the sides have no room for a glue lap and flaps",
 		"choose fewer sides, or lid_fit=snug")
 }
 
@@ -247,7 +247,7 @@ func (p *prism) checkWalls() error {
 	if in.given("lid_depth") {
 		full := (Need{Thickness: 1, HalfCalipers: 5}).span(in)
 		return fault.Join(
-			in.bounded("lid_depth", Range{least, full.Min},
+			in.bounded("lid_depth", Range{Min: least, Max: full.Min},
 				"the lid's walls leave no room for glue, or reach the table before the lid rests on the tray", "leave it out for a lid as deep as the box"),
 			in.least("thickness", in.Thickness, least, "walls that low leave no room for glue"))
 	}

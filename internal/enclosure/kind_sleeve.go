@@ -85,7 +85,7 @@ func planSleeve(in *Input) (*Plan, error) {
 // what it should cover.
 func (d *draft) sleeveHeight(height measure.Length) int {
 	reading := d.between("sleeve height", height, d.in.Beside(), measure.Largest())
-	d.within("height", Range{d.in.Little().Neg(), d.in.Little()}, d.form(height.Neg(), times(1, reading)))
+	d.within("height", Range{Min: d.in.Little().Neg(), Max: d.in.Little()}, d.form(height.Neg(), times(1, reading)))
 	return reading
 }
 
@@ -120,7 +120,7 @@ func (d *draft) thinSleeve() (across []int, loose measure.Length) {
 func (in *Input) checkSleeve(height, loose measure.Length) error {
 	return fault.Join(
 		in.bounded("reveal", Range{Max: in.Height.Sub(in.Beside()).Sub(in.Little())}, "nothing is left of the sleeve", "let less of the contents stand out"),
-		in.bounded("lap", Range{loose.Add(leastGlue), in.Width}, "the lap leaves no room for glue, or reaches across the front", "make it fit the front"),
+		in.bounded("lap", Range{Min: loose.Add(leastGlue), Max: in.Width}, "the lap leaves no room for glue, or reaches across the front", "make it fit the front"),
 	)
 }
 

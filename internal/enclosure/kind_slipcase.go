@@ -106,7 +106,7 @@ func (d *draft) caseWalls() (end, bottom, top int) {
 // caliper at the least, and at most a quarter of the face.
 func (d *draft) lapInset(deep measure.Length) int {
 	t := d.in.Caliper
-	within := Range{t, measure.Max(t.Times(2), measure.Min(t.Add(measure.Millimetres(10)), deep.Over(4)))}
+	within := Range{Min: t, Max: measure.Max(t.Times(2), measure.Min(t.Add(measure.Millimetres(10)), deep.Over(4)))}
 	if d.in.Unit == measure.Inch {
 		within.Max = measure.Max(t.Times(2), measure.Min(t.Add(measure.Sixtyfourths(32)), deep.Over(4)))
 	}
@@ -124,7 +124,7 @@ func (in *Input) checkSlipcase(deep, between measure.Length) error {
 	loose := in.Fit.Max.Add(in.Caliper).Over(2)
 	return fault.Join(
 		in.bounded("reveal", Range{Max: deep.Add(stands).Sub(least)}, "nothing is left of the case", "let less of the contents stand out"),
-		in.bounded("lap", Range{loose.Add(leastGlue), between.Over(2)}, "the laps leave no room for glue, or lie on one another", "make them fit the front"),
+		in.bounded("lap", Range{Min: loose.Add(leastGlue), Max: between.Over(2)}, "the laps leave no room for glue, or lie on one another", "make them fit the front"),
 	)
 }
 

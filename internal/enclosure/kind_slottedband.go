@@ -93,11 +93,11 @@ func (d *draft) slits(r *slottedReadings) error {
 	left := measure.Max(measure.Sixtyfourths(16), d.in.Caliper.Times(3))
 	deepest := height.Sub(left)
 	if least := play.Over(4); deepest.Less(height.Over(2).Add(least)) {
-		return d.in.outside("band_height", Range{left.Add(least).Times(2), measure.Largest()},
+		return d.in.outside("band_height", Range{Min: left.Add(least).Times(2), Max: measure.Largest()},
 			"the band is too low for slits past its middle: each must leave at least 1/4 in and three calipers",
 			"make the band higher or the slit play smaller")
 	}
-	excess := Range{play.Over(2), measure.Min(play.Times(2), deepest.Times(2).Sub(height))}
+	excess := Range{Min: play.Over(2), Max: measure.Min(play.Times(2), deepest.Times(2).Sub(height))}
 	ideal := height.Over(2).Add(excess.Min.Add(excess.Max).Over(4))
 	r.left = d.between("left slit", ideal, measure.Length{}, deepest)
 	r.right = d.between("right slit", ideal, measure.Length{}, deepest)

@@ -114,7 +114,7 @@ func planTuckCarton(in *Input) (*Plan, error) {
 	room := in.Allowance()
 	r.allowance = d.between("allowance", in.Caliper, in.Caliper, measure.Min(room.Max, in.Thickness))
 	d.plan.Allowances = append(d.plan.Allowances, r.allowance)
-	d.within("allowance", Range{in.Caliper.Times(2).Sub(room.Max), room.Max}, d.form(measure.Length{}, times(1, r.allowance)))
+	d.within("allowance", Range{Min: in.Caliper.Times(2).Sub(room.Max), Max: room.Max}, d.form(measure.Length{}, times(1, r.allowance)))
 	d.cartonBody(r, reverse)
 	r.dust, r.taper = d.option("dust flap", "dust_flap", in.dustRoom()), d.fixed("taper", "taper")
 	if in.given("friction_slit") {
@@ -177,7 +177,7 @@ func (in *Input) tuckRoom(reverse bool) Range {
 	if !reverse {
 		high = high.Over(2) // the two tuck flaps lie in one plane
 	}
-	return Range{measure.Sum(in.Allowance().Max, in.Caliper, in.Fit.Max.Over(2)), measure.Min(high, lid.Times(6).Over(5))}
+	return Range{Min: measure.Sum(in.Allowance().Max, in.Caliper, in.Fit.Max.Over(2)), Max: measure.Min(high, lid.Times(6).Over(5))}
 }
 
 // dustRoom is how long dust flaps may be at any size that the fit allows, beside
@@ -187,7 +187,7 @@ func (in *Input) dustRoom() Range {
 	if in.given("tuck") {
 		tuck.Min = in.length("tuck")
 	}
-	return Range{in.Fit.Max.Over(2).Add(in.Caliper), measure.Min(in.Width.Add(in.Fit.Min).Over(2), measure.Sum(in.Thickness, in.Fit.Min, tuck.Min))}
+	return Range{Min: in.Fit.Max.Over(2).Add(in.Caliper), Max: measure.Min(in.Width.Add(in.Fit.Min).Over(2), measure.Sum(in.Thickness, in.Fit.Min, tuck.Min))}
 }
 
 // unless refuses an option that is given or has no room at all.
@@ -206,7 +206,7 @@ func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
 	errs := []error{
 		in.unless("tuck", in.tuckRoom(reverse),
 			"the tuck flaps do not come down to the contents, or are longer than goes in over their lid", "choose another tuck or a closer fit"),
-		in.bounded("lap", Range{in.leastLap(), half}, "the lap leaves no room for glue, or reaches under the far dust flaps", "make it fit half of the back"),
+		in.bounded("lap", Range{Min: in.leastLap(), Max: half}, "the lap leaves no room for glue, or reaches under the far dust flaps", "make it fit half of the back"),
 		in.unless("dust_flap", in.dustRoom(),
 			"the dust flaps do not reach over the contents, would lie on one another or stand out of the blank", "choose another length"),
 		in.bounded("taper", Range{Max: tip}, "nothing is left of the tuck flaps' free edges", "make the taper smaller"),
@@ -215,7 +215,7 @@ func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
 		errs = append(errs, in.noSlit("friction_slit", "leave it out: board holds its tuck by itself"), in.bounded("friction_slit", Range{Max: tip}, "the friction slits leave nothing of the tuck flaps' scores", "make them shorter"))
 	}
 	if least := measure.Max(thinnestCarton, in.Caliper); in.Thickness.Less(least) {
-		errs = append(errs, in.outside("thickness", Range{least, measure.Largest()}, "so thin contents would stand in front of the dust flaps",
+		errs = append(errs, in.outside("thickness", Range{Min: least, Max: measure.Largest()}, "so thin contents would stand in front of the dust flaps",
 			"choose an envelope or a sleeve for thin contents"))
 	}
 	return fault.Join(errs...)

@@ -34,7 +34,7 @@ func (in *Input) Allowance() Range {
 	if in.Unit == measure.Millimetre {
 		more = measure.Millimetres(1)
 	}
-	return Range{in.Caliper, in.Caliper.Add(more)}
+	return Range{Min: in.Caliper, Max: in.Caliper.Add(more)}
 }
 
 // slotRoom is how much wider than it must be a slot may be: some mark of 1/16

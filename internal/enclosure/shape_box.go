@@ -174,7 +174,7 @@ func (b *box) inset(caliper measure.Length) measure.Length {
 // whose side walls are as long as the ranges say.
 func (d *draft) addTab(b *box, name string, high, long Range) error {
 	in := d.in
-	room := Range{leastGlue.Add(b.play), measure.Min(long.Min.Over(2), high.Min.Add(b.inset(in.Caliper)))}
+	room := Range{Min: leastGlue.Add(b.play), Max: measure.Min(long.Min.Over(2), high.Min.Add(b.inset(in.Caliper)))}
 	switch {
 	case in.given("tab"):
 		b.tab = d.fixed(name, "tab")

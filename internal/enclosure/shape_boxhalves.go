@@ -74,7 +74,7 @@ func (b *box) checkHalves(in *Input, width measure.Length) error {
 		}
 		return fault.Fault{Code: fault.Conflict, Field: baseLap.Name, Detail: "a box in one piece has no lap", Hint: "give join=two-pieces too, or leave lap out"}
 	}
-	return in.bounded(baseLap.Name, Range{leastGlue, width.Over(2).Sub(in.Caliper.Times(8))},
+	return in.bounded(baseLap.Name, Range{Min: leastGlue, Max: width.Over(2).Sub(in.Caliper.Times(8))},
 		"the lap leaves no room for glue, or reaches into the far corners", "make it fit half of the base")
 }
 

@@ -22,7 +22,7 @@ func rolledBoxGrid(piece string) grid {
 func (d *draft) roll(b *box) {
 	room := d.in.Allowance()
 	b.allowance = d.between("allowance", d.in.Caliper, room.Min, room.Max)
-	d.within("allowance", Range{d.in.Caliper.Times(2).Sub(room.Max), room.Max}, d.form(measure.Length{}, times(1, b.allowance)))
+	d.within("allowance", Range{Min: d.in.Caliper.Times(2).Sub(room.Max), Max: room.Max}, d.form(measure.Length{}, times(1, b.allowance)))
 	inner := func(wall int) int {
 		outer := &d.plan.Problem.Readings[wall]
 		name := b.shape.innerName(outer.Name)

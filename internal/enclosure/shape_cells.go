@@ -122,7 +122,7 @@ func (in *Input) boundCells(c *cellRow, count string, most measure.Length) error
 	for _, source := range slices.Compact(slices.Sorted(slices.Values(c.sources))) {
 		if source != "" {
 			others := known.Sub(in.length(source).Times(times[source]))
-			errs = append(errs, in.bounded(source, Range{c.least, most.Sub(others).Over(times[source])},
+			errs = append(errs, in.bounded(source, Range{Min: c.least, Max: most.Sub(others).Over(times[source])},
 				"that leaves too little of the others, or too little paper beside the slots", "choose another size, or fewer of them"))
 		}
 	}

@@ -52,7 +52,7 @@ func (d *draft) pastFold(name string, round measure.Length) int {
 func (d *draft) atLeast(name string, need measure.Length) int {
 	most := need.Add(d.in.Little().Times(2))
 	i := d.between(name, need, need, most)
-	d.within(name, Range{need.Times(2).Sub(most), most}, d.form(measure.Length{}, times(1, i)))
+	d.within(name, Range{Min: need.Times(2).Sub(most), Max: most}, d.form(measure.Length{}, times(1, i)))
 	return i
 }
 

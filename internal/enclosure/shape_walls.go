@@ -10,10 +10,10 @@ import (
 func (d *draft) trayWalls() (high Range, wall func(name string) int) {
 	if d.in.given("depth") {
 		depth := d.in.length("depth")
-		return Range{depth, depth}, func(name string) int { return d.fixed(name, "depth") }
+		return Range{Min: depth, Max: depth}, func(name string) int { return d.fixed(name, "depth") }
 	}
 	need, more := Need{Thickness: 1, HalfCalipers: 1}.Of(d.in), d.in.Little()
-	return Range{need, need.Add(more.Times(2))}, func(name string) int { return d.reading(name, need.Add(more)) }
+	return Range{Min: need, Max: need.Add(more.Times(2))}, func(name string) int { return d.reading(name, need.Add(more)) }
 }
 
 // stand states that walls whose height is not given are a little higher than
@@ -32,7 +32,7 @@ func (in *Input) checkTray(b *box) error {
 		return err
 	}
 	if in.given("depth") {
-		return fault.Join(in.bounded("depth", Range{least, measure.Largest()}, "walls that low leave no room for glue", "make the tray deeper"),
+		return fault.Join(in.bounded("depth", Range{Min: least, Max: measure.Largest()}, "walls that low leave no room for glue", "make the tray deeper"),
 			in.least("thickness", in.Thickness, thin, "so thin contents would lie below the tabs"))
 	}
 	return in.least("thickness", in.Thickness, measure.Max(least, thin), "walls that low leave no room for glue")
@@ -47,7 +47,7 @@ func (in *Input) checkRoll(b *box) error {
 	if unknown := most.Less(Widths().Min); !b.rolled || unknown || !most.Less(high) { // a check has yet to find it
 		return nil
 	}
-	return in.outside(field, Range{b.lowest(in), most}, "walls of two layers are rolled in: higher than the tray is wide, they meet the wall across", "leave walls out, or turn the contents")
+	return in.outside(field, Range{Min: b.lowest(in), Max: most}, "walls of two layers are rolled in: higher than the tray is wide, they meet the wall across", "leave walls out, or turn the contents")
 }
 
 // trayWalls says whether the walls of a tray are rolled in.

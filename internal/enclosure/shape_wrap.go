@@ -90,7 +90,7 @@ func (d *draft) halves(h halves, ideal, fold measure.Length) (l, w, r int, err e
 
 // checkMeeting refuses a meeting line that leaves no room for one of the ends.
 func (in *Input) checkMeeting(least, greatest measure.Length) error {
-	return in.bounded("meeting", Range{least, greatest}, "the two ends cannot meet there: one of them would have no face to lie on",
+	return in.bounded("meeting", Range{Min: least, Max: greatest}, "the two ends cannot meet there: one of them would have no face to lie on",
 		"leave it out to let the ends meet in the middle")
 }
 

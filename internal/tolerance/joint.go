@@ -65,6 +65,7 @@ type row struct {
 	limit, deviation float64
 	times            []float64 // how often each source goes into the clearance
 	sources          []Source
+	from, to         int // no other source does
 }
 
 // scaledRows scales the forms by their deviations, adds them to rows and leaves out
@@ -79,7 +80,12 @@ func scaledRows(rows []row, forms []Form, sources []Source) (_ []row, possible b
 		case deviation <= 0 || mean >= sure*deviation:
 			continue
 		}
-		rows = row{mean / deviation, deviation, f.Times, sources}.into(rows)
+		from := slices.IndexFunc(f.Times, func(times float64) bool { return times != 0 })
+		to := len(f.Times)
+		for f.Times[to-1] == 0 {
+			to--
+		}
+		rows = row{mean / deviation, deviation, f.Times, sources, from, to}.into(rows)
 	}
 	return rows, true
 }
@@ -88,7 +94,7 @@ func scaledRows(rows []row, forms []Form, sources []Source) (_ []row, possible b
 // one counts then.
 func (r row) into(rows []row) []row {
 	for i := range rows {
-		if rows[i].correlation(&r) > same {
+		if rows[i].from == r.from && rows[i].to == r.to && rows[i].correlation(&r) > same {
 			rows[i].limit = min(rows[i].limit, r.limit)
 			return rows
 		}
@@ -99,7 +105,7 @@ func (r row) into(rows []row) []row {
 // correlation is that of two rows.
 func (r *row) correlation(o *row) float64 {
 	var sum float64
-	for i := range min(len(r.times), len(o.times)) {
+	for i := max(r.from, o.from); i < min(r.to, o.to); i++ {
 		if both := r.times[i] * o.times[i]; both != 0 {
 			d := r.sources[i].deviation()
 			sum += both * d * d

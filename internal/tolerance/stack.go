@@ -68,8 +68,8 @@ func Stack(f *Form, sources []Source) Result {
 	spread := deviations * deviation
 	return Result{
 		Nominal:   f.Nominal,
-		WorstCase: measure.Range{f.Nominal.Sub(outwards(under)), f.Nominal.Add(outwards(over))},
-		RSS:       measure.Range{rounded(mean - spread), rounded(mean + spread)},
+		WorstCase: measure.Range{Min: f.Nominal.Sub(outwards(under)), Max: f.Nominal.Add(outwards(over))},
+		RSS:       measure.Range{Min: rounded(mean - spread), Max: rounded(mean + spread)},
 		Chance:    Phi(above(mean, deviation)),
 	}
 }
