@@ -18,7 +18,7 @@ import (
 )
 
 func TestRandomDiagonalEnvelopesFoldUp(t *testing.T) {
-	checkRandom(t, "diagonal-envelope", measure.Sixtyfourths(9), 2000)
+	checkRandom(t, "diagonal-envelope", measure.Sixtyfourths(9))
 }
 
 // Plain geometry: the corners of a square folded in meet edge to edge round a

@@ -15,7 +15,7 @@ import (
 )
 
 func TestRandomDividersFoldUp(t *testing.T) {
-	checkRandom(t, "dividers", measure.Millimetres(60), 2000)
+	checkRandom(t, "dividers", measure.Millimetres(60))
 }
 
 func TestEveryCaliperOfDividersCounts(t *testing.T) {

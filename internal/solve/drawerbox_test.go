@@ -14,7 +14,7 @@ import (
 )
 
 func TestRandomDrawerBoxesFoldUp(t *testing.T) {
-	checkRandom(t, "drawer-box", measure.Millimetres(60), 2000)
+	checkRandom(t, "drawer-box", measure.Millimetres(60))
 }
 
 func TestEveryCaliperOfADrawerBoxCounts(t *testing.T) {

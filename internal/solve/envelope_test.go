@@ -3,6 +3,7 @@ package solve_test
 import (
 	"context"
 	"errors"
+	"flag"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -65,9 +66,12 @@ func (r random) request(kind *enclosure.Kind) *solve.Request {
 	return q
 }
 
+var folded = flag.Int("folded", 500, "random solutions of each kind that are folded up")
+
 // checkRandom solves random requests of a kind and folds every solution. What
 // the kind refuses names a field and a bound; the proof refuses nothing.
-func checkRandom(t *testing.T, kind string, thickest measure.Length, want int) {
+func checkRandom(t *testing.T, kind string, thickest measure.Length) {
+	want := *folded
 	k, ok := enclosure.Lookup(kind)
 	require.True(t, ok)
 	r := random{rand.New(rand.NewPCG(7, 1959)), thickest}
@@ -104,7 +108,7 @@ func checkRefusal(t *testing.T, q *solve.Request, err error) {
 }
 
 func TestRandomEnvelopesFoldUp(t *testing.T) {
-	checkRandom(t, "envelope", measure.Sixtyfourths(9), 2000)
+	checkRandom(t, "envelope", measure.Sixtyfourths(9))
 }
 
 // Envelopes of ISO 269 for inserts of ISO 216, and American trade sizes for

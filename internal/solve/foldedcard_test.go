@@ -10,7 +10,7 @@ import (
 )
 
 func TestRandomFoldedCardsFoldUp(t *testing.T) {
-	checkRandom(t, "folded-card", measure.Millimetres(60), 2000)
+	checkRandom(t, "folded-card", measure.Millimetres(60))
 }
 
 func BenchmarkSolveFoldedCard(b *testing.B) { benchmarkKind(b, "folded-card") }

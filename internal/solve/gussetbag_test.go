@@ -16,7 +16,7 @@ import (
 )
 
 func TestRandomGussetBagsFoldUp(t *testing.T) {
-	checkRandom(t, "gusset-bag", measure.Millimetres(80), 2000)
+	checkRandom(t, "gusset-bag", measure.Millimetres(80))
 }
 
 func TestEveryCaliperOfAGussetBagCounts(t *testing.T) {

@@ -16,7 +16,7 @@ import (
 )
 
 func TestRandomLiddedBoxesFoldUp(t *testing.T) {
-	checkRandom(t, "lidded-box", measure.Millimetres(60), 2000)
+	checkRandom(t, "lidded-box", measure.Millimetres(60))
 }
 
 func TestEveryCaliperOfALiddedBoxCounts(t *testing.T) {

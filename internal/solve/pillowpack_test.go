@@ -18,7 +18,7 @@ import (
 )
 
 func TestRandomPillowPacksFoldUp(t *testing.T) {
-	checkRandom(t, "pillow-pack", measure.Millimetres(60), 2000)
+	checkRandom(t, "pillow-pack", measure.Millimetres(60))
 }
 
 func TestEveryCaliperOfAPillowPackCounts(t *testing.T) { checkMutants(t, soap(t)) }

@@ -10,7 +10,7 @@ import (
 )
 
 func TestRandomSleevesFoldUp(t *testing.T) {
-	checkRandom(t, "sleeve", measure.Millimetres(60), 2000)
+	checkRandom(t, "sleeve", measure.Millimetres(60))
 }
 
 func BenchmarkSolveSleeve(b *testing.B) { benchmarkKind(b, "sleeve") }

@@ -13,7 +13,7 @@ import (
 )
 
 func TestRandomSlipcasesFoldUp(t *testing.T) {
-	checkRandom(t, "slipcase", measure.Millimetres(60), 2000)
+	checkRandom(t, "slipcase", measure.Millimetres(60))
 }
 
 // A worksheet of the University of Brighton makes a slipcase for a book of 113

@@ -15,7 +15,7 @@ import (
 	"creasefit/internal/solve"
 )
 
-func TestRandomTraysFoldUp(t *testing.T) { checkRandom(t, "tray", measure.Millimetres(60), 2000) }
+func TestRandomTraysFoldUp(t *testing.T) { checkRandom(t, "tray", measure.Millimetres(60)) }
 
 // choices makes options of names and choices in turn.
 func choices(words ...string) map[string]enclosure.Value {

@@ -16,7 +16,7 @@ import (
 )
 
 func TestRandomTuckCartonsFoldUp(t *testing.T) {
-	checkRandom(t, "tuck-carton", measure.Millimetres(80), 2000)
+	checkRandom(t, "tuck-carton", measure.Millimetres(80))
 }
 
 func TestEveryCaliperOfATuckCartonCounts(t *testing.T) {
