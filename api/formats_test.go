@@ -5,6 +5,7 @@ import (
 	"encoding/xml"
 	"io"
 	"net/http"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -84,4 +85,18 @@ func TestCheckAsTable(t *testing.T) {
 	assert.Equal(t, []string{"what", "name", "says", "chance", "reading", "in", "mm"}, rows[0])
 	assert.Equal(t, []string{"verdict", "", "no"}, rows[1][:3])
 	assert.Contains(t, rows, []string{"mend", "right front", "from 1 3/4 in", "", "1 7/8 in", "1.875", "47.625"})
+}
+
+// Texts to read aloud have the decimal mark that was asked for, in sentences too.
+func TestSentencesHaveTheDecimalMark(t *testing.T) {
+	point := regexp.MustCompile(`\d\.\d+ ?(mm|in|g|%|x)`)
+	for _, target := range []string{
+		"/v1/check/sleeve?unit=mm&width=90&height=60&thickness=5&caliper=0,25&blank=205,5x60&marks=92,5&marks=99&marks=191&marks=198&decimal=comma",
+		"/v1/yield?unit=mm&blank=60,5x40&sheet=210x297&margin=3,5&decimal=comma",
+		"/v1/mail?unit=mm&width=120,5&height=90,5&thickness=3,2&mass=20&decimal=comma",
+	} {
+		text := get(t, target+"&format=text").ok().Body.String()
+		assert.NotRegexp(t, point, text)
+		assert.Regexp(t, `\d,\d+ ?(mm|in|g|%|x)`, text, target)
+	}
 }

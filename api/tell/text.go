@@ -2,13 +2,26 @@ package tell
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"creasefit/api/wire"
 )
 
+// decimals are numbers with a decimal point that a unit or a further number follows:
+// what else has dots, such as the edition of a table, is no number.
+var decimals = regexp.MustCompile(`(\d)\.(\d+ ?(?:mm|in|g|%|°|x|×|to|and)(?:\W|$))`)
+
 // appendText appends an answer in lines to read aloud.
 func appendText(dst []byte, s Style, answer any) []byte {
+	from := len(dst)
+	if dst = appendLines(dst, s, answer); s.Comma {
+		dst = append(dst[:from], decimals.ReplaceAll(dst[from:], []byte("$1,$2"))...)
+	}
+	return dst
+}
+
+func appendLines(dst []byte, s Style, answer any) []byte {
 	switch a := answer.(type) {
 	case *wire.Check:
 		return appendCheckText(dst, a)
