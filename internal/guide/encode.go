@@ -26,7 +26,9 @@ func (g *Guide) Text() []byte {
 	}
 	t.list(g.Labels.Materials, itemTexts(g.Materials))
 	t.list(g.Labels.Tools, itemTexts(g.Tools))
-	t.list(g.Labels.CutList, cutTexts(g.CutList))
+	if cuts := g.Cuts(); cuts != nil {
+		t.list(g.Labels.CutList, cutTexts(cuts))
+	}
 	t.heading(g.Labels.Steps, "-")
 	for i := range g.Steps {
 		t.step(i+1, &g.Steps[i])
@@ -58,11 +60,16 @@ func (g *Guide) Markdown(link func(step int) string) []byte {
 	list(l.Warnings, warningTexts(g.Warnings))
 	list(l.Materials, itemTexts(g.Materials))
 	list(l.Tools, itemTexts(g.Tools))
-	say("## ", marked(l.CutList), "\n\n| ", l.Piece, " | ", l.Quantity, " | ", l.Width, " | ", l.Height, " |\n| --- | ---: | ---: | ---: |\n")
-	for _, c := range g.CutList {
+	for i, c := range g.Cuts() {
+		if i == 0 {
+			say("## ", marked(l.CutList), "\n\n| ", l.Piece, " | ", l.Quantity, " | ", l.Width, " | ", l.Height, " |\n| --- | ---: | ---: | ---: |\n")
+		}
 		say("| ", marked(c.Piece), " | ", strconv.Itoa(c.Quantity), " | ", c.Width.Text, " | ", c.Height.Text, " |\n")
+		if i == len(g.CutList)-1 {
+			say("\n")
+		}
 	}
-	say("\n## ", marked(l.Steps), "\n\n")
+	say("## ", marked(l.Steps), "\n\n")
 	for i := range g.Steps {
 		g.Steps[i].markdown(say, i+1, link)
 	}

@@ -38,11 +38,22 @@ func (w *writer) spreads(s *assembly.Step) (lines []string) {
 		}
 	}
 	w.take()
+	if scattered(all) {
+		return []string{sentence(w.say("glue.under", args{"face": all[0].a["face"], "parts": all[0].on, "to": w.onto(s), "n": len(w.onto(s))}))}
+	}
 	for _, one := range all {
 		one.a["parts"], one.a["n"] = one.on, len(one.on)
 		lines = append(lines, sentence(w.say(one.key, one.a)))
 	}
 	return lines
+}
+
+// scattered reports whether there are many areas on one panel: a hand finds them where
+// the other panels lie.
+func scattered(all []spread) bool {
+	return len(all) > 2 && !slices.ContainsFunc(all, func(s spread) bool {
+		return s.key != "glue.area" || len(s.on) != 1 || !same(s.on[0], all[0].on[0])
+	})
 }
 
 // twin reports whether another area is the same one at the other side of the panel.

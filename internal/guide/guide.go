@@ -59,6 +59,14 @@ type Blank struct {
 	Height   Number `json:"height"`
 }
 
+// Cuts returns the cut list of several blanks; one alone is told by its first step.
+func (g *Guide) Cuts() []Blank {
+	if len(g.CutList) < 2 {
+		return nil
+	}
+	return g.CutList
+}
+
 // Stage is what the hands are doing.
 type Stage string
 

@@ -89,7 +89,7 @@ func TestOrnament(t *testing.T) {
 	last := g.Steps[len(g.Steps)-1]
 	assert.Equal(t, guide.StageDress, last.Stage)
 	assert.Contains(t, last.Text, "Each half is 1/2\u00a0in wide and 1\u00a0in high")
-	assert.Contains(t, strings.Join(g.Cautions, " "), "Open a window")
+	assert.Contains(t, strings.Join(g.Cautions, " "), "open a window")
 	assertNumbersFound(t, s, g)
 }
 

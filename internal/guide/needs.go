@@ -14,7 +14,7 @@ func (w *writer) item(key string, a args) Item {
 	return Item{text, w.take()}
 }
 
-// materials lists what is used up, and what goes in.
+// materials lists what is used up.
 func (w *writer) materials() []Item {
 	r := w.s.Request
 	width, height := w.greatestBlank()
@@ -24,21 +24,17 @@ func (w *writer) materials() []Item {
 		key += ".weight"
 	}
 	items := []Item{w.item(key, paper)}
-	if r.SheetWidth.IsZero() {
+	switch {
+	case r.SheetWidth.IsZero() && len(w.s.Pattern.Pieces) > 1: // of one the first step tells
 		items = append(items, w.item("material.piece", paper))
-	} else {
-		items = append(items, w.item("material.sheet", args{"width": r.SheetWidth, "height": r.SheetHeight}))
+	case !r.SheetWidth.IsZero():
+		items = append(items, w.item("material.sheet", args{"width": known(r.SheetWidth), "height": known(r.SheetHeight)}))
 	}
 	if w.s.Ornament != nil {
 		items = append(items, w.item("material.ornament", args{"width": w.s.Ornament.HalfWidth.Times(2), "height": w.s.Ornament.Height}))
 	}
 	if w.adhesive() {
 		items = append(items, w.item("material.glue", nil), w.item("material.slip", nil))
-	}
-	w.take()
-	if sizes := w.contents(); sizes != "" {
-		numbers := w.take()
-		items = append(items, Item{w.say(w.inOrInto("material"), args{"sizes": sizes}), numbers})
 	}
 	return items
 }

@@ -33,8 +33,7 @@ func (w *writer) fitNotes() []string {
 func (w *writer) fitNote(f *solve.Fit, tell bool) string {
 	a := args{
 		"where": w.where(f), "verdict": told{key: "verdict." + f.Verdict}, "clearance": fine(f.Nominal),
-		"least": fine(f.Window.Min), "most": fine(f.Window.Max), "from": fine(f.RSS.Min), "to": fine(f.RSS.Max),
-		"n": int(f.Chance * 100),
+		"from": fine(f.RSS.Min), "to": fine(f.RSS.Max), "n": int(f.Chance * 100),
 	}
 	text := sentence(w.say("fit.note", a))
 	switch {
@@ -47,27 +46,23 @@ func (w *writer) fitNote(f *solve.Fit, tell bool) string {
 	}
 }
 
-// alternative says what a finer step would give along each axis, unless the
-// answer or an earlier alternative gives the same.
+// alternative says what a finer step would leave along each axis, unless the answer or
+// an earlier alternative leaves the same.
 func (w *writer) alternative(alt *solve.Alternative, index int) []string {
-	var notes []string
+	var leaves []string
 	for i, f := range alt.Fits {
 		own := &w.s.Fits[i]
 		known := own.Nominal == f.Nominal || slices.ContainsFunc(w.s.Alternatives[:index], func(a solve.Alternative) bool {
 			return a.Fits[i].Nominal == f.Nominal
 		})
-		if known {
-			continue
+		if !known {
+			leaves = append(leaves, w.say("fit.leaves", args{"where": w.where(own), "clearance": fine(f.Nominal), "instead": fine(own.Nominal)}))
 		}
-		key := "fit.looser"
-		if f.Nominal.Less(own.Nominal) {
-			key = "fit.tighter"
-		}
-		notes = append(notes, sentence(w.say(key, args{
-			"where": w.where(own), "step": w.step(alt.Step), "clearance": fine(f.Nominal), "instead": fine(own.Nominal),
-		})))
 	}
-	return notes
+	if leaves == nil {
+		return nil
+	}
+	return []string{w.say("fit.step", args{"step": w.step(alt.Step), "leaves": w.list(leaves)})}
 }
 
 // otherFits points to the named fits beside the one that was asked for.

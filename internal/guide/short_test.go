@@ -96,6 +96,20 @@ func TestLengthsOfStepsAreOnTheRuler(t *testing.T) {
 	}
 }
 
+// Papers are told of where a hand sets them, not of sizes that are only told.
+func TestSizesAreNotToldInPapers(t *testing.T) {
+	for _, k := range enclosure.Kinds() {
+		g, err := guide.Write(solved(t, k.Name, measure.Millimetre), guide.Options{})
+		require.NoError(t, err)
+		assert.NotRegexp(t, `[+−].papers?\b`, g.Summary+g.Materials[len(g.Materials)-1].Text, k.Name)
+		for i := range g.Steps {
+			if first, _, found := strings.Cut(g.Steps[i].Whole(), "A paper more or less"); found {
+				assert.Regexp(t, `\d.papers?\b`, first, "%s, step %d", k.Name, i+1)
+			}
+		}
+	}
+}
+
 // The grain that is given is believed, and where it cannot be kept the warning
 // alone speaks of it.
 func TestGivenGrainIsBelieved(t *testing.T) {

@@ -50,7 +50,6 @@ func (w *writer) summary(kind enclosure.Words) string {
 	if !out.Width.IsZero() {
 		text += " " + w.say("summary.outside"+w.flat(), args{"sizes": w.sizes(out.Width, out.Height, out.Thickness)})
 	}
-	text += " " + w.say("summary.step", args{"step": w.step(w.marks)})
 	if len(w.units) == 1 && w.units[0] != w.ruler {
 		text += " " + w.say("summary.converted", args{"unit": w.c.Units[w.ruler.String()]})
 	}
@@ -89,7 +88,7 @@ func (w *writer) sizes(width, height, thickness measure.Length) string {
 		of  measure.Length
 	}{{"width", width}, {"height", height}, {"thickness", thickness}} {
 		if !size.of.IsZero() {
-			parts = append(parts, w.say("size."+size.key, args{size.key: size.of}))
+			parts = append(parts, w.say("size."+size.key, args{size.key: known(size.of)}))
 		}
 	}
 	if len(parts) == 0 {

@@ -32,6 +32,10 @@ type writer struct {
 // as a decimal.
 type fine measure.Length
 
+// known is a size that nobody sets: of the contents, a sheet or the closed thing. It
+// is written as it reads on the ruler, and never in papers.
+type known measure.Length
+
 // noun is the English name of a part.
 type noun string
 
@@ -52,6 +56,8 @@ func (w *writer) argument(p piece, a args) string {
 		return w.note(p.key, a, w.set(v), v)
 	case fine:
 		return w.note(p.key, a, w.each(measure.Length(v), w.decimal), measure.Length(v))
+	case known:
+		return w.note(p.key, a, w.each(measure.Length(v), w.reading), measure.Length(v))
 	case noun:
 		return w.name(v, p.form)
 	case int:

@@ -57,12 +57,11 @@ func (t *text) story(g *guide.Guide, show func(step int) *picture) {
 	}
 	t.run(l.Materials, len(g.Materials), func(i int) string { return g.Materials[i].Text })
 	t.run(l.Tools, len(g.Tools), func(i int) string { return g.Tools[i].Text })
-	if len(g.CutList) > 1 { // else the first step says it
-		t.run(l.CutList, len(g.CutList), func(i int) string {
-			b := &g.CutList[i]
-			return strconv.Itoa(b.Quantity) + " × " + b.Piece + ": " + b.Width.Text + " × " + b.Height.Text
-		})
-	}
+	cuts := g.Cuts()
+	t.run(l.CutList, len(cuts), func(i int) string {
+		b := &cuts[i]
+		return strconv.Itoa(b.Quantity) + " × " + b.Piece + ": " + b.Width.Text + " × " + b.Height.Text
+	})
 	t.heading(l.Steps)
 	for i := range g.Steps {
 		t.step(i+1, &g.Steps[i])
