@@ -44,18 +44,14 @@ func (j *judgement) giveBack() {
 	judgements.Put(j)
 }
 
-// surest is the chance that makes no difference: from there on, lines are
-// measured from the nearer edge, which takes the fewest settings. Below, they are
-// unless measuring all from one edge makes the fits surer by worthTurning.
-const (
-	surest       = 0.99
-	worthTurning = 0.02
-)
+// worthTurning is by how much surer fits must be for lines to be measured all from
+// one edge: from the nearer edge they take the fewest settings.
+const worthTurning = 0.02
 
 // judge says how the contents go in with the given sizes of the readings.
 func (r *Request) judge(plan *enclosure.Plan, sizes []measure.Length) *judgement {
 	j := r.judgeFrom(plan, sizes, settings.Nearer)
-	if alone := j.alone(); alone < surest {
+	if alone := j.alone(); alone < 1-worthTurning {
 		one := r.judgeFrom(plan, sizes, settings.OneEdge)
 		if one.alone() > alone+worthTurning {
 			j, one = one, j

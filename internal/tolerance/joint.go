@@ -33,8 +33,7 @@ const (
 // of the multivariate normal distribution over the quadrant. It draws no random
 // numbers: the same forms give the same chance.
 func Joint(forms []Form, sources []Source) Certain {
-	var few [12]row
-	rows, possible := scaledRows(few[:0], forms, sources)
+	rows, possible := scaledRows(forms, sources)
 	if !possible {
 		return Certain{}
 	}
@@ -68,9 +67,9 @@ type row struct {
 	from, to         int // no other source does
 }
 
-// scaledRows scales the forms by their deviations, adds them to rows and leaves out
-// those that are certain; it is false if one is negative for certain.
-func scaledRows(rows []row, forms []Form, sources []Source) (_ []row, possible bool) {
+// scaledRows scales the forms by their deviations and leaves out those that are
+// certain; it is false if one is negative for certain.
+func scaledRows(forms []Form, sources []Source) (rows []row, possible bool) {
 	for i := range forms {
 		f := &forms[i]
 		mean, deviation := f.normal(sources)
