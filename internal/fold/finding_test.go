@@ -42,6 +42,9 @@ func TestFindings(t *testing.T) {
 		"tabs apart": {
 			func() *pattern.Pattern { b := rightBand(); b.front1 -= 0.25; return b.pattern() }(),
 			`joint "tabs" has its cuts on two lines, apart by 0.250000 mm`},
+		"locked tab through a panel that it does not lock into": {
+			changed(rightBand().pattern(), func(p *pattern.Pattern) { p.Pieces[0].Creases[0].Fold = pattern.Valley }),
+			`panel "left tab" passes through back`},
 		"slot too narrow": {
 			changed(rightBand().pattern(), func(p *pattern.Pattern) {
 				cut := &p.Pieces[0].Cuts[0]
@@ -94,6 +97,32 @@ func TestFindings(t *testing.T) {
 			assert.False(t, proof.Closes && proof.Holds)
 			assert.Contains(t, join(found), c.want)
 		})
+	}
+}
+
+// Plates of paper whose creases end at one corner give way to each other while they
+// are moved, by half of a caliper; those at other corners do not, nor does board.
+func TestCornersGiveWay(t *testing.T) {
+	for caliper, gives := range map[float64]bool{0.4: true, 1.5: false} {
+		y := rightTray()
+		y.t = caliper
+		m := build(y.pattern(), 1)
+		for i := range m.plates {
+			tab := &m.plates[i]
+			if tab.panel < 5 {
+				continue
+			}
+			for wall := 3; wall <= 4; wall++ {
+				a, b := m.bends(i, wall)
+				if met := m.meetInCorner(tab, &m.plates[wall]); met && gives {
+					assert.Equal(t, []float64{m.half, m.half}, []float64{a, b}, m.name(tab))
+				} else {
+					assert.Zero(t, a+b, m.name(tab))
+				}
+				beside := (tab.flat[0].x < y.w/2) == (wall == 3)
+				assert.Equal(t, beside, m.meetInCorner(tab, &m.plates[wall]), "%s and %s", m.name(tab), m.name(&m.plates[wall]))
+			}
+		}
 	}
 }
 
