@@ -175,13 +175,18 @@ func readChunks(ctx context.Context, gone func(), source batchSource, control *h
 // answer works on lines and sends what is ready.
 func (b *batch) answer(lines []line, control *http.ResponseController) {
 	for rest := lines; len(rest) > 0; {
-		done := b.work(rest)
-		for i := range done {
-			b.take(&b.answers[i])
-		}
-		rest = rest[done:]
+		rest = b.some(rest)
 		b.send(control, len(rest) > 0 || len(lines) < mostChunk)
 	}
+}
+
+// some answers lines until it is time to send something, and returns the rest.
+func (b *batch) some(lines []line) (rest []line) {
+	done := b.work(lines)
+	for i := range done {
+		b.take(&b.answers[i])
+	}
+	return lines[done:]
 }
 
 // take puts the answer to a line into the buffer.

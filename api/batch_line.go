@@ -32,6 +32,7 @@ type lineCall interface {
 	appendAnswer(s *host, c echo.Context, add func(*ask.Reading), as lineForm, dst []byte) ([]byte, *problem)
 	words() []string   // the names that it knows
 	columns() []string // of its table; nil if its answer is none
+	lasting() bool     // its answer depends on nothing but the request
 }
 
 // lineForm is how the answer to a line is written.
@@ -47,6 +48,8 @@ type lineForm struct {
 const moreTime = 4
 
 func (k *calculation[Q, A]) columns() []string { return k.table }
+
+func (k *calculation[Q, A]) lasting() bool { return k.timed == nil }
 
 func (k *calculation[Q, A]) words() []string {
 	names := k.form.Names()

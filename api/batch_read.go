@@ -33,8 +33,8 @@ func (s *batches) openBatch(c echo.Context, o *batchOrder) (source batchSource, 
 	}
 	header := request.Header.Get("Content-Type")
 	media, parameters, _ := mime.ParseMediaType(header)
-	if len(o.columns) > 0 && media != mediaCSV && media != mediaTabs {
-		return nil, nil, "", problemOf(fault.Faults{{Code: fault.Conflict, Field: "columns", Detail: "only a table has columns", Hint: "send " + mediaCSV + ", or show in the lines"}})
+	if p := o.withoutColumns(); p != nil && media != mediaCSV && media != mediaTabs {
+		return nil, nil, "", p
 	}
 	switch media {
 	case mediaLines, echo.MIMETextPlain: // plain text is what a page of another origin may send without asking first
@@ -53,6 +53,14 @@ func (s *batches) openBatch(c echo.Context, o *batchOrder) (source batchSource, 
 	default:
 		return nil, nil, "", s.problemFrom(c, ask.NotRead(header, mediaLines+", application/json or "+mediaCSV, mediaLines))
 	}
+}
+
+// withoutColumns refuses columns of what is no table.
+func (o *batchOrder) withoutColumns() *problem {
+	if len(o.columns) == 0 {
+		return nil
+	}
+	return problemOf(fault.Faults{{Code: fault.Conflict, Field: "columns", Detail: "only a table has columns", Hint: "send " + mediaCSV + ", or show in the lines"}})
 }
 
 // lineSource reads one JSON object a line.

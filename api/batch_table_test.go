@@ -222,6 +222,8 @@ type hasty struct{ tries atomic.Int32 }
 func (*hasty) words() []string   { return nil }
 func (*hasty) columns() []string { return nil }
 
+func (h *hasty) lasting() bool { return false }
+
 func (h *hasty) appendAnswer(_ *host, _ echo.Context, _ func(*ask.Reading), as lineForm, dst []byte) ([]byte, *problem) {
 	if h.tries.Add(1); !as.again {
 		return dst, single(codeTookTooLong, "the calculation takes longer than it may", "")

@@ -152,6 +152,7 @@ type longCall struct{}
 
 func (longCall) words() []string   { return nil }
 func (longCall) columns() []string { return nil }
+func (longCall) lasting() bool     { return true }
 
 func (longCall) appendAnswer(_ *host, _ echo.Context, _ func(*ask.Reading), _ lineForm, dst []byte) ([]byte, *problem) {
 	time.Sleep(flushTime)

@@ -102,6 +102,8 @@ func (l ownLine) words() []string { return l.call(l.bare()).words() }
 
 func (l ownLine) columns() []string { return l.call(l.bare()).columns() }
 
+func (l ownLine) lasting() bool { return l.call(l.bare()).lasting() }
+
 func (l ownLine) appendAnswer(s *host, c echo.Context, add func(*ask.Reading), as lineForm, dst []byte) ([]byte, *problem) {
 	asked := l.form.Take()
 	add(&asked.Reading)

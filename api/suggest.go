@@ -10,6 +10,7 @@ import (
 	"creasefit/api/wire"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/svg"
+	"creasefit/internal/enclosure"
 	"creasefit/internal/solve"
 )
 
@@ -57,7 +58,7 @@ func newSuggestCalculation() *suggestCalculation {
 			return &suggestions{list, q.Pictures.Word, q.Language.Word}, err
 		},
 		answer: func(a *suggestions, x *answering) any {
-			link := func(kind string) string { return x.CommonLink("/v1/solve/" + kind) }
+			link := func(k *enclosure.Kind) string { return x.CommonLink("/v1/solve/", k) }
 			return wire.OfSuggestions(a.list, x.Unit().String(), x.asked(), link, a.picture)
 		},
 	}

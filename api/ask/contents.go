@@ -54,6 +54,15 @@ func (c *Contents) settle(r *Reading, q *solve.Request) {
 	}
 }
 
+// roundOff makes round contents as thick as they are wide, unless a thickness is
+// stated.
+func (c *Contents) roundOff(q *solve.Request) {
+	if enclosure.Round(q.Options) && q.Thickness.IsZero() {
+		c.Thickness.fill(q.Width, "width")
+		q.Thickness = q.Width
+	}
+}
+
 // require reports the sizes that a kind needs and nobody stated.
 func (c *Contents) require(r *Reading, needs []string) {
 	for _, need := range needs {

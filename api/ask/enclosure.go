@@ -67,22 +67,13 @@ func (q *Enclosure) bindWith(b *Names, grain Name) {
 }
 
 func (q *Enclosure) settle(r *Reading) {
-	q.Request = &solve.Request{Kind: q.Kind}
+	q.Request = &solve.Request{Kind: q.Kind, Options: q.options()}
 	q.Contents.settle(r, q.Request)
-	if enclosure.Round(q.options()) && q.Request.Thickness.IsZero() {
-		q.Contents.Thickness.fill(q.Request.Width, "width")
-		q.Request.Thickness = q.Request.Width
-	}
+	q.Contents.roundOff(q.Request)
 	if !q.partial {
 		q.Contents.require(r, q.Kind.Needs)
 	}
-	q.settleRest(r)
-}
-
-// settleRest fills in everything but the contents.
-func (q *Enclosure) settleRest(r *Reading) {
 	q.Common.settle(r, q.Request)
-	q.Request.Options = q.options()
 }
 
 // settle fills in everything common but the contents.

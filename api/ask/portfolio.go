@@ -124,14 +124,15 @@ func (q *Portfolio) settleLayer(r *Reading, text, place string) {
 }
 
 func (q *Layer) settle(r *Reading) {
-	q.Request = &solve.Request{Kind: q.Kind}
+	q.Request = &solve.Request{Kind: q.Kind, Options: q.options()}
 	q.refuseShared(r)
 	q.takeFrom(q.outer)
 	if q.innermost {
 		q.Contents.settle(r, q.Request)
+		q.Contents.roundOff(q.Request)
 		q.Contents.require(r, q.Kind.Needs)
 	}
-	q.settleRest(r)
+	q.Common.settle(r, q.Request)
 	if q.measured != nil {
 		q.measured.settle(r)
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/mail"
 	"creasefit/internal/solve"
@@ -13,6 +14,7 @@ import (
 // Suggest is a thing, and what is wished for of what goes round it.
 type Suggest struct {
 	Common
+	Shape    Word
 	Wish     Words
 	Post     Word
 	Class    Text
@@ -27,21 +29,28 @@ type Suggest struct {
 // suggestNames are the names that no kind knows.
 var suggestNames = []string{"wish", "post", "class", "minutes", "pictures", "language"}
 
-// CommonLink is the canonical address of another calculation with the names that
-// all kinds know.
-func (r *Reading) CommonLink(path string) string {
+// CommonLink is the canonical address of a calculation of a kind with the names that
+// it knows.
+func (r *Reading) CommonLink(path string, k *enclosure.Kind) string {
 	changed := *r
 	changed.values = slices.Clone(r.values)
-	for _, name := range suggestNames {
+	names := suggestNames
+	if !k.Rolls() {
+		names = append(names[:len(names):len(names)], enclosure.Shape().Name)
+	}
+	for _, name := range names {
 		if i, ok := r.table.index[name]; ok {
 			changed.values[i] = &Text{}
 		}
 	}
-	return string(changed.AppendQuery(append([]byte(path), '?'), false))
+	return string(changed.AppendQuery(append([]byte(path+k.Name), '?'), false))
 }
 
 func (q *Suggest) bind(b *Names) {
 	q.Common.bindWith(b, sheetGrainName())
+	shape := ownName(enclosure.Shape())
+	shape.Help = "What the contents are: a box, or round as a jar is, as wide as thick. Kinds that can be are rolled round it then."
+	b.bind(&q.Shape, shape)
 	b.bind(&q.Wish, Name{Name: "wish", Most: 4, Example: "reusable", Choices: wishes(),
 		Help: "What is wished for, may be given several times: reusable, opens and closes without tearing; no-glue; few-cuts, the fewest first; one-sheet, all of it out of one sheet. Kinds that do not keep a wish come later."})
 	b.bind(&q.Post, Name{Name: "post", Choices: mail.Names(), Catalogue: "/v1/posts", Example: "us", Help: "The post that the finished piece should go by."})
@@ -68,6 +77,12 @@ func (q *Suggest) settle(r *Reading) {
 		q.Contents.require(r, []string{"width"})
 	}
 	q.Common.settle(r, q.Request)
+	if q.Shape.Given {
+		q.Request.Options = map[string]enclosure.Value{enclosure.Shape().Name: {Choice: q.Shape.Word}}
+	}
+	if q.Contents.roundOff(q.Request); q.Contents.Thickness.From == "width" {
+		q.Contents.Thickness.Put(q.Request.Width) // links to kinds that roll nothing need it
+	}
 	wished := func(w solve.Wish) bool { return slices.Contains(q.Wish.Texts, string(w)) }
 	q.Wishes = solve.Wishes{Reusable: wished(solve.WishReusable), NoGlue: wished(solve.WishNoGlue), FewCuts: wished(solve.WishFewCuts), OneSheet: wished(solve.WishOneSheet),
 		Class: -1, Within: time.Duration(q.Minutes.Number * float64(time.Minute))}

@@ -40,6 +40,7 @@ func TestEveryNameOfASuggestion(t *testing.T) {
 		effects = append(effects, e)
 	}
 	checkEffects(t, New[Suggest]("json"), enclosureBase, wanted, append(effects,
+		effect{"shape", "round", "", "thickness", map[string]string{"Request.Options[shape].Choice": "round", "Request.Options[shape].Length": "0", "Request.Options[shape].Count": "0", "Request.Thickness": nm("3.5 in")}},
 		effect{"wish", "reusable", "", "", map[string]string{"Wishes.Reusable": "true"}},
 		effect{"wish", "no-glue", "", "", map[string]string{"Wishes.NoGlue": "true"}},
 		effect{"wish", "few-cuts", "", "", map[string]string{"Wishes.FewCuts": "true"}},

@@ -3,6 +3,7 @@ package wire
 import (
 	"math"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/mail"
 	"creasefit/internal/solve"
 )
@@ -59,11 +60,11 @@ type Posted struct {
 
 // OfSuggestions are kinds in their order; link is the address of a kind's solve
 // and picture its picture, empty if none is wanted.
-func OfSuggestions(list []solve.Suggestion, unit string, a *Asked, link func(kind string) string, picture func(*solve.Solution) string) *Suggestions {
+func OfSuggestions(list []solve.Suggestion, unit string, a *Asked, link func(*enclosure.Kind) string, picture func(*solve.Solution) string) *Suggestions {
 	all := &Suggestions{Unit: unit, Given: a.Given, Links: SelfLink{a.Self()}}
 	for i := range list {
 		g := suggestion(&list[i])
-		if g.Link = link(g.Kind); g.Works {
+		if g.Link = link(list[i].Kind); g.Works {
 			g.Picture = picture(list[i].Solution)
 			all.Works++
 		}

@@ -2,6 +2,7 @@ package enclosure
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -12,9 +13,17 @@ import (
 var contentsShape = Param{Name: "shape", Type: ChoiceParam, Choices: []string{"box", "round"},
 	Help: "What the contents are: a box, or round as a jar is, as wide as thick, with a strip rolled round it. Nothing is scored then."}
 
+// Shape is the shape of the contents as one of the kinds' own parameters.
+func Shape() Param { return contentsShape }
+
 // Round reports whether options say that the contents are round, and so as thick as
 // they are wide.
 func Round(given map[string]Value) bool { return given[contentsShape.Name].Choice == "round" }
+
+// Rolls reports whether a kind can be rolled round contents that are round.
+func (k *Kind) Rolls() bool {
+	return slices.ContainsFunc(k.Params, func(p Param) bool { return p.Name == contentsShape.Name })
+}
 
 var rolledRow = row{panels: []string{"body", "lap"}, scores: []pattern.Score{{Name: "lap", Angle: 360}}}
 

@@ -65,7 +65,9 @@ func Suggest(ctx context.Context, base *Request, w *Wishes) ([]Suggestion, error
 	list := make([]Suggestion, len(kinds))
 	for i, k := range kinds {
 		r := *base
-		r.Kind = k
+		if r.Kind = k; !k.Rolls() {
+			r.Options = nil // they say no more than the shape of the contents
+		}
 		list[i].Kind = k
 		if err := list[i].ask(ctx, &r, w); err != nil {
 			return nil, err

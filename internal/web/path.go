@@ -7,6 +7,7 @@ import (
 	"slices"
 	"sync"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
 	"creasefit/internal/guide"
 )
@@ -66,10 +67,20 @@ func (p *pathPage) Wishes() []preset {
 // element lies.
 func (p *pathPage) Data() template.JS {
 	return template.JS(quoted(map[string]any{
-		"words": p.Words.words, "things": p.Words.things(), "posts": p.Words.Posts, "kinds": p.Words.Kinds, "designs": own.KindNames(), "parts": guide.Names(p.Words.Language),
+		"words": p.Words.words, "things": p.Words.things(), "posts": p.Words.Posts, "kinds": p.Words.Kinds, "designs": own.KindNames(), "round": rolled(), "parts": guide.Names(p.Words.Language),
 		"element": map[string]string{"path": made().Solver.Path, "pinned": made().Solver.Pinned, "integrity": made().Solver.Integrity},
 		"fold":    map[string]string{"pinned": made().Fold.Pinned, "integrity": made().Fold.Integrity},
 	}))
+}
+
+// rolled names the kinds that can be rolled round what is round.
+func rolled() (names []string) {
+	for _, k := range enclosure.Kinds() {
+		if k.Rolls() {
+			names = append(names, k.Name)
+		}
+	}
+	return names
 }
 
 var pathTemplate = sync.OnceValue(func() *template.Template {

@@ -51,6 +51,7 @@ func TestFromAThingToATemplate(t *testing.T) {
 		"a box for a jar":           {"/", 360, []string{tap("[data-thing=honey-jar]"), tap("[data-kind=lidded-box]")}},
 		"a band with a heart":       {"/", 768, []string{tap("[data-thing=tasting-cards]"), tap("[data-kind=slotted-band]"), tap("#finer summary"), write("own-ornament_width", "2"), write("own-ornament_height", "1 3/4")}},
 		"an envelope":               {"/", 1280, []string{write("width", "4"), write("height", "6"), write("thickness", "1/16"), tap("[data-kind=envelope]")}},
+		"a sleeve round a jar":      {"/", 360, []string{write("width", "3"), write("height", "4 1/2"), tap("[name=shape]"), tap("[data-kind=sleeve]")}},
 		"eine Schachtel":            {"/de/", 360, []string{tap("[data-thing=honey-jar]"), tap("[data-kind=lidded-box]")}},
 		"ein Umschlag nach eigenem": {"/de/", 768, []string{write("width", "10,5 cm"), write("height", "148 mm"), write("thickness", "1"), tap("[data-kind=envelope]")}},
 	} {

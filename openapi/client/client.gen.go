@@ -769,6 +769,12 @@ const (
 	ShapeValueMailRectangle ShapeValueMail = "rectangle"
 )
 
+// Defines values for ShapeValueSuggest.
+const (
+	ShapeValueSuggestBox   ShapeValueSuggest = "box"
+	ShapeValueSuggestRound ShapeValueSuggest = "round"
+)
+
 // Defines values for SheetGrainValue.
 const (
 	SheetGrainValueHeight SheetGrainValue = "height"
@@ -7092,6 +7098,9 @@ type RequestSuggest struct {
 	// ScoreTolerance Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm.
 	ScoreTolerance string `json:"score_tolerance,omitempty"`
 
+	// Shape What the contents are: a box, or round as a jar is, as wide as thick. Kinds that can be are rolled round it then. Default: box.
+	Shape ShapeValueSuggest `json:"shape,omitempty"`
+
 	// Sheet The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes.
 	Sheet string `json:"sheet,omitempty"`
 
@@ -7291,6 +7300,9 @@ type ShapeValue string
 
 // ShapeValueMail Its outline. A square is a rectangle. Default: rectangle.
 type ShapeValueMail string
+
+// ShapeValueSuggest What the contents are: a box, or round as a jar is, as wide as thick. Kinds that can be are rolled round it then. Default: box.
+type ShapeValueSuggest string
 
 // SheetGrainValue The side of the sheet that the grain runs along. Needed if an item must keep it.
 type SheetGrainValue string

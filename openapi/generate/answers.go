@@ -131,6 +131,9 @@ func (p *patch) shareResponses(path string, o object) error {
 	responses := o["responses"].(object)
 	for _, status := range slices.Sorted(maps.Keys(responses)) {
 		r := responses[status].(object)
+		if r["$ref"] != nil {
+			continue
+		}
 		name := responseNames[status]
 		if status == "200" {
 			content, _ := r["content"].(object)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"net/http/httptest"
+	"net/url"
 	"strings"
 )
 
@@ -50,5 +51,29 @@ func (p *patch) describeBatch() error {
 		answers[media] = object{"schema": schema, "example": answer}
 	}
 	body["text/plain"] = body["application/x-ndjson"]
-	return nil
+	return p.describeAddress(p.paths["/v1/batch"].(object)["get"].(object))
+}
+
+// describeAddress adds values of the names of a batch in an address, and its answer.
+func (p *patch) describeAddress(get object) error {
+	lines := []string{`{"id":"size","call":"solve","show":"step"}`, `{"id":"fold","call":"solve","show":"sure","fit":"loose"}`}
+	for _, parameter := range asList(get["parameters"]) {
+		q := parameter.(object)
+		if q["name"] == "lines" {
+			q["example"] = lines
+		} else {
+			q["example"] = strings.TrimPrefix(batchNames[q["name"].(string)], "/v1/")
+		}
+	}
+	names := url.Values{"lines": lines, "kind": {"slotted-band"}, "contents": {"tasting-cards"}, "stock": {"index-110"}}
+	answer, err := p.try.send(httptest.NewRequest("GET", "/v1/batch?"+names.Encode(), nil), "application/x-ndjson")
+	if err != nil {
+		return err
+	}
+	success := get["responses"].(object)["200"].(object)
+	success["content"] = object{"application/x-ndjson": object{"schema": object{"type": "string"}, "example": answer}}
+	shared, err := p.share("responses", "AnswerInAddress", "/v1/batch", success)
+	p.named["/v1/batch"] = true
+	get["responses"].(object)["200"], get["responses"].(object)["304"] = shared, object{"description": "Not Modified"}
+	return err
 }

@@ -3825,6 +3825,7 @@ export type RequestSuggest = {
   "ruler"?: string;
   /** Error of one score, plus or minus, instead of the bench's. From 0 to 10 mm. */
   "score_tolerance"?: string;
+  "shape"?: ShapeValueSuggest;
   /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
   "sheet"?: string;
   /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
@@ -3983,6 +3984,8 @@ export type Setting = {
 export type ShapeValue = "box" | "round";
 /** Its outline. A square is a rectangle. Default: rectangle. */
 export type ShapeValueMail = "rectangle" | "other";
+/** What the contents are: a box, or round as a jar is, as wide as thick. Kinds that can be are rolled round it then. Default: box. */
+export type ShapeValueSuggest = "box" | "round";
 /** The side of the sheet that the grain runs along. Needed if an item must keep it. */
 export type SheetGrainValue = "width" | "height";
 export type SheetList = {

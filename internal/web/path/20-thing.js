@@ -39,10 +39,16 @@ function own(size) {
   if (length(THINGS.get(name).size.split("|")[at]) !== field(size).value) field("contents").value = "";
 }
 
+// roundOff keeps what is round as thick as it is wide.
+function roundOff() {
+  if (round()) field("thickness").value = field("width").value;
+}
+
 // marked shows which thing is chosen.
 function marked() {
   for (const chip of $("chips").querySelectorAll("button")) chip.setAttribute("aria-pressed", String(chip.dataset.thing === field("contents").value));
   $("others").value = OFTEN.includes(field("contents").value) ? "" : field("contents").value;
+  field("thickness").readOnly = round();
   $("own-paper").hidden = Boolean(field("stock").value);
   for (const size of SIZES) field(size).placeholder = say("for-example", unit() === "in" ? ["3 1/2", "5", "3/4"][SIZES.indexOf(size)] : [90, 120, 20][SIZES.indexOf(size)]);
 }
@@ -88,6 +94,15 @@ function oneLength(text) {
   return (number > 0 ? number : 0) * (inches ? 25.4 : /cm/.test(plain) ? 10 : 1);
 }
 
+const STEP = Math.PI / 24; // between the corners of what is drawn round
+
+// hull is the outline of what a ring sweeps over on its way back.
+function hull(front, behind, [x, y]) {
+  const aside = front.map((p) => p[0] * y - p[1] * x);
+  const [left, right] = [aside.indexOf(Math.max(...aside)), aside.indexOf(Math.min(...aside))];
+  return [front[left], behind[left], behind[right], front[right]];
+}
+
 // block draws the thing with an arrow for each size.
 function block() {
   const [w, h, t] = [90, 120, 20].map((usual, i) => millimetres(field(SIZES[i]).value, usual, SIZES[i]));
@@ -99,6 +114,7 @@ function block() {
   const low = [Math.min(...corners.map((p) => p[0])) - 62, Math.min(...corners.map((p) => p[1])) - 16];
   const high = [Math.max(...corners.map((p) => p[0])) + 50, Math.max(...corners.map((p) => p[1])) + 22];
   const path = (...points) => "M" + points.map((p) => p.map((x) => x.toFixed(1)).join(" ")).join("L") + "Z";
+  const [front, behind] = [0, 1].map((y) => Array.from({ length: 48 }, (_, k) => at(0.5 + Math.cos(k * STEP) / 2, y, 0.5 + Math.sin(k * STEP) / 2)));
   const face = (kind, ...points) => svgNode("path", { d: path(...points), class: kind });
   const arrow = (from, to, aside, text, anchor) => {
     const move = ([x, y]) => [x + aside[0], y + aside[1]];
@@ -108,7 +124,8 @@ function block() {
   };
   $("block").replaceChildren(svgNode("svg", { viewBox: [low[0], low[1], high[0] - low[0], high[1] - low[1]].map((x) => x.toFixed(1)).join(" "), "aria-hidden": "true" },
     svgNode("defs", {}, svgNode("marker", { id: "head", viewBox: "0 0 8 8", refX: 7, refY: 4, markerWidth: 7, markerHeight: 7, orient: "auto-start-reverse" }, svgNode("path", { d: "M0 0L8 4L0 8Z" }))),
-    face("front", at(0, 0, 0), at(1, 0, 0), at(1, 0, 1), at(0, 0, 1)), face("side", at(1, 0, 0), at(1, 1, 0), at(1, 1, 1), at(1, 0, 1)), face("top", at(0, 0, 1), at(1, 0, 1), at(1, 1, 1), at(0, 1, 1)),
+    ...(round() ? [face("side", ...behind), face("side", ...hull(front, behind, back)), face("front", ...front)]
+      : [face("front", at(0, 0, 0), at(1, 0, 0), at(1, 0, 1), at(0, 0, 1)), face("side", at(1, 0, 0), at(1, 1, 0), at(1, 1, 1), at(1, 0, 1)), face("top", at(0, 0, 1), at(1, 0, 1), at(1, 1, 1), at(0, 1, 1))]),
     arrow(at(0, 0, 0), at(1, 0, 0), [-2, 9], say("wide"), "middle"), arrow(at(1, 0, 0), at(1, 1, 0), [9, 5], say("high"), "start"), arrow(at(0, 0, 0), at(0, 0, 1), [-9, 0], say("thick"), "end")));
 }
 

@@ -1,4 +1,5 @@
 const TYPING = 250; // ms without a key before a request is sent
+const LONGEST = 2000; // characters of an address that every server on the way takes
 const KEPT = "creasefit-last";
 let kind = ""; // that is chosen
 let own_ = {}; // the kind's own names and further ones that no field shows
@@ -22,11 +23,17 @@ function common() {
   return names;
 }
 
+// round says that the contents are round.
+const round = () => field("shape").checked;
+
+// kindNames are what the chosen kind alone is asked for.
+const kindNames = () => ({ ...own_, ...(round() && DATA.round.includes(kind) && { shape: "round" }) });
+
 // further is what only the list of kinds is asked for.
 function further() {
   const wish = [...form.querySelectorAll("[name=wish]:checked")].map((box) => box.value);
   const post = field("post").value;
-  return { ...(wish.length && { wish: wish.filter((name) => name !== "one-sheet" || field("sheet").value) }), ...(post && { post }) };
+  return { ...(round() && { shape: "round" }), ...(wish.length && { wish: wish.filter((name) => name !== "one-sheet" || field("sheet").value) }), ...(post && { post }) };
 }
 
 // address is the page with everything that was typed.
@@ -47,6 +54,7 @@ function typed(event) {
   const { name } = event.target;
   if (!name) return;
   if (SIZES.includes(name)) own(name);
+  if (name === "width" || name === "shape") roundOff();
   if (name === "unit") changeUnit(event.target.value);
   if ("own" in event.target.dataset) {
     if (plain(event.target.value)) own_[name] = plain(event.target.value);
@@ -72,9 +80,10 @@ function fill(search) {
   }
   const thing = THINGS.get(given.get("contents"));
   if (thing) thing.size.split("|").forEach((text, i) => { if (text && !given.has(SIZES[i])) field(SIZES[i]).value = length(text); });
+  field("shape").checked = given.get("shape") === "round";
   for (const box of form.querySelectorAll("[name=wish]")) box.checked = given.getAll("wish").includes(box.value);
   kind = DATA.kinds.some((k) => k.name === given.get("kind")) ? given.get("kind") : "";
-  const known = new Set(["unit", "contents", ...SIZES, "stock", "caliper", "sheet", "bench", "ruler", "fit", "post", "wish", "kind", "decimal"]);
+  const known = new Set(["unit", "contents", ...SIZES, "stock", "caliper", "sheet", "bench", "ruler", "fit", "post", "wish", "kind", "decimal", "shape"]);
   own_ = Object.fromEntries([...given].filter(([name]) => !known.has(name) && /^[a-z][a-z0-9_]*$/.test(name)));
 }
 
@@ -115,21 +124,30 @@ async function ask() {
   if (typed_.some((text) => text.includes(",")) && !typed_.some((text) => text.includes("."))) names.decimal = "comma";
   const pictures = matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light";
   const { language } = WORDS;
-  const lines = [{ id: "kinds", call: "/v1/suggest", ...names, ...further(), pictures, language }];
+  const lines = [{ id: "kinds", call: "suggest", ...further(), pictures, language }];
   if (kind) {
-    lines.push({ id: "solve", call: "/v1/solve/" + kind, ...names, ...own_ });
-    lines.push({ id: "guide", call: "/v1/guide/" + kind, ...names, ...own_, pictures, language });
+    lines.push({ id: "solve", call: "solve/" + kind, ...kindNames() });
+    lines.push({ id: "guide", call: "guide/" + kind, ...kindNames(), pictures, language });
   }
   let answers;
   try {
-    const answer = await fetch("/v1/batch", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(lines) });
-    if (!answer.ok) throw new Error(answer.status);
-    answers = Object.fromEntries((await answer.json()).map((line) => [line.id, line]));
+    answers = await batch(names, lines.map((line) => JSON.stringify(line)));
   } catch {
     if (turn === asked) unreachable();
     return;
   }
   if (turn === asked) told(answers, names);
+}
+
+// batch asks for lines that have names in common, and returns their answers by id. What
+// fits into an address can be kept by caches on the way.
+async function batch(names, lines) {
+  const query = new URLSearchParams(names);
+  const short = "/v1/batch?" + new URLSearchParams([...query, ...lines.map((line) => ["lines", line])]);
+  const answer = await (short.length <= LONGEST ? fetch(short) : fetch("/v1/batch?" + query, { method: "POST", headers: { "Content-Type": "application/x-ndjson" }, body: lines.join("\n") }));
+  if (!answer.ok) throw new Error(answer.status);
+  const told_ = (await answer.text()).trim().split("\n").map((line) => JSON.parse(line));
+  return Object.fromEntries(told_.map((line) => [line.id, line]));
 }
 
 function unreachable() {

@@ -36,7 +36,7 @@ function sureness({ sure, fit, warnings }) {
 // spread is the picture of how far each clearance may come out, once it is wanted.
 function spread(names) {
   const theme = matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light";
-  const src = `/v1/drawing/${kind}?` + new URLSearchParams({ ...names, ...own_, language: WORDS.language, view: "spread", theme, format: "svg" });
+  const src = `/v1/drawing/${kind}?` + new URLSearchParams({ ...names, ...kindNames(), language: WORDS.language, view: "spread", theme, format: "svg" });
   return node("details", { class: "spread", toggle: (event) => event.target.open && event.target.childElementCount === 1 && event.target.append(node("img", { src, alt: say("spread"), class: "plan" })) },
     node("summary", {}, say("spread")));
 }
@@ -120,7 +120,7 @@ async function finer() {
   }
   const { parameters } = await PARAMETERS.get(of);
   if (of !== kind || $("choices").contains(document.activeElement)) return;
-  const shown = new Set(["unit", "contents", ...SIZES, "stock", "caliper", "sheet", "bench", "ruler", "fit"]);
+  const shown = new Set(["unit", "contents", ...SIZES, "stock", "caliper", "sheet", "bench", "ruler", "fit", "shape"]);
   $("choices").replaceChildren(...parameters.filter((p) => p.about === "calculation" && !shown.has(p.name)).map(finerField));
 }
 

@@ -3,7 +3,7 @@ let lying; // what lies on the bench: its solution and the names it was asked wi
 
 // showMake leads on: to paper, to the post, round another thing, to other pages.
 function showMake(solution, suggestion, names) {
-  lying = { solution, names: { ...names, ...own_ } };
+  lying = { solution, names: { ...names, ...kindNames() } };
   if (!printer) $("print-on").value = unit() === "in" ? "letter" : "a4";
   prints();
   model();
@@ -75,9 +75,9 @@ async function everyPost(list, mail) {
 // nest puts one kind round what lies on the bench.
 async function nest(event) {
   event.preventDefault();
-  const layers = [JSON.stringify({ kind, ...own_ }), JSON.stringify({ kind: $("outer").value })];
+  const layers = [JSON.stringify({ kind, ...kindNames() }), JSON.stringify({ kind: $("outer").value })];
   const { names } = lying;
-  const query = new URLSearchParams(Object.entries(names).filter(([name]) => !(name in own_)));
+  const query = new URLSearchParams(Object.entries(names).filter(([name]) => !(name in kindNames())));
   for (const layer of layers) query.append("layers", layer);
   const answer = await fetch("/v1/solve/portfolio?" + query);
   const body = await answer.json();

@@ -1,4 +1,5 @@
 const PATIENCE = 15000; // ms until a call is given up
+const LONGEST = 2000; // characters of an address that every server on the way takes
 const catalogues = new Map(); // listings by address, shared by all elements of a page
 
 // Trouble is a call that was not answered, or answered with a problem.
@@ -40,10 +41,14 @@ function problemIn(text, status) {
   return { status, title: "HTTP " + status, detail: "HTTP " + status, errors: [] };
 }
 
-// calculate asks for several calculations in one request, and returns their
-// answers by id. Plain text needs no preflight.
-async function calculate(service, lines, signal) {
-  const text = await ask(service + "v1/batch", signal, lines.map((line) => JSON.stringify(line)).join("\n"));
+// calculate asks for several calculations with the same names in one request, and
+// returns their answers by id. What fits into an address can be kept by caches on
+// the way; plain text needs no preflight.
+async function calculate(service, names, lines, signal) {
+  const texts = lines.map((line) => JSON.stringify(line));
+  const query = new URLSearchParams(names);
+  const short = service + "v1/batch?" + new URLSearchParams([...query, ...texts.map((text) => ["lines", text])]);
+  const text = await (short.length <= LONGEST ? ask(short, signal) : ask(service + "v1/batch?" + query, signal, texts.join("\n")));
   const answers = {};
   for (const { id, answer, problem, done } of text.split("\n").filter(Boolean).map((line) => JSON.parse(line))) {
     if (problem) throw new Trouble("refused", { errors: [], ...problem });

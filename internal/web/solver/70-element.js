@@ -1,30 +1,18 @@
 const TYPING = 250; // ms without a key before a request is sent
-const SETTLED = 900; // ms without a key before a field being typed in is called wrong
-const SLOW = 1500; // ms after which a caller is told that it takes long
 const HERE = new URL("../../", document.currentScript?.src ?? location.href).href;
 
 // CreasefitSolver is the element. Its attributes are kind, service, lang, steps (the
-// work told step by step) and every name that the kind's calculations know.
-class CreasefitSolver extends HTMLElement {
-  #root = this.attachShadow({ mode: "open" });
+// work told step by step), model (the folded view) and every name that the kind's
+// calculations know.
+class CreasefitSolver extends Told {
   #own = {};
   #request = null; // the AbortController of the calls under way
   #opened = null;
-  #timers = {};
-  #last = 0; // when a key was pressed
   #sent = ""; // the values of the last call
-  #failures = 0; // calls without an answer, in a row
   #watch = new MutationObserver((changes) => this.#changed(changes.map((change) => change.attributeName)));
 
   constructor() {
     super();
-    this.#root.adoptedStyleSheets = [sheet];
-    this.body = make("div", { class: "body" });
-    this.status = make("p", { class: "status", role: "status", part: "status" });
-    this.trouble = make("div", { class: "trouble", part: "problem", hidden: true });
-    this.answer = make("div", { class: "answer-area" });
-    this.inside = make("slot");
-    this.#root.append(this.body, this.status, this.trouble, this.answer, this.inside);
     this.body.addEventListener("input", (event) => this.#typed(event, TYPING));
     this.body.addEventListener("change", (event) => this.#typed(event, 0));
   }
@@ -68,7 +56,7 @@ class CreasefitSolver extends HTMLElement {
     return new URL(this.getAttribute("service") || HERE, location.href).href.replace(/\/*$/, "/");
   }
 
-  #online = () => this.#retry();
+  #online = () => this.retry();
 
   #changed(names) {
     if (names.some((name) => ["kind", "lang", "service"].includes(name))) return void this.#open();
@@ -78,7 +66,7 @@ class CreasefitSolver extends HTMLElement {
 
   #stop() {
     this.#request?.abort();
-    Object.values(this.#timers).forEach(clearTimeout);
+    Object.values(this.timers).forEach(clearTimeout);
     this.#request = new AbortController();
     return this.#request.signal;
   }
@@ -90,7 +78,7 @@ class CreasefitSolver extends HTMLElement {
     this.words = wordsFor(language, this.#own);
     this.#opened = false;
     this.setAttribute("aria-busy", "true");
-    this.#slowly();
+    this.slowly();
     try {
       const kind = await listing(this.service + "v1/kinds/" + encodeURIComponent(this.getAttribute("kind") || "slotted-band"));
       const wanted = [...new Set(kind.parameters.map((param) => param.catalogue).filter(Boolean))];
@@ -100,7 +88,7 @@ class CreasefitSolver extends HTMLElement {
       this.#opened = true;
       this.#refresh(0);
     } catch (error) {
-      if (!signal.aborted) this.#fail(error);
+      if (!signal.aborted) this.fail(error);
     }
   }
 
@@ -120,7 +108,7 @@ class CreasefitSolver extends HTMLElement {
   #typed(event, wait) {
     const field = this.sentence.fields.get(event.target.dataset.name);
     field.resize();
-    this.#last = wait ? performance.now() : 0;
+    this.last = wait ? performance.now() : 0;
     this.sentence.arrange();
     const known = JSON.stringify(this.values) === this.#sent;
     if (wait || !known) this.#refresh(wait); // leaving a field changes nothing
@@ -132,54 +120,49 @@ class CreasefitSolver extends HTMLElement {
     const missing = this.sentence?.missing() ?? [];
     if (!this.sentence || !this.#opened) return;
     if (missing.length) {
-      this.#clear();
+      this.clear();
       this.answer.classList.add("stale");
-      this.#say(fill(this.words.needed, missing.join(", ")));
+      this.say(fill(this.words.needed, missing.join(", ")));
       return;
     }
-    this.#timers.ask = setTimeout(() => this.#ask(signal), wait);
+    this.timers.ask = setTimeout(() => this.#ask(signal), wait);
   }
 
   async #ask(signal) {
     this.setAttribute("aria-busy", "true");
-    this.#slowly();
+    this.slowly();
     const { name } = this.sentence.kind;
     const values = this.sentence.values();
     const language = this.#language();
     const dark = this.#isDark();
     this.#sent = JSON.stringify(values);
-    const lines = [{ id: "solution", call: "/v1/solve/" + name, ...values },
-      { id: "drawing", call: "/v1/drawing/" + name, ...values, ...language, format: "svg", theme: dark ? "dark" : "light" }];
+    const theme = dark ? "dark" : "light";
     const steps = this.hasAttribute("steps");
-    if (steps || language.language) lines.push({ id: "guide", call: "/v1/guide/" + name, ...values, ...language, ...(steps && { pictures: lines[1].theme }) });
+    const lines = [{ id: "solution", call: "solve" }, { id: "drawing", call: "drawing", ...language, format: "svg", theme }];
+    if (steps || language.language) lines.push({ id: "guide", call: "guide", ...language, ...(steps && { pictures: theme }) });
     try {
-      const { solution, drawing, guide } = await calculate(this.service, lines, signal);
+      const { solution, drawing, guide } = await calculate(this.service, { kind: name, ...values }, lines, signal);
       if (signal.aborted) return;
       this.#show(solution, values);
       this.#draw(drawing, dark);
       if (language.language && solution.warnings.length) this.#warn(guide.warnings);
       if (steps) this.answer.querySelector(".links").before(stepsNode(guide, this.words));
+      if (this.hasAttribute("model")) await this.#fold(solution);
     } catch (error) {
-      if (!signal.aborted) this.#fail(error);
+      if (!signal.aborted) this.fail(error);
     }
   }
 
-  // #slowly tells when an answer takes long.
-  #slowly() {
-    clearTimeout(this.#timers.slow);
-    this.#timers.slow = setTimeout(() => this.#say(this.words.slow), SLOW);
-  }
-
   #show(solution, values) {
-    if (this.trouble.contains(this.#root.activeElement)) this.#toAnswer();
-    this.#clear();
-    this.#failures = 0;
+    if (this.trouble.contains(this.root.activeElement)) this.#toAnswer();
+    this.clear();
+    this.failures = 0;
     this.solution = solution;
     const links = this.#links(solution, values);
     this.answer.classList.remove("stale");
     this.answer.replaceChildren(...answerNodes(solution, this.words, links, (values) => this.#take(values)));
-    this.#say(summary(solution, this.words));
-    this.#emit("creasefit-solution", { solution, values, kind: solution.kind, link: links.find(([text]) => text === this.words.links.permanent)[1] });
+    this.say(summary(solution, this.words));
+    this.emit("creasefit-solution", { solution, values, kind: solution.kind, link: links.find(([text]) => text === this.words.links.permanent)[1] });
   }
 
   // #language asks the service for another language than its usual one.
@@ -232,6 +215,22 @@ class CreasefitSolver extends HTMLElement {
     figure.replaceChildren(svg);
   }
 
+  // #fold shows the enclosure folded, with the element for that, which is fetched only
+  // where it is wanted; where it cannot be, the drawing has every size.
+  async #fold(solution) {
+    try {
+      if (!customElements.get("creasefit-fold")) await import(HERE + "element/1/creasefit-fold.js");
+    } catch {
+      return;
+    }
+    const { width, height, thickness } = solution.outside;
+    this.folded ??= make("creasefit-fold", { part: "model" });
+    this.folded.setAttribute("label", solution.kind);
+    this.folded.setAttribute("measures", [width, height, thickness].map((size) => readingText(size.reading, this.words)).join(" × "));
+    this.folded.setAttribute("src", this.service + solution.links.drawing.slice(1));
+    this.answer.querySelector("figure").after(this.folded);
+  }
+
   // #warn takes what is to be known in the language from the guide, which the
   // service writes in it.
   #warn(warnings) {
@@ -240,89 +239,9 @@ class CreasefitSolver extends HTMLElement {
     this.answer.querySelector(".notes ul").replaceChildren(...notes);
   }
 
-  #clear() {
-    clearTimeout(this.#timers.slow);
-    this.removeAttribute("aria-busy");
-    this.trouble.hidden = true;
-    this.trouble.replaceChildren();
-    for (const field of this.sentence?.fields.values() ?? []) field.show(null);
-  }
-
-  #say(text) {
-    if (this.status.textContent !== text) this.status.textContent = text;
-  }
-
-  // #fail shows a problem at its fields, but lets a field that is being typed
-  // in come to rest first.
-  #fail(error) {
-    if (!(error instanceof Trouble)) throw error;
-    const rest = SETTLED - (performance.now() - this.#last);
-    const wait = error.problem && this.#last && this.#root.activeElement ? Math.max(0, rest) : 0;
-    this.#timers.fail = setTimeout(() => this.#tell(error), wait);
-  }
-
-  #tell(error) {
-    const held = this.trouble.contains(this.#root.activeElement);
-    this.#clear();
-    if (this.solution) this.answer.classList.add("stale");
-    if (error.problem && error.problem.status < 500 && error.problem.status !== 429) this.#wrong(error.problem);
-    else this.#away(error);
-    if (held) this.trouble.querySelector("button")?.focus();
-    this.#emit("creasefit-problem", { problem: error.problem ?? { status: 0, title: error.reason, detail: this.words[error.reason], errors: [] } });
-  }
-
-  #wrong(problem) {
-    const elsewhere = [];
-    const seen = new Set();
-    for (const item of problem.errors) {
-      const field = this.sentence?.fields.get(item.name);
-      if (seen.has(item.name)) continue;
-      seen.add(item.name);
-      if (field && !field.said) field.show(item);
-      else elsewhere.push(item);
-      if (field?.help) this.sentence.fold.open = true;
-    }
-    for (const item of elsewhere) {
-      const about = item.name ? (this.words.names[item.name] ?? item.name.replaceAll("_", " ")) + ": " : "";
-      this.trouble.append(make("p", {}, about, ...complaint({ ...item, expected: "" }, this.words)));
-    }
-    if (problem.errors.length === 0) this.trouble.append(make("p", {}, english(problem.detail)));
-    if (problem.try) this.trouble.append(this.#button(this.words.correct, () => this.#correct(problem.try)));
-    this.trouble.hidden = this.trouble.childElementCount === 0;
-    const [first] = problem.errors;
-    this.#say(fill(this.words.wrong, first && this.words.problems[first.code] ? spoken(complaint(first, this.words)) : problem.detail));
-  }
-
-  // #correct takes the values of the corrected address.
-  #correct(address) {
-    const wrong = this.body.querySelector("[aria-invalid]");
-    this.values = Object.fromEntries(new URL(address, this.service).searchParams);
-    wrong?.focus();
-  }
-
-  // #away tells that there is no answer, and tries again by itself.
-  #away(error) {
-    const { problem } = error;
-    const reason = problem ? complaint({ code: problem.type?.split("/").pop(), detail: problem.detail }, this.words) : [this.words[error.reason]];
-    const stale = this.solution ? " " + this.words.stale : "";
-    this.trouble.append(make("p", {}, ...reason, stale), this.#button(this.words.again, () => this.#retry()));
-    this.trouble.hidden = false;
-    this.#say(spoken(reason) + stale);
-    const pause = Math.max(error.wait || 0, Math.min(60, 5 * 2 ** this.#failures++)); // seconds
-    this.#timers.ask = setTimeout(() => this.#retry(), pause * 1000);
-  }
-
-  #retry() {
+  retry() {
     if (this.#opened) this.#refresh(0);
     else this.#open();
-  }
-
-  #button(text, click) {
-    return make("button", { type: "button", part: "button", click }, text);
-  }
-
-  #emit(name, detail) {
-    this.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }));
   }
 }
 

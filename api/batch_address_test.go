@@ -1,0 +1,71 @@
+package api
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// inAddress is a batch in an address: names for all of its lines, and the lines.
+func inAddress(names string, lines ...string) string {
+	return "/v1/batch?" + names + "&" + url.Values{"lines": lines}.Encode()
+}
+
+const oneCard = "kind=slotted-band&unit=in&width=3-1/2in&thickness=0.09in&caliper=0.012in"
+
+// Lines in an address are answered as those that are sent, may be kept, and are found
+// unchanged by their tag.
+func TestBatchInAnAddress(t *testing.T) {
+	lines := []string{`{"id":"a","call":"solve"}`, `{"id":"b","call":"drawing","format":"svg","theme":"dark"}`}
+	address := inAddress(oneCard, lines...)
+	sent := call(t, shared(), http.MethodPost, "/v1/batch?"+oneCard, strings.Join(lines, "\n"), "Content-Type", mediaLines).ok()
+	for range 2 { // the second is remembered
+		a := call(t, shared(), http.MethodGet, address, "").ok()
+		assert.Equal(t, sent.Body.String(), a.Body.String())
+		assert.Contains(t, a.Header().Get("Cache-Control"), "public")
+		again := call(t, shared(), http.MethodGet, address, "", "If-None-Match", a.Header().Get("Etag"))
+		assert.Equal(t, http.StatusNotModified, again.Code)
+	}
+	packed := call(t, shared(), http.MethodGet, address, "", "Accept-Encoding", "gzip").ok()
+	assert.Equal(t, "gzip", packed.Header().Get("Content-Encoding"))
+	assert.Less(t, packed.Body.Len(), sent.Body.Len()/2)
+}
+
+// What has failed, or depends on the time that it was given, is kept by nobody.
+func TestBatchInAnAddressThatDoesNotLast(t *testing.T) {
+	for name, line := range map[string]string{
+		"failed": `{"call":"solve","width":"3 5/7 in"}`, "no such call": `{"call":"nothing"}`, "broken": `{`,
+		"timed": `{"call":"yield","unit":"in","sheet":"letter","effort_ms":5,"items":[{"blank":"3 x 2 in","count":40}]}`,
+	} {
+		names := oneCard
+		if name == "timed" {
+			names = "unit=in"
+		}
+		a := call(t, shared(), http.MethodGet, inAddress(names, line), "").ok()
+		assert.Equal(t, "no-store", a.Header().Get("Cache-Control"), name)
+		assert.Empty(t, a.Header().Get("Etag"), name)
+		answers := readLines(t, a.Body.String())
+		require.Len(t, answers, 2, name)
+		assert.Equal(t, name == "timed", answers[0].Problem == nil, name)
+	}
+}
+
+func TestBatchInAnAddressIsRefused(t *testing.T) {
+	for name, address := range map[string]string{
+		"lines":     "/v1/batch?" + oneCard,
+		"lines ":    inAddress(oneCard, make([]string, mostInAddress+1)...),
+		"wdth":      inAddress("wdth=3", `{"call":"ruler"}`),
+		"call":      inAddress("call=nothing", `{}`),
+		"columns":   inAddress("columns=/x", `{"call":"ruler"}`),
+		"download ": inAddress("download=x", `{"call":"ruler"}`),
+	} {
+		a := call(t, shared(), http.MethodGet, address, "")
+		p := a.problem(http.StatusBadRequest)
+		assert.Equal(t, strings.TrimSpace(name), p.Errors[0].Name)
+		assert.NotEmpty(t, p.Errors[0].Hint+p.Errors[0].Expected, name)
+	}
+}
