@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"golang.org/x/text/unicode/norm"
 	"pgregory.net/rapid"
 
 	"creasefit/internal/measure"
@@ -211,6 +212,23 @@ func TestParseRefusesByContext(t *testing.T) {
 	} {
 		_, err := measure.Parse(c.text, c.unit, c.decimal)
 		assert.Equal(t, c.reason, parseError(t, err, c.text).Reason, c.text)
+	}
+}
+
+// The Unicode Character Database takes every fraction of one character apart (UAX 15,
+// compatibility decomposition): both ways of writing come to the same.
+func TestFractionsOfOneCharacter(t *testing.T) {
+	for _, c := range "½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚⅐⅑⅒" {
+		apart := norm.NFKD.String(string(c))
+		require.Contains(t, apart, "\u2044")
+		one, oneErr := measure.Parse("3 "+string(c)+" in", measure.NoUnit, measure.ClearComma)
+		two, twoErr := measure.Parse("3 "+apart+" in", measure.NoUnit, measure.ClearComma)
+		assert.Equal(t, two, one, string(c))
+		var is, want *measure.ParseError
+		require.Equal(t, errors.As(twoErr, &want), errors.As(oneErr, &is), string(c))
+		if want != nil {
+			assert.Equal(t, []string{want.Detail, want.Hint}, []string{is.Detail, is.Hint}, string(c))
+		}
 	}
 }
 

@@ -106,6 +106,25 @@ func TestSettingsOfWhatHasPriorityComeFirst(t *testing.T) {
 	assert.Equal(t, []sheet.StepAt{{Plan: 1}}, a.Settings[2].Steps)
 }
 
+// A mark that serves one step after another is set once, before marks that must come
+// again; cuts count every part, every repeat and every sheet of a plan.
+func TestSettle(t *testing.T) {
+	three, five := measure.Inches(3), measure.Inches(5)
+	chained := sheet.Sheets{Times: 2, Tree: leftOver(), Steps: []sheet.Step{
+		{Reading: three, Parts: []int{0}, Repeat: 1, Low: []int{1}, Rest: []int{2}},
+		{Reading: three, Parts: []int{2}, Repeat: 3, Low: []int{3, 4, 5}, Rest: []int{6}},
+		{Reading: five, Parts: []int{1, 6}, Repeat: 1, Low: []int{7, 8}, Rest: []int{9, 10}},
+	}}
+	alone := sheet.Sheets{Times: 1, Tree: leftOver(), Steps: []sheet.Step{{Reading: five, Parts: []int{0}, Repeat: 1, Low: []int{1}, Rest: []int{2}}}}
+	list, work := sheet.Settle([]sheet.Sheets{chained, alone, alone})
+	assert.Equal(t, []sheet.Setting{
+		{Reading: three, Cuts: 8, Steps: []sheet.StepAt{{Plan: 0, Step: 0}, {Plan: 0, Step: 1}}},
+		{Reading: five, Cuts: 6, Steps: []sheet.StepAt{{Plan: 0, Step: 2}, {Plan: 1}, {Plan: 2}}},
+	}, list)
+	assert.Equal(t, 2, work.Settings)
+	assert.Equal(t, 14, work.Cuts)
+}
+
 // Stages count runs of cuts in one direction, and a trim across a run is one more.
 func TestStages(t *testing.T) {
 	blank := &sheet.Node{Item: 0}
