@@ -76,21 +76,18 @@ func OfCalibration(r *calibrate.Record, unit measure.Unit, a *Asked) *Calibratio
 		}
 		c.How, words = append(c.How, how), append(words, calibrationWords(k, unit))
 	}
-	c.Growth = make([]CalibrationGrew, len(r.Growth))
-	for i, g := range r.Growth {
-		c.Growth[i] = CalibrationGrew{g.Name, round(100*g.Estimate, 2), round(100*g.Least, 2), round(100*g.Greatest, 2), calibrate.Confidence}
-	}
+	c.Growth = each(r.Growth, func(g calibrate.Growth) CalibrationGrew {
+		return CalibrationGrew{g.Name, round(100*g.Estimate, 2), round(100*g.Least, 2), round(100*g.Greatest, 2), calibrate.Confidence}
+	})
 	c.Query, c.Words = queryOf(r, unit), strings.Join(words, ", ")
 	return c
 }
 
 // queryOf is what is known as names of a query.
 func queryOf(r *calibrate.Record, unit measure.Unit) string {
-	query := make([]string, len(r.Known))
-	for i, k := range r.Known {
-		query[i] = k.Name + "=" + url.QueryEscape(strings.ReplaceAll(fine(k.Use, unit), " ", ""))
-	}
-	return strings.Join(query, "&")
+	return strings.Join(each(r.Known, func(k calibrate.Known) string {
+		return k.Name + "=" + url.QueryEscape(strings.ReplaceAll(fine(k.Use, unit), " ", ""))
+	}), "&")
 }
 
 // calibrationWords says what is known of a name, and within which limits.

@@ -74,11 +74,7 @@ type Closure struct {
 }
 
 func closures(step measure.Step, list []solve.Closure) []Closure {
-	closures := make([]Closure, len(list))
-	for i, c := range list {
-		closures[i] = Closure{c.Name, exact(step, c.Off)}
-	}
-	return closures
+	return each(list, func(c solve.Closure) Closure { return Closure{c.Name, exact(step, c.Off)} })
 }
 
 // Limit is a bound on something other than a clearance.
@@ -89,11 +85,9 @@ type Limit struct {
 }
 
 func limits(step measure.Step, windows []solve.Window) []Limit {
-	limits := make([]Limit, len(windows))
-	for i, w := range windows {
-		limits[i] = Limit{w.Name, span(step, w.Allowed.Min, w.Allowed.Max), exact(step, w.Value)}
-	}
-	return limits
+	return each(windows, func(w solve.Window) Limit {
+		return Limit{w.Name, span(step, w.Allowed.Min, w.Allowed.Max), exact(step, w.Value)}
+	})
 }
 
 // Change is one size and what it should become.
@@ -104,11 +98,7 @@ type Change struct {
 }
 
 func changes(step measure.Step, list []solve.Change) []Change {
-	changes := make([]Change, len(list))
-	for i, c := range list {
-		changes[i] = Change{c.Name, exact(step, c.From), exact(step, c.To)}
-	}
-	return changes
+	return each(list, func(c solve.Change) Change { return Change{c.Name, exact(step, c.From), exact(step, c.To)} })
 }
 
 // Greatest is the largest contents that go in with the least clearance wanted,

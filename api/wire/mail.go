@@ -20,12 +20,8 @@ const mailAdvice = "Confirm with your post office before mailing: rules change, 
 
 // OfMail is what posts make of a piece.
 func OfMail(list []mail.Judgement, unit measure.Unit, a *Asked) *Mail {
-	m := &Mail{Unit: unit.String(), Given: a.Given, Advice: mailAdvice, Links: MailLinks{a.Self(), "/v1/posts"}}
-	for i := range list {
-		m.Posts = append(m.Posts, verdict(&list[i], unit))
-	}
-	m.Words = mailWords(m.Posts)
-	return m
+	posts := each(list, func(j mail.Judgement) PostVerdict { return verdict(&j, unit) })
+	return &Mail{Unit: unit.String(), Given: a.Given, Words: mailWords(posts), Posts: posts, Advice: mailAdvice, Links: MailLinks{a.Self(), "/v1/posts"}}
 }
 
 // MailLinks lead on from what posts make of a piece.
@@ -60,15 +56,11 @@ func verdict(j *mail.Judgement, unit measure.Unit) PostVerdict {
 	if f, ok := j.Nearest(); ok {
 		v.Nearest = new(standing(&f, unit))
 	}
-	for _, d := range j.Surcharges {
-		v.Surcharges = append(v.Surcharges, MailDue{d.Name, d.Certain, reasons(d.Limits, d.Rules, unit)})
-	}
-	for _, r := range j.Refusals {
-		v.NotIn = append(v.NotIn, MailNotIn{r.Class.Name, r.Class.Title, reasons(r.Limits, r.Rules, unit)})
-	}
-	for _, q := range j.Unknown {
-		v.Unknown = append(v.Unknown, q.String())
-	}
+	v.Surcharges = each(j.Surcharges, func(d mail.Due) MailDue { return MailDue{d.Name, d.Certain, reasons(d.Limits, d.Rules, unit)} })
+	v.NotIn = each(j.Refusals, func(r mail.Refusal) MailNotIn {
+		return MailNotIn{r.Class.Name, r.Class.Title, reasons(r.Limits, r.Rules, unit)}
+	})
+	v.Unknown = each(j.Unknown, mail.Quantity.String)
 	return v
 }
 
@@ -95,15 +87,10 @@ type MailReason struct {
 
 // reasons joins limits and rules that a piece does not keep.
 func reasons(limits []mail.Finding, rules []*mail.Rule, unit measure.Unit) []MailReason {
-	var list []MailReason
-	for i := range limits {
-		s := standing(&limits[i], unit)
-		list = append(list, MailReason{s.Detail, limits[i].Source, &s})
-	}
-	for _, r := range rules {
-		list = append(list, MailReason{"it " + r.Why, r.Source, nil})
-	}
-	return list
+	return append(each(limits, func(f mail.Finding) MailReason {
+		s := standing(&f, unit)
+		return MailReason{s.Detail, f.Source, &s}
+	}), each(rules, func(r *mail.Rule) MailReason { return MailReason{"it " + r.Why, r.Source, nil} })...)
 }
 
 // MailStanding is a limit and how the piece stands to it.
@@ -124,11 +111,7 @@ func standing(f *mail.Finding, unit measure.Unit) MailStanding {
 }
 
 func standings(list []mail.Finding, unit measure.Unit) []MailStanding {
-	standings := make([]MailStanding, len(list))
-	for i := range list {
-		standings[i] = standing(&list[i], unit)
-	}
-	return standings
+	return each(list, func(f mail.Finding) MailStanding { return standing(&f, unit) })
 }
 
 // MailLimit is one bound of a class.
@@ -157,11 +140,7 @@ func mailLimit(l *mail.Limit, unit measure.Unit) MailLimit {
 }
 
 func mailLimits(list []mail.Limit, unit measure.Unit) []MailLimit {
-	limits := make([]MailLimit, len(list))
-	for i := range list {
-		limits[i] = mailLimit(&list[i], unit)
-	}
-	return limits
+	return each(list, func(l mail.Limit) MailLimit { return mailLimit(&l, unit) })
 }
 
 // MailAmount is a length, a mass or a ratio.

@@ -98,11 +98,7 @@ func (v *PostVerdict) Certain() bool { return v.Verdict == mail.Takes.String() }
 
 // DueNames names the surcharges, with perhaps before what is not certain.
 func (v *PostVerdict) DueNames() []string {
-	names := make([]string, len(v.Surcharges))
-	for i, d := range v.Surcharges {
-		names[i] = Perhaps(d.Certain, d.Name)
-	}
-	return names
+	return each(v.Surcharges, func(d MailDue) string { return Perhaps(d.Certain, d.Name) })
 }
 
 // Perhaps marks a name that is not for certain.

@@ -12,15 +12,10 @@ type PostList struct {
 
 // Posts are the tables of all posts, each in the unit of its rules.
 func Posts() PostList {
-	var list PostList
-	for _, p := range mail.Posts() {
-		t := PostTable{Name: p.Name, Title: p.Title, Edition: p.Edition, ByAddress: p.ByAddress, NotConfirmed: p.NotConfirmed}
-		for i := range p.Classes {
-			t.Classes = append(t.Classes, class(&p.Classes[i], p.Unit))
-		}
-		list.Posts = append(list.Posts, t)
-	}
-	return list
+	return PostList{each(mail.Posts(), func(p *mail.Post) PostTable {
+		return PostTable{Name: p.Name, Title: p.Title, Edition: p.Edition, ByAddress: p.ByAddress, NotConfirmed: p.NotConfirmed,
+			Classes: each(p.Classes, func(c mail.Class) PostClass { return class(&c, p.Unit) })}
+	})}
 }
 
 // PostTable is the size classes of one post.
@@ -44,11 +39,10 @@ type PostClass struct {
 }
 
 func class(c *mail.Class, unit measure.Unit) PostClass {
-	d := PostClass{Name: c.Name, Title: c.Title, Limits: mailLimits(c.Limits, unit), Rules: rules(c.Rules), Conditions: c.Conditions}
-	for _, s := range c.Surcharges {
-		d.Surcharges = append(d.Surcharges, PostSurcharge{s.Name, mailLimits(s.Limits, unit), rules(s.Rules)})
-	}
-	return d
+	return PostClass{Name: c.Name, Title: c.Title, Limits: mailLimits(c.Limits, unit), Rules: rules(c.Rules), Conditions: c.Conditions,
+		Surcharges: each(c.Surcharges, func(s mail.Surcharge) PostSurcharge {
+			return PostSurcharge{s.Name, mailLimits(s.Limits, unit), rules(s.Rules)}
+		})}
 }
 
 // PostRule is what keeps a piece out of a class, or makes it dearer, beside
@@ -59,11 +53,7 @@ type PostRule struct {
 }
 
 func rules(list []mail.Rule) []PostRule {
-	rules := make([]PostRule, len(list))
-	for i, r := range list {
-		rules[i] = PostRule{"it " + r.Why, r.Source}
-	}
-	return rules
+	return each(list, func(r mail.Rule) PostRule { return PostRule{"it " + r.Why, r.Source} })
 }
 
 // PostSurcharge is due beyond any of its limits, and if any of its rules

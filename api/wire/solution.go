@@ -82,11 +82,7 @@ type Warning struct {
 }
 
 func warnings(list []enclosure.Warning, a *Asked) []Warning {
-	warnings := make([]Warning, len(list))
-	for i, w := range list {
-		warnings[i] = Warning{w.Code, w.Detail, a.With(w.Try)}
-	}
-	return warnings
+	return each(list, func(w enclosure.Warning) Warning { return Warning{w.Code, w.Detail, a.With(w.Try)} })
 }
 
 // Ornament is a shape that is cut in half along its middle and glued half and

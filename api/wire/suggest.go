@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/fault"
 	"creasefit/internal/mail"
 	"creasefit/internal/solve"
 )
@@ -75,14 +76,10 @@ func OfSuggestions(list []solve.Suggestion, unit string, a *Asked, link func(*en
 
 func suggestion(g *solve.Suggestion) Suggestion {
 	w := Suggestion{Kind: g.Kind.Name, Title: g.Kind.Title}
-	for _, m := range g.Missed {
-		w.Missed = append(w.Missed, string(m))
-	}
+	w.Missed = each(g.Missed, func(m solve.Wish) string { return string(m) })
 	s := g.Solution
 	if s == nil {
-		for _, f := range g.Why {
-			w.Why = append(w.Why, Reason{string(f.Code), f.Field, f.Detail, f.Expected, f.Hint})
-		}
+		w.Why = each(g.Why, func(f fault.Fault) Reason { return Reason{string(f.Code), f.Field, f.Detail, f.Expected, f.Hint} })
 		return w
 	}
 	w.Works, w.Why, w.Post = true, forIt(g), posted(g.Post)

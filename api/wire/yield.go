@@ -166,9 +166,7 @@ func (c cutting) cutList() []YieldSetting {
 
 // usable are the offcuts worth keeping.
 func (c cutting) usable() []UsableOffcut {
-	list := make([]UsableOffcut, len(c.plan.Usable))
-	for i, u := range c.plan.Usable {
-		list[i] = UsableOffcut{exact(c.step, u.Width), exact(c.step, u.Height), u.Times}
-	}
-	return list
+	return each(c.plan.Usable, func(u sheet.Usable) UsableOffcut {
+		return UsableOffcut{exact(c.step, u.Width), exact(c.step, u.Height), u.Times}
+	})
 }
