@@ -5,13 +5,16 @@ import (
 
 	"creasefit/internal/assembly"
 	"creasefit/internal/pattern"
+	"creasefit/internal/settings"
 )
 
 // bench draws what is done to the blank of a piece in one step. Scores have their
 // numbers alone, and readings the unit that the blank was cut by: the guide says more.
-func (l *layout) bench(piece *pattern.Piece, do assembly.Do) Figure {
+// They are measured from the edges that the stops are.
+func (l *layout) bench(p *pattern.Pattern, index int, do assembly.Do) Figure {
+	piece := &p.Pieces[index]
 	f := l.figure(piece, nil)
-	f.brief = do != assembly.Cut
+	f.brief, f.far = do != assembly.Cut, l.farScores(p, index)
 	whole := rectangle2(f.w, f.h)
 	f.sides = f.around()
 	switch do {
@@ -40,6 +43,22 @@ func (l *layout) bench(piece *pattern.Piece, do assembly.Do) Figure {
 	return f.fig
 }
 
+// farScores returns the scores of a piece that stops serve from the right or the top
+// edge.
+func (l *layout) farScores(p *pattern.Pattern, index int) map[string]bool {
+	far := map[string]bool{}
+	for i := range l.stops {
+		for _, u := range l.stops[i].Serves {
+			if u.Piece == index && u.Do == settings.Line && (u.Edge == settings.Right || u.Edge == settings.Top) {
+				for _, c := range u.Creases {
+					far[p.Pieces[index].Creases[c].Name] = true
+				}
+			}
+		}
+	}
+	return far
+}
+
 // around returns the four sides of the blank, without tags.
 func (f *figure) around() [4]side {
 	return [4]side{
@@ -54,6 +73,7 @@ func rectangle2(w, h float64) []Vertex {
 
 // paper draws the blank before it has its outline.
 func (f *figure) paper(ring []Vertex) {
+	f.rings = [][]Point{Flatten(nil, ring, true, 0.1)}
 	f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Path: ring, Closed: true, Fill: true},
 		Line{Layer: Outline, Name: f.say("outline"), Path: ring, Closed: true})
 }

@@ -16,6 +16,7 @@ import (
 
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/settings"
 )
 
 // Lettering is the size of the font in mm that line widths are meant for.
@@ -52,6 +53,9 @@ type Options struct {
 	// leaves them in English.
 	Say      func(string) string
 	Language string // of what Say says, BCP 47; "" if that goes without saying
+	// Stops are those that the pattern is made with; pictures of scoring measure from
+	// the same edges.
+	Stops []settings.Setting
 	// Clearances are those of the pattern, for a drawing of how they come out.
 	Clearances []Clearance
 	// Beside are pieces that are never folded: an ornament, which is laid on the locked
@@ -96,6 +100,7 @@ type layout struct {
 	step      measure.Step
 	lettering float64
 	say       func(string) string
+	stops     []settings.Setting
 	found     []*detail // small corners of all figures so far
 	papers    map[*pattern.Piece]flat
 	board     bool // scores are cut half through
@@ -133,7 +138,7 @@ func (o *Options) layout(p *pattern.Pattern) *layout {
 	if o.papers == nil {
 		o.papers = map[*pattern.Piece]flat{}
 	}
-	l := &layout{step: o.Step, lettering: o.Lettering, say: o.Say, papers: o.papers, board: p != nil && p.Stiff()}
+	l := &layout{step: o.Step, lettering: o.Lettering, say: o.Say, stops: o.Stops, papers: o.papers, board: p != nil && p.Stiff()}
 	if l.say == nil {
 		l.say = func(s string) string { return s }
 	}

@@ -27,11 +27,12 @@ type figure struct {
 	glues   []pattern.Glue
 	fig     Figure
 	sides   [4]side
-	keys    []string // what letters in small panels stand for
-	w, h    float64  // of the blank
-	drawn   []hurdle // the first of the lines, as far as they were looked at
-	hurdles *hurdles // found so far; nil if there may be more
-	brief   bool     // scores have numbers and no directions, cuts no names, readings no unit
+	keys    []string        // what letters in small panels stand for
+	w, h    float64         // of the blank
+	drawn   []hurdle        // the first of the lines, as far as they were looked at
+	hurdles *hurdles        // found so far; nil if there may be more
+	far     map[string]bool // scores that are measured from the right or the top edge
+	brief   bool            // scores have numbers and no directions, cuts no names, readings no unit
 }
 
 // flat is the paper of a piece.

@@ -35,7 +35,7 @@ func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Option
 		rows := l.strip(stills, l.numbers(len(stills)))
 		for _, step := range flat {
 			for _, i := range order.Steps[step].Pieces {
-				rows = append(rows, []Figure{l.bench(&p.Pieces[i], order.Steps[step].Do)})
+				rows = append(rows, []Figure{l.bench(p, i, order.Steps[step].Do)})
 			}
 		}
 		d.Lettering = l.lettering

@@ -2,6 +2,8 @@ package draw_test
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -11,6 +13,7 @@ import (
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/fold"
+	"creasefit/internal/settings"
 )
 
 // eye is the view of a picture, worked out anew: seen from 38 degrees above, 24
@@ -138,4 +141,38 @@ func TestArrows(t *testing.T) {
 		assert.True(t, !moves || arrows > 0, "%s, picture %d", name, step+1)
 	})
 	assert.True(t, full && half)
+}
+
+// The picture of scoring has the lengths of the stops, as guides say them, and no line
+// on the blank but scores.
+func TestScoringShowsTheStops(t *testing.T) {
+	for _, s := range drawtest.Every() {
+		o, stops := s.Order(), s.Solution.Settings()
+		step := slices.IndexFunc(o.Steps, func(s assembly.Step) bool { return s.Do == assembly.Score })
+		if step < 0 {
+			continue
+		}
+		d := draw.NewPicture(&s.Solution.Pattern, o, []int{step}, s.Options())
+		blank := d.Figures[0].Size
+		for _, l := range d.Figures[0].Lines {
+			mid := draw.Point{X: (l.Path[0].X + l.Path[len(l.Path)-1].X) / 2, Y: (l.Path[0].Y + l.Path[len(l.Path)-1].Y) / 2}
+			on := mid.X > 0.1 && mid.Y > 0.1 && mid.X < blank.X-0.1 && mid.Y < blank.Y-0.1
+			assert.False(t, l.Layer == draw.Measures && on, "%s: %v", s.Name, l.Path)
+		}
+		var told []string
+		for _, l := range d.Figures[0].Labels {
+			told = append(told, l.Lines...)
+		}
+		for _, stop := range stops {
+			for _, u := range stop.Serves {
+				scores := slices.ContainsFunc(u.Creases, func(c int) bool {
+					return strings.HasPrefix(s.Solution.Pattern.Pieces[u.Piece].Creases[c].Name, "score ")
+				})
+				if stop.Tool == settings.Score && stop.Papers == 0 && u.Piece == o.Steps[step].Pieces[0] && scores {
+					text := d.Length(stop.At)
+					assert.Contains(t, told, text[:strings.LastIndexByte(text, ' ')], s.Name)
+				}
+			}
+		}
+	}
 }

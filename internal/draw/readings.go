@@ -43,14 +43,17 @@ func (f *figure) strip(s *pattern.Strip) {
 
 // boundary adds the position of one boundary and what is folded there.
 func (f *figure) boundary(s *pattern.Strip, i int, at measure.Length) {
-	ruler, folds := &f.sides[below], &f.sides[above]
+	ruler, folds, whole := &f.sides[below], &f.sides[above], f.piece.Width
 	if s.Across == pattern.Height {
-		ruler, folds = &f.sides[leftOf], &f.sides[rightOf]
+		ruler, folds, whole = &f.sides[leftOf], &f.sides[rightOf], f.piece.Height
 	}
 	mm := at.Millimetres()
 	reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.reading(at)}}
 	if i <= len(s.Scores) && s.Scores[i-1].Fold != pattern.Flat {
 		score := &s.Scores[i-1]
+		if f.far[score.Name] {
+			reading.from, reading.lines[0] = fromHigh, f.reading(whole.Sub(at))
+		}
 		lines := []string{f.say(score.Name), f.say(toward(score.Fold)) + " " + f.degrees(score.Angle)}
 		if f.brief {
 			lines = []string{number(lines[0])}
