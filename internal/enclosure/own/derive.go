@@ -3,6 +3,7 @@ package own
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -14,7 +15,7 @@ const mostRounds = 8
 
 // mostFolded is how many foldings of a design are remembered, which make the same plan
 // but for the lengths of a request.
-const mostFolded = 4
+const mostFolded = mostRounds
 
 // derived is a folding of a design in forms: whatever the request, as long as the same
 // plates lie on one another and bound the contents.
@@ -35,7 +36,8 @@ type derived struct {
 	known  system
 	wrong  fault.Faults // with the design
 	unsaid error        // what it leaves open
-	stated stated
+	once   sync.Once
+	stated stated // once it is planned
 }
 
 // derive folds a design up until what bounds the contents stays the same, and returns
@@ -50,6 +52,7 @@ func (v *derivation) derive(exact []measure.Length) (*derived, []float64, error)
 	} else {
 		v.guess(now)
 	}
+	var before []*derived
 	for range mostRounds {
 		r, err := v.foldedAt(now)
 		if err != nil {
@@ -59,7 +62,10 @@ func (v *derivation) derive(exact []measure.Length) (*derived, []float64, error)
 		if last != nil && r.same(last) {
 			return r, now, r.unsaid
 		}
-		last = r
+		if slices.ContainsFunc(before, r.same) {
+			break // it goes round in a circle
+		}
+		before, last = append(before, r), r
 	}
 	return nil, nil, fault.Fault{Code: fault.Impossible, Field: "design.pieces", Detail: "folded up again and again, other plates bound the contents every time",
 		Hint: "give the free panels a reach, one by one, to see which of them does not settle"}
@@ -67,14 +73,12 @@ func (v *derivation) derive(exact []measure.Length) (*derived, []float64, error)
 
 // foldedAt is the folding that comes of some values: one that is remembered, or a new one.
 func (v *derivation) foldedAt(values []float64) (*derived, error) {
-	if v.begin != nil {
-		v.lock.Lock()
-		known := slices.Clip(v.folded)
-		v.lock.Unlock()
-		for _, r := range append([]*derived{v.begin}, known...) {
-			if r.holds(values) && r.agrees(values) {
-				return r, nil
-			}
+	v.lock.Lock()
+	known := slices.Clip(v.folded)
+	v.lock.Unlock()
+	for _, r := range known {
+		if r.holds(values) && r.agrees(values) {
+			return r, nil
 		}
 	}
 	r := v.fold(values)
@@ -83,10 +87,9 @@ func (v *derivation) foldedAt(values []float64) (*derived, error) {
 		return nil, err
 	}
 	r.unsaid = r.undecided()
-	r.stated.of(r)
 	v.lock.Lock()
 	defer v.lock.Unlock()
-	if v.begin != nil && len(v.folded) < mostFolded {
+	if len(v.folded) < mostFolded {
 		v.folded = append(v.folded, r)
 	}
 	return r, nil

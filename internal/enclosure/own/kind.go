@@ -100,7 +100,7 @@ func Read(text []byte) (*enclosure.Kind, error) {
 }
 
 // mostRemembered bounds how many panels are remembered, of all designs.
-const mostRemembered = 1024
+const mostRemembered = 512
 
 // memory holds kinds that were read lately, by their texts.
 type memory struct {

@@ -7,7 +7,6 @@ import (
 	"math/rand/v2"
 	"slices"
 	"strconv"
-	"syscall"
 	"testing"
 	"time"
 
@@ -133,7 +132,7 @@ func BenchmarkSolveAlike(b *testing.B) {
 			var took [2]time.Duration
 			for b.Loop() {
 				for k := range asked {
-					took[k] += ofProcessor(func() {
+					took[k] += own.OfProcessor(func() {
 						for _, q := range asked[k] {
 							if _, err := solve.Solve(context.Background(), q); err != nil {
 								b.Fatal(err)
@@ -148,18 +147,6 @@ func BenchmarkSolveAlike(b *testing.B) {
 			b.ReportMetric(float64(took[1])/float64(took[0]), "times")
 		})
 	}
-}
-
-// ofProcessor is how long the process has been on a processor for some work.
-func ofProcessor(work func()) time.Duration {
-	used := func() time.Duration {
-		var u syscall.Rusage
-		_ = syscall.Getrusage(syscall.RUSAGE_SELF, &u) // cannot fail with this memory
-		return time.Duration(u.Utime.Nano() + u.Stime.Nano())
-	}
-	began := used()
-	work()
-	return used() - began
 }
 
 // sizesOnly are the options of a request that its design has too.

@@ -33,7 +33,7 @@ func TestRememberedFoldingsPlanAlike(t *testing.T) {
 					assert.Equal(t, want.plan.Fits, got.plan.Fits)
 				}
 			}
-			assert.LessOrEqual(t, len(warm.folded), 2, "foldings beside the first")
+			assert.LessOrEqual(t, len(warm.folded), 3, "foldings")
 		})
 	}
 }

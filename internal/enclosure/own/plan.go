@@ -28,6 +28,7 @@ func (v *derivation) attempt(in *enclosure.Input) (*planner, error) {
 	if p.derived, p.values, err = v.derive(p.lengths); err != nil {
 		return nil, err
 	}
+	p.once.Do(func() { p.stated.of(p.derived) })
 	p.plan.Strips, p.plan.Over = p.stated.strips, p.stated.over
 	p.readings()
 	p.problem()
