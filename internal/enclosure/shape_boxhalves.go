@@ -121,7 +121,9 @@ func (b *box) strips(up *pattern.Strip, names []string, readings []int, first in
 type clip struct{ low, high measure.Length }
 
 func (c *clip) piece(p *pattern.Piece) pattern.Piece {
-	kept := pattern.Piece{Quantity: p.Quantity, Width: c.high.Sub(c.low), Height: p.Height}
+	kept := pattern.Piece{Quantity: p.Quantity, Width: c.high.Sub(c.low), Height: p.Height,
+		Creases: make([]pattern.Crease, 0, len(p.Creases)), Glues: make([]pattern.Glue, 0, len(p.Glues)), Seams: make([]pattern.Seam, 0, len(p.Seams)),
+		Cuts: make([]pattern.Cut, 0, len(p.Cuts))}
 	panels, index := c.panels(p.Panels)
 	kept.Panels = panels
 	both := func(a, b *int) bool {
@@ -158,7 +160,7 @@ func (c *clip) piece(p *pattern.Piece) pattern.Piece {
 // panels keeps what of the panels lies between the lines; index is where each has
 // come to, -1 for nowhere.
 func (c *clip) panels(all []pattern.Panel) (kept []pattern.Panel, index []int) {
-	index = make([]int, len(all))
+	index, kept = make([]int, len(all)), make([]pattern.Panel, 0, len(all))
 	for i := range all {
 		o := all[i].Outline
 		index[i] = len(kept)

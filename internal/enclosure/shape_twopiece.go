@@ -169,7 +169,8 @@ func halve(whole *pattern.Piece, side int) *halved {
 // are named by their faces.
 func (h *halved) deal(face int) {
 	for i, panel := range [...]int{h.whole.Root, face} {
-		h.parts[i] = pattern.Piece{Name: h.whole.Panels[panel].Name + " half of the " + h.whole.Name, Quantity: h.whole.Quantity, Height: h.whole.Height}
+		h.parts[i] = pattern.Piece{Name: h.whole.Panels[panel].Name + " half of the " + h.whole.Name, Quantity: h.whole.Quantity, Height: h.whole.Height,
+			Panels: make([]pattern.Panel, 0, len(h.whole.Panels)), Creases: make([]pattern.Crease, 0, len(h.whole.Creases))}
 	}
 	for i := range h.whole.Panels {
 		part := &h.parts[h.half[i]]
