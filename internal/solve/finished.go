@@ -9,7 +9,6 @@ import (
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 	"creasefit/internal/settings"
-	"creasefit/internal/tolerance"
 )
 
 // Finished is what somebody measured on a folded piece, inside and outside along
@@ -84,7 +83,7 @@ func (c *Check) learn(f *Finished) *Lesson {
 	seen := s.observed(f)
 	spread := make([]float64, len(j.sources)+1) // standard deviations; the last is that of folds
 	for i, source := range j.sources {
-		spread[i] = deviation(source)
+		_, spread[i] = source.Normal()
 	}
 	spread[len(j.sources)] = float64(r.Caliper.Nanometres()) * foldPrior / 3
 	g, surprise := adjusted(seen, spread, float64(r.Ruler.Size().Nanometres())/math.Sqrt(12))
@@ -113,14 +112,6 @@ func (c *Check) mendLearned(ctx context.Context) error {
 		}
 	}
 	return nil
-}
-
-// deviation is that of a source, in nanometres.
-func deviation(s tolerance.Source) float64 {
-	if s.Deviation.Sign() > 0 {
-		return float64(s.Deviation.Nanometres())
-	}
-	return float64(s.Low.Add(s.High).Nanometres()) / 6
 }
 
 // observed lists what was measured that the model knows of.

@@ -70,7 +70,8 @@ func TestLessonsComeNearer(t *testing.T) {
 		f := &Finished{}
 		truth := make([]float64, len(c.judged.sources)+1)
 		for i, source := range c.judged.sources {
-			truth[i] = r.NormFloat64() * deviation(source)
+			_, deviation := source.Normal()
+			truth[i] = r.NormFloat64() * deviation
 		}
 		truth[len(truth)-1] = r.NormFloat64() * float64(q.Caliper.Nanometres()) / 3
 		for i, o := range seen {

@@ -109,7 +109,7 @@ func (r *row) correlation(o *row) float64 {
 	var sum float64
 	for i := max(r.from, o.from); i < min(r.to, o.to); i++ {
 		if both := r.times[i] * o.times[i]; both != 0 {
-			d := r.sources[i].deviation()
+			_, d := r.sources[i].Normal()
 			sum += both * d * d
 		}
 	}

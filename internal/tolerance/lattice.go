@@ -15,7 +15,7 @@ type lattice struct {
 const latticeWithin = 0.003
 
 var (
-	coarse = lattice{251, []int{103, 69, 42, 33, 89, 97, 101, 62, 38, 60, 48, 39, 72, 5, 18, 67}}
+	coarse = lattice{251, []int{103, 69}}
 	middle = lattice{509, []int{10, 54, 197}}
 	fine   = lattice{2039, []int{601, 358, 879, 541, 635, 746, 306, 727, 471, 614, 980, 96, 665, 808, 519, 286, 625, 119, 470, 150, 442, 633, 508, 683}}
 )

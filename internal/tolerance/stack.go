@@ -25,13 +25,14 @@ func Within(e measure.Length) Source { return Source{Low: e, High: e} }
 // deviations is how many of them are counted to each side.
 const deviations = 3
 
-// middle and deviation are those of the source, in nanometres.
-func (s Source) middle() float64 { return float64(s.High.Sub(s.Low).Nanometres()) / 2 }
-func (s Source) deviation() float64 {
-	if s.Deviation.Sign() > 0 {
-		return float64(s.Deviation.Nanometres())
+// Normal returns the middle and the standard deviation of the source, in
+// nanometres.
+func (s Source) Normal() (middle, deviation float64) {
+	low, high := float64(s.Low.Nanometres()), float64(s.High.Nanometres())
+	if middle, deviation = (high-low)/2, float64(s.Deviation.Nanometres()); deviation == 0 {
+		deviation = (low + high) / (2 * deviations)
 	}
-	return float64(s.High.Add(s.Low).Nanometres()) / (2 * deviations)
+	return middle, deviation
 }
 
 // Form is a length that depends on sources: Times says, by source, how often
@@ -86,9 +87,9 @@ func (f *Form) normal(sources []Source) (mean, deviation float64) {
 		if times == 0 {
 			continue
 		}
-		mean += times * sources[i].middle()
-		part := times * sources[i].deviation()
-		squares += part * part
+		middle, deviation := sources[i].Normal()
+		mean += times * middle
+		squares += times * times * deviation * deviation
 	}
 	return mean, math.Sqrt(squares)
 }
