@@ -9,6 +9,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
+	"creasefit/internal/fault"
 )
 
 // mostDescribed is how many designs are kept ready: somebody who works on one sends
@@ -39,12 +40,20 @@ func (d *described) ofRequest(s *host, c echo.Context) (*kindEntry, *problem) {
 		return d.entry(s, c, asked.Q.Design.Text)
 	}
 	body, err := io.ReadAll(io.LimitReader(request.Body, s.config.MostBody+1))
-	again := io.MultiReader(bytes.NewReader(body), failing{err}, request.Body) // what it ends with is told once
-	request.Body = io.NopCloser(bytes.NewReader(body))
+	rest := request.Body
+	again := func() io.ReadCloser {
+		return io.NopCloser(io.MultiReader(bytes.NewReader(body), failing{err}, rest))
+	}
+	request.Body = again()
 	wrong := ask.Binder{MostBody: s.config.MostBody}.Bind(asked, c)
-	request.Body = io.NopCloser(again)
+	request.Body = again()
 	if wrong != nil {
 		return nil, s.problemFrom(c, wrong)
+	}
+	for _, f := range asked.Faults() {
+		if f.Field == "" && !asked.Q.Design.Given { // of the body as a whole, which no design was found in
+			return nil, problemOf(fault.Faults{f})
+		}
 	}
 	return d.entry(s, c, asked.Q.Design.Text)
 }

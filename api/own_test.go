@@ -2,9 +2,12 @@ package api
 
 import (
 	"encoding/json"
+	"io"
 	"net/http"
+	"net/http/httptest"
 	"strings"
 	"testing"
+	"testing/iotest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -93,6 +96,37 @@ func TestProblemsNameThePlaceInTheDesign(t *testing.T) {
 	p := get(t, "/v1/solve/own?unit=in&width=3").problem(http.StatusBadRequest)
 	assert.Equal(t, "design", p.Errors[0].Name)
 	assert.True(t, json.Valid([]byte(ask.ExampleDesign())))
+}
+
+// A body that cannot be read is told of once, as that of any other kind is.
+func TestBodiesWithoutADesign(t *testing.T) {
+	for name, c := range map[string]struct {
+		media  string
+		body   io.Reader
+		status int
+	}{
+		"another media type": {"text/xml", strings.NewReader("<design/>"), http.StatusUnsupportedMediaType},
+		"none at all":        {"application/json", strings.NewReader(""), http.StatusBadRequest},
+		"too large":          {"application/json", strings.NewReader(`{"design":"` + strings.Repeat("a", int(DefaultConfig().MostBody)) + `"}`), http.StatusRequestEntityTooLarge},
+		"no JSON":            {"application/json", strings.NewReader(`{"design":`), http.StatusBadRequest},
+		"no object":          {"application/json", strings.NewReader(`[{"design":{}}]`), http.StatusBadRequest},
+		"broken off":         {"application/json", io.MultiReader(strings.NewReader(`{"design":`), iotest.ErrReader(io.ErrUnexpectedEOF)), http.StatusBadRequest},
+	} {
+		said := make([]string, 0, 2)
+		for _, path := range []string{"/v1/solve/own", "/v1/solve/sleeve"} {
+			text, err := io.ReadAll(c.body)
+			request := httptest.NewRequest(http.MethodPost, path, io.MultiReader(strings.NewReader(string(text)), failing{err}))
+			request.Header.Set("Content-Type", c.media)
+			w := httptest.NewRecorder()
+			shared().Handler().ServeHTTP(w, request)
+			assert.Equal(t, c.status, w.Code, "%s: %s", name, w.Body)
+			said = append(said, decode[wire.Problem](answer{t, w}).Detail)
+			c.body = io.MultiReader(strings.NewReader(string(text)), failing{err})
+		}
+		if name != "none at all" { // of a design that is what is missing
+			assert.Equal(t, said[1], said[0], name)
+		}
+	}
 }
 
 // A size of a design that has the name of something that every request has is refused.

@@ -1,0 +1,88 @@
+package api
+
+import (
+	"io"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A byte order mark goes before what the media type says, that before what the bytes
+// look like (RFC 2781 for the marks of UTF-16).
+func TestEncodingsAreFound(t *testing.T) {
+	for _, c := range []struct {
+		sample, charset, want string
+		marked                bool
+	}{
+		{"a,b", "", "utf-8", false},
+		{"a,b", "windows-1252", "windows-1252", false},
+		{byteOrderMark + "a", "windows-1252", "utf-8", true},
+		{"\xff\xfea\x00", "utf-8", "utf-16le", true},
+		{"\xfe\xff\x00a", "utf-8", "utf-16be", true},
+		{"a\x00,\x00", "", "utf-16le", false},
+		{"\x00a\x00,", "", "utf-16be", false},
+		{"\x00a\x00,", "us-ascii", "us-ascii", false},
+		{"fürs", "", "utf-8", false},
+		{"f\xfcrs", "", "windows-1252", false},
+		{"fü"[:2], "", "utf-8", false}, // the sample ends within a character
+		{"f\xfc", "", "windows-1252", false},
+		{strings.Repeat("a", 200) + "\x00", "", "utf-8", false},
+	} {
+		var d dialect
+		d.findEncoding([]byte(c.sample), c.charset)
+		assert.Equal(t, c.want, d.encoding, "%q as %q", c.sample, c.charset)
+		assert.Equal(t, c.marked, d.marked, "%q as %q", c.sample, c.charset)
+	}
+	d := dialect{encoding: "utf-16be", bareCR: true}
+	text, err := io.ReadAll(d.reader(strings.NewReader("\x00a\x00\r\x00b")))
+	require.NoError(t, err)
+	assert.Equal(t, "a\nb", string(text))
+}
+
+// The examples of RFC 9651: inner lists of strings (3.1.1), and a text that is no ASCII
+// (3.3.8).
+func TestListsInAHeaderField(t *testing.T) {
+	assert.Equal(t, `("foo" "bar")`, innerList([]string{"foo", "bar"}))
+	assert.Equal(t, `()`, innerList(nil))
+	assert.Equal(t, `("a\\b\"c" "~ ")`, innerList([]string{`a\b"c`, "~ "}))
+	assert.Equal(t, `(%"This is intended for display to %c3%bcsers.")`, innerList([]string{"This is intended for display to üsers."}))
+	assert.Equal(t, `(%"%25%22%7f%0a")`, innerList([]string{"%\"\x7f\n"}))
+	d := dialect{encoding: "utf-8", separator: '|'}
+	assert.Equal(t, `separator=bar, encoding=utf-8, read=("width"), passed=()`, d.field([]string{"width"}, nil))
+	d.decimal = "comma"
+	assert.Equal(t, `separator=bar, encoding=utf-8, decimal=comma, read=(), passed=("sku")`, d.field(nil, []string{"sku"}))
+}
+
+// A separator explains a table by the names that it finds, then by rows as long as the
+// header, then by its columns; a decimal mark by what can be read in one way only.
+func TestHabitsAreFound(t *testing.T) {
+	known := func(name string) bool { return name == "width" || name == "band_height" }
+	for _, c := range []struct {
+		text, decimal string
+		separator     rune
+		header        int
+	}{
+		{"width,x\n1.5,2\n", "point", ',', 2},
+		{"width;x\n1,5;2\n", "comma", ';', 2},
+		{"Width ;a,b,c,d\n1,5;2\n", "comma", ';', 2},
+		{"a;b\n1;2\n1;2\n1,2,3;4\n", "", ';', 2},
+		{"a,b\n1,2\n", "", ',', 2},
+		{"Band-height|x\r1 1/2|2\r", "", '|', 2},
+		{"sep=\t\nwidth\tx\n1.25\t2\n", "point", '\t', 2},
+		{"sep=?\nwidth;x\n1,234;2\n", "", ';', 2},
+		{"\"sep=;\"\nwidth,y;x\n1,50;2\n", "", ';', 2},
+		{"width;x\n1.5;2\n1,5;2\n", "", ';', 2},
+	} {
+		var d dialect
+		rows := d.findHabits(c.text, known)
+		require.NotEmpty(t, rows, c.text)
+		d.findDecimal(rows[1:], func(column int) bool { return known(columnName(rows[0][column])) })
+		assert.Equal(t, string(c.separator), string(d.separator), c.text)
+		assert.Equal(t, c.decimal, d.decimal, c.text)
+		assert.Len(t, rows[0], c.header, c.text)
+	}
+	var d dialect
+	assert.Empty(t, d.findHabits("", known))
+}
