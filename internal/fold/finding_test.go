@@ -124,6 +124,16 @@ func TestCornersGiveWay(t *testing.T) {
 			}
 		}
 	}
+	p := pattern.Pattern{Caliper: mm(0.4), Pieces: []pattern.Piece{strip(0, 40, []string{"back", "side", "front", "lap"}, []float64{40, 0.5, 40, 15}, square, square, square)}}
+	m := build(&p, 1)
+	a, b := m.bends(3, 0)
+	assert.Zero(t, a+b, "the root hangs by no crease")
+	narrow := strip(0, 40, []string{"back", "side", "front"}, []float64{40, 0.3, 40}, square, square)
+	p.Pieces = []pattern.Piece{narrow, narrow}
+	p.Places = []pattern.Place{{Piece: 1, X: mm(200)}}
+	m = build(&p, 1)
+	assert.True(t, m.meetInCorner(m.panel(0, 1), m.panel(0, 2)))
+	assert.False(t, m.meetInCorner(m.panel(0, 1), m.panel(1, 2)), "creases of two blanks do not meet")
 }
 
 func join(lines []string) (all string) {
