@@ -3,8 +3,11 @@ package web
 import (
 	"encoding/json"
 	"html/template"
+	"maps"
+	"strings"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/guide"
 )
 
 // ownPage is what the template of the page is filled with on which somebody
@@ -46,7 +49,25 @@ func (*ownPage) Joins() []string { return []string{"glue", "lies", "meet", "even
 // Hows are the words between the panels of a statement.
 func (*ownPage) Hows() []string { return []string{"inside", "outside", "fold", "edge", "with"} }
 
-// Data is what the script reads: the words, and in which language they are.
+// calledKey begins the keys of what the page calls designs, their panels and sizes.
+const calledKey = "called "
+
+// Data is what the script reads: the words, in which language they are, and what
+// designs, panels and sizes are called in it.
 func (p *ownPage) Data() template.JS {
-	return template.JS(quoted(map[string]any{"page": p.Words.Page, "language": p.Words.Language}))
+	page, names := map[string]string{}, guide.Names(p.Words.Language)
+	maps.Copy(names, wordsOf(p.Words.Language).Names)
+	for _, k := range enclosure.Kinds() {
+		if title := k.In(p.Words.Language).Title; title != k.Title {
+			names[k.Title] = title
+		}
+	}
+	for key, text := range p.Words.Page {
+		if name, ok := strings.CutPrefix(key, calledKey); ok {
+			names[name] = text
+		} else {
+			page[key] = text
+		}
+	}
+	return template.JS(quoted(map[string]any{"page": page, "language": p.Words.Language, "names": names}))
 }

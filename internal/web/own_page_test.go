@@ -1,8 +1,11 @@
 package web_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"net/url"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -13,6 +16,7 @@ import (
 
 	"creasefit/internal/browser"
 	"creasefit/internal/enclosure/own"
+	"creasefit/internal/web"
 )
 
 // described says that the page shows the sizes of the design as it stands.
@@ -125,11 +129,11 @@ func TestOwnPageSpeaksGerman(t *testing.T) {
 	server, _ := service(t, nil)
 	m := &maker{Tab: browser.Open(t, server+"/de/own?kind=sleeve&unit=mm&width=90&height=127&thickness=12&caliper=0.3&scores=two")}
 	m.Until(described)
-	m.press("Fläche oben an back anhängen")
-	m.say("wie weit über back reicht", "so weit sie muss")
-	m.Until(`document.getElementById("said").textContent.includes("nichts sagt, wie weit über back reicht")`)
+	m.press("Fläche oben an Rückseite anhängen")
+	m.say("wie weit über Rückseite reicht", "so weit sie muss")
+	m.Until(`document.getElementById("said").textContent.includes("nichts sagt, wie weit über Rückseite reicht")`)
 	text := strings.ReplaceAll(browser.Eval[string](m.Tab, `[...document.querySelectorAll("header, h2, #panels, #joins, #said, button")].map((e) => e.innerText).join(" ")`), "\n", " ")
-	for _, word := range []string{"the", "of", "is", "and", "with", "not", "hangs", "folded", "reaches", "glued"} { // names of panels are the design's own
+	for _, word := range []string{"the", "of", "is", "and", "with", "not", "hangs", "folded", "reaches", "glued", "front", "back", "side", "lap", "sleeve", "Sleeve"} {
 		assert.NotContains(t, " "+text+" ", " "+word+" ")
 	}
 	m.press("Zurück")
@@ -138,6 +142,46 @@ func TestOwnPageSpeaksGerman(t *testing.T) {
 	browser.Eval[any](m.Tab, `document.getElementById("language").click()`)
 	m.Until(`document.documentElement.lang === "en" && ` + described)
 	assert.Equal(t, "Sleeve with a glued lap", browser.Eval[string](m.Tab, `document.getElementById("title").value`))
+}
+
+// Everything that the designs on the page are made of has a German name.
+func TestDesignsHaveGermanNames(t *testing.T) {
+	_, rest, ok := strings.Cut(string(web.OwnPage("de")), `id="words">`)
+	require.True(t, ok)
+	data, _, _ := strings.Cut(rest, "</script>")
+	var words struct{ Names map[string]string }
+	require.NoError(t, json.Unmarshal([]byte(data), &words))
+	files, err := filepath.Glob("../enclosure/own/designs/*.json")
+	require.NoError(t, err)
+	kinds, err := filepath.Glob("../enclosure/own/designs/kinds/*.json")
+	require.NoError(t, err)
+	require.Greater(t, len(files), 5)
+	for _, file := range append(files, kinds...) {
+		text, err := os.ReadFile(file)
+		require.NoError(t, err)
+		var d struct {
+			Design string
+			Pieces []struct {
+				Piece  string
+				Panels []struct{ Panel string }
+			}
+			Sizes []struct{ Name, Help string }
+		}
+		require.NoError(t, json.Unmarshal(text, &d), file)
+		names := []string{d.Design}
+		for _, p := range d.Pieces {
+			names = append(names, p.Piece)
+			for _, q := range p.Panels {
+				names = append(names, q.Panel)
+			}
+		}
+		for _, name := range names {
+			assert.Contains(t, words.Names, name, file)
+		}
+		for _, s := range d.Sizes {
+			assert.True(t, words.Names[s.Help] != "" || words.Names[s.Name] != "", "%s of %s", s.Name, file)
+		}
+	}
 }
 
 // A design that is too long for an address is solved, shown folded, printed and shared

@@ -94,8 +94,8 @@ function panelShape(p, ring, unit) {
   const [x0, y0, x1, y1] = boxOf(ring);
   const upright = y1 - y0 > 1.6 * (x1 - x0);
   const room = upright ? y1 - y0 : x1 - x0;
-  const text = shape("text", { x: (x0 + x1) / 2, y: -(y0 + y1) / 2, "font-size": Math.min(3 * unit, (1.9 * room) / p.panel.length) });
-  text.textContent = p.panel;
+  const text = shape("text", { x: (x0 + x1) / 2, y: -(y0 + y1) / 2, "font-size": Math.min(3 * unit, (1.9 * room) / called(p.panel).length) });
+  text.textContent = called(p.panel);
   if (upright) text.setAttribute("transform", `rotate(-90 ${(x0 + x1) / 2} ${-(y0 + y1) / 2})`);
   const g = shape("g", { class: "panel", "aria-pressed": p.panel === chosen, "data-key": "panel " + p.panel },
     shape("polygon", { points: ring.map(([x, y]) => x + "," + -y).join(" ") }), text);

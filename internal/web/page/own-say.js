@@ -53,7 +53,7 @@ function reachField(p, key) {
 
 // panelSentence says one panel.
 function panelSentence(p) {
-  const name = make("input", { value: p.panel, size: Math.max(8, p.panel.length), maxLength: 40, onchange: () => renamePanel(p.panel, name.value.trim()) });
+  const name = make("input", { value: called(p.panel), size: Math.max(8, called(p.panel).length), maxLength: 40, onchange: () => name.value.trim() !== called(p.panel) && renamePanel(p.panel, name.value.trim()) });
   name.setAttribute("aria-label", say("name-label", p));
   const li = make("li", { className: p.panel === chosen ? "chosen" : "" });
   li.dataset.panel = p.panel;
@@ -118,7 +118,7 @@ function sizeFields() {
   const kept = names();
   return (design.sizes ?? []).map((s) => {
     const input = make("input", { name: s.name, value: kept[s.name] ?? "", placeholder: byId("thing").elements.unit.value === "in" ? s.in : s.mm, size: 8 });
-    return make("p", {}, make("label", { textContent: (s.help ?? s.name) + " " }, input));
+    return make("p", {}, make("label", { textContent: (NAMES[s.help] ?? NAMES[s.name] ?? s.help ?? s.name) + " " }, input));
   });
 }
 
@@ -128,9 +128,9 @@ function show() {
   const list = held?.closest?.("#panels li")?.dataset.panel;
   const place = list && [...held.closest("li").querySelectorAll("input, select, button")].indexOf(held);
   byId("undo").disabled = !before.length;
-  byId("title").value = design.design;
+  byId("title").value = called(design.design);
   byId("thing-title").textContent = say(design.into ? "into" : "thing");
-  const panels = panelsOf().map((p) => [p.panel, p.panel]);
+  const panels = panelsOf().map((p) => [p.panel, called(p.panel)]);
   byId("holds").replaceChildren(...panels.map(([v, t]) => option(v, t, v === (design.holds ?? panels[0][0]))));
   for (const name of ["a", "b"]) {
     const s = byId("join").elements[name];
@@ -197,7 +197,7 @@ function take(next) {
 let learned = [];
 function fillBegin() {
   const own = kept().map((d, i) => option("own " + i, say("mine", d)));
-  byId("begin").replaceChildren(option("", say("choose")), ...own, ...learned.map((d, i) => option("learn " + i, d.title)));
+  byId("begin").replaceChildren(option("", say("choose")), ...own, ...learned.map((d, i) => option("learn " + i, called(d.title))));
 }
 
 // start takes the design that the address brings: one by itself, or a kind's.
@@ -215,7 +215,7 @@ async function start() {
     given.delete("kind");
     const answer = await fetch(`/v1/kinds/${encodeURIComponent(kind)}/design?${given}`);
     const found = await answer.json();
-    if (!answer.ok) tell(found.errors?.[0]?.detail ?? found.detail);
+    if (!answer.ok) tell(said(found.errors?.[0]?.detail ?? found.detail));
     else first = found.design;
   }
   take(structuredClone(first));

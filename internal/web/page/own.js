@@ -10,16 +10,23 @@ const make = (tag, members = {}, ...children) => {
 };
 const LIST = "creasefit-own-designs";
 const LONGEST = 8000; // bytes of an address that the service takes
-const { page: WORDS, language: LANGUAGE } = JSON.parse(byId("words").textContent);
+const { page: WORDS, language: LANGUAGE, names: NAMES } = JSON.parse(byId("words").textContent);
 
-// phrase is one of the page's texts with what stands in its places: texts or elements.
-const phrase = (key, slots = {}) => WORDS[key].split(/\{(\w+)\}/).flatMap((part, i) => (i % 2 ? slots[part] ?? "" : part)).filter((part) => part !== "");
+// called is what the page calls a panel, a piece or a size of a design that it knows.
+const called = (name) => NAMES[name] ?? name;
+
+// phrase is one of the page's texts with what stands in its places: names, texts or elements.
+const phrase = (key, slots = {}) => WORDS[key].split(/\{(\w+)\}/).flatMap((part, i) => (i % 2 ? called(slots[part] ?? "") : part)).filter((part) => part !== "");
 const say = (key, values) => phrase(key, values).join("");
+
+// measured is a reading the way the language writes it.
+const measured = (reading) => (LANGUAGE === "de" ? reading.replace(".", ",").replace(/in$/, "Zoll") : reading);
 
 // said is what the service tells, in the language's own words where the page has some.
 function said(text) {
   for (const [key, to] of Object.entries(WORDS)) if (key.startsWith("told ")) text = text.replace(new RegExp(key.slice(5), "u"), to);
-  return text;
+  const known = panelsOf().map((p) => p.panel).filter((name) => NAMES[name]).sort((a, b) => b.length - a.length);
+  return known.length ? text.replace(new RegExp(`\\b(?:${known.join("|")})\\b`, "gu"), called) : text;
 }
 
 let design = { design: say("my-own"), pieces: [{ piece: "piece", panels: [{ panel: "back" }] }], joins: [] };
@@ -90,10 +97,10 @@ function tell(text) {
 function showSolution() {
   const s = solution;
   const rows = s.pieces.flatMap((p) => [
-    make("tr", {}, make("th", { scope: "row", textContent: say("blank", { piece: p.name }) }), make("td", { textContent: p.blank.width.reading + " × " + p.blank.height.reading })),
-    ...p.panels.map((q) => make("tr", {}, make("th", { scope: "row", textContent: q.name }), make("td", { textContent: q.size.reading }))),
+    make("tr", {}, make("th", { scope: "row", textContent: say("blank", { piece: p.name }) }), make("td", { textContent: measured(p.blank.width.reading) + " × " + measured(p.blank.height.reading) })),
+    ...p.panels.map((q) => make("tr", {}, make("th", { scope: "row", textContent: called(q.name) }), make("td", { textContent: measured(q.size.reading) }))),
   ]);
-  const lines = [make("p", { textContent: say("sure", { n: Math.floor(s.sure.chance * 100 + 1e-9) }) + " " + say("step", { step: s.step }) })];
+  const lines = [make("p", { textContent: say("sure", { n: Math.floor(s.sure.chance * 100 + 1e-9) }) + " " + say("step", { step: measured(s.step) }) })];
   if (s.warnings.length) lines.push(make("ul", {}, ...s.warnings.map((w) => make("li", { textContent: said(w.detail) }))));
   byId("said").replaceChildren(...lines, make("table", {}, make("caption", { textContent: say("sizes") }), make("tbody", {}, ...rows)));
   const link = (key, href) => make("a", { textContent: say(key), href });
@@ -102,7 +109,7 @@ function showSolution() {
     link("post", s.links.mail), ...(s.links.yield ? [link("cut-plan", s.links.yield)] : []), link("share", location.href));
   const folded = byId("folded");
   const short = query().length < LONGEST - 100;
-  folded.setAttribute("label", design.design);
+  folded.setAttribute("label", called(design.design));
   if (short) folded.removeAttribute("body");
   else folded.setAttribute("body", order());
   folded.setAttribute("src", "/v1/drawing/own" + (short ? "?" + query() : ""));
