@@ -89,8 +89,8 @@ func TestEveryVerdictInWords(t *testing.T) {
 	p := browser.Open(t, address)
 	for _, c := range []struct{ width, height, thickness, mark, says, sure string }{
 		{"4 1/2", "3", "1 1/4", "yes", "Yes: your tin goes in easily.", "Even if every cut"},
-		{"4 9/16", "3", "1 1/4", "yes", "Yes: your tin fits snugly.", "about 99 times in 100"},
-		{"4 19/32", "3", "1 1/4", "yes", "Yes: your tin fits snugly.", "about 95 times in 100"},
+		{"4 9/16", "3", "1 1/4", "yes", "Yes: your tin goes in, snugly one way.", "about 99 times in 100"},
+		{"4 19/32", "3", "1 1/4", "yes", "Yes: your tin goes in, snugly one way.", "about 95 times in 100"},
 		{"4 39/64", "3", "1 1/4", "slack", "Perhaps: your tin may just go in.", "times in 100"},
 		{"4 5/8", "3", "1 1/4", "no", "No: your tin is too big.", "about 15 times in 100"},
 		{"6", "3", "1 1/4", "no", "No: your tin is too big.", "does not go in"},

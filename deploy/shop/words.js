@@ -49,7 +49,8 @@ function headline(check, fits, other, thing) {
   if (verdicts.some((verdict) => SLACK.includes(verdict))) return ["slack", "It goes in, but it is slack."];
   if (!check.works) return ["no", check.words];
   if (chance < SURE) return ["slack", `Perhaps: your ${thing} may just go in.`];
-  return ["yes", verdicts.includes("snug") ? `Yes: your ${thing} fits snugly.` : `Yes: your ${thing} goes in easily.`];
+  if (verdicts.every((verdict) => verdict === "snug")) return ["yes", `Yes: your ${thing} fits snugly.`];
+  return ["yes", verdicts.includes("snug") ? `Yes: your ${thing} goes in, snugly one way.` : `Yes: your ${thing} goes in easily.`];
 }
 
 // sureness says how often it would go in, made and measured as exactly as

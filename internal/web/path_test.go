@@ -387,7 +387,14 @@ func TestTrialPieceTeaches(t *testing.T) {
 		}
 		check(write("trial-marks", "3 5/7"))
 		assert.Equal(t, "true", browser.Eval[string](p, "document.getElementById('trial-marks').getAttribute('aria-invalid')"))
-		act(p, tap("#hand summary")+";"+write("hand-stack_count", "20")+";"+write("hand-stack", "1/4")+";"+tap("#hand-form button"))
+		act(p, tap("#hand summary")+";"+write("hand-marked", "8")+";"+write("hand-wet_across", "8 1/8")+";"+write("hand-block_width", "2")+";"+write("hand-block_thickness", "1")+";"+write("hand-turns", "10")+";"+
+			write("hand-wound", "63 1/4")+";"+tap("#hand-form button"))
+		p.Until("document.querySelector('#hand-said button')")
+		assert.Regexp(t, `1[.,]56`, browser.Eval[string](p, "document.getElementById('hand-said').textContent"))
+		for _, name := range []string{"marked", "wet_across", "block_width", "block_thickness", "turns", "wound"} {
+			act(p, write("hand-"+name, ""))
+		}
+		act(p, "document.getElementById('hand-said').replaceChildren();"+write("hand-stack_count", "20")+";"+write("hand-stack", "1/4")+";"+tap("#hand-form button"))
 		p.Until("document.querySelector('#hand-said button')")
 		act(p, tap("#hand-said button"))
 		p.Until("/caliper=0(\\.|%2C)0/.test(location.search) && " + made)

@@ -1,7 +1,7 @@
 // What can be measured of a trial piece once it is folded, and on a test sheet.
 const CUT = ["blank", "marks", "rises", "depths"];
 const FOLDED = SIZES.flatMap((size) => ["inside_" + size, "outside_" + size]);
-const ON_SHEET = ["stack_count", "stack", "cut_at", "cuts", "score_at", "scores", "scored_apart", "folded_inside"];
+const ON_SHEET = ["stack_count", "stack", "block_width", "block_thickness", "turns", "wound", "marked", "wet_along", "wet_across", "cut_at", "cuts", "score_at", "scores", "scored_apart", "folded_inside"];
 
 // trial offers what should have been cut, to be changed to what was.
 function trial() {
@@ -69,6 +69,9 @@ function cause({ cause: what, at, off }) {
   return node("li", {}, say("cause-" + what, { at: at ? length(at.reading) : "", off: length(unit() === "in" ? Math.abs(off.in).toFixed(3) + " in" : Math.abs(off.mm).toFixed(2) + " mm") }), " ", say(off.mm < 0 ? "off-less" : "off-more"));
 }
 
+// grown is by how much a wetted sheet has grown.
+const grown = ({ name, percent }) => node("p", {}, say("grown-" + name, length(String(percent))));
+
 // settings are what was learned of a paper and a hand, and take them into the address.
 function settings(use) {
   const list = Object.entries(use);
@@ -87,4 +90,4 @@ function settle({ caliper, ...rest }) {
 }
 
 $("trial-form").addEventListener("submit", (event) => learnFrom(event, "/v1/check/" + kind, typedIn("trial-form", new URLSearchParams(lying.solution.links.check.split("?")[1])), checked));
-$("hand-form").addEventListener("submit", (event) => learnFrom(event, "/v1/calibrate", typedIn("hand-form", new URLSearchParams({ unit: unit() })), ({ use }) => settings(use)));
+$("hand-form").addEventListener("submit", (event) => learnFrom(event, "/v1/calibrate", typedIn("hand-form", new URLSearchParams({ unit: unit() })), ({ use, growth }) => [...growth.map(grown), ...settings(use)]));
