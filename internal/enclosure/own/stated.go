@@ -91,7 +91,7 @@ func (s *stated) add(x setting, source string) int {
 }
 
 // least is what a reach must be at the least: there, as wide as what a cut leaves where it
-// covers something, and so far that where it passes another panel that it is glued to lies
+// covers something or is folded flat, and so far that where it passes another panel that it is glued to lies
 // on the flat of both, clear of their folds.
 func (r *derived) least(unknown int) []form {
 	least := []form{only(one, parts)}

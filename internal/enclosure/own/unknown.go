@@ -13,7 +13,7 @@ type unknown struct {
 	name, place string
 	piece       int
 	fixed       Amount // that the design gives it
-	wide        bool   // it covers something, and is as wide as what a cut leaves
+	wide        bool   // it covers something or is folded flat, and is as wide as what a cut leaves
 	axis        int    // of space, that it runs along: 0 to 2
 	end         bool   // comes out as papers, and is set nowhere
 	reading     int    // of the plan, -1 for an end
@@ -145,7 +145,7 @@ func (v *derivation) add(p *plate, to Reach, more string, along way) int {
 	if as := v.extent(to.Like); as >= v.first && !to.Less.given && v.panels[v.index[plainPanel(to.Like)]].piece < p.piece {
 		return as
 	}
-	v.unknowns = append(v.unknowns, unknown{name: p.Name + more, place: p.place, piece: p.piece, axis: along.axis, fixed: to.Fixed, wide: to.Covers != ""})
+	v.unknowns = append(v.unknowns, unknown{name: p.Name + more, place: p.place, piece: p.piece, axis: along.axis, fixed: to.Fixed, wide: to.Covers != "" || p.Angle == 180})
 	return v.first + len(v.unknowns) - 1
 }
 
