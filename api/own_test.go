@@ -137,6 +137,19 @@ func TestSizesOfADesignHaveNamesOfTheirOwn(t *testing.T) {
 	assert.Equal(t, "caliper", p.Errors[0].Value)
 }
 
+// What a design leaves to choose is a name of its requests, and given back.
+func TestChoicesOfADesignAreNames(t *testing.T) {
+	design := strings.Replace(ask.ExampleDesign(), `"pieces":`, `"choices":[{"name":"foot","of":["open","closed"],"help":"What is below."}],"pieces":`, 1)
+	design = strings.Replace(design, `{"panel":"lap"`, `{"panel":"foot","on":"back","edge":"bottom","narrower":"1/8 in","reach":{"like":"right side"},"when":{"foot":"closed"}},{"panel":"lap"`, 1)
+	body := func(more string) string { return strings.Replace(describedBody(more), ask.ExampleDesign(), design, 1) }
+	open := decode[wire.Solution](postJSON(t, "/v1/solve/own", body("")).ok())
+	closed := decode[wire.Solution](postJSON(t, "/v1/solve/own", body(`,"foot":"closed"`)).ok())
+	assert.Equal(t, len(open.Pieces[0].Panels)+1, len(closed.Pieces[0].Panels))
+	again := decode[wire.Solution](get(t, closed.Links.Self).ok())
+	assert.Equal(t, closed.Pieces, again.Pieces)
+	assert.Contains(t, postJSON(t, "/v1/solve/own", body(`,"foot":"ajar"`)).Body.String(), "closed")
+}
+
 // A count that no design of a kind holds for is told so.
 func TestADesignHoldsForItsCountAlone(t *testing.T) {
 	const card = "/v1/kinds/folded-card/design?fold=accordion"

@@ -30,12 +30,19 @@ func (r *reader) check(d *Design) {
 	if count > MostPanels {
 		r.report(fault.TooMany, "pieces", "the design has "+strconv.Itoa(count)+" panels", "at most "+strconv.Itoa(MostPanels), "")
 	}
-	sizes := map[string]bool{}
-	for i := range d.Sizes {
-		if sizes[d.Sizes[i].Name] {
-			r.report(fault.Repeated, d.Sizes[i].place, "another size has this name", "", "give every size a name of its own")
+	sizes, options := map[string]bool{}, map[string]bool{}
+	option := func(name, place string) {
+		if options[name] {
+			r.report(fault.Repeated, place, "another size or choice has this name", "", "give each a name of its own")
 		}
+		options[name] = true
+	}
+	for i := range d.Sizes {
+		option(d.Sizes[i].Name, d.Sizes[i].place)
 		sizes[d.Sizes[i].Name] = true
+	}
+	for i := range d.Choices {
+		option(d.Choices[i].Name, d.Choices[i].place)
 	}
 	c := references{r, panels, map[string]bool{}, sizes}
 	c.design(d)

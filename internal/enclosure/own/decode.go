@@ -18,17 +18,23 @@ func Decode(text []byte) (*Design, error) {
 		return nil, err
 	}
 	r := reader{}
-	d := r.design(root)
-	r.check(d)
-	return d, r.faults.Err()
+	ways := r.ways(root)
+	ways[0].Ways = ways
+	return ways[0], r.faults.Err()
 }
 
 // reader turns nodes into a design and gathers what is wrong with them.
-type reader struct{ faults fault.Faults }
+type reader struct {
+	faults fault.Faults
+	names  []string            // of the choices
+	words  map[string][]string // of each
+	chosen map[string]int      // of these
+}
 
 func (r *reader) report(code fault.Code, place, detail, expected, hint string) {
-	if len(r.faults) < 20 {
-		r.faults = append(r.faults, fault.Fault{Code: code, Field: place, Detail: detail, Expected: expected, Hint: hint})
+	f := fault.Fault{Code: code, Field: place, Detail: detail, Expected: expected, Hint: hint}
+	if len(r.faults) < 20 && !slices.Contains(r.faults, f) {
+		r.faults = append(r.faults, f)
 	}
 }
 
@@ -50,9 +56,8 @@ func (r *reader) only(n *node, names ...string) bool {
 // axes are the words for the sizes of the contents.
 var axes = [...]string{"width", "height", "thickness"}
 
-func (r *reader) design(n *node) *Design {
-	d := &Design{}
-	r.only(n, "design", "help", "sizes", "pieces", "joins", "holds", "open", "into")
+func (r *reader) design(n *node, d *Design) {
+	r.only(n, "design", "help", "sizes", "choices", "pieces", "joins", "holds", "open", "into")
 	d.Title, d.Help = r.name(n, "design"), r.text(n, "help", mostHelp)
 	d.Holds = r.text(n, "holds", mostName)
 	d.Open, d.Into = r.axes(n, "open"), r.axes(n, "into")
@@ -60,12 +65,15 @@ func (r *reader) design(n *node) *Design {
 		d.Sizes = append(d.Sizes, r.size(item))
 	}
 	for _, item := range r.list(n, "pieces", MostPieces) {
-		d.Pieces = append(d.Pieces, r.piece(item))
+		if r.there(item) {
+			d.Pieces = append(d.Pieces, r.piece(item))
+		}
 	}
 	for _, item := range r.list(n, "joins", MostJoins) {
-		d.Joins = append(d.Joins, r.join(item))
+		if r.there(item) {
+			d.Joins = append(d.Joins, r.join(item))
+		}
 	}
-	return d
 }
 
 // axes reads a list of sizes of the contents.
@@ -149,10 +157,7 @@ func (r *reader) size(n *node) Size {
 	if !r.only(n, "name", "help", "in", "mm", "least", "greatest") {
 		return s
 	}
-	s.Name, s.Help = r.name(n, "name"), r.text(n, "help", mostHelp)
-	if !plainName(s.Name) {
-		r.report(fault.Unreadable, under(n.place, "name"), "the name of a size is written in small letters, digits and underscores, a letter first", "such as lap_2", "")
-	}
+	s.Name, s.Help = r.optionName(n), r.text(n, "help", mostHelp)
 	for _, m := range [...]struct {
 		name string
 		to   *measure.Length
@@ -170,6 +175,15 @@ func (r *reader) size(n *node) Size {
 		}
 	}
 	return s
+}
+
+// optionName is what a request gives something by.
+func (r *reader) optionName(n *node) string {
+	name := r.name(n, "name")
+	if !plainName(name) {
+		r.report(fault.Unreadable, under(n.place, "name"), "the name of a size or a choice is written in small letters, digits and underscores, a letter first", "such as lap_2", "")
+	}
+	return name
 }
 
 // plainName reports whether a name can stand in a query.

@@ -10,7 +10,7 @@ import (
 
 func (r *reader) piece(n *node) Piece {
 	p := Piece{place: n.place}
-	if !r.only(n, "piece", "panels", "over", "round", "fit") {
+	if !r.only(n, "piece", "panels", "over", "round", "fit", "when") {
 		return p
 	}
 	p.Name, p.Over, p.Round = r.name(n, "piece"), r.text(n, "over", mostName), r.text(n, "round", mostName)
@@ -20,14 +20,16 @@ func (r *reader) piece(n *node) Piece {
 	}
 	p.Fit = [...]string{"snug", "easy", "loose"}[r.word(n, "fit", "snug", "easy", "loose")]
 	for _, item := range r.list(n, "panels", MostPanels) {
-		p.Panels = append(p.Panels, r.panel(item))
+		if r.there(item) {
+			p.Panels = append(p.Panels, r.panel(item))
+		}
 	}
 	return p
 }
 
 func (r *reader) panel(n *node) Panel {
 	p := Panel{place: n.place}
-	if !r.only(n, "panel", "on", "edge", "fold", "angle", "reach", "across", "up", "narrower", "taper", "window") {
+	if !r.only(n, "panel", "on", "edge", "fold", "angle", "reach", "across", "up", "narrower", "taper", "window", "when") {
 		return p
 	}
 	p.Name, p.On = r.name(n, "panel"), r.text(n, "on", mostName)
@@ -148,7 +150,7 @@ func (r *reader) amount(n *node) (a Amount) {
 
 func (r *reader) join(n *node) Join {
 	j := Join{place: n.place}
-	if !r.only(n, "glue", "to", "face", "meet", "with", "short", "past", "even", "slits", "level", "lies", "clear", "of", "play") {
+	if !r.only(n, "glue", "to", "face", "meet", "with", "short", "past", "even", "slits", "level", "lies", "clear", "of", "play", "when") {
 		return j
 	}
 	j.Short, j.Past, j.Play = r.amount(n.members["short"]), r.amount(n.members["past"]), r.amount(n.members["play"])

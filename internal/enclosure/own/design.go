@@ -32,6 +32,8 @@ const (
 type Design struct {
 	Title, Help string
 	Sizes       []Size
+	Choices     []Choice
+	Ways        []*Design // the design itself first, then with every other choice
 	Pieces      []Piece
 	Joins       []Join
 	Holds       string  // the panel that the contents lie on; the first root if empty

@@ -1,7 +1,6 @@
 package own
 
 import (
-	"slices"
 	"sync"
 
 	"creasefit/internal/enclosure"
@@ -15,12 +14,26 @@ const KindName = "own"
 // Kind makes a kind of a design. What is wrong with the design is told when it is planned,
 // since what would mend it hangs on the contents and the paper.
 func (d *Design) Kind() *enclosure.Kind {
-	v := newDerivation(d)
-	v.try()
-	k := &enclosure.Kind{Name: KindName, Title: d.Title, Help: d.Help, Needs: v.needs(), Plan: v.plan}
+	ways, used := make([]*derivation, len(d.Ways)), [3]bool{}
+	for i := range ways {
+		ways[i] = newDerivation(d.Ways[i])
+		ways[i].try()
+		ways[i].needs(&used)
+	}
+	k := &enclosure.Kind{Name: KindName, Title: d.Title, Help: d.Help}
+	k.Plan = func(in *enclosure.Input) (*enclosure.Plan, error) { return ways[d.way(in)].plan(in) }
+	for i, name := range axes {
+		if used[i] || used == [3]bool{} {
+			k.Needs = append(k.Needs, name)
+		}
+	}
 	for i := range d.Sizes {
 		s := &d.Sizes[i]
 		k.Params = append(k.Params, enclosure.Param{Name: s.Name, Help: s.Help, DefaultInch: s.Inch, DefaultMillimetre: s.Millimetre, Least: s.Least, Greatest: s.Greatest})
+	}
+	for i := range d.Choices {
+		c := &d.Choices[i]
+		k.Params = append(k.Params, enclosure.Param{Name: c.Name, Type: enclosure.ChoiceParam, Help: c.Help, Choices: c.Of})
 	}
 	return k
 }
@@ -38,13 +51,13 @@ func trial() *enclosure.Input {
 		Fit: enclosure.Range{Min: measure.Micrometres(1500), Max: mm(3)}}
 }
 
-// needs says which of the contents' sizes anything follows from. Where the trial comes to
+// needs notes which of the contents' sizes anything follows from. Where the trial comes to
 // nothing all of them are asked for.
-func (v *derivation) needs() []string {
+func (v *derivation) needs(used *[3]bool) {
 	if v.begin == nil {
-		return axes[:]
+		*used = [3]bool{true, true, true}
+		return
 	}
-	var used [3]bool
 	note := func(f form) {
 		for k := range used {
 			used[k] = used[k] || f.count(width+k) != 0
@@ -59,24 +72,16 @@ func (v *derivation) needs() []string {
 	for i := range v.begin.panels {
 		note(v.begin.panels[i].spine)
 	}
-	var needs []string
-	for k, name := range axes {
-		if used[k] {
-			needs = append(needs, name)
-		}
-	}
-	if len(needs) == 0 {
-		needs = axes[:]
-	}
-	return slices.Clip(needs)
 }
 
 // Place is where in a design a panel stands; the whole of it if there is no such panel.
 func Place(text []byte, panel string) string {
 	if d, err := Decode(text); err == nil {
-		for _, p := range d.panels() {
-			if p.Name == panel {
-				return under("design", p.place)
+		for _, way := range d.Ways {
+			for _, p := range way.panels() {
+				if p.Name == panel {
+					return under("design", p.place)
+				}
 			}
 		}
 	}
@@ -95,7 +100,11 @@ func Read(text []byte) (*enclosure.Kind, error) {
 	}
 	k := d.Kind()
 	k.Design = string(text)
-	remembered.keep(k, len(d.panels()))
+	panels := 0
+	for _, way := range d.Ways {
+		panels += len(way.panels())
+	}
+	remembered.keep(k, panels)
 	return k, nil
 }
 

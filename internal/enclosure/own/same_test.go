@@ -19,6 +19,7 @@ import (
 type document struct {
 	Design, Help string
 	Sizes        []map[string]any `json:"sizes"`
+	Choices      []map[string]any `json:"choices"`
 	Holds        string           `json:"holds"`
 	Open, Into   []string
 	Pieces       []struct {
@@ -32,7 +33,7 @@ type document struct {
 }
 
 func (d *document) text(t *testing.T) []byte {
-	whole := map[string]any{"design": d.Design, "help": d.Help, "sizes": append([]map[string]any{}, d.Sizes...), "pieces": d.Pieces, "joins": append([]map[string]any{}, d.Joins...), "open": append([]string{}, d.Open...), "into": append([]string{}, d.Into...)}
+	whole := map[string]any{"design": d.Design, "help": d.Help, "sizes": append([]map[string]any{}, d.Sizes...), "choices": append([]map[string]any{}, d.Choices...), "pieces": d.Pieces, "joins": append([]map[string]any{}, d.Joins...), "open": append([]string{}, d.Open...), "into": append([]string{}, d.Into...)}
 	if d.Holds != "" {
 		whole["holds"] = d.Holds
 	}

@@ -113,12 +113,22 @@ function joinSentence(j, i) {
   return make("li", {}, text + " ", make("button", { type: "button", textContent: say("leave-out"), onclick: () => change((d) => d.joins.splice(i, 1)) }));
 }
 
-// sizeFields are the named sizes of the design, which the request may give.
-function sizeFields() {
+// options are what a request may give of the design.
+const options = () => [...(design.sizes ?? []), ...(design.choices ?? [])];
+
+// optionFields are the named sizes and the choices of the design.
+function optionFields() {
   const kept = names();
+<<<<<<< HEAD
   return (design.sizes ?? []).map((s) => {
     const input = make("input", { name: s.name, value: kept[s.name] ?? "", placeholder: byId("thing").elements.unit.value === "in" ? s.in : s.mm, size: 8 });
     return make("p", {}, make("label", { textContent: (NAMES[s.help] ?? NAMES[s.name] ?? s.help ?? s.name) + " " }, input));
+=======
+  return options().map((o) => {
+    const field = o.of ? make("select", { name: o.name }, ...o.of.map((word) => option(word, word.replaceAll("_", " "), word === kept[o.name])))
+      : make("input", { name: o.name, value: kept[o.name] ?? "", placeholder: byId("thing").elements.unit.value === "in" ? o.in : o.mm, size: 8 });
+    return make("p", {}, make("label", { textContent: (o.help || o.name) + " " }, field));
+>>>>>>> 5b881ac (Let designs leave choices to their requests)
   });
 }
 
@@ -139,7 +149,7 @@ function show() {
   }
   byId("panels").replaceChildren(...panelsOf().map(panelSentence));
   byId("joins").replaceChildren(...(design.joins ?? []).map(joinSentence));
-  byId("sizes").replaceChildren(...sizeFields());
+  byId("sizes").replaceChildren(...optionFields());
   draw();
   if (list) [...byId("panels").children].find((li) => li.dataset.panel === list)?.querySelectorAll("input, select, button")[place]?.focus();
 }
@@ -219,7 +229,7 @@ async function start() {
     else first = found.design;
   }
   take(structuredClone(first));
-  for (const [name, value] of given) if (fields[name] && (design.sizes ?? []).some((s) => s.name === name)) fields[name].value = value;
+  for (const [name, value] of given) if (fields[name] && options().some((o) => o.name === name)) fields[name].value = value;
 }
 
 byId("undo").addEventListener("click", undo);
