@@ -26,19 +26,25 @@ func (p *problem) planWith(e *effort, each func(sheet.Answer)) (sheet.Answer, er
 	if each != nil {
 		e.pulse = (&follower{hands: hands, each: each}).pulse
 	}
-	pl.within(1, 2, pl.run)
-	if pl.coarse {
-		pl.within(1, 4, pl.boundExactly)
-	}
-	if !pl.done() {
-		pl.within(1, 3, hands.ease)
-		pl.within(9, 10, pl.run)
-	}
+	hands.count()
 	hands.ease()
 	if pl.best == nil {
 		return sheet.Answer{}, pl.outOfStock()
 	}
 	return hands.answer(), nil
+}
+
+// count looks for the least cost, and now and then for easier plans where that is
+// not proven by half of the effort.
+func (e *easier) count() {
+	e.within(1, 2, e.run)
+	if e.coarse {
+		e.within(1, 4, e.boundExactly)
+	}
+	if !e.done() {
+		e.within(1, 3, e.ease)
+		e.within(9, 10, e.run)
+	}
 }
 
 // answer is the easiest of the cheapest plans so far.
