@@ -24,6 +24,7 @@ type draft struct {
 		terms    [24]rounding.Term
 		strips   [3]Strip
 		fits     [3]Fit
+		warnings [2]Warning
 	}
 }
 
@@ -36,7 +37,7 @@ func newDraft(in *Input) *draft {
 		Readings: d.space.readings[:0], Closures: d.space.closures[:0], Windows: d.space.windows[:0], Even: d.space.even[:0],
 	}
 	d.plan.draft = d
-	d.plan.Sources, d.plan.Strips, d.plan.Fits = d.space.sources[:0], d.space.strips[:0], d.space.fits[:0]
+	d.plan.Sources, d.plan.Strips, d.plan.Fits, d.plan.Warnings = d.space.sources[:0], d.space.strips[:0], d.space.fits[:0], d.space.warnings[:0]
 	return d
 }
 

@@ -62,10 +62,10 @@ func planBand(in *Input) (*Plan, error) {
 	if in.oneScore(d) {
 		shape = &bandThin
 		wrong = in.PaperOnly("a band with one score at each side")
-		across, err = d.thin(names, Need{Width: 1, Thickness: 1, HalfCalipers: 5})
+		across, err = d.thin(nil, names, Need{Width: 1, Thickness: 1, HalfCalipers: 5})
 	} else {
 		shape = &bandThick
-		across, err = d.thick(names)
+		across, err = d.thick(nil, names)
 		inner, outer := across[1], across[3]
 		d.plan.Problem.Readings[outer].Ideal = d.plan.Problem.Readings[inner].Ideal.Add(in.Caliper)
 		d.layer("outer side", outer, inner)

@@ -59,6 +59,14 @@ var slottedThick = row{
 type slottedReadings struct {
 	across              []int // the panels from the left
 	height, left, right int
+	space               [usualPanels]int // of the panels
+}
+
+// slottedMemory is what a band's slits are laid out in.
+type slottedMemory struct {
+	cuts   [2]pattern.Cut
+	paths  [2][2]pattern.Vertex
+	joints [1]pattern.Joint
 }
 
 func planSlottedBand(in *Input) (*Plan, error) {
@@ -67,17 +75,17 @@ func planSlottedBand(in *Input) (*Plan, error) {
 	left, right := d.fixed("left tab", "tab"), d.fixed("right tab", "tab")
 	r.height = d.fixed("band height", "band_height")
 	var shape *row
-	var faces []int
 	var err error
+	across := append(r.space[:0], left)
 	if in.oneScore(d) {
 		shape = &slottedThin
-		faces, err = d.thin(names, Need{Width: 1, Thickness: 1, HalfCalipers: 4})
+		across, err = d.thin(across, names, Need{Width: 1, Thickness: 1, HalfCalipers: 4})
 	} else {
 		shape = &slottedThick
-		faces, err = d.thick(names)
-		d.equal("sides", measure.Length{}, times(1, faces[1]), times(-1, faces[3]))
+		across, err = d.thick(across, names)
+		d.equal("sides", measure.Length{}, times(1, across[2]), times(-1, across[4]))
 	}
-	r.across = append(append(append(make([]int, 0, 7), left), faces...), right)
+	r.across = append(across, right)
 	d.strip(0, pattern.Width, r.across...)
 	d.strip(0, pattern.Height, r.height)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLocked(shape, r, sizes) }
@@ -117,10 +125,12 @@ func (d *draft) layLocked(shape *row, r *slottedReadings, sizes []measure.Length
 	left, right := sizes[r.left], sizes[r.right]
 	top := pattern.At(first.B.X, piece.Height.Sub(left))
 	low := pattern.At(last.A.X, right)
-	piece.Cuts = []pattern.Cut{
-		{Name: "left slit", Kind: pattern.Slit, On: first.Name, From: "top", At: first.A.X, Depth: left, Path: pattern.Polygon(first.B, top)},
-		{Name: "right slit", Kind: pattern.Slit, On: last.Name, From: "bottom", At: last.A.X, Depth: right, Path: pattern.Polygon(last.A, low)},
+	m := &slottedMemory{paths: [2][2]pattern.Vertex{{{Point: first.B}, {Point: top}}, {{Point: last.A}, {Point: low}}}}
+	m.cuts = [...]pattern.Cut{
+		{Name: "left slit", Kind: pattern.Slit, On: first.Name, From: "top", At: first.A.X, Depth: left, Path: m.paths[0][:]},
+		{Name: "right slit", Kind: pattern.Slit, On: last.Name, From: "bottom", At: last.A.X, Depth: right, Path: m.paths[1][:]},
 	}
-	piece.Joints = []pattern.Joint{{Name: "tabs", A: 0, B: 1, PanelA: 0, PanelB: len(piece.Panels) - 1}}
+	m.joints = [...]pattern.Joint{{Name: "tabs", A: 0, B: 1, PanelA: 0, PanelB: len(piece.Panels) - 1}}
+	piece.Cuts, piece.Joints = m.cuts[:], m.joints[:]
 	return d.wrapPattern(piece)
 }

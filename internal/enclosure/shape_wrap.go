@@ -42,27 +42,27 @@ type halves struct {
 }
 
 // thin adds the readings of a wrap with one score a side, from the left: a
-// half, the whole opposite face, the other half.
-func (d *draft) thin(h halves, need Need) ([]int, error) {
+// half, the whole opposite face, the other half. They go behind those there are.
+func (d *draft) thin(across []int, h halves, need Need) ([]int, error) {
 	fold := d.in.Thickness.Add(d.in.Caliper.Times(3)).Over(2)
 	l, w, r, err := d.halves(h, need.Of(d.in).Add(d.in.middle()), fold)
 	d.fit(pattern.Width, need, times(1, w))
 	if in := d.in; oneCapacity.Less(in.Thickness) && in.Width.Less(in.Thickness) {
 		err = fault.Join(err, in.outside("thickness", Range{Max: in.Width}, "one score at each side does not go round contents thicker than wide", "leave scores out, or turn the contents"))
 	}
-	return []int{l, w, r}, err
+	return append(across, l, w, r), err
 }
 
 // thick adds the readings of a wrap with two scores a side, from the left: a
 // half, a side, the whole opposite face, the other side, the other half.
-func (d *draft) thick(h halves) ([]int, error) {
+func (d *draft) thick(across []int, h halves) ([]int, error) {
 	face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2}
 	side := depth.Of(d.in).Add(d.in.middle())
 	l, w, r, err := d.halves(h, face.Of(d.in).Add(d.in.middle()), d.in.Caliper.Over(2))
 	left, right := d.reading("left side", side), d.reading("right side", side)
 	d.fit(pattern.Width, face, times(1, w))
 	d.fit(pattern.Thickness, depth, times(1, left))
-	return []int{l, left, w, right, r}, err
+	return append(across, l, left, w, right, r), err
 }
 
 // halves adds a whole face and the two halves that together reach as far plus

@@ -23,6 +23,11 @@ type attempt struct {
 	steps  []measure.Step // that were not looked at
 	found  []answer
 	order  []int // in which the answers are tried; the first in it is judged
+
+	space struct { // of both lists, as long as a ruler's usual steps
+		found [8]answer
+		order [8]int
+	}
 }
 
 // first is what the answer comes to which is tried first.
@@ -160,6 +165,7 @@ func (r *Request) attempt(ctx context.Context) (*attempt, error) {
 		return nil, err
 	}
 	a := &attempt{Request: r, plan: plan, search: searches.Get().(*rounding.Search), steps: r.steps()}
+	a.found = a.space.found[:0]
 	a.search.Prepare(&plan.Problem)
 	if err = a.look(ctx, r.WantedChance > 0); err != nil || len(a.found) == 0 {
 		return a, err
@@ -170,9 +176,6 @@ func (r *Request) attempt(ctx context.Context) (*attempt, error) {
 
 // look looks for the answer at the next step that has one, or for all that are left.
 func (a *attempt) look(ctx context.Context, all bool) error {
-	if a.found == nil {
-		a.found = make([]answer, 0, len(a.steps))
-	}
 	for len(a.steps) > 0 {
 		step := a.steps[0]
 		a.steps = a.steps[1:]
@@ -206,9 +209,9 @@ func (a *attempt) complete(ctx context.Context) error {
 // chance is wanted, the plainest of those that reach it, then the others, the
 // surest first.
 func (a *attempt) prefer() {
-	a.order = make([]int, len(a.found), cap(a.found))
+	a.order = a.space.order[:0]
 	for i := range a.found {
-		a.order[i] = i
+		a.order = append(a.order, i)
 		if i == 0 || a.WantedChance > 0 {
 			a.found[i].judged = a.judge(a.plan, a.found[i].sizes)
 		}

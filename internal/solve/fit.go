@@ -115,7 +115,8 @@ func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum 
 
 // eachFit is what the fits come to by themselves.
 func (a *account) eachFit() []Fit {
-	fits, times := make([]Fit, len(a.plan.Fits)), make([]float64, len(a.sources))
+	var space [64]float64
+	fits, times := make([]Fit, len(a.plan.Fits)), append(space[:0], make([]float64, len(a.sources))...)
 	for i := range a.plan.Fits {
 		clear(times)
 		f, own := &a.plan.Fits[i], face{}

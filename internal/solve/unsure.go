@@ -23,27 +23,25 @@ func (r *Request) enough() float64 {
 
 // warnUnsure warns, once, of a solution that is not sure enough, and says what
 // would make it so. The error is the context's.
-func (s *Solution) warnUnsure(ctx context.Context) ([]enclosure.Warning, error) {
+func (s *Solution) warnUnsure(ctx context.Context, warnings []enclosure.Warning) ([]enclosure.Warning, error) {
 	if s.Sure.Weakest < 0 || s.Sure.Chance >= s.Request.enough() {
-		return nil, nil
+		return warnings, nil
 	}
 	f := &s.Fits[s.Sure.Weakest]
 	weakest := "the " + f.Axis.String()
 	if f.Between != "" {
 		weakest = f.Between + " along " + weakest
 	}
-	w := enclosure.Warning{Code: "unsure-fit", Detail: "With these tools everything goes in about " + hundredths(s.Sure.Chance) +
-		" times in 100; the least sure is " + weakest + ". "}
 	try, chance, err := s.Request.surer(ctx, f)
 	if err != nil {
 		return nil, err
 	}
-	if w.Try = try; try.Name == "" {
-		w.Detail += "Make a trial piece first: no fit or bench alone makes it sure."
-	} else {
-		w.Detail += "With " + try.Name + "=" + try.Choice + " it is about " + hundredths(chance) + "."
+	advice := "Make a trial piece first: no fit or bench alone makes it sure."
+	if try.Name != "" {
+		advice = "With " + try.Name + "=" + try.Choice + " it is about " + hundredths(chance) + "."
 	}
-	return []enclosure.Warning{w}, nil
+	return append(warnings, enclosure.Warning{Code: "unsure-fit", Try: try, Detail: "With these tools everything goes in about " + hundredths(s.Sure.Chance) +
+		" times in 100; the least sure is " + weakest + ". " + advice}), nil
 }
 
 // hundredths writes a chance as a whole number of hundred tries, downwards.

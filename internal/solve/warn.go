@@ -14,8 +14,7 @@ func (s *Solution) warn(ctx context.Context) ([]enclosure.Warning, error) {
 	r := s.Request
 	warnings := make([]enclosure.Warning, 0, len(r.Notes)+len(s.plan.Warnings)+2)
 	warnings = append(append(warnings, r.Notes...), s.plan.Warnings...)
-	unsure, err := s.warnUnsure(ctx)
-	warnings = append(warnings, unsure...)
+	warnings, err := s.warnUnsure(ctx, warnings)
 	for i := range s.Pattern.Pieces {
 		warnings = r.warnSheet(warnings, &s.Pattern.Pieces[i])
 	}

@@ -87,6 +87,9 @@ func scaledRows(forms []Form, sources []Source) (rows []row, possible bool) {
 		for f.Times[to-1] == 0 {
 			to--
 		}
+		if rows == nil {
+			rows = make([]row, 0, len(forms)-i)
+		}
 		rows = row{mean / deviation, deviation, f.Times, sources, from, to}.into(rows)
 	}
 	return rows, true
