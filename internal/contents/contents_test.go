@@ -70,6 +70,12 @@ func TestTrimmingTolerance(t *testing.T) {
 	}
 }
 
+// Goods of the invented stall were cut and packed by hand: sides within 1/64 in.
+func TestGoodsOfTheStallVary(t *testing.T) {
+	cards := lookup(t, "tasting-cards")
+	assert.Equal(t, [2]measure.Length{measure.MustParse("1/64 in"), measure.MustParse("1/64 in")}, [2]measure.Length{cards.SizeTolerance, cards.ThicknessTolerance})
+}
+
 // ISO 269: a sheet goes into the envelope of the same number with the play
 // that the two standards leave.
 func TestSheetsGoIntoTheirEnvelopes(t *testing.T) {

@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -102,6 +103,22 @@ func TestMarginsAreTrimmedFirst(t *testing.T) {
 	assert.Contains(t, s.Steps[4].Text, "(nearest mark 8 1/16 in)")
 	assert.False(t, s.Steps[4].OnMark)
 	assert.Equal(t, []int{2, 4, 6, 8, 9, 10}, ids(s.Parts))
+}
+
+// Where the trimmer is too short for the long side, that side's margins come off the
+// parts, after the sheet was cut across; an offcut keeps its own.
+func TestMarginsAreTrimmedOffParts(t *testing.T) {
+	o := sheettest.TeaOrder(t)
+	in := func(text string) measure.Length { return sheettest.Inches(t, text) }
+	o.Sheets[0].Height, o.Margin, o.Trimmer = in("18"), in("1/4"), in("12")
+	s := o.Lay(0, cut(t, sheet.Height, "9", &sheet.Node{Item: 0}, leftOver()))
+	var made []string
+	for _, st := range s.Steps {
+		assert.False(t, in("12").Less(st.Length))
+		made = append(made, fmt.Sprint(st.Cut, st.Trim, st.Turned, st.Parts, st.Low))
+	}
+	assert.Equal(t, []string{"height true false [0] [1]", "height true true [1] [3]", "height false false [3] [5]", "width true false [5] [7]", "width true true [7] [9]"}, made)
+	assert.Equal(t, []sheet.Part{{ID: 2, Item: sheet.Offcut}, {ID: 4, Item: sheet.Offcut}, {ID: 8, Item: sheet.Offcut}, {ID: 10, Item: sheet.Offcut}, {ID: 9}, {ID: 6, Item: sheet.Offcut}}, s.Parts)
 }
 
 // ids are the numbers of parts.
