@@ -52,10 +52,10 @@ func TestErrorText(t *testing.T) {
 }
 
 func TestUnderstood(t *testing.T) {
-	understood := []fault.Code{fault.NoFit, fault.Impossible, fault.NoProof}
+	understood := []fault.Code{fault.NoFit, fault.Impossible, fault.NoProof, fault.OverBudget}
 	for _, code := range []fault.Code{
 		fault.Unreadable, fault.NoUnit, fault.Ambiguous, fault.Unknown, fault.Missing, fault.Repeated, fault.Conflict,
-		fault.OutOfRange, fault.TooFine, fault.TooMany, fault.NoFit, fault.Impossible, fault.NoProof,
+		fault.OutOfRange, fault.TooFine, fault.TooMany, fault.NoFit, fault.Impossible, fault.NoProof, fault.OverBudget,
 	} {
 		assert.Equal(t, slices.Contains(understood, code), fault.Fault{Code: code}.Understood(), string(code))
 	}
@@ -67,4 +67,15 @@ func TestJoin(t *testing.T) {
 	assert.Equal(t, fault.Faults{width, caliper, whole}, fault.Join(width, nil, fault.Faults{caliper, whole}))
 	disk := errors.New("disk full")
 	assert.Equal(t, disk, fault.Join(width, disk, caliper), "what is not about the request goes first")
+}
+
+// A fault of a member stands under the name of what holds it; any other error stays.
+func TestUnder(t *testing.T) {
+	disk := errors.New("disk full")
+	require.NoError(t, fault.Under("sheet", nil))
+	assert.Equal(t, disk, fault.Under("sheet", disk))
+	var fs fault.Faults
+	require.ErrorAs(t, fault.Under("items[0]", fault.Faults{width, whole}), &fs)
+	assert.Equal(t, []string{"items[0].width", "items[0]"}, []string{fs[0].Field, fs[1].Field})
+	assert.Equal(t, "width", width.Under("").Field)
 }
