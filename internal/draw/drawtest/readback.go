@@ -30,7 +30,7 @@ func Missing(p *pattern.Pattern, places [][2]float64, within float64) (missing [
 		return false
 	}
 	for i := range p.Pieces {
-		if !placed(marked(&p.Pieces[i]), places, there) {
+		if !placed(Marked(&p.Pieces[i]), places, there) {
 			missing = append(missing, p.Pieces[i].Name)
 		}
 	}
@@ -54,15 +54,24 @@ func placed(points, places [][2]float64, there func(x, y float64) bool) bool {
 	return false
 }
 
-// marked are the places of a piece where a line ends for certain: of its folds and cuts,
-// and the corners of the convex hull of its paper.
-func marked(p *pattern.Piece) (all [][2]float64) {
+// Marked are the places of a piece where a line ends for certain: of its folds and cuts,
+// and the corners of the convex hull of its paper; and the middles of its arcs.
+func Marked(p *pattern.Piece) (all [][2]float64) {
 	add := func(to [][2]float64, at pattern.Point) [][2]float64 {
 		return append(to, [2]float64{at.X.Millimetres(), at.Y.Millimetres()})
+	}
+	arcs := func(path []pattern.Vertex, closed bool) {
+		for i, v := range path {
+			if n := (i + 1) % len(path); (v.Bulge > 0 || v.Bulge < 0) && (n > 0 || closed) {
+				ends := add(add(nil, v.Point), path[n].Point)
+				all = append(all, Middle(ends[0], ends[1], v.Bulge))
+			}
+		}
 	}
 	for _, c := range p.Creases {
 		if c.Fold != pattern.Flat {
 			all = add(add(all, c.A), c.B)
+			arcs([]pattern.Vertex{{Point: c.A, Bulge: c.Bulge}, {Point: c.B}}, false)
 		}
 	}
 	for _, c := range p.Cuts {
@@ -74,11 +83,18 @@ func marked(p *pattern.Piece) (all [][2]float64) {
 	}
 	var paper [][2]float64
 	for i := range p.Panels {
+		arcs(p.Panels[i].Outline, true)
+		arcs(p.Panels[i].Hole, true)
 		for _, v := range p.Panels[i].Outline {
 			paper = add(paper, v.Point)
 		}
 	}
 	return append(all, hull(paper)...)
+}
+
+// Middle is the middle of an arc, in mm.
+func Middle(a, b [2]float64, bulge float64) [2]float64 {
+	return [2]float64{(a[0] + b[0] + bulge*(b[1]-a[1])) / 2, (a[1] + b[1] - bulge*(b[0]-a[0])) / 2}
 }
 
 // hull returns the corners of the convex hull (Andrew's monotone chain, 1979).

@@ -35,6 +35,7 @@ func sleeve() *draw.Drawing {
 type corner struct {
 	layer   string
 	x, y, z float64 // z is the bulge
+	of      int     // the entity
 }
 
 // corners reads the entities' corners from group codes.
@@ -45,17 +46,19 @@ func corners(t *testing.T, b []byte) []corner {
 	require.True(t, found)
 	lines = strings.Split(body, "\n")
 	var all []corner
-	kind, layer := "", ""
+	kind, layer, of := "", "", 0
 	for i := 0; i+1 < len(lines); i += 2 {
 		value, _ := strconv.ParseFloat(lines[i+1], 64)
 		switch lines[i] {
 		case "0":
-			kind = lines[i+1]
+			if kind = lines[i+1]; kind != "VERTEX" {
+				of++
+			}
 		case "8":
 			layer = lines[i+1]
 		case "10", "11":
 			if kind != "POLYLINE" {
-				all = append(all, corner{layer: layer, x: value})
+				all = append(all, corner{layer: layer, x: value, of: of})
 			}
 		case "20", "21":
 			if kind != "POLYLINE" {
@@ -105,12 +108,23 @@ func TestCoordinatesReadBack(t *testing.T) {
 	})
 }
 
-// Templates and cutter's files are read back within a micrometre.
+// Templates and cutter's files are read back within a micrometre, the middles of their
+// arcs too.
 func TestFilesReadBack(t *testing.T) {
 	drawtest.Files(t, func(name string, d *draw.Drawing) {
 		var all [][2]float64
-		for _, c := range corners(t, encode(t, d)) {
+		read, first := corners(t, encode(t, d)), 0
+		for i, c := range read {
+			if c.of != read[first].of {
+				first = i
+			}
 			all = append(all, [2]float64{c.x, c.y})
+			if next := i + 1; c.z != 0 {
+				if next == len(read) || read[next].of != c.of {
+					next = first
+				}
+				all = append(all, drawtest.Middle([2]float64{c.x, c.y}, [2]float64{read[next].x, read[next].y}, c.z))
+			}
 		}
 		assert.Empty(t, drawtest.Missing(d.Pattern, all, 1e-3), name)
 	})

@@ -56,7 +56,23 @@ func run(t *testing.T, file []byte, program, install string, arguments ...string
 // stroke is a path that another reader found on a page, in mm from its upper
 // left corner.
 type stroke struct {
-	points [][2]float64
+	points  [][2]float64
+	middles [][2]float64 // of its curves
+	clip    *clip        // nil for none
+}
+
+// clip is the rectangle that a part of a piece is shown in.
+type clip struct{ low, high [2]float64 }
+
+func (c *clip) holds(p [2]float64) bool {
+	const rim = 0.01
+	return c.low[0]-rim < p[0] && c.low[1]-rim < p[1] && p[0] < c.high[0]+rim && p[1] < c.high[1]+rim
+}
+
+func (c *clip) take(p [2]float64) {
+	for k, v := range p {
+		c.low[k], c.high[k] = min(c.low[k], v), max(c.high[k], v)
+	}
 }
 
 var number = regexp.MustCompile(`-?[0-9.]+(e-?[0-9]+)?`)
@@ -67,7 +83,8 @@ func trace(t *testing.T, file []byte) (pages [][]stroke, sizes [][2]float64) {
 	reader := xml.NewDecoder(bytes.NewReader(out))
 	reader.Strict = false
 	var matrix [6]float64
-	var open bool
+	var open, clips bool
+	var within *clip
 	for {
 		token, err := reader.Token()
 		if err == io.EOF {
@@ -100,11 +117,12 @@ func trace(t *testing.T, file []byte) (pages [][]stroke, sizes [][2]float64) {
 			}
 			return values
 		}
+		place := func(x, y float64) [2]float64 {
+			return [2]float64{(matrix[0]*x + matrix[2]*y + matrix[4]) * mmPerPoint, (matrix[1]*x + matrix[3]*y + matrix[5]) * mmPerPoint}
+		}
 		add := func(x, y string) {
-			px, py := value(x), value(y)
-			p := [2]float64{(matrix[0]*px + matrix[2]*py + matrix[4]) * mmPerPoint, (matrix[1]*px + matrix[3]*py + matrix[5]) * mmPerPoint}
 			last := &pages[len(pages)-1][len(pages[len(pages)-1])-1]
-			last.points = append(last.points, p)
+			last.points = append(last.points, place(value(x), value(y)))
 		}
 		switch e.Name.Local {
 		case "page":
@@ -113,16 +131,28 @@ func trace(t *testing.T, file []byte) (pages [][]stroke, sizes [][2]float64) {
 			pages = append(pages, nil)
 		case "stroke_path":
 			copy(matrix[:], attribute("transform"))
-			pages[len(pages)-1] = append(pages[len(pages)-1], stroke{})
-			open = true
-		case "fill_path", "clip_path", "fill_text", "clip_stroke_path":
-			open = false
+			pages[len(pages)-1] = append(pages[len(pages)-1], stroke{clip: within})
+			open, clips = true, false
+		case "clip_path":
+			copy(matrix[:], attribute("transform"))
+			within = &clip{[2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}}
+			open, clips = false, true
+		case "pop_clip":
+			within = nil
+		case "fill_path", "fill_text", "clip_stroke_path":
+			open, clips = false, false
 		case "moveto", "lineto":
-			if open {
+			switch {
+			case clips:
+				within.take(place(value("x"), value("y")))
+			case open:
 				add("x", "y")
 			}
 		case "curveto":
 			if open {
+				s := &pages[len(pages)-1][len(pages[len(pages)-1])-1]
+				from, a, b, to := s.points[len(s.points)-1], place(value("x1"), value("y1")), place(value("x2"), value("y2")), place(value("x3"), value("y3"))
+				s.middles = append(s.middles, [2]float64{(from[0] + 3*a[0] + 3*b[0] + to[0]) / 8, (from[1] + 3*a[1] + 3*b[1] + to[1]) / 8})
 				add("x3", "y3")
 			}
 		}
@@ -229,13 +259,19 @@ func TestTemplatesReadBack(t *testing.T) {
 		pages, _ := trace(t, encode(t, d, pdf.Options{Width: measure.Millimetres(1000), Height: measure.Millimetres(1400)}))
 		for _, page := range pages {
 			for _, s := range page {
-				for _, q := range s.points {
-					all = append(all, [2]float64{q[0], -q[1]})
-				}
+				all = append(all, s.upright()...)
 			}
 		}
 		assert.Empty(t, drawtest.Missing(d.Pattern, all, 0.01), name)
 	})
+}
+
+// upright are the places of a stroke with y upwards.
+func (s *stroke) upright() (all [][2]float64) {
+	for _, q := range append(s.points[:len(s.points):len(s.points)], s.middles...) {
+		all = append(all, [2]float64{q[0], -q[1]})
+	}
+	return all
 }
 
 // word is a word as poppler finds it.

@@ -3,6 +3,7 @@ package pdf
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"creasefit/internal/draw"
 )
@@ -60,25 +61,34 @@ type tiling struct {
 	first      int     // the number of the first part, of all pieces
 }
 
-// template prints every piece at true scale on as few pages as they fit: with
-// a check line of 100 mm or 4 in, or half as long if that takes fewer pages.
+// template prints every piece at true scale on as few pages as they fit.
 func (p *printer) template() error {
+	s, err := p.laid()
+	if err != nil {
+		return err
+	}
+	s.print()
+	return p.o.err()
+}
+
+// laid lays the pieces out, with a check line of 100 mm or 4 in, or half as long if
+// that takes fewer pages, and the maps and the legend where they take none.
+func (p *printer) laid() (*sheets, error) {
 	best := p.nested(1)
 	if err := p.o.err(); err != nil {
-		return err
+		return nil, err
 	}
 	if half := p.nested(0.5); best == nil || half != nil && half.pages() < best.pages() {
 		best = half
 	}
 	if best == nil {
-		return fmt.Errorf("pdf: no part of the template has room on a page of %v x %v mm", p.short, p.long)
+		return nil, fmt.Errorf("pdf: no part of the template has room on a page of %v x %v mm", p.short, p.long)
 	}
 	for _, t := range best.tiled {
 		best.add(block{chart: t})
 	}
 	best.add(block{figure: &p.d.Legend, part: p.d.Legend.Box, around: apart / 2})
-	best.print()
-	return p.o.err()
+	return best, nil
 }
 
 // usable is what a printer reaches of an upright page.
@@ -194,23 +204,24 @@ func (s *sheets) add(b block) {
 	}
 }
 
-// print prints the pages in the order of the pieces.
-func (s *sheets) print() {
-	s.number = make([]int, s.pages())
-	var order []int
-	for a := range s.number {
-		s.number[a] = -1
-	}
+// order numbers the pages in the order of the pieces, and returns their areas.
+func (s *sheets) order() (areas []int) {
+	s.number = slices.Repeat([]int{-1}, s.pages())
 	for i, spot := range s.spots {
 		if s.number[spot.Area] < 0 {
-			s.number[spot.Area] = len(order)
-			order = append(order, spot.Area)
+			s.number[spot.Area] = len(areas)
+			areas = append(areas, spot.Area)
 		}
 		if b := &s.blocks[i]; b.of != nil {
 			b.of.pages[b.row*b.of.cols+b.col] = s.number[spot.Area]
 		}
 	}
-	for _, area := range order {
+	return areas
+}
+
+// print prints the pages.
+func (s *sheets) print() {
+	for _, area := range s.order() {
 		if s.o.err() != nil {
 			return
 		}

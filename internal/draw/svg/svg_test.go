@@ -60,6 +60,23 @@ func read(t *testing.T, b []byte) element {
 
 // points reads the corners of path data that consists of M, H, V, L and A.
 func points(t *testing.T, data string) [][2]float64 {
+	return traced(t, data, func(_, _ [2]float64, _ float64) {})
+}
+
+// bulge is that of an arc of a radius.
+func bulge(a, b [2]float64, radius float64, large, sweep string) float64 {
+	turn := 2 * math.Asin(min(1, math.Hypot(b[0]-a[0], b[1]-a[1])/(2*radius)))
+	if large == "1" {
+		turn = 2*math.Pi - turn
+	}
+	if sweep == "0" {
+		turn = -turn
+	}
+	return math.Tan(turn / 4)
+}
+
+// traced reads the corners of path data, and tells of its arcs.
+func traced(t *testing.T, data string, arc func(a, b [2]float64, bulge float64)) [][2]float64 {
 	data = strings.NewReplacer("M", " M ", "H", " H ", "V", " V ", "L", " L ", "A", " A ", "Z", " ").Replace(data)
 	fields := strings.Fields(data)
 	next := func() float64 {
@@ -79,8 +96,11 @@ func points(t *testing.T, data string) [][2]float64 {
 		case "V":
 			at[1] = next()
 		case "A":
-			fields = fields[5:]
+			from, radius := at, next()
+			large, sweep := fields[2], fields[3]
+			fields = fields[4:]
 			at = [2]float64{next(), next()}
+			arc(from, at, bulge(from, at, radius, large, sweep))
 		default:
 			at = [2]float64{next(), next()}
 		}
@@ -157,7 +177,7 @@ func TestFilesReadBack(t *testing.T) {
 		var all [][2]float64
 		root.walk(func(e *element) {
 			if e.XMLName.Local == "path" {
-				all = append(all, points(t, e.attr("d"))...)
+				all = append(all, traced(t, e.attr("d"), func(a, b [2]float64, bulge float64) { all = append(all, drawtest.Middle(a, b, bulge)) })...)
 			}
 		})
 		assert.Empty(t, drawtest.Missing(d.Pattern, all, 1e-3), name)
