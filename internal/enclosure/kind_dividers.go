@@ -187,7 +187,7 @@ func (s *slottedStrip) lay(name string, quantity int, cells []string, sizes []me
 	for i := range e.scores {
 		e.scores[i].Name = slotNames[i]
 	}
-	p := pattern.Piece{Name: name, Quantity: quantity, Height: s.height, Strips: []pattern.Strip{e.strip(pattern.Width, sizes),
+	p := pattern.Piece{Name: name, Quantity: quantity, Height: s.height, Strips: []pattern.Strip{e.strip(pattern.Width, sizes, nil),
 		{Across: pattern.Height, Cells: []pattern.Cell{{Name: "strip height", Size: s.height}}}}}
 	at := p.Strips[0].Positions()
 	p.Width = at[len(at)-1]

@@ -58,8 +58,8 @@ func boxCells(k int) []cell {
 	return []cell{
 		boxBase: {"base", k + 1, k + 1, -1}, boxBottom: {"bottom wall", k + 1, k, boxBase}, boxTop: {"top wall", k + 1, k + 2, boxBase},
 		boxLeft: {"left wall", k, k + 1, boxBase}, boxRight: {"right wall", k + 2, k + 1, boxBase},
-		boxTabs: {"lower left tab", k, k, boxBottom}, boxTabs + 1: {"lower right tab", k + 2, k, boxBottom},
-		boxTabs + 2: {"upper left tab", k, k + 2, boxTop}, boxTabs + 3: {"upper right tab", k + 2, k + 2, boxTop},
+		boxTabs: {tabNames[0], k, k, boxBottom}, boxTabs + 1: {tabNames[1], k + 2, k, boxBottom},
+		boxTabs + 2: {tabNames[2], k, k + 2, boxTop}, boxTabs + 3: {tabNames[3], k + 2, k + 2, boxTop},
 	}
 }
 

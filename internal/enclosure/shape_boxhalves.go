@@ -113,7 +113,7 @@ func (b *box) strips(up *pattern.Strip, names []string, readings []int, first in
 	for i := range e.scores[1:] {
 		e.scores[i+1].Name = "edge of the lap"
 	}
-	return []pattern.Strip{e.strip(pattern.Width, sizesOf(readings, sizes)), *up}
+	return []pattern.Strip{e.strip(pattern.Width, sizesOf(readings, sizes), nil), *up}
 }
 
 // clip keeps what of a piece lies between two lines up its blank, of which no

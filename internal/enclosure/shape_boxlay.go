@@ -5,6 +5,21 @@ import (
 	"creasefit/internal/pattern"
 )
 
+// The names of the tabs, of where the walls meet beside them, and of what is cut away
+// round them.
+var (
+	tabNames    = [4]string{"lower left tab", "lower right tab", "upper left tab", "upper right tab"}
+	seamNames   = eachTab("corner of the ")
+	reliefNames = eachTab("corner at the ")
+)
+
+func eachTab(what string) (names [4]string) {
+	for i, tab := range tabNames {
+		names[i] = what + tab
+	}
+	return names
+}
+
 // lay lays the box out in one piece.
 func (b *box) lay(in *Input, sizes []measure.Length) pattern.Piece {
 	return b.whole(in, sizes, sizes[b.height()])
@@ -109,7 +124,7 @@ func (b *box) cornerSeam(p *pattern.Piece, i int, t measure.Length) pattern.Seam
 	b1, b2 := cornerOf(other, side, end), cornerOf(other, 1-side, end)
 	b1.Y = cornerOf(p.Panels[boxBase].Outline, side, end).Y // the side wall may end before it
 	b2.Y = b1.Y
-	return pattern.Seam{Name: "corner of the " + p.Panels[boxTabs+i].Name, Apart: t,
+	return pattern.Seam{Name: seamNames[i], Apart: t,
 		PanelA: boxBottom + end, A1: cornerOf(wall, side, end), A2: cornerOf(wall, side, 1-end),
 		PanelB: boxLeft + side, B1: b1, B2: b2}
 }
@@ -133,5 +148,5 @@ func (b *box) corner(p *pattern.Piece, i int) pattern.Cut {
 	if side == 1 {
 		from = edgeNames[rightEdge]
 	}
-	return relief("corner at the "+p.Panels[tab].Name, from, path...)
+	return relief(reliefNames[i], from, path...)
 }

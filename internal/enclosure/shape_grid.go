@@ -34,15 +34,26 @@ type cell struct {
 // thick the thing is that a fold of 180 degrees goes round, nil for no such fold.
 type extents struct{ sizes, rounds []measure.Length }
 
+// gridMemory is what most grids are laid out in, so that each is one piece of memory.
+type gridMemory struct {
+	strips  [2]pattern.Strip
+	cells   [10]pattern.Cell
+	panels  [9]pattern.Panel
+	creases [8]pattern.Crease
+	corners [36]pattern.Vertex
+}
+
 // lay lays the grid out. The crease that panel i hangs by is number i - 1.
 func (g *grid) lay(across, up extents) pattern.Piece {
-	strips := []pattern.Strip{g.across.strip(pattern.Width, across.sizes), g.up.strip(pattern.Height, up.sizes)}
+	n, m := len(g.cells), new(gridMemory)
+	cells := slices.Grow(m.cells[:0], len(g.across.names)+len(g.up.names))
+	strips := append(m.strips[:0], g.across.strip(pattern.Width, across.sizes, cells), g.up.strip(pattern.Height, up.sizes, cells[len(g.across.names):len(g.across.names)]))
 	x, y := strips[0].Positions(), strips[1].Positions()
 	p := pattern.Piece{
 		Name: g.piece, Quantity: 1, Width: x[len(x)-1], Height: y[len(y)-1], Strips: strips,
-		Panels: make([]pattern.Panel, len(g.cells)), Creases: make([]pattern.Crease, len(g.cells)-1),
+		Panels: slices.Grow(m.panels[:0], n)[:n:n], Creases: slices.Grow(m.creases[:0], n-1)[: n-1 : n-1],
 	}
-	corners := make([]pattern.Vertex, 4*len(g.cells))
+	corners := slices.Grow(m.corners[:0], 4*n)[:4*n]
 	for i, c := range g.cells {
 		outline := corners[4*i : 4*i+4 : 4*i+4]
 		pattern.FillRectangle(outline, x[c.column], y[c.row], x[c.column+1], y[c.row+1])
@@ -71,9 +82,10 @@ func (g *grid) crease(i int, x, y, across, up []measure.Length) pattern.Crease {
 	return crease
 }
 
-// strip lists the sizes along the edge.
-func (e *edge) strip(axis pattern.Axis, sizes []measure.Length) pattern.Strip {
-	cells := make([]pattern.Cell, len(e.names))
+// strip lists the sizes along the edge in memory for them, if it has room.
+func (e *edge) strip(axis pattern.Axis, sizes []measure.Length, cells []pattern.Cell) pattern.Strip {
+	n := len(e.names)
+	cells = slices.Grow(cells[:0], n)[:n:n]
 	for i, name := range e.names {
 		cells[i] = pattern.Cell{Name: name, Size: sizes[i]}
 	}

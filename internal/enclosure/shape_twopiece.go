@@ -111,6 +111,7 @@ type halved struct {
 	half  []int // by panel
 	index []int // by panel, in its half
 	at    measure.Length
+	room  []pattern.Vertex // for what is moved
 	parts [2]pattern.Piece
 	bonds [2]pattern.Bond // what is glued to the other half
 }
@@ -147,7 +148,7 @@ func lieOnSecondLap(p *pattern.Pattern) {
 func halve(whole *pattern.Piece, side int) *halved {
 	n := len(whole.Panels)
 	numbers := make([]int, 3*n)
-	h := &halved{whole: whole, hangs: numbers[:n], half: numbers[n : 2*n], index: numbers[2*n:]}
+	h := &halved{whole: whole, hangs: numbers[:n], half: numbers[n : 2*n], index: numbers[2*n:], room: make([]pattern.Vertex, 0, 6*n)}
 	for i := range h.hangs {
 		h.hangs[i] = -1
 	}
@@ -207,11 +208,11 @@ func (h *halved) move(p pattern.Point, half int) pattern.Point {
 }
 
 func (h *halved) moved(outline []pattern.Vertex, half int) []pattern.Vertex {
-	own := make([]pattern.Vertex, len(outline))
-	for i, v := range outline {
-		own[i] = pattern.Vertex{Point: h.move(v.Point, half), Bulge: v.Bulge}
+	from := len(h.room)
+	for _, v := range outline {
+		h.room = append(h.room, pattern.Vertex{Point: h.move(v.Point, half), Bulge: v.Bulge})
 	}
-	return own
+	return slices.Clip(h.room[from:])
 }
 
 // cut gives a cut to the half that it lies in.

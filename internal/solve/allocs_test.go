@@ -26,13 +26,13 @@ func TestAllocations(t *testing.T) {
 		most    float64
 	}{
 		{"slotted band", request(t, "slotted-band", "3.5 in", "0.09 in", "0.012 in", 0), 40},
-		{"sleeve", flat("sleeve"), 36},
-		{"envelope", flat("envelope"), 68},
-		{"pocket", flat("pocket"), 60},
-		{"tray", thick(t, "tray"), 88},
-		{"tuck carton", thick(t, "tuck-carton"), 76},
+		{"sleeve", flat("sleeve"), 34},
+		{"envelope", flat("envelope"), 55},
+		{"pocket", flat("pocket"), 47},
+		{"tray", thick(t, "tray"), 58},
+		{"tuck carton", thick(t, "tuck-carton"), 68},
 		{"dividers", thick(t, "dividers"), 156},
-		{"lidded box", thick(t, "lidded-box"), 216},
+		{"lidded box", thick(t, "lidded-box"), 157},
 		{"pillow pack", soap(t), 174},
 		{"prism of twelve", jar(t, 12), 152},
 	} {

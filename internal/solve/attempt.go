@@ -128,12 +128,19 @@ func (t *attempts) over() {
 	}
 }
 
+// leave gives back the plans of all attempts but the one that is taken.
+func (t *attempts) leave(taken *attempt) {
+	for _, a := range t.good {
+		if a != taken {
+			a.plan.GiveBack()
+		}
+	}
+}
+
 // drop gives the plans back as well, and all that was laid out by them.
 func (t *attempts) drop() {
 	t.over()
-	for _, a := range t.good {
-		a.plan.GiveBack()
-	}
+	t.leave(nil)
 }
 
 // giveBack gives the search and the judgements back, which keep nothing of the

@@ -29,6 +29,7 @@ func Solve(ctx context.Context, r *Request) (*Solution, error) {
 			return nil, err
 		}
 		if faults == nil {
+			tries.leave(a)
 			return a.settle(ctx, s, at)
 		}
 		last, wrong = s, faults
