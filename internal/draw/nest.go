@@ -119,10 +119,9 @@ func (n *nest) spots() (all, more []Spot) {
 	return all, more
 }
 
-// lay lays some rectangles on one area: every way in which each touches the
-// area's edges or others to its left and below is tried, which is enough, for
-// all others can be pushed together into one of these. It returns nil if there
-// is none, or if none was found with reasonable work.
+// lay lays some rectangles on one area: every way in which each has been pushed down and
+// to the left is tried, which is enough, for all others can be pushed into one of
+// these. It returns nil if there is none, or if none was found with reasonable work.
 func (n *nest) lay(set []int) []Spot {
 	set = append(set[:len(set):len(set)], len(n.sizes)-1)
 	key := make([]byte, 0, 2*len(set))
@@ -132,13 +131,13 @@ func (n *nest) lay(set []int) []Spot {
 	if way, ok := n.known[string(key)]; ok {
 		return way
 	}
-	l := laying{nest: n, set: set, spots: make([]Spot, len(set)), boxes: make([]Box, 0, len(set)), done: make([]bool, len(set)), left: n.nodes}
-	room := n.area.X*n.area.Y + 1e-6
+	l := laying{nest: n, set: set, spots: make([]Spot, len(set)), done: make([]bool, len(set)), left: n.nodes}
+	l.spare = n.area.X*n.area.Y + 1e-6
 	for _, i := range set {
-		room -= n.sizes[i].X * n.sizes[i].Y
+		l.spare -= n.sizes[i].X * n.sizes[i].Y
 	}
 	var way []Spot
-	if room >= 0 && l.next() {
+	if l.spare >= 0 && l.next([]shelf{{wide: n.area.X}}, len(set)) {
 		way = l.spots
 	}
 	n.known[string(key)] = way
@@ -150,69 +149,91 @@ type laying struct {
 	*nest
 	set   []int
 	spots []Spot
-	boxes []Box
 	done  []bool
-	left  int // nodes
+	spare float64 // of the area: what may stay empty
+	left  int     // nodes
 }
 
-// next lays one more rectangle, in every place and both ways round.
-func (l *laying) next() bool {
-	if len(l.boxes) == len(l.set) {
+// shelf is a level part of the upper edge of all that is laid, from the left.
+type shelf struct{ x, wide, y float64 }
+
+// next lays one more rectangle at the left end of the lowest shelf, or leaves that
+// empty up to the lower one of its neighbours.
+func (l *laying) next(shelves []shelf, more int) bool {
+	if more == 0 {
 		return true
+	}
+	if l.left--; l.left < 0 {
+		return false
+	}
+	low := 0
+	for i := range shelves {
+		if shelves[i].y < shelves[low].y {
+			low = i
+		}
 	}
 	for k, i := range l.set {
 		if l.done[k] || slices.ContainsFunc(l.set[:k], func(j int) bool { return l.sizes[j] == l.sizes[i] && !l.done[slices.Index(l.set, j)] }) {
 			continue // laid, or like one that is tried already
 		}
 		for _, turned := range [...]bool{false, true} {
-			size := l.sizes[i]
-			if turned {
-				size = Point{size.Y, size.X}
-			}
-			if l.place(k, size, turned) {
+			if l.place(shelves, low, k, turned, more) {
 				return true
 			}
 		}
-		if l.left < 0 {
-			return false
-		}
 	}
-	return false
+	return l.skip(shelves, low, more)
 }
 
-// place tries every corner that the laid rectangles leave.
-func (l *laying) place(k int, size Point, turned bool) bool {
-	for y := -1; y < len(l.boxes); y++ {
-		for x := -1; x < len(l.boxes); x++ {
-			var low Point
-			if x >= 0 {
-				low.X = l.boxes[x].High.X
-			}
-			if y >= 0 {
-				low.Y = l.boxes[y].High.Y
-			}
-			if l.left--; l.left < 0 {
-				return false
-			}
-			box := Box{low, low.add(size)}
-			if !l.free(box) {
-				continue
-			}
-			l.done[k], l.spots[k], l.boxes = true, Spot{At: low, Turned: turned}, append(l.boxes, box)
-			if l.next() {
-				return true
-			}
-			l.done[k], l.boxes = false, l.boxes[:len(l.boxes)-1]
-		}
+// place tries a rectangle at the left end of a shelf.
+func (l *laying) place(shelves []shelf, low, k int, turned bool, more int) bool {
+	size, at := l.sizes[l.set[k]], shelves[low]
+	if turned {
+		size = Point{size.Y, size.X}
 	}
-	return false
-}
-
-// free reports whether a box lies on the area and on no other.
-func (l *laying) free(b Box) bool {
-	if b.High.X > l.area.X+1e-6 || b.High.Y > l.area.Y+1e-6 {
+	if size.X > at.wide+1e-6 || at.y+size.Y > l.area.Y+1e-6 {
 		return false
 	}
-	inner := b.grow(-1e-6)
-	return !slices.ContainsFunc(l.boxes, inner.Meets)
+	with := slices.Insert(slices.Clone(shelves), low, shelf{at.x, size.X, at.y + size.Y})
+	with[low+1].x, with[low+1].wide = at.x+size.X, at.wide-size.X
+	l.done[k], l.spots[k] = true, Spot{At: Point{at.x, at.y}, Turned: turned}
+	if l.next(level(with), more-1) {
+		return true
+	}
+	l.done[k] = false
+	return false
+}
+
+// skip leaves a shelf empty up to the lower one of its neighbours.
+func (l *laying) skip(shelves []shelf, low, more int) bool {
+	up := math.Inf(1)
+	for _, i := range [...]int{low - 1, low + 1} {
+		if i >= 0 && i < len(shelves) {
+			up = min(up, shelves[i].y)
+		}
+	}
+	waste := shelves[low].wide * (up - shelves[low].y)
+	if !(waste <= l.spare) {
+		return false
+	}
+	with := slices.Clone(shelves)
+	with[low].y = up
+	l.spare -= waste
+	defer func() { l.spare += waste }()
+	return l.next(level(with), more)
+}
+
+// level joins shelves of one height and leaves out those without a width.
+func level(shelves []shelf) []shelf {
+	kept := shelves[:0]
+	for _, s := range shelves {
+		switch last := len(kept) - 1; {
+		case s.wide < 1e-6:
+		case last >= 0 && math.Abs(kept[last].y-s.y) < 1e-6:
+			kept[last].wide += s.wide
+		default:
+			kept = append(kept, s)
+		}
+	}
+	return kept
 }

@@ -52,3 +52,11 @@ func TestNestSaysWhatIsTooLarge(t *testing.T) {
 	assert.True(t, ok)
 	assert.True(t, spots[0].Turned)
 }
+
+// Five rectangles and one more fill 5 x 7 to the last cell.
+func TestNestFillsAnArea(t *testing.T) {
+	sizes := []draw.Point{{X: 1, Y: 2}, {X: 4, Y: 3}, {X: 3, Y: 5}, {X: 2, Y: 1}, {X: 1, Y: 2}}
+	_, more, ok := draw.Nest(sizes, draw.Point{X: 5, Y: 7}, draw.Point{X: 2, Y: 1})
+	assert.True(t, ok)
+	assert.Len(t, more, 1)
+}
