@@ -118,35 +118,6 @@ func (v *derivation) fold(values []float64) *derived {
 	return r
 }
 
-// guess fills in what the unknowns may be, large enough for a spine at each end. What is
-// the sum of others by a statement is as large as they are together, so that what lies
-// inside begins inside.
-func (v *derivation) guess(values []float64) {
-	spines := 0.0
-	if slices.ContainsFunc(v.panels, func(p plate) bool { return p.Angle == 180 }) {
-		spines = values[thickness]
-	}
-	for i := range v.unknowns {
-		u := &v.unknowns[i]
-		switch {
-		case u.fixed.given:
-			values[v.first+i] = v.amount(u.fixed).at(values)
-		case !u.end:
-			values[v.first+i] = values[width+u.axis] + spines + 4*values[caliper] + values[loosest] + values[little]
-		}
-	}
-	rows := v.fold(values).rows
-	for range 2 {
-		for i := range rows {
-			w := &rows[i]
-			if u := w.form.sum(v.first); u >= 0 && !v.of(u).fixed.given {
-				times := w.form.count(u)
-				values[u] = (w.best().at(values) - w.form.with(u, -times).at(values)) * parts / float64(times)
-			}
-		}
-	}
-}
-
 // solve takes in everything that is stated, what must be before what should be,
 // and works the unknowns out.
 func (r *derived) solve(values []float64) {

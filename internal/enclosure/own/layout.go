@@ -29,17 +29,7 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 // folding is the pattern but for what is cut away between the panels, which folding it
 // up does not ask for.
 func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
-	in, values := p.in, slices.Clone(p.lengths)
-	for i := range p.unknowns {
-		if u := &p.unknowns[i]; !u.end {
-			values[p.first+i] = sizes[u.reading]
-		}
-	}
-	for i, papers := range p.stated.ends {
-		if p.unknowns[i].end {
-			values[p.first+i] = papers.exact(values)
-		}
-	}
+	in, values := p.in, p.sized(sizes)
 	whole := pattern.Pattern{Caliper: in.Caliper, BoardFrom: in.BoardFrom, Pieces: make([]pattern.Piece, len(p.Pieces))}
 	layouts := make([]*layout, len(p.Pieces))
 	for i := range p.Pieces {
@@ -69,6 +59,22 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 		c.Thickness = measure.Length{}
 	}
 	return whole, layouts
+}
+
+// sized are all lengths for given sizes of the readings; ends come out as papers.
+func (p *planner) sized(sizes []measure.Length) []measure.Length {
+	values := slices.Clone(p.lengths)
+	for i := range p.unknowns {
+		if u := &p.unknowns[i]; !u.end {
+			values[p.first+i] = sizes[u.reading]
+		}
+	}
+	for i, papers := range p.stated.ends {
+		if p.unknowns[i].end {
+			values[p.first+i] = papers.exact(values)
+		}
+	}
+	return values
 }
 
 // bounded are the axes along which something fits the contents.
