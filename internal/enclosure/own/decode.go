@@ -60,7 +60,8 @@ func (r *reader) design(n *node, d *Design) {
 	r.only(n, "design", "help", "sizes", "choices", "pieces", "joins", "holds", "open", "into")
 	d.Title, d.Help = r.name(n, "design"), r.text(n, "help", mostHelp)
 	d.Holds = r.text(n, "holds", mostName)
-	d.Open, d.Into = r.axes(n, "open"), r.axes(n, "into")
+	d.Open, _ = r.axes(n, "open")
+	d.Into, d.Turned = r.axes(n, "into")
 	for _, item := range r.list(n, "sizes", MostSizes) {
 		d.Sizes = append(d.Sizes, r.size(item))
 	}
@@ -76,16 +77,18 @@ func (r *reader) design(n *node, d *Design) {
 	}
 }
 
-// axes reads a list of sizes of the contents.
-func (r *reader) axes(n *node, name string) (said [3]bool) {
+// axes reads a list of sizes of the contents; turned says that the height comes before
+// the width.
+func (r *reader) axes(n *node, name string) (said [3]bool, turned bool) {
 	for _, item := range r.list(n, name, len(axes)) {
 		if k := slices.Index(axes[:], item.text); k >= 0 {
+			turned = turned || k == 0 && said[1]
 			said[k] = true
 		} else {
 			r.report(fault.Unknown, item.place, "the contents have no such size", "one of width, height, thickness", nearest(item.text, slices.Clone(axes[:])))
 		}
 	}
-	return said
+	return said, turned
 }
 
 // text returns a member that may be missing.

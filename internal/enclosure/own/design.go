@@ -39,6 +39,7 @@ type Design struct {
 	Holds       string  // the panel that the contents lie on; the first root if empty
 	Open        [3]bool // by axis: it is meant to be open there
 	Into        [3]bool // by axis: it goes into something of that size; all false for what goes round its contents
+	Turned      bool    // it goes in on its side: the height of that runs across its root
 }
 
 // Size is a length that a request may give by name: an option of the kind.

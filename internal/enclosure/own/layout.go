@@ -58,6 +58,9 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 	if c.Into && !p.Into[pattern.Thickness] {
 		c.Thickness = measure.Length{}
 	}
+	if p.Turned {
+		c.Turned = 90
+	}
 	return whole, layouts
 }
 

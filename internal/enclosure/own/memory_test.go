@@ -2,11 +2,13 @@ package own
 
 import (
 	"math/rand/v2"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 )
 
@@ -35,5 +37,27 @@ func TestRememberedFoldingsPlanAlike(t *testing.T) {
 			}
 			assert.LessOrEqual(t, len(warm.folded), 3, "foldings")
 		})
+	}
+}
+
+// A design that many ask at once gives each the plan that it alone would have got.
+func TestOneDesignForManyAtOnce(t *testing.T) {
+	k, err := Read(Kinds()[0].Text)
+	require.NoError(t, err)
+	ask := func(n int64) *enclosure.Plan {
+		in := trial()
+		in.Width, in.Thickness = measure.Millimetres(50+n), measure.Millimetres(1+n%9)
+		plan, err := k.Plan(in)
+		assert.NoError(t, err)
+		return plan
+	}
+	var all sync.WaitGroup
+	plans := make([]*enclosure.Plan, 32)
+	for i := range plans {
+		all.Go(func() { plans[i] = ask(int64(i)) })
+	}
+	all.Wait()
+	for i, plan := range plans {
+		assert.Equal(t, ask(int64(i)).Problem, plan.Problem)
 	}
 }

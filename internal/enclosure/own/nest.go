@@ -77,9 +77,13 @@ func (r *derived) fitted() (found []clearance) {
 		return append(slices.DeleteFunc(found, papers), r.nests()...)
 	}
 	outside := r.sizes(r.panels[root].ways(), r.shown.pieces[0][0])
-	for k, into := range r.Into {
-		if into {
-			found = append(found, clearance{axis: pattern.Axis(k), form: contents[k].plus(-1, outside[k]), low: root})
+	for along, size := range outside {
+		k := along
+		if r.Turned && along < 2 {
+			k = 1 - along
+		}
+		if r.Into[k] {
+			found = append(found, clearance{axis: pattern.Axis(k), form: contents[k].plus(-1, size), low: root})
 		}
 	}
 	return found
