@@ -48,6 +48,8 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 	k := newSkeleton(&closed, o.Order)
 	var clips []clip
 	if o.Order != nil {
+		k.findBows(d.Pattern, o.Order)
+		closed = k.bent(closed, -1, 0)
 		clips = k.clips(o.Order, d)
 	}
 	rest := k.stances(&closed, part)

@@ -46,7 +46,8 @@ func (s *skeleton) clips(order *assembly.Order, d *draw.Drawing) []clip {
 		}
 		c := clip{name: strconv.Itoa(i+1) + " " + d.Say(step.Do.String()), step: step, spans: s.nowhere()}
 		for k := range n + 1 {
-			frame := order.Frame(i, float64(k)/float64(n))
+			part := float64(k) / float64(n)
+			frame := s.bent(order.Frame(i, part), i, part)
 			c.stances = append(c.stances, s.stances(&frame, 0))
 			s.reach(c.spans, &frame)
 		}
@@ -54,7 +55,7 @@ func (s *skeleton) clips(order *assembly.Order, d *draw.Drawing) []clip {
 	}
 	s.apart(all)
 	if len(all) > 0 && s.stands() {
-		last := order.Frame(len(order.Steps)-1, 1)
+		last := s.bent(order.Frame(len(order.Steps)-1, 1), -1, 0)
 		all = append(all, clip{name: d.Say("stand it up"), stances: [][]stance{s.stances(&last, 0), s.stances(&last, 1)}})
 	}
 	smoothed(all)

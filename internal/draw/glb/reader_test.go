@@ -85,6 +85,7 @@ type body struct {
 	name      string
 	node      int
 	parents   []int // the nodes that it hangs on
+	at        drawtest.Vec
 	there     bool
 	triangles [][]drawtest.Vec
 	inside    [][]drawtest.Vec // those of its inside
@@ -197,7 +198,7 @@ func (f *file) bodies(own []stance) (all []body) {
 		s := stance{on.apply(own[node].at), multiplied(on.turn, own[node].turn), on.scale * own[node].scale}
 		n := &f.Nodes[node]
 		if n.Mesh != nil {
-			b := body{name: n.Name, node: node, parents: parents, there: s.scale > 0}
+			b := body{name: n.Name, node: node, parents: parents, there: s.scale > 0, at: s.at}
 			f.mesh(&b, *n.Mesh, s)
 			all = append(all, b)
 		}

@@ -17,6 +17,7 @@ type skeleton struct {
 	contents *assembly.Block
 	standing stance
 	lying    stance
+	bows     []bow
 }
 
 // stance is where a joint is on what it hangs on.
