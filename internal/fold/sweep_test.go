@@ -82,3 +82,34 @@ func TestPlatesPressByTheTolerance(t *testing.T) {
 		assert.Equal(t, c.passes, m.passes(0, 1, c.tolerance), "%+v", c)
 	}
 }
+
+// The edge of a plate presses into the face of another of its body by the tolerance,
+// and by the half of it that the face gives, whichever of the two is asked first.
+func TestEdgesPressByTheTolerance(t *testing.T) {
+	const half, tolerance = 0.4, 0.2
+	flat := []spot{{-50, -50}, {50, -50}, {50, 50}, {-50, 50}}
+	for pressed, passes := range map[float64]bool{0.29: false, 0.31: true} {
+		lying, standing := plate{move: hinge(spot{}, spot{1, 0}, 0)}, plate{piece: 1, move: hinge(spot{}, spot{1, 0}, 90)}
+		standing.move.o[2] = 50 + half - pressed
+		for _, order := range [...][2]plate{{lying, standing}, {standing, lying}} {
+			m := model{pattern: &pattern.Pattern{}, half: half, body: []int{0, 0}}
+			for _, pl := range order {
+				pl.parent, pl.crease, pl.flat = -1, -1, flat
+				pl.space = pl.lift(nil, pl.flat)
+				pl.bound(half)
+				m.plates = append(m.plates, pl)
+			}
+			assert.Equal(t, passes, m.passes(0, 1, tolerance), "%v", pressed)
+		}
+	}
+}
+
+// Glued panels that bend lie from none to one caliper apart, flat ones exactly one:
+// what is more or less is how far they are off.
+func TestGluedPanelsLieApart(t *testing.T) {
+	m := model{half: 0.2, facets: [][]int{{0}, nil}}
+	for apart, off := range map[float64][2]float64{0: {0, 0.4}, 0.3: {0, 0.1}, 0.4: {0, 0}, 0.45: {0.05, 0.05}, -0.1: {0.5, 0.5}} {
+		assert.InDelta(t, off[0], m.lift(0, apart), 1e-12, "bent, %v", apart)
+		assert.InDelta(t, off[1], m.lift(1, apart), 1e-12, "flat, %v", apart)
+	}
+}
