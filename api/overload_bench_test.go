@@ -57,6 +57,11 @@ func offer(b testing.TB, address string, rate float64, most time.Duration) offer
 	return o
 }
 
+// add adds what became of further calls.
+func (o *offered) add(further offered) {
+	o.Answered, o.Shed, o.Took, o.processor = o.Answered+further.Answered, o.Shed+further.Shed, o.Took+further.Took, o.processor+further.processor
+}
+
 // perSecond is how many calls were answered a second.
 func (o *offered) perSecond() float64 { return float64(o.Answered) / o.Took.Seconds() }
 
@@ -145,14 +150,18 @@ func BenchmarkOverload(b *testing.B) {
 		stop := besides(s, 16, dearCall)
 		beside := offer(b, address, alone.perSecond()/2, each)
 		stop()
-		flood := offer(b, address, 4*alone.perSecond(), each)
+		var peak, flood offered
+		for range 4 { // in turn, since whatever else the machine does changes
+			peak.add(offer(b, address, 0, each/2))
+			flood.add(offer(b, address, 4*alone.perSecond(), each/2))
+		}
 		after := offer(b, address, alone.perSecond()/2, each)
 		b.ReportMetric(alone.perSecond(), "alone/s")
 		b.ReportMetric(beside.perSecond()/quiet.perSecond(), "kept")
 		b.ReportMetric(float64(beside.Slow)/float64(quiet.Slow), "p99-ratio")
 		b.ReportMetric(float64(quiet.Slow.Microseconds()), "quiet-p99-us")
-		b.ReportMetric(flood.perSecond()/alone.perSecond(), "flooded")
-		b.ReportMetric(flood.perProcessor()/alone.perProcessor(), "flooded-of-processor")
+		b.ReportMetric(flood.perSecond()/peak.perSecond(), "flooded")
+		b.ReportMetric(flood.perProcessor()/peak.perProcessor(), "flooded-of-processor")
 		b.ReportMetric(float64(flood.Shed)/float64(flood.Answered), "shed-of-answered")
 		b.ReportMetric(after.perSecond()/quiet.perSecond(), "after")
 		b.ReportMetric(float64(after.Slow)/float64(quiet.Slow), "after-p99-ratio")
