@@ -37,7 +37,8 @@ type sheddingConn struct {
 	*net.TCPConn
 	listener *Shedding
 	caller   string
-	between  bool // what is read next begins a request
+	between  bool      // what is read next begins a request
+	writable time.Time // until then an answer may be received; zero once the server reads
 }
 
 // Read returns what the server is to read: whatever is no whole call that there
@@ -51,6 +52,7 @@ func (c *sheddingConn) Read(into []byte) (int, error) {
 		whole, plain := framed(into[:n])
 		c.between = whole
 		if !plain || !c.listener.Crowded(c.caller) {
+			c.writable = time.Time{} // the server sets a deadline of its own
 			return n, err
 		}
 		if err := c.turnAway(); err != nil {
@@ -59,19 +61,21 @@ func (c *sheddingConn) Read(into []byte) (int, error) {
 	}
 }
 
-// mostAnswering is how long a caller may take to receive that there is no room.
-const mostAnswering = time.Second
+// leastAnswering is how long a caller may take at least to receive that there is
+// no room.
+const leastAnswering = time.Second
 
 // turnAway answers in the server's place, whose own deadline is of the request
-// before.
+// before. One deadline serves several answers.
 func (c *sheddingConn) turnAway() error {
-	if err := c.SetWriteDeadline(time.Now().Add(mostAnswering)); err != nil {
-		return err
+	if now := time.Now(); c.writable.Before(now.Add(leastAnswering)) {
+		c.writable = now.Add(8 * leastAnswering)
+		if err := c.SetWriteDeadline(c.writable); err != nil {
+			return err
+		}
 	}
-	if _, err := c.Write(c.listener.Answer); err != nil {
-		return err
-	}
-	return c.SetWriteDeadline(time.Time{})
+	_, err := c.Write(c.listener.Answer)
+	return err
 }
 
 // framed reports whether some bytes are one request of HTTP/1.1, whole and nothing

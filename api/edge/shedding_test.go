@@ -14,13 +14,16 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// writeTimeout is that of the server.
+const writeTimeout = 400 * time.Millisecond
+
 // shedAt serves a handler that reads bodies and answers "read" behind a listener
 // that sheds while crowded is set.
 func shedAt(t *testing.T, proxies Proxies) (address string, crowded *atomic.Bool) {
 	inner, err := net.Listen("tcp", "127.0.0.1:0")
 	require.NoError(t, err)
 	crowded = &atomic.Bool{}
-	server := &http.Server{Handler: http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+	server := &http.Server{WriteTimeout: writeTimeout, Handler: http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		_, _ = io.Copy(io.Discard, r.Body)
 		_, _ = io.WriteString(w, "read")
 	})}
@@ -122,6 +125,19 @@ func TestSheddingKeepsItsPlace(t *testing.T) {
 	require.Len(t, plainGet, 44)
 	assert.Equal(t, "200 read", told(t, connection, in, 1, hidden, plainGet), "what looks like a call is a body")
 	assert.Equal(t, "200 read", told(t, connection, in, 1, plainGet))
+}
+
+// A deadline of the server's that is over keeps no answer back, nor does that of
+// what was shed hold for what the server answers.
+func TestSheddingHasItsOwnDeadline(t *testing.T) {
+	address, crowded := shedAt(t, nil)
+	connection, in := open(t, address)
+	assert.Equal(t, "200 read", told(t, connection, in, 1, plainPost))
+	time.Sleep(2 * writeTimeout)
+	crowded.Store(true)
+	assert.Equal(t, "503 full", told(t, connection, in, 1, plainPost))
+	crowded.Store(false)
+	assert.Equal(t, "200 read", told(t, connection, in, 1, plainPost))
 }
 
 // Behind a trusted proxy only the request says who calls.
