@@ -41,6 +41,27 @@ func TestEncodingsAreFound(t *testing.T) {
 	assert.Equal(t, "a\nb", string(text))
 }
 
+// What keeps a table from being read at all, by its problem.
+func TestTablesThatCannotBeRead(t *testing.T) {
+	const from = "/v1/batch?call=/v1/solve/band"
+	for name, c := range map[string]struct {
+		body, said string
+		status     int
+		set        []string
+	}{
+		"nothing":          {"", "the table has no readable header row", 400, nil},
+		"too many columns": {strings.Repeat("a,", mostColumns) + "a\n", "the table has no readable header row", 400, nil},
+		"an endless quote": {`"` + strings.Repeat("a", mostSample), "the header row is too long", 400, nil},
+		"a long header":    {strings.Repeat("\xfc", mostLine/2+1) + "\nb\n", "the header row is too long", 400, nil},
+		"compressed":       {"width\n1\n", "compressed bodies are not read", 415, []string{"Content-Encoding", "gzip"}},
+	} {
+		p := call(t, shared(), "POST", from, c.body, append([]string{"Content-Type", mediaCSV}, c.set...)...).problem(c.status)
+		assert.Contains(t, p.Detail, c.said, name)
+	}
+	odd := call(t, shared(), "POST", from+"&unit=mm&thickness=3&caliper=0.3", "\xff\xfew\x00i\x00d\x00t\x00h\x00\n\x009\x000\x00\n\x00x", "Content-Type", mediaCSV).ok()
+	assert.Contains(t, odd.Body.String(), "cannot read '\ufffd'", "half of a character is an unknown one")
+}
+
 // The examples of RFC 9651: inner lists of strings (3.1.1), and a text that is no ASCII
 // (3.3.8).
 func TestListsInAHeaderField(t *testing.T) {

@@ -76,10 +76,7 @@ func exampleOf(k *enclosure.Kind, query string) *solve.Solution {
 // measured adds measurements to a query and to a JSON body.
 func measured(query, body string, own *solve.Measurements) (string, string) {
 	lists := measuredLists(own)
-	more, err := json.Marshal(lists)
-	if err != nil {
-		return "", ""
-	}
+	more, _ := json.Marshal(lists) // texts always have a literal
 	return query + "&" + url.Values(lists).Encode(), body[:len(body)-1] + "," + string(more[1:])
 }
 
@@ -89,20 +86,15 @@ func portfolioCheckExample() (query, body string) {
 	asked := ask.NewForm(ask.Portfolios()).Take()
 	asked.AddQuery(common + "&layers=tray&layers=sleeve")
 	asked.Parse()
-	if !asked.Check() {
-		return common, "" // the specification's generator refuses it
-	}
+	asked.Check()
 	p, err := solve.SolvePortfolio(context.Background(), asked.Q.Layers)
 	if err != nil {
-		return common, ""
+		return common, "" // the specification's generator refuses it
 	}
 	query = common
 	var layers []string
 	for _, s := range p.Solutions {
-		more, err := json.Marshal(measuredLists(s.ReadOff()))
-		if err != nil {
-			return common, ""
-		}
+		more, _ := json.Marshal(measuredLists(s.ReadOff()))
 		layer := `{"kind":"` + s.Request.Kind.Name + `",` + string(more[1:])
 		layers = append(layers, layer)
 		query += "&layers=" + url.QueryEscape(layer)
