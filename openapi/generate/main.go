@@ -35,43 +35,34 @@ func write(root, folder string) error {
 	if err != nil {
 		return err
 	}
-	asJSON, err := encode(spec)
-	if err != nil {
-		return err
-	}
+	plain := textSpec(spec)
+	asJSON, asText := encode(spec), encode(plain)
 	asYAML, err := inYAML(asJSON)
 	if err != nil {
 		return err
 	}
-	if err := os.WriteFile(filepath.Join(folder, "openapi.json"), asJSON, 0o644); err != nil {
-		return err
+	files := map[string][]byte{"openapi.json": asJSON, "openapi.yaml": asYAML, "openapi-text.json": asText}
+	for name, content := range moduleOf(plain) {
+		files[filepath.Join("module", name)] = content
 	}
-	if err := os.WriteFile(filepath.Join(folder, "openapi.yaml"), asYAML, 0o644); err != nil {
-		return err
+	for name, content := range files {
+		if err := os.WriteFile(filepath.Join(folder, name), content, 0o644); err != nil {
+			return err
+		}
 	}
-	plain := textSpec(spec)
-	asText, err := encode(plain)
-	if err != nil {
-		return err
-	}
-	text := filepath.Join(folder, "openapi-text.json")
-	if err := os.WriteFile(text, asText, 0o644); err != nil {
-		return err
-	}
-	if err := writeModule(plain, filepath.Join(folder, "module")); err != nil {
-		return err
-	}
-	return writeClient(root, text, filepath.Join(folder, "client", "client.gen.go"))
+	return writeClient(root, filepath.Join(folder, "openapi-text.json"), filepath.Join(folder, "client", "client.gen.go"))
 }
 
 // encode writes JSON with sorted members, the same bytes every time.
-func encode(spec object) ([]byte, error) {
+func encode(spec object) []byte {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", " ")
-	err := e.Encode(spec)
-	return b.Bytes(), err
+	if err := e.Encode(spec); err != nil {
+		panic(err) // it is made of texts, numbers, lists and objects
+	}
+	return b.Bytes()
 }
 
 // inYAML writes JSON as YAML with its members in the order they have. A library

@@ -6,8 +6,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"text/template"
@@ -26,24 +24,18 @@ type moduleCalls struct {
 	operations   map[string]object            // those of plain calls and lists
 }
 
-// writeModule writes the JavaScript module of a specification with its types,
-// laid out as a package.
-func writeModule(text object, folder string) error {
+// moduleOf returns the files of the JavaScript module of a specification with its
+// types, laid out as a package.
+func moduleOf(text object) map[string][]byte {
 	calls := callsOf(text)
 	var module bytes.Buffer
 	err := template.Must(template.New("module").Parse(moduleTemplate)).Execute(&module, map[string]string{
 		"Version": api.Release, "OfKind": literal(slices.Sorted(maps.Keys(calls.ofKind))), "Plain": literal(calls.plain), "Lists": literal(calls.lists),
 	})
 	if err != nil {
-		return err
+		panic(err) // the template is our own
 	}
-	manifest := fmt.Appendf(nil, packageManifest, api.Release)
-	for name, content := range map[string][]byte{"creasefit.js": module.Bytes(), "creasefit.d.ts": []byte(typesOf(text, calls)), "package.json": manifest} {
-		if err := os.WriteFile(filepath.Join(folder, name), content, 0o644); err != nil {
-			return err
-		}
-	}
-	return nil
+	return map[string][]byte{"creasefit.js": module.Bytes(), "creasefit.d.ts": []byte(typesOf(text, calls)), "package.json": fmt.Appendf(nil, packageManifest, api.Release)}
 }
 
 // packageManifest is the manifest of a package, whose conditions are looked at in
