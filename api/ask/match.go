@@ -175,15 +175,13 @@ func thingOf(r *Reading, c *Contents) solve.Thing {
 }
 
 // finish reports what is wrong with an entry, and that it must have a name.
-func (q *Match) finish(r *Reading, a interface{ read() *Reading }, id *Text, place string) {
-	inner := a.read()
+func (q *Match) finish(r *Reading, a interface{ reading() *Reading }, id *Text, place string) {
+	inner := a.reading()
 	if !id.Given && len(inner.faults) == 0 {
 		inner.missing(id, "every entry has an id, so that the answer can name it", `add "id"`)
 	}
 	r.adopt(inner, place, nil)
 }
-
-func (r *Reading) read() *Reading { return r }
 
 // settleHolders reads the holders, or recalls them.
 func (q *Match) settleHolders(r *Reading) {

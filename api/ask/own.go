@@ -2,7 +2,6 @@ package ask
 
 import (
 	"slices"
-	"strings"
 	"sync"
 
 	"creasefit/internal/enclosure"
@@ -115,7 +114,7 @@ func (f *kindForms[Q]) find(r *Reading, name, object, place string) (form *Form[
 		return form, ok
 	}
 	text := ""
-	if strings.HasPrefix(strings.TrimSpace(object), "{") {
+	if isObject(object) {
 		text = Member([]byte(object), "design")
 	}
 	k, err := KindOfDesign(text)

@@ -38,11 +38,9 @@ func complete(spec object) (object, error) {
 			return nil, err
 		}
 	}
-	delete(p.paths, "/v1/solve/{kind}")
-	delete(p.paths, "/v1/check/{kind}")
-	delete(p.paths, "/v1/adapt/{kind}")
-	delete(p.paths, "/v1/guide/{kind}")
-	delete(p.paths, "/v1/drawing/{kind}")
+	for _, call := range []string{"solve", "check", "adapt", "guide", "drawing"} {
+		delete(p.paths, "/v1/"+call+"/{kind}")
+	}
 	if err := p.describeBatch(); err != nil {
 		return nil, err
 	}
