@@ -13,6 +13,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"github.com/getkin/kin-openapi/openapi3"
 	"github.com/getkin/kin-openapi/openapi3filter"
@@ -49,8 +50,9 @@ func readText(body io.Reader, _ http.Header, _ *openapi3.SchemaRef, _ openapi3fi
 // quiet is a service with default settings and no log.
 func quiet() *Service { return New(DefaultConfig(), slog.New(slog.DiscardHandler)) }
 
-// shared is the service that tests without settings of their own call.
-var shared = sync.OnceValue(quiet)
+// shared is the service that tests without settings of their own call. It may work for
+// long on one call: how busy the machine is decides no test.
+var shared = sync.OnceValue(func() *Service { return with(func(c *Config) { c.SolveTimeout = time.Minute }) })
 
 // answer is what a call was answered with.
 type answer struct {

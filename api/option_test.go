@@ -20,6 +20,9 @@ import (
 // contents, alone or with one other parameter, it changes what is to be made and
 // not only the addresses.
 func TestEveryOptionIsTakenAndTells(t *testing.T) {
+	if testing.Short() {
+		t.Skip("thousands of requests, one after another")
+	}
 	for _, k := range enclosure.Kinds() {
 		for _, unit := range []measure.Unit{measure.Inch, measure.Millimetre} {
 			for _, p := range k.Params {

@@ -25,6 +25,9 @@ var outlines = flag.Int("outlines", 3, "of how many random solutions of each kin
 // file: each corner is a vertex of its boundary, and both enclose the same paper.
 // Every choice of a kind is taken in turn, then random requests.
 func TestOutlineIsRebuiltFromText(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hundreds of requests, one after another")
+	}
 	for _, k := range enclosure.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			compared := 0

@@ -59,7 +59,9 @@ func besides(s *Service, callers int, target func() string) (stop func() map[int
 // TestDearWorkKeepsNoCheapCallOut: however much dear work is offered, every
 // cheap call is answered meanwhile, and some of the dear ones too.
 func TestDearWorkKeepsNoCheapCallOut(t *testing.T) {
-	s := with(func(c *Config) { c.MostRunning, c.MostDear, c.MostWaiting = 2, 1, 8 })
+	s := with(func(c *Config) {
+		c.MostRunning, c.MostDear, c.MostWaiting, c.SolveTimeout, c.DearTimeout = 2, 1, 8, time.Minute, time.Minute
+	})
 	stop := besides(s, 8, dearCall)
 	for range 200 {
 		require.Equal(t, http.StatusOK, askAs(s, 100, cheapCall()))

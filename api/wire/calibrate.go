@@ -104,7 +104,7 @@ func calibrationWords(k *calibrate.Known, unit measure.Unit) string {
 // inch.
 func fine(l measure.Length, unit measure.Unit) string {
 	if unit == measure.Inch {
-		return Decimal(l, unit, 4)
+		return l.Decimal(unit, 4)
 	}
-	return Decimal(l, unit, 3)
+	return l.Decimal(unit, 3)
 }

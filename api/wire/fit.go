@@ -71,10 +71,10 @@ func gain(a *solve.Alternative, gap measure.Length, unit measure.Unit) string {
 	}
 	closes := ""
 	if a.Gap.Less(gap) {
-		closes = "the gap of " + Decimal(gap, unit, places) + " closes to " + Decimal(a.Gap, unit, places) + "; "
+		closes = "the gap of " + gap.Decimal(unit, places) + " closes to " + a.Gap.Decimal(unit, places) + "; "
 	}
 	if a.Nearer.Sign() <= 0 {
 		return closes + "the clearances come no nearer to the middle of their windows"
 	}
-	return closes + "the clearances come " + Decimal(a.Nearer, unit, places) + " nearer to the middle of their windows"
+	return closes + "the clearances come " + a.Nearer.Decimal(unit, places) + " nearer to the middle of their windows"
 }

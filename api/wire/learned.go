@@ -71,7 +71,7 @@ func learnedWords(l *Learned) string {
 
 // causeWords says what was off as a maker does.
 func causeWords(q *solve.Request, s solve.Suspect) string {
-	by := plain(q, s.Off.Abs())
+	by := s.Off.Abs().Plain(q.Unit)
 	more := func(yes, no string) string {
 		if s.Off.Sign() < 0 {
 			return no

@@ -64,13 +64,7 @@ func Reading(step measure.Step, l measure.Length) string {
 	case step.Unit() == measure.Inch:
 		places = 4
 	}
-	return Decimal(l, step.Unit(), places)
-}
-
-// Decimal writes a length as a decimal of at most the given places, and its unit.
-func Decimal(l measure.Length, unit measure.Unit, places int) string {
-	var space [32]byte
-	return string(append(append(measure.AppendDecimal(space[:0], l, unit, places), ' '), unit.String()...))
+	return l.Decimal(step.Unit(), places)
 }
 
 // round rounds to so many decimals, never to a negative zero.

@@ -44,7 +44,7 @@ func OfMatch(id string, m *solve.Match, unit measure.Unit) Ranked {
 		left := exactIn(unit, room.Left)
 		r.Room = append(r.Room, MatchRoom{room.Axis.String(), room.Between, left})
 		if room.Left.Sign() < 0 {
-			r.Why = append(r.Why, Decimal(room.Left.Neg(), unit, 4)+" too little along the "+room.Axis.String())
+			r.Why = append(r.Why, room.Left.Neg().Decimal(unit, 4)+" too little along the "+room.Axis.String())
 		}
 	}
 	if m.Refused != nil {

@@ -65,7 +65,7 @@ func corner(s *solve.Solution, c solve.Corner, ring int) Corner {
 func set(s *solve.Solution, l measure.Length, how pattern.Set) Length {
 	at := exact(s.Step, l)
 	if how.Mark.Add(s.Pattern.Caliper.Times(int64(how.Papers))) != l {
-		at.Reading = Decimal(l, measure.Millimetre, 6)
+		at.Reading = l.Decimal(measure.Millimetre, 6)
 		return at
 	}
 	step := s.Step

@@ -101,8 +101,8 @@ func assumes(r *solve.Request, fits []solve.Fit, datum settings.Datum) []string 
 		"errors are normal: what is stated as plus or minus is three standard deviations",
 		"a stop is set once for all that is made at it; of its error a quarter is each stroke's and a quarter each fold's",
 		from,
-		"cuts within " + plain(r, r.CutError) + ", scores within " + plain(r, r.ScoreError),
-		"all paper from one pack, " + plain(r, r.Caliper) + " thick within " + plain(r, r.CaliperTolerance),
+		"cuts within " + r.CutError.Plain(r.Unit) + ", scores within " + r.ScoreError.Plain(r.Unit),
+		"all paper from one pack, " + r.Caliper.Plain(r.Unit) + " thick within " + r.CaliperTolerance.Plain(r.Unit),
 		"contents within " + sides(r, r.SizeTolerance) + ", thick within " + sides(r, r.ThicknessTolerance),
 	}
 	if r.Season.MadeAt > 0 {
@@ -111,7 +111,7 @@ func assumes(r *solve.Request, fits []solve.Fit, datum settings.Datum) []string 
 	}
 	for _, f := range fits {
 		if f.Between != "" && r.WallGive.Sign() > 0 {
-			return append(list, "what goes over or into another part may press its walls by "+plain(r, r.WallGive)+" in all")
+			return append(list, "what goes over or into another part may press its walls by "+r.WallGive.Plain(r.Unit)+" in all")
 		}
 	}
 	return list
@@ -126,16 +126,7 @@ func growth(g solve.Growth) string {
 // sides says how far something varies either way.
 func sides(r *solve.Request, s tolerance.Source) string {
 	if s.Low == s.High {
-		return plain(r, s.Low)
+		return s.Low.Plain(r.Unit)
 	}
-	return plain(r, s.Low) + " less and " + plain(r, s.High) + " more"
-}
-
-// plain writes a length as a decimal of the request's unit.
-func plain(r *solve.Request, l measure.Length) string {
-	places := 2
-	if r.Unit == measure.Inch {
-		places = 3
-	}
-	return Decimal(l, r.Unit, places)
+	return s.Low.Plain(r.Unit) + " less and " + s.High.Plain(r.Unit) + " more"
 }

@@ -117,13 +117,7 @@ func OfBench(b bench.Bench) *Record {
 }
 
 // words writes a length for a sentence.
-func (m *Measured) words(l measure.Length) string {
-	places := 2
-	if m.Unit == measure.Inch {
-		places = 3
-	}
-	return string(measure.AppendDecimal(nil, l, m.Unit, places)) + " " + m.Unit.String()
-}
+func (m *Measured) words(l measure.Length) string { return l.Plain(m.Unit) }
 
 // count writes a number of things.
 func count(n int, things string) string { return strconv.Itoa(n) + " " + things }

@@ -114,6 +114,21 @@ func AppendDecimal(dst []byte, l Length, unit Unit, places int) []byte {
 	return dst
 }
 
+// Plain writes a length for a sentence: a decimal of the unit to the thousandth of an
+// inch or the hundredth of a millimetre, "0.012 in".
+func (l Length) Plain(unit Unit) string {
+	if unit == Inch {
+		return l.Decimal(unit, 3)
+	}
+	return l.Decimal(unit, 2)
+}
+
+// Decimal writes a length as a decimal of at most so many places, and its unit.
+func (l Length) Decimal(unit Unit, places int) string {
+	var space [32]byte
+	return string(append(append(AppendDecimal(space[:0], l, unit, places), ' '), unit.String()...))
+}
+
 // decimalParts returns the whole units and the rounded decimals of a length
 // that is not negative.
 func decimalParts(l Length, unit Unit, places int) (whole, part int64) {

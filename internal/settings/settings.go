@@ -76,19 +76,6 @@ type Use struct {
 	Cut     int   // of the piece; -1 for none
 }
 
-// Edges returns the edges of a piece that a stop for scores serves, each once,
-// in the order of the constants.
-func (s *Setting) Edges(piece int) []Edge {
-	var edges []Edge
-	for _, u := range s.Serves {
-		if u.Piece == piece && u.Do == Line && !slices.Contains(edges, u.Edge) {
-			edges = append(edges, u.Edge)
-		}
-	}
-	slices.Sort(edges)
-	return edges
-}
-
 // Of lists the stops of a pattern: those for cuts, then those for scores; of
 // each, those that serve the fewest first, then by size. A line that lies on no
 // mark, but whole calipers beside one of the step, is set with so many papers
@@ -182,17 +169,23 @@ func (l *lister) scores(i int, p *pattern.Piece) {
 				l.creases = append(l.creases, k)
 			}
 		}
-		end, edges := p.Height, [...]Edge{Bottom, Top}
-		if line.upright {
-			end, edges = p.Width, [...]Edge{Left, Right}
-		}
-		at, far := l.datum.From(line.at, end)
-		edge := edges[0]
-		if far {
-			edge = edges[1]
-		}
+		at, edge := l.from(p, line.at, line.upright)
 		l.add(Score, at, Use{Piece: i, Do: Line, Edge: edge, Creases: l.creases[from:len(l.creases):len(l.creases)], Cut: -1})
 	}
+}
+
+// from is the edge that a place along the width or the height is measured from, and how
+// far it lies from there.
+func (l *lister) from(p *pattern.Piece, at measure.Length, along bool) (measure.Length, Edge) {
+	length, edge := p.Height, Bottom
+	if along {
+		length, edge = p.Width, Left
+	}
+	at, far := l.datum.From(at, length)
+	if far {
+		edge++ // the opposite one
+	}
+	return at, edge
 }
 
 // line is where a score lies along a side of the blank.
@@ -226,15 +219,7 @@ func (l *lister) cuts(i int, p *pattern.Piece) {
 		if c.On != "" {
 			continue
 		}
-		end, edges := p.Width, [...]Edge{Left, Right}
-		if edge == Left || edge == Right {
-			end, edges = p.Height, [...]Edge{Bottom, Top}
-		}
-		at, far := l.datum.From(c.At, end)
-		along := edges[0]
-		if far {
-			along = edges[1]
-		}
+		at, along := l.from(p, c.At, edge != Left && edge != Right)
 		l.add(Cut, at, Use{Piece: i, Do: Place, Edge: along, Cut: j})
 	}
 }

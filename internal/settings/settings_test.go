@@ -41,8 +41,6 @@ func TestOf(t *testing.T) {
 		{Tool: settings.Score, At: mm("20"), Papers: 1, Serves: []settings.Use{line(settings.Left, 2)}},
 		{Tool: settings.Score, At: mm("20"), Serves: []settings.Use{line(settings.Left, 0), line(settings.Right, 1)}},
 	}, list)
-	assert.Equal(t, []settings.Edge{settings.Left, settings.Right}, list[4].Edges(0))
-
 	assert.Len(t, settings.Of(&p, step, step, settings.OneEdge), 7, "20 and 80 no longer share a stop, nor 40 and 60")
 }
 

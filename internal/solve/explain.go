@@ -52,7 +52,7 @@ func offMarks(plan *enclosure.Plan, off []int, step measure.Step) fault.Faults {
 		seen[field] = true
 		size := plan.Problem.Readings[i].Ideal
 		faults = append(faults, fault.Fault{
-			Code: fault.NoFit, Field: field, Value: decimals(size, step.Unit()),
+			Code: fault.NoFit, Field: field, Value: size.Plain(step.Unit()),
 			Detail:   "this size lies on no mark of " + step.String(),
 			Expected: "a multiple of " + step.String(),
 			Hint:     "the nearest is " + step.Format(step.Nearest(size)),
@@ -77,9 +77,9 @@ func missedWindow(plan *enclosure.Plan, off rounding.Off, step measure.Step, hel
 	}
 	return fault.Fault{
 		Code: fault.NoFit, Field: "fit",
-		Detail: "no readings at " + step.String() + " keep the " + what + " between " + decimals(w.Min, unit) + " and " +
-			decimals(w.Max, unit) + ": the nearest has " + decimals(by, unit) + direction,
-		Expected: decimals(w.Min, unit) + " to " + decimals(w.Max, unit),
+		Detail: "no readings at " + step.String() + " keep the " + what + " between " + w.Min.Plain(unit) + " and " +
+			w.Max.Plain(unit) + ": the nearest has " + by.Plain(unit) + direction,
+		Expected: w.Min.Plain(unit) + " to " + w.Max.Plain(unit),
 		Hint:     help,
 	}
 }
@@ -96,16 +96,6 @@ func closureNames(plan *enclosure.Plan) string {
 	}
 	slices.Sort(names)
 	return "make the parts add up: " + strings.Join(slices.Compact(names), ", ")
-}
-
-// decimals writes a length as a decimal number with its unit, to the
-// thousandth of an inch or the hundredth of a millimetre.
-func decimals(l measure.Length, u measure.Unit) string {
-	places := 3
-	if u == measure.Millimetre {
-		places = 2
-	}
-	return string(measure.AppendDecimal(nil, l, u, places)) + " " + u.String()
 }
 
 // explainProof says what would help where readings were found that do not close.

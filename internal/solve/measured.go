@@ -86,8 +86,8 @@ func (r *Request) taken(plan *enclosure.Plan, sizes []measure.Length) (map[strin
 		seen[name] = true
 		if given, ok := r.Options[name]; ok && given.Length != sizes[i] && !r.measured[name] {
 			faults = append(faults, fault.Fault{
-				Code: fault.Conflict, Field: name, Value: decimals(given.Length, r.Unit),
-				Detail: "the measurements say " + decimals(sizes[i], r.Unit), Hint: "leave " + name + " out: it is read off the measurements",
+				Code: fault.Conflict, Field: name, Value: given.Length.Plain(r.Unit),
+				Detail: "the measurements say " + sizes[i].Plain(r.Unit), Hint: "leave " + name + " out: it is read off the measurements",
 			})
 		}
 		options[name] = enclosure.Value{Length: sizes[i]}

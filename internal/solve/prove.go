@@ -34,8 +34,8 @@ func (s *Solution) prove() error {
 	}
 	if s.Proof.Gap.Sign() > 0 && s.closesRoughly() {
 		return fault.Fault{Code: fault.NoFit, Field: "fit",
-			Detail:   "no readings at " + s.Step.String() + " close within " + decimals(p.Tolerance, s.Step.Unit()) + ": the nearest leave " + decimals(p.Gap, s.Step.Unit()),
-			Expected: "at most " + decimals(p.Tolerance, s.Step.Unit())}
+			Detail:   "no readings at " + s.Step.String() + " close within " + p.Tolerance.Plain(s.Step.Unit()) + ": the nearest leave " + p.Gap.Plain(s.Step.Unit()),
+			Expected: "at most " + p.Tolerance.Plain(s.Step.Unit())}
 	}
 	if first := p.Faults[0].String(); s.folds() {
 		return fault.Fault{Code: fault.NoFit, Field: "ruler", Value: s.Request.Ruler.String(),

@@ -107,7 +107,7 @@ func (r *Request) otherCalipers(miss rounding.Miss, plan *enclosure.Plan) []reme
 			if changed.Caliper.Less(stock.LeastCaliper()) || stock.GreatestCaliper().Less(changed.Caliper) {
 				continue
 			}
-			tries = append(tries, remedy{changed, "stock of caliper " + decimals(changed.Caliper, r.Ruler.Unit())})
+			tries = append(tries, remedy{changed, "stock of caliper " + changed.Caliper.Plain(r.Ruler.Unit())})
 		}
 	}
 	return tries
