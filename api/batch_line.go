@@ -12,6 +12,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/tell"
+	"creasefit/api/wire"
 	"creasefit/internal/fault"
 )
 
@@ -52,12 +53,7 @@ func (k *calculation[Q, A]) columns() []string { return k.table }
 func (k *calculation[Q, A]) lasting() bool { return k.timed == nil }
 
 func (k *calculation[Q, A]) words() []string {
-	names := k.form.Names()
-	words := make([]string, len(names))
-	for i := range names {
-		words[i] = names[i].Name
-	}
-	return words
+	return wire.Each(k.form.Names(), func(n ask.Name) string { return n.Name })
 }
 
 // appendAnswer reads, computes and writes one request.

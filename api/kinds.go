@@ -101,11 +101,7 @@ func (e *kindEntry) describe() wire.Kind {
 
 // describeNames lists names as they are shown.
 func describeNames(names []ask.Name) []wire.Parameter {
-	list := make([]wire.Parameter, len(names))
-	for i := range names {
-		list[i] = describeName(&names[i])
-	}
-	return list
+	return wire.Each(names, func(n ask.Name) wire.Parameter { return describeName(&n) })
 }
 
 // describeName is one name as it is shown.

@@ -35,12 +35,8 @@ func newMailCalculation() *mailCalculation {
 	return &mailCalculation{
 		form: ask.New[ask.Mail](tell.FormatNames(tableFormats)...), path: "/v1/mail", formats: tableFormats, table: tell.MailColumns,
 		compute: func(_ context.Context, q *ask.Mail) ([]mail.Judgement, error) {
-			piece, posts := q.Piece(), q.Asked()
-			list := make([]mail.Judgement, len(posts))
-			for i, p := range posts {
-				list[i] = p.Judge(&piece)
-			}
-			return list, nil
+			piece := q.Piece()
+			return wire.Each(q.Asked(), func(p *mail.Post) mail.Judgement { return p.Judge(&piece) }), nil
 		},
 		answer: func(list []mail.Judgement, x *answering) any { return wire.OfMail(list, x.Unit(), x.asked()) },
 	}

@@ -42,9 +42,5 @@ func (s CallSpec) ofKind(k *enclosure.Kind, summary string) CallSpec {
 
 // mediaTypes lists the media types of formats, without parameters.
 func mediaTypes(list []tell.Format) []string {
-	types := make([]string, len(list))
-	for i, f := range list {
-		types[i] = f.MediaType()
-	}
-	return types
+	return wire.Each(list, tell.Format.MediaType)
 }

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"creasefit/api/wire"
 )
 
 // Format is a way of writing an answer.
@@ -76,11 +78,7 @@ func (f Format) IsPicture() bool { return f >= SVG }
 
 // FormatNames lists the formats as they are written on the wire.
 func FormatNames(list []Format) []string {
-	names := make([]string, len(list))
-	for i, f := range list {
-		names[i] = f.String()
-	}
-	return names
+	return wire.Each(list, Format.String)
 }
 
 // FormatNamed finds a format by its name or by its file extension.

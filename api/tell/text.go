@@ -193,11 +193,7 @@ func appendPostText(dst []byte, v *wire.PostVerdict) []byte {
 
 // details joins reasons into a line.
 func details(reasons []wire.MailReason) string {
-	list := make([]string, len(reasons))
-	for i := range reasons {
-		list[i] = reasons[i].Detail
-	}
-	return strings.Join(list, "; ")
+	return strings.Join(wire.Each(reasons, func(r wire.MailReason) string { return r.Detail }), "; ")
 }
 
 // mailTable has one row for each post: its class, and the limit that the piece

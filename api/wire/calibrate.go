@@ -76,7 +76,7 @@ func OfCalibration(r *calibrate.Record, unit measure.Unit, a *Asked) *Calibratio
 		}
 		c.How, words = append(c.How, how), append(words, calibrationWords(k, unit))
 	}
-	c.Growth = each(r.Growth, func(g calibrate.Growth) CalibrationGrew {
+	c.Growth = Each(r.Growth, func(g calibrate.Growth) CalibrationGrew {
 		return CalibrationGrew{g.Name, round(100*g.Estimate, 2), round(100*g.Least, 2), round(100*g.Greatest, 2), calibrate.Confidence}
 	})
 	c.Query, c.Words = queryOf(r, unit), strings.Join(words, ", ")
@@ -85,7 +85,7 @@ func OfCalibration(r *calibrate.Record, unit measure.Unit, a *Asked) *Calibratio
 
 // queryOf is what is known as names of a query.
 func queryOf(r *calibrate.Record, unit measure.Unit) string {
-	return strings.Join(each(r.Known, func(k calibrate.Known) string {
+	return strings.Join(Each(r.Known, func(k calibrate.Known) string {
 		return k.Name + "=" + url.QueryEscape(strings.ReplaceAll(fine(k.Use, unit), " ", ""))
 	}), "&")
 }

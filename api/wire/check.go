@@ -74,7 +74,7 @@ type Closure struct {
 }
 
 func closures(step measure.Step, list []solve.Closure) []Closure {
-	return each(list, func(c solve.Closure) Closure { return Closure{c.Name, exact(step, c.Off)} })
+	return Each(list, func(c solve.Closure) Closure { return Closure{c.Name, exact(step, c.Off)} })
 }
 
 // Limit is a bound on something other than a clearance.
@@ -85,7 +85,7 @@ type Limit struct {
 }
 
 func limits(step measure.Step, windows []solve.Window) []Limit {
-	return each(windows, func(w solve.Window) Limit {
+	return Each(windows, func(w solve.Window) Limit {
 		return Limit{w.Name, span(step, w.Allowed.Min, w.Allowed.Max), exact(step, w.Value)}
 	})
 }
@@ -98,7 +98,7 @@ type Change struct {
 }
 
 func changes(step measure.Step, list []solve.Change) []Change {
-	return each(list, func(c solve.Change) Change { return Change{c.Name, exact(step, c.From), exact(step, c.To)} })
+	return Each(list, func(c solve.Change) Change { return Change{c.Name, exact(step, c.From), exact(step, c.To)} })
 }
 
 // Greatest is the largest contents that go in with the least clearance wanted,

@@ -64,7 +64,7 @@ func learnedWords(l *Learned) string {
 		words += " Or " + l.Causes[1].Words + "."
 	}
 	if len(l.Mend) > 0 {
-		words += " To mend it: " + strings.Join(each(l.Mend, func(m Change) string { return m.Name + " " + m.To.Reading }), ", ") + "."
+		words += " To mend it: " + strings.Join(Each(l.Mend, func(m Change) string { return m.Name + " " + m.To.Reading }), ", ") + "."
 	}
 	return words
 }

@@ -86,8 +86,8 @@ func Count(n int, one, many string) string {
 	return strconv.Itoa(n) + " " + many
 }
 
-// each is a list of what every entry of another comes to.
-func each[T, U any](list []T, of func(T) U) []U {
+// Each is a list of what every entry of another comes to.
+func Each[T, U any](list []T, of func(T) U) []U {
 	all := make([]U, len(list))
 	for i, entry := range list {
 		all[i] = of(entry)

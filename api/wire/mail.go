@@ -20,7 +20,7 @@ const mailAdvice = "Confirm with your post office before mailing: rules change, 
 
 // OfMail is what posts make of a piece.
 func OfMail(list []mail.Judgement, unit measure.Unit, a *Asked) *Mail {
-	posts := each(list, func(j mail.Judgement) PostVerdict { return verdict(&j, unit) })
+	posts := Each(list, func(j mail.Judgement) PostVerdict { return verdict(&j, unit) })
 	return &Mail{Unit: unit.String(), Given: a.Given, Words: mailWords(posts), Posts: posts, Advice: mailAdvice, Links: MailLinks{a.Self(), "/v1/posts"}}
 }
 
@@ -56,11 +56,11 @@ func verdict(j *mail.Judgement, unit measure.Unit) PostVerdict {
 	if f, ok := j.Nearest(); ok {
 		v.Nearest = new(standing(&f, unit))
 	}
-	v.Surcharges = each(j.Surcharges, func(d mail.Due) MailDue { return MailDue{d.Name, d.Certain, reasons(d.Limits, d.Rules, unit)} })
-	v.NotIn = each(j.Refusals, func(r mail.Refusal) MailNotIn {
+	v.Surcharges = Each(j.Surcharges, func(d mail.Due) MailDue { return MailDue{d.Name, d.Certain, reasons(d.Limits, d.Rules, unit)} })
+	v.NotIn = Each(j.Refusals, func(r mail.Refusal) MailNotIn {
 		return MailNotIn{r.Class.Name, r.Class.Title, reasons(r.Limits, r.Rules, unit)}
 	})
-	v.Unknown = each(j.Unknown, mail.Quantity.String)
+	v.Unknown = Each(j.Unknown, mail.Quantity.String)
 	return v
 }
 
@@ -87,10 +87,10 @@ type MailReason struct {
 
 // reasons joins limits and rules that a piece does not keep.
 func reasons(limits []mail.Finding, rules []*mail.Rule, unit measure.Unit) []MailReason {
-	return append(each(limits, func(f mail.Finding) MailReason {
+	return append(Each(limits, func(f mail.Finding) MailReason {
 		s := standing(&f, unit)
 		return MailReason{s.Detail, f.Source, &s}
-	}), each(rules, func(r *mail.Rule) MailReason { return MailReason{"it " + r.Why, r.Source, nil} })...)
+	}), Each(rules, func(r *mail.Rule) MailReason { return MailReason{"it " + r.Why, r.Source, nil} })...)
 }
 
 // MailStanding is a limit and how the piece stands to it.
@@ -111,7 +111,7 @@ func standing(f *mail.Finding, unit measure.Unit) MailStanding {
 }
 
 func standings(list []mail.Finding, unit measure.Unit) []MailStanding {
-	return each(list, func(f mail.Finding) MailStanding { return standing(&f, unit) })
+	return Each(list, func(f mail.Finding) MailStanding { return standing(&f, unit) })
 }
 
 // MailLimit is one bound of a class.
@@ -140,7 +140,7 @@ func mailLimit(l *mail.Limit, unit measure.Unit) MailLimit {
 }
 
 func mailLimits(list []mail.Limit, unit measure.Unit) []MailLimit {
-	return each(list, func(l mail.Limit) MailLimit { return mailLimit(&l, unit) })
+	return Each(list, func(l mail.Limit) MailLimit { return mailLimit(&l, unit) })
 }
 
 // MailAmount is a length, a mass or a ratio.

@@ -98,7 +98,7 @@ func (v *PostVerdict) Certain() bool { return v.Verdict == mail.Takes.String() }
 
 // DueNames names the surcharges, with perhaps before what is not certain.
 func (v *PostVerdict) DueNames() []string {
-	return each(v.Surcharges, func(d MailDue) string { return Perhaps(d.Certain, d.Name) })
+	return Each(v.Surcharges, func(d MailDue) string { return Perhaps(d.Certain, d.Name) })
 }
 
 // Perhaps marks a name that is not for certain.

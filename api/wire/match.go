@@ -51,7 +51,7 @@ func OfMatch(id string, m *solve.Match, unit measure.Unit) Ranked {
 		r.Verdict = "refused"
 		var faults fault.Faults
 		if errors.As(m.Refused, &faults) {
-			r.Why = each(faults, fault.Fault.Error)
+			r.Why = Each(faults, fault.Fault.Error)
 		} else {
 			r.Why = append(r.Why, m.Refused.Error())
 		}

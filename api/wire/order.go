@@ -68,7 +68,7 @@ func OfOrder(p *pattern.Pattern, o *assembly.Order) []WorkStep {
 
 func workStep(p *pattern.Pattern, s *assembly.Step, number int) WorkStep {
 	w := WorkStep{Step: number, Do: s.Do.String(), Flex: round(s.Flex, 3)}
-	w.Pieces = each(s.Pieces, func(piece int) string { return p.Pieces[piece].Name })
+	w.Pieces = Each(s.Pieces, func(piece int) string { return p.Pieces[piece].Name })
 	if s.Groups > 1 {
 		w.Alike = s.Groups
 	}
@@ -83,7 +83,7 @@ func workStep(p *pattern.Pattern, s *assembly.Step, number int) WorkStep {
 		joint := &piece.Joints[j.Joint]
 		w.Locks = append(w.Locks, WorkLock{piece.Cuts[joint.A].Name, piece.Cuts[joint.B].Name})
 	}
-	w.Locks = each(s.Locks, func(k int) WorkLock { return WorkLock{p.Pieces[p.Locks[k].A].Name, p.Pieces[p.Locks[k].B].Name} })
+	w.Locks = Each(s.Locks, func(k int) WorkLock { return WorkLock{p.Pieces[p.Locks[k].A].Name, p.Pieces[p.Locks[k].B].Name} })
 	for i := range s.Travels {
 		w.Moves = append(w.Moves, workMove(p, &s.Travels[i]))
 	}
@@ -95,7 +95,7 @@ func workTurn(p *pattern.Pattern, t *assembly.Turn) WorkTurn {
 	c := &piece.Creases[t.Crease]
 	degrees := func(fraction float64) float64 { return round(fraction*c.Angle, 2) }
 	w := WorkTurn{Piece: piece.Name, Panel: piece.Panels[t.Panel].Name, Score: c.Name, Fold: c.Fold.String(), From: degrees(t.From), To: degrees(t.To), Group: t.Group}
-	w.Path = each(t.Path, degrees)
+	w.Path = Each(t.Path, degrees)
 	return w
 }
 

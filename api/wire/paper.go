@@ -41,7 +41,7 @@ func OfPaper(d *stock.Description, unit measure.Unit, source string, a *Asked) *
 		Source:            source,
 		Links:             SelfLink{a.Self()},
 	}
-	p.BasisWeights = each(d.Weights, func(w stock.Weight) BasisWeight { return BasisWeight{w.Grade.Name, w.Grade.Basis, round(w.Pounds, 2)} })
+	p.BasisWeights = Each(d.Weights, func(w stock.Weight) BasisWeight { return BasisWeight{w.Grade.Name, w.Grade.Basis, round(w.Pounds, 2)} })
 	return p
 }
 

@@ -12,9 +12,9 @@ type PostList struct {
 
 // Posts are the tables of all posts, each in the unit of its rules.
 func Posts() PostList {
-	return PostList{each(mail.Posts(), func(p *mail.Post) PostTable {
+	return PostList{Each(mail.Posts(), func(p *mail.Post) PostTable {
 		return PostTable{Name: p.Name, Title: p.Title, Edition: p.Edition, ByAddress: p.ByAddress, NotConfirmed: p.NotConfirmed,
-			Classes: each(p.Classes, func(c mail.Class) PostClass { return class(&c, p.Unit) })}
+			Classes: Each(p.Classes, func(c mail.Class) PostClass { return class(&c, p.Unit) })}
 	})}
 }
 
@@ -40,7 +40,7 @@ type PostClass struct {
 
 func class(c *mail.Class, unit measure.Unit) PostClass {
 	return PostClass{Name: c.Name, Title: c.Title, Limits: mailLimits(c.Limits, unit), Rules: rules(c.Rules), Conditions: c.Conditions,
-		Surcharges: each(c.Surcharges, func(s mail.Surcharge) PostSurcharge {
+		Surcharges: Each(c.Surcharges, func(s mail.Surcharge) PostSurcharge {
 			return PostSurcharge{s.Name, mailLimits(s.Limits, unit), rules(s.Rules)}
 		})}
 }
@@ -53,7 +53,7 @@ type PostRule struct {
 }
 
 func rules(list []mail.Rule) []PostRule {
-	return each(list, func(r mail.Rule) PostRule { return PostRule{"it " + r.Why, r.Source} })
+	return Each(list, func(r mail.Rule) PostRule { return PostRule{"it " + r.Why, r.Source} })
 }
 
 // PostSurcharge is due beyond any of its limits, and if any of its rules

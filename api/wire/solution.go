@@ -82,7 +82,7 @@ type Warning struct {
 }
 
 func warnings(list []enclosure.Warning, a *Asked) []Warning {
-	return each(list, func(w enclosure.Warning) Warning { return Warning{w.Code, w.Detail, a.With(w.Try)} })
+	return Each(list, func(w enclosure.Warning) Warning { return Warning{w.Code, w.Detail, a.With(w.Try)} })
 }
 
 // Ornament is a shape that is cut in half along its middle and glued half and

@@ -76,10 +76,10 @@ func OfSuggestions(list []solve.Suggestion, unit string, a *Asked, link func(*en
 
 func suggestion(g *solve.Suggestion) Suggestion {
 	w := Suggestion{Kind: g.Kind.Name, Title: g.Kind.Title}
-	w.Missed = each(g.Missed, func(m solve.Wish) string { return string(m) })
+	w.Missed = Each(g.Missed, func(m solve.Wish) string { return string(m) })
 	s := g.Solution
 	if s == nil {
-		w.Why = each(g.Why, func(f fault.Fault) Reason { return Reason{string(f.Code), f.Field, f.Detail, f.Expected, f.Hint} })
+		w.Why = Each(g.Why, func(f fault.Fault) Reason { return Reason{string(f.Code), f.Field, f.Detail, f.Expected, f.Hint} })
 		return w
 	}
 	w.Works, w.Why, w.Post = true, forIt(g), posted(g.Post)

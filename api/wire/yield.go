@@ -166,7 +166,7 @@ func (c cutting) cutList() []YieldSetting {
 
 // usable are the offcuts worth keeping.
 func (c cutting) usable() []UsableOffcut {
-	return each(c.plan.Usable, func(u sheet.Usable) UsableOffcut {
+	return Each(c.plan.Usable, func(u sheet.Usable) UsableOffcut {
 		return UsableOffcut{exact(c.step, u.Width), exact(c.step, u.Height), u.Times}
 	})
 }
