@@ -74,7 +74,7 @@ func timeAllowed(q *ask.Yield) time.Duration {
 
 // appendCutPicture appends a drawing of the sheets of a plan.
 func appendCutPicture(dst []byte, f tell.Format, a *yieldAnswer, x *answering) []byte {
-	picture := draw.NewPlan(&a.order, &a.plan, draw.Options{Title: "Cut plan", Description: wire.PlanSummary(&a.order, &a.plan), Step: a.order.Ruler})
+	picture := draw.NewPlan(&a.order, &a.plan, draw.Options{Title: "Cut plan", Description: wire.PlanSummary(&a.order, &a.plan), Step: a.order.Ruler, Say: a.order.Say, Language: a.request.Language.Word})
 	if f == tell.SVG {
 		return svg.Append(dst, picture, svg.Options{Dark: a.request.Dark()})
 	}

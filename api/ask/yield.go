@@ -7,6 +7,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
 	"creasefit/internal/fault"
+	"creasefit/internal/guide"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
@@ -31,6 +32,7 @@ type Yield struct {
 	Offcut     Length
 	Effort     Count
 	Theme      Word
+	Language   Word
 	Items      Objects
 	Single     Blank // the only item, if Items are not given
 
@@ -91,6 +93,7 @@ func (q *Yield) bind(b *Names) {
 	theme := themeName("Dark lines on light paper, or the other way round; of SVG.")
 	theme.Advanced = true
 	b.bind(&q.Theme, theme)
+	b.bind(&q.Language, languageName("The language of the words of a plan."))
 	b.bind(&q.Items, Name{Name: "items", Most: sheet.MostItems, MostCharacters: own.MostBytes, Example: `{"blank":"8 1/4 x 1 3/4 in","count":25}`, Shapes: q.forms.itemShapes(),
 		Help: "The blanks wanted, or enclosures of which every piece is wanted. For a single one blank, count and grain can be given instead."})
 	q.Single.bind(b)
@@ -125,6 +128,9 @@ func (q *Yield) settle(r *Reading) {
 	}
 	if q.Minimize.Is("cost") {
 		q.Order.Minimize = sheet.LeastCost
+	}
+	if language := q.Language.Word; language != guide.Languages()[0] {
+		q.Order.Say, _ = guide.Words(language) // one that there is no catalogue of has been refused
 	}
 	q.Wanted, q.SheetNames = nil, nil
 	q.settleSheets(r)

@@ -113,22 +113,29 @@ const caution = "Keep your fingers behind the guard and out of the blade's way, 
 
 // appendCuttingText appends the steps of a cut plan.
 func appendCuttingText(dst []byte, y *wire.Yield) []byte {
-	dst = fmt.Appendf(dst, "%s %s\n%s\n", y.Summary, y.Proof, caution)
+	say := func(text string, values ...any) string { return fmt.Sprintf(y.Order.Word(text), values...) }
+	count := func(n int, one string) string {
+		if n != 1 {
+			one += "s"
+		}
+		return say("%d "+one, n)
+	}
+	dst = fmt.Appendf(dst, "%s %s\n%s\n", y.Summary, y.Proof, y.Order.Word(caution))
 	for _, w := range y.Warnings {
 		dst = append(append(dst, w.Detail...), '\n')
 	}
 	for i := range y.CutList {
 		s := &y.CutList[i]
-		dst = fmt.Appendf(dst, "Set %s: %s (%s).\n", s.At.Reading, wire.Count(s.Cuts, "cut", "cuts"), stepRefs(s.Steps))
+		dst = append(append(dst, say("Set %s: %s (%s).", y.Order.Reading(s.At.Reading), count(s.Cuts, "cut"), stepRefs(s.Steps, say))...), '\n')
 	}
 	for i := range y.Plans {
 		p := &y.Plans[i]
-		dst = fmt.Appendf(dst, "Plan %d: cut %s of %s like this.\n", i+1, wire.Count(p.Times, "sheet", "sheets"), p.Sheet.Words)
+		dst = append(append(dst, say("Plan %d: cut %s of %s like this.", i+1, count(p.Times, "sheet"), p.Sheet.Words)...), '\n')
 		for n, step := range p.Steps {
 			dst = fmt.Appendf(dst, "%d. %s\n", n+1, step)
 		}
 		if len(p.Steps) == 0 {
-			dst = append(dst, "Nothing to cut: the sheet is the blank.\n"...)
+			dst = append(append(dst, y.Order.Word("Nothing to cut: the sheet is the blank.")...), '\n')
 		}
 	}
 	return dst
@@ -229,16 +236,16 @@ func bare(a *wire.MailAmount) (float64, string) {
 }
 
 // stepRefs names steps of plans.
-func stepRefs(steps []wire.StepRef) string {
+func stepRefs(steps []wire.StepRef, say func(string, ...any) string) string {
 	var b strings.Builder
 	for i, s := range steps {
 		switch {
 		case i == 0:
-			fmt.Fprintf(&b, "plan %d step %d", s.Plan, s.Step)
+			b.WriteString(say("plan %d step %d", s.Plan, s.Step))
 		case s.Plan == steps[i-1].Plan:
 			fmt.Fprintf(&b, ", %d", s.Step)
 		default:
-			fmt.Fprintf(&b, "; plan %d step %d", s.Plan, s.Step)
+			b.WriteString("; " + say("plan %d step %d", s.Plan, s.Step))
 		}
 	}
 	return b.String()

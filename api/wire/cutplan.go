@@ -1,6 +1,11 @@
 package wire
 
-import "creasefit/internal/sheet"
+import (
+	"fmt"
+
+	"creasefit/internal/measure"
+	"creasefit/internal/sheet"
+)
 
 // CutPlan is one way of cutting a sheet, and how many sheets are cut so.
 // Positions are measured from the lower left corner of the usable part, which
@@ -17,6 +22,12 @@ type CutPlan struct {
 	Offcuts  []SheetPart `json:"offcuts" validate:"required"`
 }
 
+// size is a size as it is said, never rounded.
+func (c cutting) size(width, height measure.Length) string {
+	said := func(l measure.Length) string { return c.order.Reading(c.step.Format(l)) }
+	return fmt.Sprintf(c.order.Word("%s by %s"), said(width), said(height))
+}
+
 func (c cutting) plans() []CutPlan {
 	list := make([]CutPlan, len(c.plan.Plans))
 	for i := range c.plan.Plans {
@@ -24,7 +35,7 @@ func (c cutting) plans() []CutPlan {
 		stock := c.order.Sheets[p.Stock]
 		*l = CutPlan{
 			Times:  p.Times,
-			Sheet:  SheetSize{exact(c.step, stock.Width), exact(c.step, stock.Height), p.Stock, c.step.Format(stock.Width) + " by " + c.step.Format(stock.Height)},
+			Sheet:  SheetSize{exact(c.step, stock.Width), exact(c.step, stock.Height), p.Stock, c.size(stock.Width, stock.Height)},
 			Usable: c.part(p.Usable),
 			Tree:   *c.node(p.Tree),
 		}

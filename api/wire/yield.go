@@ -2,6 +2,7 @@ package wire
 
 import (
 	"fmt"
+	"strings"
 
 	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
@@ -30,7 +31,8 @@ type Yield struct {
 	Warnings      []Warning      `json:"warnings" validate:"required"`
 	Links         YieldLinks     `json:"links" validate:"required"`
 
-	Summary string `json:"-"` // in a sentence or two
+	Summary string       `json:"-"` // in a sentence or two
+	Order   *sheet.Order `json:"-"` // whose language is that of the words
 }
 
 // OfYield is the answer to an order that was planned.
@@ -52,25 +54,33 @@ func OfYield(o *sheet.Order, p *sheet.Answer, unit measure.Unit, warned []enclos
 		UsableOffcuts: c.usable(),
 		Items:         c.items(),
 		Plans:         c.plans(),
-		Proof:         p.Proof,
+		Proof:         o.Word(p.Proof),
 		Warnings:      warnings(warned, a),
 		Links:         YieldLinks{a.Self(), a.Self() + "&format=svg"},
 		Summary:       PlanSummary(o, p),
+		Order:         o,
 	}
 }
 
 // PlanSummary says in a sentence or two what a plan comes to.
 func PlanSummary(o *sheet.Order, p *sheet.Answer) string {
-	sheets := Count(p.Sheets-p.Offcuts, "sheet", "sheets")
-	if p.Offcuts > 0 {
-		sheets += " and " + Count(p.Offcuts, "offcut", "offcuts") + " from stock"
+	say := func(text string, value any) string { return fmt.Sprintf(o.Word(text), value) }
+	count := func(n int, one, many string) string {
+		if n == 1 {
+			many = one
+		}
+		return say("%d "+many, n)
 	}
-	used := number(100*p.Used, 0) + " percent of the paper is used."
+	sheets := count(p.Sheets-p.Offcuts, "sheet", "sheets")
+	if p.Offcuts > 0 {
+		sheets += say(" and %s from stock", count(p.Offcuts, "offcut", "offcuts"))
+	}
+	used := say("%s percent of the paper is used.", number(100*p.Used, 0))
 	if o.Items[0].Count == 0 && p.PerSheet > 0 {
-		return fmt.Sprintf("One sheet gives %d. %s", p.PerSheet, used)
+		return say("One sheet gives %d.", p.PerSheet) + " " + used
 	}
 	if o.Minimize == sheet.LeastCost {
-		sheets += " for " + number(price(p.Cost), 4)
+		sheets += say(" for %s", strings.ReplaceAll(number(price(p.Cost), 4), ".", o.Word(".")))
 	}
 	return sheets + ". " + used
 }

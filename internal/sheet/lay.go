@@ -77,7 +77,7 @@ func (s *Sheets) placeLeaf(n *Node, at Rect) {
 // ItemName names an item in a step.
 func (o Order) ItemName(i int) string {
 	if o.Items[i].Name != "" {
-		return o.Items[i].Name
+		return o.Word(o.Items[i].Name)
 	}
-	return fmt.Sprintf("item %d", i+1)
+	return fmt.Sprintf(o.Word("item %d"), i+1)
 }

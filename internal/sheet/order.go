@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"creasefit/internal/measure"
@@ -88,6 +89,27 @@ type Order struct {
 	Stages   int            // most of a plan: two, three, or zero for any number
 	Least    measure.Length // both sides of a usable offcut are at least as long
 	Effort   time.Duration  // zero means DefaultEffort
+	// Say says a text of the plan in another language, with its places for values;
+	// units and the decimal mark too. Nil for English.
+	Say func(string) string
+}
+
+// Word says a text of the plan in the order's language.
+func (o *Order) Word(text string) string {
+	if o.Say == nil {
+		return text
+	}
+	return o.Say(text)
+}
+
+// Reading writes a reading of the order's ruler in the order's language.
+func (o *Order) Reading(text string) string {
+	unit := o.Ruler.Unit().String()
+	number, ok := strings.CutSuffix(text, " "+unit)
+	if o.Say == nil || !ok {
+		return text
+	}
+	return strings.ReplaceAll(number, ".", o.Say(".")) + " " + o.Say(unit)
 }
 
 // Counted reports whether the order says how many of each item it wants.

@@ -153,13 +153,13 @@ func (s *stepper) describe(st *Step, low, rest job) {
 	case low.alike(rest):
 		made += len(rest.parts)
 	case !rest.node.IsCut() && rest.node.Item != Offcut:
-		left = fmt.Sprintf(" What is left is %s.", times(len(rest.parts), s.what(rest)))
+		left = s.say(" What is left is %s.", times(len(rest.parts), s.what(rest)))
 	}
 	st.Text = s.set(*st) + s.stack(st.Parts)
 	if st.Repeat == 1 {
-		st.Text += " Cut once: "
+		st.Text += s.say(" Cut once: ")
 	} else {
-		st.Text += fmt.Sprintf(" Cut %d times: ", st.Repeat)
+		st.Text += s.say(" Cut %d times: ", st.Repeat)
 	}
 	st.Text += times(made, s.what(low)) + "." + left
 }
@@ -169,14 +169,14 @@ func (s *stepper) what(j job) string {
 	if !j.node.IsCut() && j.node.Item != Offcut && !j.sides {
 		return s.order.ItemName(j.node.Item)
 	}
-	return fmt.Sprintf("%s by %s", s.text(j.have.Width), s.text(j.have.Height))
+	return s.say("%s by %s", s.text(j.have.Width), s.text(j.have.Height))
 }
 
 // set says where to set the trimmer.
 func (s *stepper) set(st Step) string {
-	text := fmt.Sprintf("Set %s across the %s", s.text(st.At), st.Cut)
+	text := s.say("Set %s across the "+st.Cut.String(), s.text(st.At))
 	if !st.OnMark {
-		text += fmt.Sprintf(" (nearest mark %s)", s.text(st.Reading))
+		text += s.say(" (nearest mark %s)", s.text(st.Reading))
 	}
 	return text + "."
 }
@@ -186,11 +186,16 @@ func (s *stepper) stack(parts []int) string {
 	if len(parts) == 1 {
 		return ""
 	}
-	return fmt.Sprintf(" Stack %d alike.", len(parts))
+	return s.say(" Stack %d alike.", len(parts))
 }
 
 // times counts things.
 func times(n int, what string) string { return fmt.Sprintf("%d x %s", n, what) }
 
 // text writes a length for the order's ruler.
-func (s *stepper) text(l measure.Length) string { return s.order.Ruler.Format(l) }
+func (s *stepper) text(l measure.Length) string { return s.order.Reading(s.order.Ruler.Format(l)) }
+
+// say says a text in the order's language with values in its places.
+func (s *stepper) say(text string, values ...any) string {
+	return fmt.Sprintf(s.order.Word(text), values...)
+}

@@ -75,7 +75,7 @@ func (p *problem) yield(ctx context.Context, b *board) (sheet.Answer, error) {
 	}
 	a := p.finish([]cutting{{b, best, 1}}, false)
 	a.Proven = !p.coarse
-	describeYield(&a, len(p.kinds) == 1, b.cost/p.order.Whole())
+	describeYield(&a, &p.order, len(p.kinds) == 1, b.cost/p.order.Whole())
 	return a, nil
 }
 
@@ -100,7 +100,7 @@ func (p *problem) worth() []int64 {
 }
 
 // describeYield fills in what an order without counts proves.
-func describeYield(a *sheet.Answer, single bool, cost int64) {
+func describeYield(a *sheet.Answer, o *sheet.Order, single bool, cost int64) {
 	made := 0
 	for _, n := range a.Made {
 		made += n
@@ -110,7 +110,7 @@ func describeYield(a *sheet.Answer, single bool, cost int64) {
 		a.PerSheet = made
 	}
 	if a.Proven {
-		a.Proof = fmt.Sprintf("Dynamic programming over all edge-to-edge cuts: no sheet gives more than these %d.", made)
+		a.Proof = fmt.Sprintf(o.Word("Dynamic programming over all edge-to-edge cuts: no sheet gives more than these %d."), made)
 	} else {
 		a.Proof = "The best found on a coarser grid; more may be possible."
 	}

@@ -70,7 +70,7 @@ function planned({ sheets, used, proven, lower_bound }) {
 // cutPlan is the picture of a plan, looked for a little longer than that took.
 function cutPlan(asked, seconds) {
   const effort_ms = Math.min(LOOKING, Math.ceil(1500 * seconds) + 200);
-  const src = "/v1/yield?" + new URLSearchParams({ ...asked, items: JSON.stringify(asked.items[0]), effort_ms, format: "svg" });
+  const src = "/v1/yield?" + new URLSearchParams({ ...asked, items: JSON.stringify(asked.items[0]), effort_ms, language: WORDS.language, format: "svg" });
   return node("a", { href: src }, node("img", { src, alt: say("plan-picture"), class: "plan" }));
 }
 

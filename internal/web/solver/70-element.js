@@ -175,10 +175,12 @@ class CreasefitSolver extends Told {
     const { links } = this.words;
     const to = (path, more) => this.service + path.slice(1) + more;
     const as = (format) => "&" + new URLSearchParams({ format, ...this.#language() });
-    const all = [[links.permanent, this.service + "?" + new URLSearchParams({ kind: solution.kind, ...values })], [links.data, to(solution.links.self, "")]];
-    if (solution.links.mail) all.unshift([links.mail, to(solution.links.mail, "&format=text")]);
+    const { language } = this.#language();
+    const page = (more) => this.service + (language ? language + "/" : "") + "?" + new URLSearchParams({ kind: solution.kind, ...values, ...more });
+    const all = [[links.permanent, page()], [links.data, to(solution.links.self, "")]];
+    if (solution.links.mail) all.unshift([links.mail, language ? page({ post: language }) : to(solution.links.mail, "&format=text")]); // posts tell their rules in English
     if (solution.links.drawing) all.unshift([links.drawing, to(solution.links.drawing, as("svg"))], [links.pdf, to(solution.links.drawing, as("pdf"))]);
-    if (solution.links.yield) all.unshift([links.yield, to(solution.links.yield, "&format=svg")]);
+    if (solution.links.yield) all.unshift([links.yield, to(solution.links.yield, as("svg"))]);
     if (solution.links.guide) all.unshift([links.guide, to(solution.links.guide, as("html"))]);
     return all;
   }
