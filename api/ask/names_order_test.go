@@ -18,11 +18,14 @@ import (
 
 // ordered is what the names of an order come to.
 func ordered(q *Yield) any {
+	o := q.Order
+	o.Say = nil
 	return struct {
 		Order  sheet.Order
 		Dark   bool
+		Cut    string
 		Wanted []Wanted
-	}{q.Order, q.Dark(), q.Wanted}
+	}{o, q.Dark(), q.Order.Word(" Cut once: "), q.Wanted}
 }
 
 func TestEveryNameOfAnOrder(t *testing.T) {
@@ -40,6 +43,7 @@ func TestEveryNameOfAnOrder(t *testing.T) {
 		{"offcut_least", "3 in", "", "", map[string]string{"Order.Least": nm("3 in")}},
 		{"effort_ms", "700", "", "", map[string]string{"Order.Effort": "700ms"}},
 		{"theme", "dark", "", "", map[string]string{"Dark": "true"}},
+		{"language", "de", "", "", map[string]string{"Cut": " Schneide einmal: "}},
 		{"items", `{"blank":"2 x 3 in","count":7}`, "", "blank", map[string]string{"Wanted[0].Item.Count": "7", "Wanted[0].Place": "items[0]"}},
 		{"name", "lid", "", "", map[string]string{"Wanted[0].Item.Name": "lid"}},
 		{"blank", "4 x 5 in", "", "", map[string]string{"Wanted[0].Item.Width": nm("4 in"), "Wanted[0].Item.Height": nm("5 in")}},

@@ -94,9 +94,9 @@ type Order struct {
 	Say func(string) string
 }
 
-// Word says a text of the plan in the order's language.
+// Word says a text of the plan in the order's language; in English without an order.
 func (o *Order) Word(text string) string {
-	if o.Say == nil {
+	if o == nil || o.Say == nil {
 		return text
 	}
 	return o.Say(text)
@@ -104,9 +104,12 @@ func (o *Order) Word(text string) string {
 
 // Reading writes a reading of the order's ruler in the order's language.
 func (o *Order) Reading(text string) string {
+	if o == nil || o.Say == nil {
+		return text
+	}
 	unit := o.Ruler.Unit().String()
 	number, ok := strings.CutSuffix(text, " "+unit)
-	if o.Say == nil || !ok {
+	if !ok {
 		return text
 	}
 	return strings.ReplaceAll(number, ".", o.Say(".")) + " " + o.Say(unit)

@@ -360,6 +360,12 @@ const (
 	LanguageValueSuggestEn LanguageValueSuggest = "en"
 )
 
+// Defines values for LanguageValueYield.
+const (
+	LanguageValueYieldDe LanguageValueYield = "de"
+	LanguageValueYieldEn LanguageValueYield = "en"
+)
+
 // Defines values for LayerCheckUnit.
 const (
 	LayerCheckUnitIn LayerCheckUnit = "in"
@@ -1816,6 +1822,9 @@ type LanguageValueDrawing string
 
 // LanguageValueSuggest The language of the words in pictures. Default: en.
 type LanguageValueSuggest string
+
+// LanguageValueYield The language of the words of a plan. Default: en.
+type LanguageValueYield string
 
 // LayerCheck defines model for LayerCheck.
 type LayerCheck struct {
@@ -7147,6 +7156,9 @@ type RequestYield struct {
 
 	// Kerf What a cut takes away; a trimmer takes nothing. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 20 mm.
 	Kerf string `json:"kerf,omitempty"`
+
+	// Language The language of the words of a plan. Default: en.
+	Language LanguageValueYield `json:"language,omitempty"`
 
 	// Margin Trimmed off every side of a sheet first. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 500 mm.
 	Margin string `json:"margin,omitempty"`

@@ -562,6 +562,8 @@ export type LanguageValueCalibrate = "en" | "de";
 export type LanguageValueDrawing = "en" | "de";
 /** The language of the words in pictures. Default: en. */
 export type LanguageValueSuggest = "en" | "de";
+/** The language of the words of a plan. Default: en. */
+export type LanguageValueYield = "en" | "de";
 /** How far the outer end goes over the inner one, where the glue is. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
 export type LapValue = string;
 /** How wide the lap is that is glued inside the sleeve's front. Default: 1/2 in on inch rulers, 15 mm on millimetre rulers. From 3 to 300 mm. */
@@ -3856,6 +3858,7 @@ export type RequestYield = {
   "items"?: Array<ItemsValue>;
   /** What a cut takes away; a trimmer takes nothing. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 20 mm. */
   "kerf"?: string;
+  "language"?: LanguageValueYield;
   /** Trimmed off every side of a sheet first. Default: 0 in on inch rulers, 0 mm on millimetre rulers. From 0 to 500 mm. */
   "margin"?: string;
   "minimize"?: MinimizeValue;
