@@ -384,3 +384,25 @@ func TestElementOnADarkStrictPage(t *testing.T) {
 	p.Sound()
 	t.Run("axe", func(t *testing.T) { p.Accessible(t) })
 }
+
+// The outline of an ornament is chosen from the words that the field offers, or typed as
+// a path; what is wrong with it stands at the field, and goes.
+func TestElementTakesAnOrnament(t *testing.T) {
+	p, _ := widget(t, byHand+` ornament_width="2" ornament_height="1 3/4"`)
+	p.Until(solved)
+	shape := field("ornament_shape")
+	assert.Equal(t, int64(6), browser.Eval[int64](p, shape+".list.options.length"))
+	write := func(text string) {
+		browser.Eval[any](p, shape+".closest('details')?.setAttribute('open', ''); "+shape+".value = ''; "+shape+".focus(); 0")
+		p.Keys(text + kb.Enter)
+	}
+	write("heart")
+	p.Until("events.at(-1)[1].solution?.ornament?.shape === 'heart'")
+	p.Shoot("heart")
+	write("M0,0 L20,0 X")
+	p.Until(shape + ".ariaInvalid === 'true'")
+	p.Sound()
+	write("M0,0 L20,0 L10,20 Z")
+	p.Until(shape + ".ariaInvalid !== 'true' && events.at(-1)[1].link?.includes('ornament_shape=M0')")
+	p.Sound()
+}
