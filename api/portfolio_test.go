@@ -192,7 +192,7 @@ func TestPortfolioHasPictures(t *testing.T) {
 	page := postJSON(t, "/v1/guide/portfolio", asked(`"format":"html"`)).ok().Body.String()
 	assert.Equal(t, len(g.Steps), strings.Count(page, "<svg "))
 	whole := postJSON(t, "/v1/drawing/portfolio", asked(`"view":"finished"`)).ok().Body.String()
-	for _, name := range []string{"1  Dividers", "2  Tray", "3  Sleeve with", "4  Belly band"} {
+	for _, name := range []string{"1\u00a0Dividers", "2\u00a0Tray", "3\u00a0Sleeve with", "4\u00a0Belly band"} {
 		assert.Contains(t, whole, name)
 	}
 }

@@ -2,8 +2,6 @@ package draw
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"creasefit/internal/assembly"
 	"creasefit/internal/fold"
@@ -30,39 +28,30 @@ func NewFinished(p *pattern.Pattern, o Options) *Drawing {
 	}
 }
 
-// NewLayers draws enclosures round one another, from the innermost on: each closed
-// round the one before it, with its name. The pattern is that of all their pieces.
-func NewLayers(p *pattern.Pattern, works []Work, o Options) *Drawing {
-	l := o.layout(nil)
-	stills, names := make([]*still, len(works)), make([]string, len(works))
-	for i := range works {
-		stills[i], names[i] = l.closed(works[i].Pattern, &works[i].Options), strconv.Itoa(i+1)+"  "+works[i].Name
-	}
-	rows := l.strip(stills, names)
-	d := &Drawing{View: Finished, Title: l.say(o.Title), Description: strings.Join(names, "; ") + ".", Language: o.Language, Pattern: p, Step: o.Step,
-		Lettering: l.lettering, words: l}
-	d.rows(rows)
-	d.again = func(lettering float64) *Drawing {
-		o.Lettering = lettering
-		return NewLayers(p, works, o)
-	}
-	return d
-}
-
 // closed is an enclosure closed round its contents.
 func (l *layout) closed(p *pattern.Pattern, o *Options) *still {
-	frame := assembly.Frame{Model: fold.Fold(p, 1), Contents: standing(p)}
-	if len(o.Beside) > 0 {
-		assembly.Adorn(&frame, o.Whole(p), 1, 0)
-	}
-	tuck(p, &frame, ownGlues(p))
+	return l.standing(p, closed(p, o))
+}
+
+// standing draws all of a frame.
+func (l *layout) standing(p *pattern.Pattern, frame assembly.Frame) *still {
 	s := l.newStill(p, frame, slices.Repeat([]bool{true}, len(frame.Model.Plates)))
 	s.draw(nil)
 	return s
 }
 
-// standing is what stands inside; nil where the enclosure goes into something.
-func standing(p *pattern.Pattern) *assembly.Block {
+// closed is how an enclosure stands, closed round its contents.
+func closed(p *pattern.Pattern, o *Options) assembly.Frame {
+	frame := assembly.Frame{Model: fold.Fold(p, 1), Contents: contentsOf(p)}
+	if len(o.Beside) > 0 {
+		assembly.Adorn(&frame, o.Whole(p), 1, 0)
+	}
+	tuck(p, &frame, ownGlues(p))
+	return frame
+}
+
+// contentsOf is what stands inside; nil where the enclosure goes into something.
+func contentsOf(p *pattern.Pattern) *assembly.Block {
 	room, ok := fold.Contents(p)
 	if !ok || room.Size[2] <= 0 {
 		return nil

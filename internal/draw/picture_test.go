@@ -12,8 +12,10 @@ import (
 	"creasefit/internal/assembly"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/drawtest"
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
 	"creasefit/internal/settings"
+	"creasefit/internal/solve"
 )
 
 // eye is the view of a picture, worked out anew: seen from 38 degrees above, 24
@@ -175,4 +177,47 @@ func TestScoringShowsTheStops(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Of enclosures round one another each is cut away before the one inside it, and they
+// stand in one another: no edge of the inner one is seen outside of the outer one's
+// outline, where that is whole.
+func TestLayersAreCutAway(t *testing.T) {
+	find := func(kind string) *drawtest.Sample {
+		for _, s := range drawtest.Every() {
+			if s.Name == kind+"-thick-mm" {
+				return &s
+			}
+		}
+		panic(kind)
+	}
+	tray := find("tray")
+	r := *tray.Solution.Request
+	sleeve, ok := enclosure.Lookup("sleeve")
+	require.True(t, ok)
+	out := tray.Solution.Outside
+	r.Kind, r.Width, r.Height, r.Thickness = sleeve, out.Width, out.Height, out.Thickness
+	outer, err := solve.Solve(t.Context(), &r)
+	require.NoError(t, err)
+	works := []draw.Work{{Name: "tray", Pattern: &tray.Solution.Pattern}, {Name: "sleeve", Pattern: &outer.Pattern}}
+	f := draw.NewLayers(&outer.Pattern, works, draw.Options{Step: outer.Step}).Figures[0]
+	reach := func(layers ...draw.Layer) (low, high draw.Point) {
+		low, high = draw.Point{X: math.Inf(1), Y: math.Inf(1)}, draw.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+		for _, l := range f.Lines {
+			for _, v := range l.Path {
+				if l.Fill && slices.Contains(layers, l.Layer) {
+					low, high = draw.Point{X: min(low.X, v.X), Y: min(low.Y, v.Y)}, draw.Point{X: max(high.X, v.X), Y: max(high.Y, v.Y)}
+				}
+			}
+		}
+		return low, high
+	}
+	paperLow, paperHigh := reach(draw.InsideFace, draw.OutsideFace)
+	goodsLow, goodsHigh := reach(draw.GoodsFace)
+	assert.Less(t, paperLow.X, goodsLow.X, "the sleeve and the tray are outside of the contents where they are whole")
+	assert.Less(t, paperHigh.X, goodsHigh.X-10, "and cut away on the right")
+	whole := draw.NewFinished(&outer.Pattern, draw.Options{Step: outer.Step}).Figures[0].Box
+	assert.InDelta(t, whole.Low.X, paperLow.X, 0.5, "the sleeve is the outermost")
+	assert.InDelta(t, whole.Low.Y+0.0, min(whole.Low.Y, goodsLow.Y), 1e-9, "nothing sticks out below")
+	assert.Equal(t, "1\u00a0tray, 2\u00a0sleeve", strings.Join(f.Labels[2].Lines, " "))
 }
