@@ -20,6 +20,9 @@ func (w *writer) materials() []Item {
 	width, height := w.greatestBlank()
 	paper := args{"caliper": fine(r.Caliper), "width": width, "height": height, "grammage": int(math.Round(r.Grammage))}
 	key := "material.stock"
+	if w.s.Pattern.Stiff() {
+		key = "material.board"
+	}
 	if r.Grammage > 0 {
 		key += ".weight"
 	}

@@ -23,11 +23,11 @@ func (w *writer) score(p *pattern.Piece) (Step, bool) {
 			parts = append(parts, l)
 		}
 	}
-	key, how := "score", ""
+	key, how, ends := "score", "", "score.measure"
 	if w.s.Pattern.Stiff() {
-		key, how = "score.board", w.onceOnly("score.board")
+		key, how, ends = "score.board", w.onceOnly("score.board"), "score.board.measure"
 	}
-	step := Step{Title: w.title(key, p), Text: joined([]string{how, w.onceOnly("score.measure")})}
+	step := Step{Title: w.title(key, p), Text: joined([]string{how, w.onceOnly(ends)})}
 	for _, l := range append(whole, parts...) {
 		step.Lines = append(step.Lines, w.scoreLine(p, &l))
 	}
