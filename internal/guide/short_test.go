@@ -62,7 +62,7 @@ func TestBoardIsCutHalfThrough(t *testing.T) {
 	assert.Contains(t, text, "Half-cut the folds of the tray")
 	assert.Contains(t, text, "cut half through instead of pressed")
 	assert.Contains(t, text, "Board, ")
-	assert.NotContains(t, text, "before you press")
+	assert.NotContains(t, text, "named, before you press")
 	assert.NotContains(t, text, "bone folder")
 	r.BoardFrom = measure.Millimetres(3) // soft stock, its maker says
 	s, err = solve.Solve(t.Context(), r)
