@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"errors"
 	"strings"
 
 	"creasefit/internal/measure"
@@ -162,11 +163,11 @@ func (s *Step) reset() {
 
 func (s *Step) understand(r *Reading, f field) {
 	step, err := measure.ParseStep(f.text)
-	if err != nil && r.named != measure.NoUnit {
+	var refused *measure.ParseError
+	if errors.As(err, &refused) && refused.Reason == measure.ReasonNoUnit && r.named != measure.NoUnit {
 		step, err = measure.ParseStep(f.text + " " + r.named.String())
 	}
 	if err != nil {
-		_, err = measure.ParseStep(f.text)
 		r.reportParse(s.name(), f, err)
 		return
 	}

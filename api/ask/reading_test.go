@@ -263,3 +263,31 @@ func TestMembersOfAnObject(t *testing.T) {
 	}
 	assert.Empty(t, Member([]byte("[1]"), "a"))
 }
+
+// A bare mark is of the unit that the request names; a bare fraction is of an inch whatever
+// that is. What cannot be read is told as it came.
+func TestBareMarks(t *testing.T) {
+	for query, want := range map[string]string{
+		"unit=mm&ruler=0.5": "0.5 mm", "unit=mm&ruler=1": "1 mm", "unit=in&ruler=0.5": "1/2 in", "unit=mm&ruler=1/8": "1/8 in", "ruler=1/16": "1/16 in",
+	} {
+		a := band()
+		a.AddQuery(query + "&width=90mm&thickness=3mm&caliper=0.3mm")
+		a.Parse()
+		require.True(t, a.Check(), "%s: %v", query, a.Faults())
+		assert.Equal(t, want, a.Q.Request.Ruler.String(), query)
+	}
+	for query, want := range map[string]fault.Fault{
+		"ruler=0.5":          {Code: fault.NoUnit, Detail: "cannot read '0.5': a bare number needs a unit"},
+		"unit=mm&ruler=0.3":  {Code: fault.TooFine, Detail: "cannot read '0.3': a ruler's finest mark is 0.5 mm"},
+		"unit=mm&ruler=7":    {Code: fault.OutOfRange, Detail: "cannot read '7': no ruler is divided so; its marks are 10 mm, 5 mm, 1 mm, 0.5 mm"},
+		"unit=mm&ruler=mark": {Code: fault.Unreadable, Detail: "cannot read 'mark': a length begins with a number"},
+	} {
+		a := band()
+		a.AddQuery(query + "&width=90mm&thickness=3mm&caliper=0.3mm")
+		a.Parse()
+		require.False(t, a.Check(), query)
+		said := a.Faults()[0]
+		assert.Equal(t, want, fault.Fault{Code: said.Code, Detail: said.Detail}, query)
+		assert.Equal(t, "ruler", said.Field, query)
+	}
+}
