@@ -8,6 +8,7 @@ import (
 
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
 )
@@ -105,4 +106,32 @@ func TestStandingsInWords(t *testing.T) {
 		assert.Equal(t, "the thickness is 5 mm "+c.want, said(c.limit, c.state))
 	}
 	assert.Equal(t, "the thickness is not known (at most 5 mm)", said(mail.Limit{}, mail.Unknown))
+}
+
+// TestPlacesAsHandsSetThem: a mark with its papers, a mark of the finer ruler as such, and a
+// place that neither comes to as it is, to the nanometre.
+func TestPlacesAsHandsSetThem(t *testing.T) {
+	s := &solve.Solution{Request: request(t), Step: marked(t, "1 mm")}
+	s.Pattern.Caliper = um(300)
+	for _, c := range []struct {
+		at      int64
+		how     pattern.Set
+		reading string
+		papers  int
+	}{
+		{90_000, pattern.Set{Mark: um(90_000)}, "90 mm", 0},
+		{89_700, pattern.Set{Mark: um(90_000), Papers: -1}, "90 mm", -1},
+		{90_600, pattern.Set{Mark: um(90_000), Papers: 2}, "90 mm", 2},
+		{90_500, pattern.Set{Mark: um(90_500)}, "90.5 mm", 0},
+		{90_123, pattern.Set{Mark: um(90_000)}, "90.123 mm", 0},
+		{90_300, pattern.Set{Mark: um(90_000)}, "90.3 mm", 0},
+	} {
+		l := set(s, um(c.at), c.how)
+		assert.Equal(t, c.reading, l.Reading, c.at)
+		assert.Equal(t, c.papers, l.Papers, c.at)
+		assert.Equal(t, []float64{float64(c.at) / 1000, 0}, []float64{l.MM, l.OffMM}, "in numbers it is where it lies")
+	}
+	crossed := corner(s, solve.Corner{Vertex: pattern.Vertex{Point: pattern.At(um(90_000), um(0)), Bulge: -0.41421356}, X: pattern.Set{Mark: um(90_000)}, Cross: [2]string{"back", "base"}}, 2)
+	assert.Equal(t, "where back and base cross", crossed.Where)
+	assert.Equal(t, []any{2, -0.414214}, []any{crossed.Ring, crossed.Bulge})
 }
