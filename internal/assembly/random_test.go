@@ -70,7 +70,7 @@ func each(t *testing.T, kind *enclosure.Kind, want int, use func(*solve.Solution
 }
 
 var (
-	orders = flag.Int("orders", 200, "how many solutions of each kind are asked for their order")
+	orders = flag.Int("orders", 80, "how many solutions of each kind are asked for their order")
 	judged = flag.Int("judged", 5, "of how many of them the order is looked at frame by frame, and judged by the other method")
 )
 
