@@ -2,6 +2,7 @@ package fold
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/pattern"
 )
@@ -180,7 +181,7 @@ func (p *Pose) Nears(i, j int, at, along Vec) bool {
 				over = append(over, spot{q[0], q[1]})
 			}
 			if area(over) < 0 {
-				over = reversed(over)
+				slices.Reverse(over)
 			}
 			if over = inside(over, ring, &slab); area(over) < layer {
 				continue
@@ -226,14 +227,6 @@ func inside(ring, within []spot, slab *[2][24]spot) []spot {
 		if len(ring) < 3 {
 			return nil
 		}
-	}
-	return ring
-}
-
-// reversed runs a ring the other way.
-func reversed(ring []spot) []spot {
-	for i, j := 0, len(ring)-1; i < j; i, j = i+1, j-1 {
-		ring[i], ring[j] = ring[j], ring[i]
 	}
 	return ring
 }
