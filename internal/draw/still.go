@@ -153,16 +153,24 @@ func (s *still) edges() {
 		}
 	}
 	if b := s.frame.Contents; b != nil {
-		for _, ring := range blockFaces(b)[:2] {
+		faces := blockFaces(b)
+		for _, ring := range faces[:2] {
 			for i, p := range ring {
 				s.line(GoodsEdge, p, ring[(i+1)%len(ring)], -1)
 			}
 		}
-		for _, p := range b.Base {
-			s.line(GoodsEdge, p, fold.Vec{p[0] + b.Up[0], p[1] + b.Up[1], p[2] + b.Up[2]}, -1)
+		for i, side := range faces[2:] {
+			before := faces[2+(i+len(b.Base)-1)%len(b.Base)]
+			if len(b.Base) < roundFrom || normalOf(before).Dot(s.near)*normalOf(side).Dot(s.near) < 0 {
+				s.line(GoodsEdge, side[0], side[3], -1)
+			}
 		}
 	}
 }
+
+// roundFrom is how many sides the contents have that are round: a line along them is
+// only where they turn away.
+const roundFrom = 24
 
 // rims returns every edge of the plates once.
 func (s *still) rims() []rim {

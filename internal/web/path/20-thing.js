@@ -96,11 +96,16 @@ function oneLength(text) {
 
 const STEP = Math.PI / 24; // between the corners of what is drawn round
 
-// hull is the outline of what a ring sweeps over on its way back.
+// hull is the outline of what a ring sweeps over on its way back: from the corner that
+// is farthest to one side round the far half of the ring to the other.
 function hull(front, behind, [x, y]) {
   const aside = front.map((p) => p[0] * y - p[1] * x);
   const [left, right] = [aside.indexOf(Math.max(...aside)), aside.indexOf(Math.min(...aside))];
-  return [front[left], behind[left], behind[right], front[right]];
+  const ahead = (k) => front[k % front.length][0] * x + front[k % front.length][1] * y;
+  const half = front.length / 2;
+  const turn = ahead(left + half / 2) > ahead(left + half * 1.5) ? 1 : front.length - 1;
+  const arc = Array.from({ length: half + 1 }, (_, k) => behind[(left + k * turn) % front.length]);
+  return [front[left], ...arc, front[right]];
 }
 
 // block draws the thing with an arrow for each size.
@@ -124,7 +129,7 @@ function block() {
   };
   $("block").replaceChildren(svgNode("svg", { viewBox: [low[0], low[1], high[0] - low[0], high[1] - low[1]].map((x) => x.toFixed(1)).join(" "), "aria-hidden": "true" },
     svgNode("defs", {}, svgNode("marker", { id: "head", viewBox: "0 0 8 8", refX: 7, refY: 4, markerWidth: 7, markerHeight: 7, orient: "auto-start-reverse" }, svgNode("path", { d: "M0 0L8 4L0 8Z" }))),
-    ...(round() ? [face("side", ...behind), face("side", ...hull(front, behind, back)), face("front", ...front)]
+    ...(round() ? [face("side", ...hull(front, behind, back)), face("front", ...front)]
       : [face("front", at(0, 0, 0), at(1, 0, 0), at(1, 0, 1), at(0, 0, 1)), face("side", at(1, 0, 0), at(1, 1, 0), at(1, 1, 1), at(1, 0, 1)), face("top", at(0, 0, 1), at(1, 0, 1), at(1, 1, 1), at(0, 1, 1))]),
     arrow(at(0, 0, 0), at(1, 0, 0), [-2, 9], say("wide"), "middle"), arrow(at(1, 0, 0), at(1, 1, 0), [9, 5], say("high"), "start"), arrow(at(0, 0, 0), at(0, 0, 1), [-9, 0], say("thick"), "end")));
 }
