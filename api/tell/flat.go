@@ -2,11 +2,13 @@ package tell
 
 import (
 	"bytes"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
 	"creasefit/api/ask"
+	"creasefit/api/wire"
 )
 
 // flatTable is a JSON document as a table, for answers that no table of their
@@ -125,29 +127,11 @@ func leaf(value []byte) any {
 	case '"':
 		return ask.Unquote(value)
 	case '[':
-		texts := make([]string, 0, 4)
-		for _, item := range itemsOf(value) {
-			texts = append(texts, plain(item))
-		}
-		return strings.Join(texts, "; ")
-	case '{': // of a list alone, which flatTable has no row for
-		return string(value)
-	case 't', 'f':
+		return strings.Join(wire.Each(itemsOf(value), func(item []byte) string { return fmt.Sprint(leaf(item)) }), "; ")
+	case 't', 'f', '{': // an object of a list alone, which flatTable has no row for
 		return string(value)
 	default:
 		return reading(bytes.Clone(value)) // a number as it was written
-	}
-}
-
-// plain is a value as a text.
-func plain(value []byte) string {
-	switch c := leaf(value).(type) {
-	case string:
-		return c
-	case reading:
-		return string(c)
-	default:
-		return ""
 	}
 }
 

@@ -141,7 +141,7 @@ type cutting struct {
 	step  measure.Step
 }
 
-func price(p int64) float64 { return round(float64(p)/ask.PriceUnit, 4) }
+func price(p int64) float64 { return float64(p) / ask.PriceUnit }
 
 // bound is the greatest proven lower bound, of sheets or of cost.
 func (c cutting) bound() float64 {
