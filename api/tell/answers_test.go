@@ -2,6 +2,8 @@ package tell
 
 import (
 	"encoding/csv"
+	"encoding/xml"
+	"io"
 	"strings"
 	"testing"
 
@@ -190,4 +192,29 @@ func TestPapersBesideAMark(t *testing.T) {
 	}
 	r := wire.Ruler{Lengths: []wire.RulerLength{{Readings: []wire.RulerReading{{Step: "1/8 in", At: mm("3 5/8 in", 92.075)}}}, {Readings: []wire.RulerReading{{Step: "1 mm", At: mm("92 mm", 92)}}}}}
 	assert.Equal(t, "length 1, reading 1/8 in: 3 5/8 in\nlength 2, reading 1 mm: 92 mm\n", string(Append(nil, Text, &r, Style{})))
+}
+
+// Every kind of row is one whole element of XML, whose name is said in one word.
+func TestRowsAreElements(t *testing.T) {
+	corner := wire.Corner{X: mm("4 mm", 4), Y: mm("5 mm", 5)}
+	s := &wire.Solution{Pieces: []wire.Piece{{Name: "tray", Blank: wire.Blank{Width: mm("90 mm", 90), Height: mm("60 mm", 60)},
+		Scores:  []wire.Score{{Name: "score 1", From: "left", At: mm("20 mm", 20), HalfCut: "inside"}, {Name: "score 2", From: "bottom", At: mm("20 mm", 20)}},
+		Panels:  []wire.Panel{{Name: "left \"wall\"", Size: mm("20 mm", 20)}},
+		Cuts:    []wire.Cut{{Name: "slit", Kind: "slit", From: "top", Depth: mm("9 mm", 9)}, {Name: "ribbon slit", Kind: "slit", From: "left", At: new(mm("30 mm", 30)), Depth: mm("9 mm", 9), Long: new(mm("12 mm", 12))}},
+		Outline: []wire.Corner{corner}, Partials: []wire.Partial{{Name: "score 1", Panel: "tuck", Begins: corner, Ends: corner}},
+	}}}
+	d := xml.NewDecoder(strings.NewReader(string(Append(nil, XML, s, Style{}))))
+	d.CharsetReader = func(_ string, in io.Reader) (io.Reader, error) { return in, nil } // ASCII is UTF-8
+	elements := map[string]int{}
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			break
+		}
+		require.NoError(t, err)
+		if begun, ok := token.(xml.StartElement); ok {
+			elements[begun.Name.Local]++
+		}
+	}
+	assert.Equal(t, map[string]int{"measurements": 1, "blank": 2, "half-cut-inside": 1, "score": 1, "panel": 1, "slit": 4, "outline": 2, "end": 4}, elements)
 }

@@ -172,7 +172,7 @@ func measurementTable(rows []row) table {
 func appendXML(dst []byte, rows []row) []byte {
 	dst = append(dst, "<?xml version=\"1.0\" encoding=\"US-ASCII\"?>\n<measurements>\n"...)
 	for _, r := range flat(rows) {
-		dst = append(append(dst, "  <"...), r.what...)
+		dst = append(append(dst, "  <"...), strings.ReplaceAll(r.what, " ", "-")...)
 		for _, attribute := range [...][2]string{
 			{"piece", r.piece}, {"name", r.name}, {"from", r.from}, {"reading", r.length.Reading}, {"in", number(r.length.In)}, {"mm", number(r.length.MM)},
 		} {
