@@ -106,3 +106,10 @@ func WallGive(caliper, boardFrom measure.Length) measure.Length {
 	}
 	return caliper
 }
+
+// Closing is how far a closure may be off and still close: half of the window of the
+// asked fit, which is what that leaves open to each side, or one caliper of paper, which
+// gives. It does not depend on the step: a coarse ruler does not make a gap close.
+func Closing(fit Range, caliper, boardFrom measure.Length) measure.Length {
+	return measure.Max(fit.Max.Sub(fit.Min).Over(2), WallGive(caliper, boardFrom))
+}

@@ -281,7 +281,7 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 			other.Fits = made.eachFit()
 		}
 		other.Nearer = offMiddle(s.Fits).Sub(offMiddle(other.Fits))
-		if a.gives().Less(s.Proof.Gap) {
+		if enclosure.WallGive(a.Caliper, a.BoardFrom).Less(s.Proof.Gap) {
 			p := a.plan.Lay(a.found[i].sizes)
 			other.Gap = fold.Gap(&p, a.closing())
 		}

@@ -1,26 +1,16 @@
 package solve
 
 import (
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
 
-// closing is how far a closure may be off and still close: half of the window
-// of the asked fit, which is what that leaves open to each side, or one caliper
-// of paper, which gives. It does not depend on the step: a coarse ruler does not
-// make a gap close.
+// closing is how far a closure may be off and still close.
 func (r *Request) closing() measure.Length {
-	return measure.Max(r.Fit.Max.Sub(r.Fit.Min).Over(2), r.gives())
-}
-
-// gives is by how much a closure may be off without leaving anything open.
-func (r *Request) gives() measure.Length {
-	if r.stiff() {
-		return measure.Length{}
-	}
-	return r.Caliper
+	return enclosure.Closing(r.Fit, r.Caliper, r.BoardFrom)
 }
 
 // prove folds the pattern up. A pattern that does not close or does not hold its

@@ -73,14 +73,9 @@ func (d *Design) faults(in *enclosure.Input) fault.Faults {
 	if err != nil {
 		return faultsOf(err)
 	}
-	q := &p.plan.Problem
 	for i := range p.plan.Fits {
-		w := &q.Windows[p.plan.Fits[i].Window]
-		room := w.Form.Constant
-		for _, t := range w.Form.Terms {
-			room = room.Add(q.Readings[t.Reading].Ideal.Times(t.Coefficient))
-		}
-		if room.Less(w.Min) || w.Max.Less(room) {
+		w := &p.plan.Problem.Windows[p.plan.Fits[i].Window]
+		if room := w.Form.Value(p.ideals()); room.Less(w.Min) || w.Max.Less(room) {
 			return fault.Faults{{Code: fault.Impossible, Field: "design", Detail: w.Name}}
 		}
 	}

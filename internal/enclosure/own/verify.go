@@ -3,21 +3,17 @@ package own
 import (
 	"strings"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
-	"creasefit/internal/pattern"
 )
 
 // verify folds the pattern of the ideal sizes up. What does not close or hold there is
 // a fault of the design, and is told with the place of what is in the way.
 func (p *planner) verify() error {
-	sizes := make([]measure.Length, len(p.plan.Problem.Readings))
-	for i := range sizes {
-		sizes[i] = p.plan.Problem.Readings[i].Ideal
-	}
-	whole, _ := p.folding(sizes)
-	proof := fold.Prove(&whole, p.closing())
+	whole, _ := p.folding(p.ideals())
+	proof := fold.Prove(&whole, enclosure.Closing(p.in.Fit, p.in.Caliper, p.in.BoardFrom))
 	var faults fault.Faults
 	for i := range proof.Faults {
 		f := &proof.Faults[i]
@@ -26,14 +22,13 @@ func (p *planner) verify() error {
 	return faults.Err()
 }
 
-// closing is how far a closure may be off: half of the room that the fit leaves, or a
-// caliper of paper.
-func (p *planner) closing() measure.Length {
-	open := p.in.Fit.Max.Sub(p.in.Fit.Min).Over(2)
-	if !pattern.Stiff(p.in.Caliper, p.in.BoardFrom) {
-		open = measure.Max(open, p.in.Caliper)
+// ideals are the sizes of the readings on an endlessly fine ruler.
+func (p *planner) ideals() []measure.Length {
+	sizes := make([]measure.Length, len(p.plan.Problem.Readings))
+	for i := range sizes {
+		sizes[i] = p.plan.Problem.Readings[i].Ideal
 	}
-	return open
+	return sizes
 }
 
 // placeOf is where in the design that stands which a finding names.
