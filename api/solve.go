@@ -9,8 +9,6 @@ import (
 	"creasefit/api/tell"
 	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
-	"creasefit/internal/enclosure/own"
-	"creasefit/internal/fault"
 	"creasefit/internal/solve"
 )
 
@@ -52,21 +50,6 @@ func newSolve(k *enclosure.Kind) *solveCalculation {
 		},
 		answer: solution,
 	}
-}
-
-// reachable refuses a caller's design that no order of work leads to; the kinds of the
-// catalogue are tried beforehand.
-func reachable(s *solve.Solution) error {
-	text := s.Request.Kind.Design
-	if text == "" {
-		return nil
-	}
-	_, err := oneSolved{s}.order()
-	if f, ok := err.(fault.Fault); ok {
-		f.Field, f.Value, f.Hint = own.Place([]byte(text), f.Value), "", "let what lies over it end before it, or fold one of the two the other way"
-		err = f
-	}
-	return err
 }
 
 // solution is the answer, with the order of work for those who name it. A

@@ -3,6 +3,7 @@ package assembly
 import (
 	"crypto/sha256"
 	"fmt"
+	"slices"
 	"sync"
 
 	"creasefit/internal/measure"
@@ -81,4 +82,27 @@ func replay(known []move, actual *pattern.Pattern, slack float64) *Order {
 		return nil
 	}
 	return t.order(moves, from)
+}
+
+// Leads reports whether the way that an order goes leads to another pattern of its shape
+// too.
+func (o *Order) Leads(actual *pattern.Pattern, tolerance measure.Length) bool {
+	if !sameShape(o.t.p, actual) {
+		return false
+	}
+	t, ok := newTaking(actual, tolerance.Millimetres())
+	if ok {
+		_, _, ok = t.play(o.moves)
+	}
+	return ok
+}
+
+// sameShape reports whether two patterns differ in nothing but sizes.
+func sameShape(a, b *pattern.Pattern) bool {
+	if len(a.Nests) != len(b.Nests) || len(a.Locks) != len(b.Locks) || len(a.Bonds) != len(b.Bonds) {
+		return false
+	}
+	return slices.EqualFunc(a.Pieces, b.Pieces, func(p, q pattern.Piece) bool {
+		return len(p.Panels) == len(q.Panels) && len(p.Joints) == len(q.Joints) && slices.EqualFunc(p.Creases, q.Creases, func(c, d pattern.Crease) bool { return c.From == d.From && c.To == d.To })
+	})
 }
