@@ -52,18 +52,18 @@ func OfCheck(c *solve.Check, a *Asked) *Check {
 
 // checkWords says in a sentence or two what a check comes to.
 func checkWords(c *solve.Check) string {
-	var fits []string
-	for _, f := range c.Fits {
-		fits = append(fits, f.Axis.String()+" "+f.Verdict)
+	goes, but := "nothing has to go into anything.", "It does not work as measured"
+	if len(c.Fits) > 0 {
+		contents := strings.Join(Each(c.Fits, func(f solve.Fit) string { return f.Axis.String() + " " + f.Verdict }), ", ")
+		goes, but = "the contents go in: "+contents+".", but+" ("+contents+")"
 	}
-	contents := strings.Join(fits, ", ")
 	switch {
 	case c.Works:
-		return "It closes, and the contents go in: " + contents + "."
+		return "It closes, and " + goes
 	case c.Mended && len(c.Mend) > 0:
-		return "It does not work as measured (" + contents + "). The smallest change that mends it is listed."
+		return but + ". The smallest change that mends it is listed."
 	default:
-		return "It does not work as measured (" + contents + "), and no readings of this ruler near it would."
+		return but + ", and no readings of this ruler near it would."
 	}
 }
 

@@ -135,3 +135,23 @@ func TestPlacesAsHandsSetThem(t *testing.T) {
 	assert.Equal(t, "where back and base cross", crossed.Where)
 	assert.Equal(t, []any{2, -0.414214}, []any{crossed.Ring, crossed.Bulge})
 }
+
+// TestWhatACheckComesTo: the clearances by their verdicts, or that there are none, as of
+// mats that lie on one another.
+func TestWhatACheckComesTo(t *testing.T) {
+	fits := []solve.Fit{{Axis: pattern.Width, Verdict: "snug"}, {Axis: pattern.Height, Verdict: "tight"}}
+	mend := []solve.Change{{Name: "back"}}
+	for _, c := range []struct {
+		check solve.Check
+		want  string
+	}{
+		{solve.Check{Works: true, Fits: fits}, "It closes, and the contents go in: width snug, height tight."},
+		{solve.Check{Works: true}, "It closes, and nothing has to go into anything."},
+		{solve.Check{Fits: fits, Mended: true, Mend: mend}, "It does not work as measured (width snug, height tight). The smallest change that mends it is listed."},
+		{solve.Check{Mended: true, Mend: mend}, "It does not work as measured. The smallest change that mends it is listed."},
+		{solve.Check{Fits: fits[:1], Mended: true}, "It does not work as measured (width snug), and no readings of this ruler near it would."},
+		{solve.Check{Mend: mend}, "It does not work as measured, and no readings of this ruler near it would."},
+	} {
+		assert.Equal(t, c.want, checkWords(&c.check))
+	}
+}
