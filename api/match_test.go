@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 	"encoding/csv"
+	"encoding/json"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -115,6 +116,31 @@ func TestMatchOfManyThings(t *testing.T) {
 	}
 }
 
+// Holders may come one by one, as many as there are: a line each in a batch whose
+// address says the thing. Each is answered as the match of all answers it.
+func TestMatchOfHoldersAsTheyCome(t *testing.T) {
+	all := decode[wire.Matches](postJSON(t, "/v1/match", manyHolders(300)))
+	want := map[string]wire.Ranked{}
+	for _, r := range all.Ranked {
+		want[r.ID] = r
+	}
+	var body struct{ Holders []json.RawMessage }
+	require.NoError(t, json.Unmarshal([]byte(manyHolders(300)), &body))
+	var lines strings.Builder
+	for _, holder := range body.Holders {
+		fmt.Fprintf(&lines, `{"holders":[%s]}`+"\n", holder)
+	}
+	a := call(t, shared(), "POST", "/v1/batch?call=match&contents=tea-tin&unit=mm", lines.String(), "Content-Type", mediaLines).ok()
+	answers := readLines(t, a.Body.String())
+	require.Len(t, answers, len(body.Holders)+1)
+	for _, line := range answers[:len(body.Holders)] {
+		var one wire.Matches
+		require.NoError(t, json.Unmarshal(line.Answer, &one))
+		require.Len(t, one.Ranked, 1)
+		assert.Equal(t, want[one.Ranked[0].ID], one.Ranked[0])
+	}
+}
+
 // A match with a holder that is made says what a check of its readings says:
 // ten thousand random pairs, three hundred of them in a short run.
 func TestMatchAgreesWithCheck(t *testing.T) {
@@ -167,12 +193,17 @@ func TestMatchAgreesWithCheck(t *testing.T) {
 
 // Ten thousand holders in one request: measured inside, and solved for one by one.
 func BenchmarkMatch(b *testing.B) {
-	for name, body := range map[string]string{"measured": manyHolders(10_000), "solved": manyMade(10_000)} {
+	one := strings.NewReplacer(`},{`, "}]}\n"+`{"holders":[{`).Replace(manyHolders(10_000))
+	one = one[strings.Index(one, "[")+1 : len(one)-2]
+	for name, body := range map[string]string{"measured": manyHolders(10_000), "solved": manyMade(10_000), "as they come": `{"holders":[` + one + "]}"} {
 		b.Run(name, func(b *testing.B) {
 			s := quiet()
 			for b.Loop() {
 				s.recent = newRecent(0, 0)
 				request := newRequest("POST", "/v1/match", body, headers{"Content-Type", "application/json"})
+				if name == "as they come" {
+					request = newRequest("POST", "/v1/batch?call=match&contents=tea-tin&unit=mm", body, headers{"Content-Type", mediaLines})
+				}
 				w := httptest.NewRecorder()
 				s.Handler().ServeHTTP(w, request)
 				require.Equal(b, 200, w.Code, w.Body.String())
