@@ -119,16 +119,10 @@ const options = () => [...(design.sizes ?? []), ...(design.choices ?? [])];
 // optionFields are the named sizes and the choices of the design.
 function optionFields() {
   const kept = names();
-<<<<<<< HEAD
-  return (design.sizes ?? []).map((s) => {
-    const input = make("input", { name: s.name, value: kept[s.name] ?? "", placeholder: byId("thing").elements.unit.value === "in" ? s.in : s.mm, size: 8 });
-    return make("p", {}, make("label", { textContent: (NAMES[s.help] ?? NAMES[s.name] ?? s.help ?? s.name) + " " }, input));
-=======
   return options().map((o) => {
     const field = o.of ? make("select", { name: o.name }, ...o.of.map((word) => option(word, word.replaceAll("_", " "), word === kept[o.name])))
       : make("input", { name: o.name, value: kept[o.name] ?? "", placeholder: byId("thing").elements.unit.value === "in" ? o.in : o.mm, size: 8 });
-    return make("p", {}, make("label", { textContent: (o.help || o.name) + " " }, field));
->>>>>>> 5b881ac (Let designs leave choices to their requests)
+    return make("p", {}, make("label", { textContent: (NAMES[o.help] ?? NAMES[o.name] ?? (o.help || o.name)) + " " }, field));
   });
 }
 
