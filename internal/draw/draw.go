@@ -134,15 +134,31 @@ func New(p *pattern.Pattern, o Options) *Drawing {
 	return d
 }
 
+// keep makes room for what is found once for all drawings with the same options: the
+// papers of pieces, and what words are in the language.
+func (o *Options) keep() {
+	if o.papers != nil {
+		return
+	}
+	o.papers = map[*pattern.Piece]flat{}
+	say, said := o.Say, map[string]string{}
+	if say == nil {
+		o.Say = func(s string) string { return s }
+		return
+	}
+	o.Say = func(s string) string {
+		text, known := said[s]
+		if !known {
+			text = say(s)
+			said[s] = text
+		}
+		return text
+	}
+}
+
 func (o *Options) layout(p *pattern.Pattern) *layout {
-	if o.papers == nil {
-		o.papers = map[*pattern.Piece]flat{}
-	}
-	l := &layout{step: o.Step, lettering: o.Lettering, say: o.Say, stops: o.Stops, papers: o.papers, board: p != nil && p.Stiff()}
-	if l.say == nil {
-		l.say = func(s string) string { return s }
-	}
-	return l
+	o.keep()
+	return &layout{step: o.Step, lettering: o.Lettering, say: o.Say, stops: o.Stops, papers: o.papers, board: p != nil && p.Stiff()}
 }
 
 // suitable returns the size of letters for a picture of the whole.

@@ -24,7 +24,11 @@ func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Option
 			moving = append(moving, step)
 		}
 	}
-	stills := o.layout(p).moments(p, order, moving)
+	words := o.layout(p)
+	stills := words.moments(p, order, moving)
+	if o.Description == "" {
+		o.Description = words.tellAll(p, order, steps)
+	}
 	var draw func(Options) *Drawing
 	draw = func(o Options) *Drawing {
 		l := o.layout(p)
@@ -40,9 +44,6 @@ func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Option
 		}
 		d.Lettering = l.lettering
 		d.rows(rows)
-		if d.Description == "" {
-			d.Description = l.tellAll(p, order, steps)
-		}
 		d.again = func(lettering float64) *Drawing {
 			o.Lettering = lettering
 			return draw(o)
@@ -67,6 +68,7 @@ type Work struct {
 func Pictures(works []Work) (picture func(steps []int) *Drawing, n int, err error) {
 	orders := make([]*assembly.Order, len(works))
 	for i := range works {
+		works[i].Options.keep()
 		if orders[i], err = works[i].Order(); err != nil {
 			return nil, 0, err
 		}

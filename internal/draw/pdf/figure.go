@@ -69,8 +69,8 @@ func (p *printer) shrink(i int) {
 		if best.readable() || p.o.err() != nil {
 			break
 		}
-		v := p.at(plain.Lettered(last.sought(slope)), i)
-		slope = (1/v.scale - 1/last.scale) / (v.d.Lettering - last.d.Lettering)
+		v := p.at(plain.Lettered(last.sought(draw.Lettering, slope)), i)
+		slope = v.slope(&last)
 		if last = v; v.letters() > best.letters() {
 			best = v
 		}
@@ -94,13 +94,18 @@ type shrunk struct {
 // letters returns the size of its letters on the page.
 func (s *shrunk) letters() float64 { return s.scale * s.d.Lettering }
 
+// slope is how much a figure grows for each millimetre that its letters do.
+func (s *shrunk) slope(before *shrunk) float64 {
+	return (1/s.scale - 1/before.scale) / (s.d.Lettering - before.d.Lettering)
+}
+
 // sought returns the size of letters that would be large enough on a page if the
 // figure grows by a slope with them, but not far above what no growth asks for; half a
 // percent more makes up for rounded scales.
-func (s *shrunk) sought(slope float64) float64 {
-	at, most := draw.Lettering/s.scale, 1.2*draw.Lettering/s.scale
-	if left := 1 - slope*draw.Lettering; left > 0 {
-		at = max(at, min(most, (at-slope*draw.Lettering*s.d.Lettering)/left))
+func (s *shrunk) sought(letters, slope float64) float64 {
+	at, most := letters/s.scale, 1.2*letters/s.scale
+	if left := 1 - slope*letters; left > 0 {
+		at = max(at, min(most, (at-slope*letters*s.d.Lettering)/left))
 	} else {
 		at = most
 	}

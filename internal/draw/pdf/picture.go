@@ -59,13 +59,19 @@ func (l *ladder) smaller(part float64) *picture {
 	p := &picture{d: l.d, wide: l.wide}
 	longer := func() float64 { return max(p.d.Width, p.d.Height) }
 	most := longer() * min(l.wide/p.d.Width, 1) * part
+	last, slope := shrunk{}, 0.0
 	for tries := 0; ; tries++ {
 		p.scale = min(l.wide/p.d.Width, most/longer(), 1)
 		p.high = p.d.Height * p.scale
 		if tries == redrawn || p.scale*p.d.Lettering >= l.letters*0.9999 {
 			return p
 		}
-		p.d = p.d.Lettered(1.08 * l.letters / p.scale)
+		now := shrunk{d: p.d, scale: p.scale}
+		if tries > 0 {
+			slope = now.slope(&last)
+		}
+		last = now
+		p.d = p.d.Lettered(now.sought(l.letters, slope))
 	}
 }
 
