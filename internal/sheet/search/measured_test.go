@@ -75,3 +75,26 @@ func BenchmarkBins(b *testing.B) {
 		b.ReportMetric(float64(latest.Milliseconds()), "late-ms")
 	}
 }
+
+// BenchmarkMany plans the published orders of few kinds with many copies in as much
+// counted work as two seconds of a quiet machine are, and reports how many are
+// proven and the most sheets above a bound.
+func BenchmarkMany(b *testing.B) {
+	for b.Loop() {
+		proven, most := 0, int64(0)
+		for name, o := range manyOrders(b) {
+			e := endless()
+			e.left = 600_000_000
+			hands := &easier{planner: newProblem(o).newPlanner(e)}
+			hands.count()
+			gap := hands.planner.cost - hands.lower
+			if most = max(most, gap); gap == 0 {
+				proven++
+			} else {
+				b.Logf("%s: %d sheets of at least %d", name, hands.planner.cost, hands.lower)
+			}
+		}
+		b.ReportMetric(float64(proven), "proven")
+		b.ReportMetric(float64(most), "most-above")
+	}
+}
