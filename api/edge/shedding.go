@@ -58,8 +58,13 @@ func (c *sheddingConn) Read(into []byte) (int, error) {
 		if err := c.turnAway(); err != nil {
 			return 0, err
 		}
+		time.Sleep(breath)
 	}
 }
+
+// breath is how long a connection is not read after it was told to come back in a
+// second: who asks again at once would be answered in the place of others.
+const breath = 50 * time.Millisecond
 
 // leastAnswering is how long a caller may take at least to receive that there is
 // no room.

@@ -127,6 +127,18 @@ func TestSheddingKeepsItsPlace(t *testing.T) {
 	assert.Equal(t, "200 read", told(t, connection, in, 1, plainGet))
 }
 
+// Who is turned away is answered at once, and not read again for a moment.
+func TestSheddingTakesABreath(t *testing.T) {
+	address, crowded := shedAt(t, nil)
+	crowded.Store(true)
+	connection, in := open(t, address)
+	began := time.Now()
+	for range 5 {
+		assert.Equal(t, "503 full", told(t, connection, in, 1, plainGet))
+	}
+	assert.GreaterOrEqual(t, time.Since(began), 4*breath)
+}
+
 // A deadline of the server's that is over keeps no answer back, nor does that of
 // what was shed hold for what the server answers.
 func TestSheddingHasItsOwnDeadline(t *testing.T) {
