@@ -97,6 +97,15 @@ func (in *Input) named(param string) Range {
 	return FitNamed(choice, in.Unit)
 }
 
+// claimed is how much room beside what is glued a fit between two pieces claims: its
+// greatest clearance, or none where it is left open, since any may have been chosen.
+func (in *Input) claimed(param string, play Range) measure.Length {
+	if in.choice(param) == anyFit {
+		return play.Min
+	}
+	return play.Max
+}
+
 // WallGive is how much tighter than touching a part may be that goes over
 // another or into it: two walls of paper bow by half a caliper each, board does
 // not (common practice; a request may say otherwise).

@@ -79,7 +79,7 @@ func planDrawerBox(in *Input) (*Plan, error) {
 	var notch, ribbon error
 	r.notch, notch = d.notched(r.across[0], measure.Max(in.Beside(), in.length("lap")), in.Beside(), long.Min)
 	r.ribbon, ribbon = d.slitted(r.tray)
-	lap := in.bounded("lap", Range{Min: measure.Sum(leastGlue, slide.Max, in.Caliper.Times(2)), Max: in.Width},
+	lap := in.bounded("lap", Range{Min: measure.Sum(leastGlue, in.claimed("slide", slide), in.Caliper.Times(2)), Max: in.Width},
 		"the lap leaves no room for glue, or reaches across the front", "make it fit the front")
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDrawerBox(r, sizes) }
 	return d.plan, fault.Join(tab, notch, ribbon, lap, in.checkTray(r.tray))

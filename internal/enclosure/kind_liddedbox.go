@@ -55,7 +55,7 @@ var boxTrayGrid, lidGrid = boxGrid("tray"), boxGrid("lid")
 func planLiddedBox(in *Input) (*Plan, error) {
 	d, play := newDraft(in), in.named("lid_fit")
 	tray := in.newBox(&boxTrayGrid, in.Fit.Max.Over(2))
-	lid := in.newBox(&lidGrid, play.Max.Over(2).Add(in.Caliper.Times(2)))
+	lid := in.newBox(&lidGrid, in.claimed("lid_fit", play).Over(2).Add(in.Caliper.Times(2)))
 	if err := tray.roll(in, &rolledTrayGrid); err != nil {
 		return nil, err
 	}
