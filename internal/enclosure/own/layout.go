@@ -10,9 +10,10 @@ import (
 // layout is one piece while it is laid out flat.
 type layout struct {
 	*planner
-	piece  *pattern.Piece
-	values []measure.Length // of all that forms are made of
-	corner pattern.Point    // of the blank, from that of the root
+	piece   *pattern.Piece
+	values  []measure.Length // of all that forms are made of
+	corner  pattern.Point    // of the blank, from that of the root
+	corners []pattern.Vertex // of all panels
 }
 
 // build lays out the flat pattern for given sizes of the readings.
@@ -20,7 +21,7 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 	whole, layouts := p.folding(sizes)
 	for i, l := range layouts {
 		if !p.blanks[i].whole {
-			l.reliefs()
+			l.reliefs(i)
 		}
 	}
 	return whole
@@ -96,6 +97,7 @@ func (p *planner) layPiece(index int, to *pattern.Piece, values []measure.Length
 	mine := p.panels[b.first:][:b.count]
 	*to = pattern.Piece{Name: p.Pieces[index].Name, Quantity: 1, Root: b.root - b.first, Panels: make([]pattern.Panel, b.count), Creases: make([]pattern.Crease, len(b.folds))}
 	corners := make([]pattern.Vertex, 4*b.count)
+	l.corners = corners
 	high := pattern.At(measure.Largest().Neg(), measure.Largest().Neg())
 	l.corner = pattern.At(measure.Largest(), measure.Largest())
 	for n := range mine {

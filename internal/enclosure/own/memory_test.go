@@ -33,6 +33,7 @@ func TestRememberedFoldingsPlanAlike(t *testing.T) {
 				if assert.Equal(t, wrong, err); err == nil {
 					assert.Equal(t, want.plan.Problem, got.plan.Problem)
 					assert.Equal(t, want.plan.Fits, got.plan.Fits)
+					assert.Equal(t, want.build(want.ideals()), got.build(got.ideals()))
 				}
 			}
 			assert.LessOrEqual(t, len(warm.folded), 3, "foldings")

@@ -2,6 +2,7 @@ package own
 
 import (
 	"slices"
+	"sync/atomic"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
@@ -21,6 +22,7 @@ type stated struct {
 	sources  []string
 	ends     []form // by unknown: the papers that an end comes out as, nil for others
 	sewn     []sewn
+	cuttings []atomic.Pointer[cutting] // by piece, the last of them
 	wrong    fault.Faults
 }
 
@@ -83,6 +85,7 @@ func (s *stated) of(r *derived) {
 	}
 	s.layStrips(r)
 	s.sew(r)
+	s.cuttings = make([]atomic.Pointer[cutting], len(r.Pieces))
 }
 
 func (s *stated) add(x setting, source string) int {

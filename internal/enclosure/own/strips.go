@@ -15,6 +15,7 @@ type blank struct {
 	scores             [2][]pattern.Score // between those
 	names              []string           // of the folds
 	whole              bool               // nothing is cut away
+	square             bool               // no side is slanted
 }
 
 // layBlanks lists the panels of each piece, and its folds: those along the width from the
@@ -24,7 +25,7 @@ func (v *derivation) layBlanks() {
 	first := 0
 	for piece := range v.Pieces {
 		b := &v.blanks[piece]
-		*b = blank{first: first, count: len(v.Pieces[piece].Panels), root: v.rootOf(piece)}
+		*b = blank{first: first, count: len(v.Pieces[piece].Panels), root: v.rootOf(piece), square: true}
 		first += b.count
 		for axis := range b.chains {
 			row := v.row(b.root, axis)
@@ -37,6 +38,7 @@ func (v *derivation) layBlanks() {
 			if q.parent >= 0 && !slices.Contains(b.folds, i) {
 				b.folds = append(b.folds, i)
 			}
+			b.square = b.square && !q.Taper.given
 			b.whole = b.whole && !q.Narrower.given && !q.Taper.given && q.ends == [2]int{-1, -1}
 		}
 		for n, i := range b.folds {
