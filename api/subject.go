@@ -67,7 +67,7 @@ func (s oneSolved) works(language string) []draw.Work {
 
 // drawn is how it is drawn.
 func (s oneSolved) drawn(title, language string) draw.Options {
-	o := draw.Options{Title: title, Step: s.Step, Stops: s.Settings(), Say: wordsOf(language), Language: language}
+	o := draw.Options{Title: title, Step: s.Step, Stops: s.Settings, Say: wordsOf(language), Language: language}
 	if s.Ornament != nil {
 		o.Beside = []pattern.Piece{s.Ornament.Piece()}
 	}

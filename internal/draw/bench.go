@@ -14,7 +14,7 @@ import (
 func (l *layout) bench(p *pattern.Pattern, index int, do assembly.Do) Figure {
 	piece := &p.Pieces[index]
 	f := l.figure(piece, nil)
-	f.brief, f.far = do != assembly.Cut, l.farScores(p, index)
+	f.brief = do != assembly.Cut
 	whole := rectangle2(f.w, f.h)
 	f.sides = f.around()
 	switch do {
@@ -23,6 +23,7 @@ func (l *layout) bench(p *pattern.Pattern, index int, do assembly.Do) Figure {
 		f.sides[below].add(tag{at: f.w, from: fromLow, lines: []string{f.length(piece.Width)}})
 		f.sides[leftOf].add(tag{at: f.h, from: fromLow, lines: []string{f.length(piece.Height)}})
 	case assembly.Score:
+		f.far = l.farScores(p, index)
 		f.paper(whole)
 		f.folds()
 		for i := range piece.Strips {
@@ -47,8 +48,11 @@ func (l *layout) bench(p *pattern.Pattern, index int, do assembly.Do) Figure {
 // edge.
 func (l *layout) farScores(p *pattern.Pattern, index int) map[string]bool {
 	far := map[string]bool{}
-	for i := range l.stops {
-		for _, u := range l.stops[i].Serves {
+	if l.stops == nil {
+		return far
+	}
+	for _, s := range l.stops() {
+		for _, u := range s.Serves {
 			if u.Piece == index && u.Do == settings.Line && (u.Edge == settings.Right || u.Edge == settings.Top) {
 				for _, c := range u.Creases {
 					far[p.Pieces[index].Creases[c].Name] = true

@@ -53,9 +53,9 @@ type Options struct {
 	// leaves them in English.
 	Say      func(string) string
 	Language string // of what Say says, BCP 47; "" if that goes without saying
-	// Stops are those that the pattern is made with; pictures of scoring measure from
-	// the same edges.
-	Stops []settings.Setting
+	// Stops tells those that the pattern is made with; pictures of scoring measure from
+	// the same edges. Nil for none.
+	Stops func() []settings.Setting
 	// Clearances are those of the pattern, for a drawing of how they come out.
 	Clearances []Clearance
 	// Beside are pieces that are never folded: an ornament, which is laid on the locked
@@ -100,7 +100,7 @@ type layout struct {
 	step      measure.Step
 	lettering float64
 	say       func(string) string
-	stops     []settings.Setting
+	stops     func() []settings.Setting
 	found     []*detail // small corners of all figures so far
 	papers    map[*pattern.Piece]flat
 	board     bool // scores are cut half through

@@ -24,7 +24,7 @@ type Sample struct {
 
 // Options returns how the sample is to be drawn.
 func (s *Sample) Options() draw.Options {
-	return draw.Options{Title: s.Solution.Request.Kind.Title, Step: s.Solution.Step, Stops: s.Solution.Settings()}
+	return draw.Options{Title: s.Solution.Request.Kind.Title, Step: s.Solution.Step, Stops: s.Solution.Settings}
 }
 
 // Draw draws the sample.
