@@ -88,3 +88,19 @@ func TestGuidesHavePictures(t *testing.T) {
 	assert.Greater(t, images, 4)
 	assert.Contains(t, get(t, "/v1/guide/lidded-box.md?"+box).ok().Body.String(), "](/v1/drawing/lidded-box.svg?")
 }
+
+// Without the steps a guide has the same warnings and cut list, in every format, of a
+// kind and of a portfolio.
+func TestGuideWithoutSteps(t *testing.T) {
+	for _, address := range []string{"/v1/guide/lidded-box?unit=mm&width=58&height=78&thickness=58&caliper=0.4&sheet=a5", "/v1/guide/portfolio?unit=mm&width=58&height=78&thickness=58&caliper=0.4&layers=sleeve&layers=tray"} {
+		whole := decode[guide.Guide](call(t, shared(), "GET", address+"&language=de", "").ok())
+		brief := decode[guide.Guide](call(t, shared(), "GET", address+"&language=de&steps=no", "").ok())
+		assert.NotEmpty(t, whole.Steps)
+		assert.Empty(t, brief.Steps)
+		assert.Equal(t, whole.Warnings, brief.Warnings)
+		assert.Equal(t, whole.CutList, brief.CutList)
+		for _, format := range []string{"html", "text", "markdown", "pdf"} {
+			call(t, shared(), "GET", address+"&steps=no&format="+format, "").ok()
+		}
+	}
+}

@@ -11,6 +11,7 @@ type Guide[Q Subject] struct {
 	Of       Q
 	Language Word
 	Units    Word
+	Steps    Word
 	Paper    Size // zero for what is usual
 	Pictures Word
 	Print    Word
@@ -25,6 +26,8 @@ func (q *Guide[Q]) bind(b *Names) {
 	q.Of.bind(b)
 	b.bind(&q.Language, languageName("The language of the guide."))
 	b.bind(&q.Units, Name{Name: "units", Choices: []string{"in", "mm", "both"}, Example: "both", Help: "The units of the guide. Default: those of the ruler."})
+	b.bind(&q.Steps, Name{Name: "steps", Choices: []string{"yes", "no"}, Example: "no", Default: Always("yes"), Advanced: true,
+		Help: "Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time."})
 	b.bind(&q.Paper, paperName())
 	b.bind(&q.Pictures, picturesName("Adds a picture of each step to the JSON as SVG, for a light or a dark page."))
 	b.bind(&q.Print, Name{Name: "print", Choices: []string{"usual", printLarge}, Example: printLarge, Default: Always("usual"),
@@ -42,7 +45,7 @@ func (q *Guide[Q]) settle(r *Reading) { q.Of.settle(r) }
 // Options are how to write the guide.
 func (q *Guide[Q]) Options() guide.Options {
 	units, _ := guide.ParseUnits(q.Units.Word) // its choices were checked
-	return guide.Options{Language: q.Language.Word, Units: units}
+	return guide.Options{Language: q.Language.Word, Units: units, Brief: q.Steps.Is("no")}
 }
 
 // paperName is the paper that a PDF is for.

@@ -289,6 +289,7 @@ func TestEveryNameOfAGuideAndADrawing(t *testing.T) {
 		}{q.Of.Request, q.Options(), q.Paper.Width, q.Paper.Height, q.Pictures.Word, q.LargePrint()}
 	}, append(slices.Clone(own),
 		effect{"language", "de", "", "", map[string]string{"Options.Language": "de"}},
+		effect{"steps", "no", "", "", map[string]string{"Options.Brief": "true"}},
 		effect{"pictures", "dark", "", "", map[string]string{"Pictures": "dark"}},
 		effect{"units", "both", "", "", map[string]string{"Options.Units": fmt.Sprint(guide.Both)}},
 		effect{"print", "large", "", "", map[string]string{"Large": "true"}},

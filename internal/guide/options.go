@@ -27,6 +27,7 @@ const (
 type Options struct {
 	Language string // BCP 47; "" is English. Regions are ignored: "de-AT" is "de".
 	Units    Units
+	Brief    bool // without the work step by step, which takes most of the time
 }
 
 // ParseUnits reads the word for the units: "in", "mm", "both", or "" for those

@@ -18,7 +18,7 @@ func WritePortfolio(p *solve.Portfolio, o Options) (Guide, error) {
 		return Guide{}, err
 	}
 	w := newWriter(p.Solutions[len(p.Solutions)-1], c, o.Units)
-	whole := Guide{Language: c.Language, Kind: "portfolio", Labels: w.labels(), Title: w.say("portfolio.title", nil)}
+	whole := Guide{Language: c.Language, Kind: "portfolio", Labels: w.labels(), Title: w.say("portfolio.title", nil), Steps: []Step{}}
 	var titles []string
 	var finishing []Step
 	before := 0
@@ -29,7 +29,7 @@ func WritePortfolio(p *solve.Portfolio, o Options) (Guide, error) {
 		if i > 0 {
 			own.inside = outermost(p.Solutions[i-1], titles[i-1], c.Language)
 		}
-		g, err := own.guide()
+		g, err := own.guide(o.Brief)
 		if err != nil {
 			return Guide{}, fault.Under(p.Layers[i].Place, err)
 		}

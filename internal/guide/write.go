@@ -18,13 +18,16 @@ func Write(s *solve.Solution, o Options) (Guide, error) {
 	if err != nil {
 		return Guide{}, err
 	}
-	return newWriter(s, c, o.Units).guide()
+	return newWriter(s, c, o.Units).guide(o.Brief)
 }
 
 // guide writes the guide.
-func (w *writer) guide() (Guide, error) {
+func (w *writer) guide(brief bool) (Guide, error) {
 	s, c := w.s, w.c
-	steps, err := w.steps()
+	steps, err := []Step{}, error(nil)
+	if w.order = (&assembly.Order{}); !brief {
+		steps, err = w.steps()
+	}
 	if err != nil {
 		return Guide{}, err
 	}

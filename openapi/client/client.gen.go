@@ -820,6 +820,12 @@ const (
 	SolutionUnitMM SolutionUnit = "mm"
 )
 
+// Defines values for StepsValue.
+const (
+	StepsValueNo  StepsValue = "no"
+	StepsValueYes StepsValue = "yes"
+)
+
 // Defines values for StockValue.
 const (
 	StockValueCastCoatedCover10Pt StockValue = "cast-coated-cover-10pt"
@@ -4662,6 +4668,9 @@ type RequestGuideBand struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -4682,6 +4691,9 @@ type RequestGuideDiagonalEnvelope struct {
 
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
+
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -4704,6 +4716,9 @@ type RequestGuideDividers struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -4724,6 +4739,9 @@ type RequestGuideDrawerBox struct {
 
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
+
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -4746,6 +4764,9 @@ type RequestGuideEnvelope struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -4766,6 +4787,9 @@ type RequestGuideFoldedCard struct {
 
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
+
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -4788,6 +4812,9 @@ type RequestGuideGussetBag struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -4808,6 +4835,9 @@ type RequestGuideLiddedBox struct {
 
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
+
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -4830,6 +4860,9 @@ type RequestGuideMatStack struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -4850,6 +4883,9 @@ type RequestGuideOwn struct {
 
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
+
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -4872,6 +4908,9 @@ type RequestGuidePillowPack struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -4892,6 +4931,9 @@ type RequestGuidePocket struct {
 
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
+
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -4914,6 +4956,9 @@ type RequestGuidePortfolio struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -4934,6 +4979,9 @@ type RequestGuidePrismBox struct {
 
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
+
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -4956,6 +5004,9 @@ type RequestGuideSleeve struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -4976,6 +5027,9 @@ type RequestGuideSlipcase struct {
 
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
+
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -4998,6 +5052,9 @@ type RequestGuideSlottedBand struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -5019,6 +5076,9 @@ type RequestGuideTray struct {
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
 
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
+
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
 }
@@ -5039,6 +5099,9 @@ type RequestGuideTuckCarton struct {
 
 	// Print How large the letters are: usual, 10 points, or large, 22 points in one column; of PDF. Default: usual.
 	Print PrintValue `json:"print,omitempty"`
+
+	// Steps Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+	Steps StepsValue `json:"steps,omitempty"`
 
 	// Units The units of the guide. Default: those of the ruler.
 	Units UnitsValue `json:"units,omitempty"`
@@ -7437,6 +7500,9 @@ type StepRef struct {
 	Plan int `json:"plan"`
 	Step int `json:"step"`
 }
+
+// StepsValue Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes.
+type StepsValue string
 
 // StockList defines model for StockList.
 type StockList struct {

@@ -2431,6 +2431,7 @@ export type RequestGuideBand = (RequestSolveBand & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a diagonal-envelope. */
@@ -2440,6 +2441,7 @@ export type RequestGuideDiagonalEnvelope = (RequestSolveDiagonalEnvelope & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a dividers. */
@@ -2449,6 +2451,7 @@ export type RequestGuideDividers = (RequestSolveDividers & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a drawer-box. */
@@ -2458,6 +2461,7 @@ export type RequestGuideDrawerBox = (RequestSolveDrawerBox & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a envelope. */
@@ -2467,6 +2471,7 @@ export type RequestGuideEnvelope = (RequestSolveEnvelope & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a folded-card. */
@@ -2476,6 +2481,7 @@ export type RequestGuideFoldedCard = (RequestSolveFoldedCard & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a gusset-bag. */
@@ -2485,6 +2491,7 @@ export type RequestGuideGussetBag = (RequestSolveGussetBag & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a lidded-box. */
@@ -2494,6 +2501,7 @@ export type RequestGuideLiddedBox = (RequestSolveLiddedBox & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a mat-stack. */
@@ -2503,6 +2511,7 @@ export type RequestGuideMatStack = (RequestSolveMatStack & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a design: own. */
@@ -2512,6 +2521,7 @@ export type RequestGuideOwn = (RequestSolveOwn & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a pillow-pack. */
@@ -2521,6 +2531,7 @@ export type RequestGuidePillowPack = (RequestSolvePillowPack & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a pocket. */
@@ -2530,6 +2541,7 @@ export type RequestGuidePocket = (RequestSolvePocket & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of several enclosures round one another. */
@@ -2539,6 +2551,7 @@ export type RequestGuidePortfolio = (RequestSolvePortfolio & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a prism-box. */
@@ -2548,6 +2561,7 @@ export type RequestGuidePrismBox = (RequestSolvePrismBox & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a sleeve. */
@@ -2557,6 +2571,7 @@ export type RequestGuideSleeve = (RequestSolveSleeve & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a slipcase. */
@@ -2566,6 +2581,7 @@ export type RequestGuideSlipcase = (RequestSolveSlipcase & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a slotted-band. */
@@ -2575,6 +2591,7 @@ export type RequestGuideSlottedBand = (RequestSolveSlottedBand & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a tray. */
@@ -2584,6 +2601,7 @@ export type RequestGuideTray = (RequestSolveTray & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Making instructions of a tuck-carton. */
@@ -2593,6 +2611,7 @@ export type RequestGuideTuckCarton = (RequestSolveTuckCarton & {
   "paper"?: string;
   "pictures"?: PicturesValue;
   "print"?: PrintValue;
+  "steps"?: StepsValue;
   "units"?: UnitsValue;
 });
 /** asks for: Whether a piece may be mailed. */
@@ -4098,6 +4117,8 @@ export type StepRef = {
 };
 /** Force all readings onto multiples of this mark. Default: the coarsest that fits. */
 export type StepValue = string;
+/** Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time. Default: yes. */
+export type StepsValue = "yes" | "no";
 export type StockList = {
   "stocks": Array<StockPreset>;
 };

@@ -139,7 +139,7 @@ class CreasefitSolver extends Told {
     const theme = dark ? "dark" : "light";
     const steps = this.hasAttribute("steps");
     const lines = [{ id: "solution", call: "solve" }, { id: "drawing", call: "drawing", ...language, format: "svg", theme }];
-    if (steps || language.language) lines.push({ id: "guide", call: "guide", ...language, ...(steps && { pictures: theme }) });
+    if (steps || language.language) lines.push({ id: "guide", call: "guide", ...language, ...(steps ? { pictures: theme } : { steps: "no" }) });
     try {
       const { solution, drawing, guide } = await calculate(this.service, { kind: name, ...values }, lines, signal);
       if (signal.aborted) return;
