@@ -43,13 +43,19 @@ func TestRememberedFoldingsPlanAlike(t *testing.T) {
 
 // A design that many ask at once gives each the plan that it alone would have got.
 func TestOneDesignForManyAtOnce(t *testing.T) {
-	k, err := Read(Kinds()[0].Text)
+	k, err := Read(Kinds()[len(Kinds())-1].Text) // a tray, which has something cut away
 	require.NoError(t, err)
 	ask := func(n int64) *enclosure.Plan {
 		in := trial()
 		in.Width, in.Thickness = measure.Millimetres(50+n), measure.Millimetres(1+n%9)
 		plan, err := k.Plan(in)
-		assert.NoError(t, err)
+		if assert.NoError(t, err) {
+			sizes := make([]measure.Length, len(plan.Problem.Readings))
+			for i := range sizes {
+				sizes[i] = plan.Problem.Readings[i].Ideal
+			}
+			plan.Build(sizes)
+		}
 		return plan
 	}
 	var all sync.WaitGroup
