@@ -70,9 +70,9 @@ func extent(ring []Point, along Point) (low, high float64) {
 // strokes appends the parts of one line of hatching that lie in the ring and
 // in no label.
 func (f *figure) strokes(lines []Line, layer Layer, ring []Point, texts [][4]Point, from, along Point) []Line {
-	marks := crossings(nil, ring, from, along)
+	marks := crossings(ring, from, along)
 	for i := range texts {
-		if hits := crossings(nil, texts[i][:], from, along); len(hits) == 2 {
+		if hits := crossings(texts[i][:], from, along); len(hits) == 2 {
 			marks = without(marks, hits[0], hits[1])
 		}
 	}
@@ -85,8 +85,8 @@ func (f *figure) strokes(lines []Line, layer Layer, ring []Point, texts [][4]Poi
 	return lines
 }
 
-// crossings appends where a line passes the edges of a ring, in its order.
-func crossings(marks []float64, ring []Point, from, along Point) []float64 {
+// crossings are where a line passes the edges of a ring, in its order.
+func crossings(ring []Point, from, along Point) (marks []float64) {
 	for i, a := range ring {
 		b := ring[(i+1)%len(ring)]
 		da, db := along.cross(a.sub(from)), along.cross(b.sub(from))

@@ -22,7 +22,7 @@ func offset(path []Vertex, by float64) (moved []Vertex, narrow float64) {
 	}
 	for i := range edges {
 		next := (i + 1) % n
-		if !join(&edges[i], &edges[next], path[next].Point, by) {
+		if !join(&edges[i], &edges[next], path[next].Point) {
 			return nil, path[next].Point.sub(path[i].Point).length()
 		}
 	}
@@ -81,7 +81,7 @@ func (e *edgeMoved) way(end bool) Point {
 
 // join makes two edges meet at an inner corner, where they have come to cross;
 // it reports false if they do not.
-func join(a, b *edgeMoved, corner Point, by float64) bool {
+func join(a, b *edgeMoved, corner Point) bool {
 	in, out := a.way(true), b.way(false)
 	turn := in.cross(out) / (in.length() * out.length())
 	if math.Abs(turn) < 1e-9 && in.dot(out) > 0 || turn > 0 {

@@ -236,8 +236,8 @@ func bounds(points []Point) Box {
 func (r *room) inner() Point {
 	box := bounds(r.ring)
 	level := Point{0, (box.Low.Y + box.High.Y) / 2}
-	marks := crossings(nil, r.ring, level, Point{1, 0})
-	if holes := crossings(nil, r.hole, level, Point{1, 0}); len(holes) == 2 {
+	marks := crossings(r.ring, level, Point{1, 0})
+	if holes := crossings(r.hole, level, Point{1, 0}); len(holes) == 2 {
 		marks = without(marks, holes[0], holes[1])
 	}
 	best, widest := Point{(box.Low.X + box.High.X) / 2, level.Y}, 0.0

@@ -170,7 +170,7 @@ func (f *figure) outside(a, b Point) (parts [][2]Point) {
 	along := b.sub(a).by(1 / max(long, 1e-9))
 	marks := []float64{0, long}
 	for _, ring := range f.rings {
-		for _, at := range crossings(nil, ring, a, along) {
+		for _, at := range crossings(ring, a, along) {
 			if at > 0 && at < long {
 				marks = append(marks, at)
 			}

@@ -78,7 +78,7 @@ func planSleeve(in *Input) (*Plan, error) {
 	var wrong error
 	r.notch, wrong = d.notched(r.across[0], measure.Max(in.Beside(), in.length("lap")), in.Beside(), height.Sub(in.Little()))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySleeve(shape, r, sizes) }
-	return d.plan, fault.Join(flat, in.checkSleeve(height, glued), in.twoScores(), wrong)
+	return d.plan, fault.Join(flat, in.checkSleeve(glued), in.twoScores(), wrong)
 }
 
 // sleeveHeight adds the reading of a sleeve's height, a little more or less than
@@ -117,7 +117,7 @@ func (d *draft) thinSleeve() (across []int, loose measure.Length) {
 
 // checkSleeve refuses a sleeve that is not there, and a lap that has no room or
 // leaves none for glue.
-func (in *Input) checkSleeve(height, loose measure.Length) error {
+func (in *Input) checkSleeve(loose measure.Length) error {
 	return fault.Join(
 		in.bounded("reveal", Range{Max: in.Height.Sub(in.Beside()).Sub(in.Little())}, "nothing is left of the sleeve", "let less of the contents stand out"),
 		in.bounded("lap", Range{Min: loose.Add(leastGlue), Max: in.Width}, "the lap leaves no room for glue, or reaches across the front", "make it fit the front"),

@@ -75,7 +75,7 @@ func (r *reader) checkPiece(p *Piece, panels, edges map[string]string) {
 	if len(p.Panels) > 0 && roots == 0 {
 		r.report(fault.Missing, under(p.place, "panels"), "every panel hangs on another one: none lies still", "", "leave on out for one of them")
 	}
-	r.checkTree(p, edges)
+	r.checkTree(p)
 }
 
 // opposite is the edge that lies on an edge of a neighbour.
@@ -83,7 +83,7 @@ func (e Edge) opposite() Edge { return e ^ 1 }
 
 // checkTree reports panels that hang in a circle, on a panel of another piece, or
 // on the edge that their own parent is at.
-func (r *reader) checkTree(p *Piece, edges map[string]string) {
+func (r *reader) checkTree(p *Piece) {
 	byName := map[string]*Panel{}
 	for i := range p.Panels {
 		byName[p.Panels[i].Name] = &p.Panels[i]

@@ -29,8 +29,8 @@ func newDuals(objective []float64) *duals {
 	return d
 }
 
-// add enters the row sum(coefficient*price) <= cost and returns its number.
-func (d *duals) add(coefficients []float64, cost float64) int {
+// add enters the row sum(coefficient*price) <= cost.
+func (d *duals) add(coefficients []float64, cost float64) {
 	row := make([]float64, d.columns+1)
 	row[d.columns] = cost
 	for c, v := range d.outside {
@@ -48,7 +48,6 @@ func (d *duals) add(coefficients []float64, cost float64) int {
 	d.rows = append(d.rows, row)
 	d.basic = append(d.basic, d.columns+d.slacks)
 	d.slacks++
-	return d.slacks - 1
 }
 
 // pivot exchanges the basic variable of a row with the one outside in a column.
