@@ -55,8 +55,8 @@ const calledKey = "called "
 // Data is what the script reads: the words, in which language they are, and what
 // designs, panels and sizes are called in it.
 func (p *ownPage) Data() template.JS {
-	page, names := map[string]string{}, guide.Names(p.Words.Language)
-	maps.Copy(names, wordsOf(p.Words.Language).Names)
+	page, names, known := map[string]string{}, guide.Names(p.Words.Language), wordsOf(p.Words.Language)
+	maps.Copy(names, known.Names)
 	for _, k := range enclosure.Kinds() {
 		if title := k.In(p.Words.Language).Title; title != k.Title {
 			names[k.Title] = title
@@ -69,5 +69,5 @@ func (p *ownPage) Data() template.JS {
 			page[key] = text
 		}
 	}
-	return template.JS(quoted(map[string]any{"page": page, "language": p.Words.Language, "names": names}))
+	return template.JS(quoted(map[string]any{"page": page, "language": p.Words.Language, "names": names, "problems": known.Problems}))
 }

@@ -10,7 +10,7 @@ const make = (tag, members = {}, ...children) => {
 };
 const LIST = "creasefit-own-designs";
 const LONGEST = 8000; // bytes of an address that the service takes
-const { page: WORDS, language: LANGUAGE, names: NAMES } = JSON.parse(byId("words").textContent);
+const { page: WORDS, language: LANGUAGE, names: NAMES, problems: PROBLEMS } = JSON.parse(byId("words").textContent);
 
 // called is what the page calls a panel, a piece or a size of a design that it knows.
 const called = (name) => NAMES[name] ?? name;
@@ -22,9 +22,12 @@ const say = (key, values) => phrase(key, values).join("");
 // measured is a reading the way the language writes it.
 const measured = (reading) => (LANGUAGE === "de" ? reading.replace(".", ",").replace(/in$/, "Zoll") : reading);
 
-// said is what the service tells, in the language's own words where the page has some.
-function said(text) {
-  for (const [key, to] of Object.entries(WORDS)) if (key.startsWith("told ")) text = text.replace(new RegExp(key.slice(5), "u"), to);
+// said is what the service tells, in the language's own words where the page has some;
+// else it is said otherwise, where that is known.
+const TOLD = Object.entries(WORDS).filter(([key]) => key.startsWith("told "));
+function said(told, otherwise = told) {
+  let text = TOLD.reduce((before, [key, to]) => before.replace(new RegExp(key.slice(5), "u"), to), told);
+  if (TOLD.length && text === told) text = otherwise;
   const known = panelsOf().map((p) => p.panel).filter((name) => NAMES[name]).sort((a, b) => b.length - a.length);
   return known.length ? text.replace(new RegExp(`\\b(?:${known.join("|")})\\b`, "gu"), called) : text;
 }
@@ -139,7 +142,7 @@ function showProblem(problem) {
   const lines = (problem.errors ?? [{ detail: problem.detail }]).map((e) => {
     const at = e.name?.match(/pieces\[(\d+)\]\.panels\[(\d+)\]/);
     const panel = at && design.pieces[at[1]]?.panels[at[2]]?.panel;
-    const line = make("li", { textContent: [e.detail, e.hint].filter(Boolean).map(said).join(": ") + ". " });
+    const line = make("li", { textContent: [said(e.detail, (PROBLEMS[e.code] ?? say("not-yet")).replace("{value}", e.value ?? "").replace(/[.:]$/, "")), e.hint && said(e.hint, "")].filter(Boolean).join(": ") + ". " });
     if (panel) line.append(make("button", { type: "button", textContent: say("show", { panel }), onclick: () => choose(panel, true) }));
     return line;
   });
