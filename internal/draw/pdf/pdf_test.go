@@ -241,7 +241,7 @@ func TestCoordinatesReadBack(t *testing.T) {
 	}
 	template := draw.NewTemplate(drawtest.Sleeve(), draw.Options{Title: "Sleeve for a tin of tea", Step: measure.Marks(measure.Millimetre)[3]})
 	a4, _ := trace(t, encode(t, template, pdf.Options{}))
-	assert.True(t, find(a4[0], turned(outline)) && find(a4[0], turned(window)))
+	assert.True(t, find(a4[0], outline) && find(a4[0], window) || find(a4[0], turned(outline)) && find(a4[0], turned(window)))
 	a5, _ := trace(t, encode(t, template, pdf.Options{Width: measure.Millimetres(148), Height: measure.Millimetres(210)}))
 	for _, page := range a5 {
 		assert.True(t, find(page, outline) || find(page, turned(outline)), "the parts of a figure are not moved against one another")
