@@ -114,8 +114,12 @@ func agreeing(ctx context.Context, of []own.Example, q *ask.KindDesign) (*own.Ex
 	return last, wrong
 }
 
-// contradicted lists the choices of a request that a design does not hold for.
+// contradicted lists the choices of a request that a design does not hold for; no
+// design has panels that are rolled.
 func contradicted(e *own.Example, options map[string]enclosure.Value) (all []enclosure.Option) {
+	if shape := enclosure.Shape().Name; enclosure.Round(options) {
+		all = append(all, enclosure.Option{Name: shape, Choice: options[shape].Choice})
+	}
 	for _, name := range slices.Sorted(maps.Keys(e.With)) {
 		given, ok := options[name]
 		if given.Count > 0 {

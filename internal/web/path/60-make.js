@@ -40,7 +40,7 @@ function prints() {
   const paper = $("print-on").value;
   const ways = [["guide", to("guide", { language, format: "html" })], ["guide-pdf", to("guide", { language, paper, format: "pdf" })],
     ["template", to("drawing", { language, paper, view: "template", format: "pdf" })], ["measured", to("drawing", { language, paper, format: "pdf" })]];
-  if (DATA.designs.includes(kind)) ways.push(["mine", mine()]);
+  if (DATA.designs.includes(kind) && !kindNames().shape) ways.push(["mine", mine()]);
   $("prints").replaceChildren(...ways.map(([key, href]) => node("li", {}, node("a", { href, id: "print-" + key }, say(key)))));
 }
 
