@@ -187,10 +187,12 @@ func (f *figure) circle(mid Point, radius float64) {
 
 // vacant reports whether no text and no line is in a box.
 func (f *figure) vacant(b Box) bool {
+	points := make([]Point, 0, 4*(len(f.fig.Lines)-len(f.drawn))) // of all of them
 	for _, l := range f.fig.Lines[len(f.drawn):] {
 		var h hurdle
-		if l.Layer != Paper {
-			h = newHurdle(Flatten(nil, l.Path, l.Closed, 0.1), l.Closed)
+		if first := len(points); l.Layer != Paper {
+			points = Flatten(points, l.Path, l.Closed, 0.1)
+			h = newHurdle(points[first:], l.Closed)
 		}
 		f.drawn = append(f.drawn, h)
 	}

@@ -16,10 +16,14 @@ const near = 2
 // split finds where straight strokes touch or cross. Arcs are not split: what
 // meets an arc meets it at one of its ends.
 func (b *builder) split() {
+	boxes := make([]Box, len(b.strokes))
+	for i := range b.strokes {
+		boxes[i] = bounds([]Point{nanometres(b.strokes[i].a), nanometres(b.strokes[i].b)})
+	}
 	for i := range b.strokes {
 		for j := i + 1; j < len(b.strokes); j++ {
 			s, t := &b.strokes[i], &b.strokes[j]
-			if apart(s, t) {
+			if apart(&boxes[i], &boxes[j]) {
 				continue
 			}
 			touched := s.take(t.a)
@@ -36,13 +40,9 @@ func (b *builder) split() {
 	}
 }
 
-// apart reports whether the boxes round two strokes have nothing in common.
-func apart(s, t *stroke) bool {
-	return beside(s.a.X, s.b.X, t.a.X, t.b.X) || beside(s.a.Y, s.b.Y, t.a.Y, t.b.Y)
-}
-
-func beside(a, b, c, d measure.Length) bool {
-	return measure.Max(a, b).Less(measure.Min(c, d)) || measure.Max(c, d).Less(measure.Min(a, b))
+// apart reports whether two boxes have nothing in common.
+func apart(a, b *Box) bool {
+	return a.High.X < b.Low.X || b.High.X < a.Low.X || a.High.Y < b.Low.Y || b.High.Y < a.Low.Y
 }
 
 // nanometres returns a place as floats, in nm: exact up to 9 m.
