@@ -105,7 +105,8 @@ function arrow(context, [from, to], middle, centre, word) {
   }
   context.stroke();
   const half = context.measureText(word).width / 2;
-  context.fillText(word, ...at(middle, 0, OFF + 8 + Math.abs(out[0]) * half + Math.abs(out[1]) * 10));
+  const [x, y] = at(middle, 0, OFF + 8 + Math.abs(out[0]) * half + Math.abs(out[1]) * 10);
+  context.fillText(word, Math.max(half, Math.min(context.canvas.width - half, x)), y); // never beyond the edge of the picture
 }
 
 // camera returns the matrix that looks at the box from outside, z upwards, from

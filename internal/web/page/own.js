@@ -96,12 +96,15 @@ function tell(text) {
   byId("said").replaceChildren(make("p", { textContent: text, className: "wrong" }));
 }
 
+// sizeNamed is what a size of a piece is called: a panel, or one side of it.
+const sizeNamed = (name) => NAMES[name] ?? name.replace(/^(.+) (height|width)$/, (whole, panel, side) => (NAMES[panel] ? called(panel) + ", " + say(side) : whole));
+
 // showSolution says what came out, and where to go on from there.
 function showSolution() {
   const s = solution;
   const rows = s.pieces.flatMap((p) => [
     make("tr", {}, make("th", { scope: "row", textContent: say("blank", { piece: p.name }) }), make("td", { textContent: measured(p.blank.width.reading) + " × " + measured(p.blank.height.reading) })),
-    ...p.panels.map((q) => make("tr", {}, make("th", { scope: "row", textContent: called(q.name) }), make("td", { textContent: measured(q.size.reading) }))),
+    ...p.panels.map((q) => make("tr", {}, make("th", { scope: "row", textContent: sizeNamed(q.name) }), make("td", { textContent: measured(q.size.reading) }))),
   ]);
   const lines = [make("p", { textContent: say("sure", { n: Math.floor(s.sure.chance * 100 + 1e-9) }) + " " + say("step", { step: measured(s.step) }) })];
   if (s.warnings.length) lines.push(make("ul", {}, ...s.warnings.map((w) => make("li", { textContent: said(w.detail) }))));
