@@ -61,8 +61,8 @@ func (s *stroke) take(p pattern.Point) bool {
 	}
 	a := nanometres(s.a)
 	along, to := nanometres(s.b).sub(a), nanometres(p).sub(a)
-	length := along.length()
-	if d := to.dot(along) / length; d <= 0 || d >= length || math.Abs(along.cross(to)) > near*length {
+	square, off := along.dot(along), along.cross(to)
+	if d := to.dot(along); d <= 0 || d >= square || off*off > near*near*square {
 		return false
 	}
 	s.on = append(s.on, p)
