@@ -182,7 +182,7 @@ func BenchmarkShed(b *testing.B) {
 		var waits sync.WaitGroup
 		waits.Go(func() { s.cheap.Enter(full, "127.0.0.1") })
 		require.Eventually(b, func() bool { return s.cheap.State().Waiting == 1 }, time.Minute, time.Millisecond)
-		shed := offer(b, address, 0, each)
+		shed := offer(b, address, 20_000, each) // more than there are: each connection takes a breath
 		leave()
 		waits.Wait()
 		answered, turned := alone.processor.Seconds()/float64(alone.Answered), shed.processor.Seconds()/float64(shed.Shed)
