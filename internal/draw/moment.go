@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"creasefit/internal/assembly"
@@ -39,6 +40,19 @@ func (l *layout) moments(p *pattern.Pattern, order *assembly.Order, steps []int)
 		stills = append(stills, after)
 	}
 	return stills
+}
+
+// visible returns which plates are shown in a step.
+func visible(o *assembly.Order, p *pattern.Pattern, step int, frame *assembly.Frame) []bool {
+	pieces := together(o, p, step)
+	shown := make([]bool, len(frame.Model.Plates))
+	for i := range shown {
+		shown[i] = frame.Present[i] && pieces[frame.Model.Plates[i].Piece]
+	}
+	if !slices.Contains(shown, true) {
+		copy(shown, frame.Present)
+	}
+	return shown
 }
 
 // mostBeside is how many stills stand beside one another.

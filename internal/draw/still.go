@@ -288,16 +288,3 @@ func together(o *assembly.Order, p *pattern.Pattern, step int) []bool {
 	}
 	return shown
 }
-
-// visible returns which plates are shown in a step.
-func visible(o *assembly.Order, p *pattern.Pattern, step int, frame *assembly.Frame) []bool {
-	pieces := together(o, p, step)
-	shown := make([]bool, len(frame.Model.Plates))
-	for i := range shown {
-		shown[i] = frame.Present[i] && pieces[frame.Model.Plates[i].Piece]
-	}
-	if !slices.Contains(shown, true) {
-		copy(shown, frame.Present)
-	}
-	return shown
-}
