@@ -70,24 +70,26 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 	if out.unchanged() {
 		return out.answerUnchanged()
 	}
-	wasRead := time.Now()
-	out.times[0] = wasRead.Sub(began)
-	known, ok := s.recent.find(out.key)
-	s.metrics.Remembered(ok)
-	if ok {
-		if recognizable {
-			s.spellings.keep(name, out.spelling, out.size())
-		}
-		out.body = known
-		return out.answer()
+	out.times[0] = time.Since(began)
+	if !out.remembered() {
+		return k.answerAfresh(out, asked.Q, x)
 	}
+	if recognizable {
+		s.spellings.keep(name, out.spelling, out.size())
+	}
+	return out.answer()
+}
+
+// answerAfresh works an answer out and gives it.
+func (k *calculation[Q, A]) answerAfresh(out *outcome, q Q, x *answering) error {
+	began := time.Now()
 	buffer := answerBuffers.Get().(*answerBuffer)
 	defer buffer.giveBack()
-	if p := k.workInTurn(s, c, asked.Q, buffer, out.writtenAs(), x); p != nil {
-		return s.answerProblem(c, p)
+	if p := k.workInTurn(out.s, out.c, q, buffer, out.writtenAs(), x); p != nil {
+		return out.s.answerProblem(out.c, p)
 	}
 	out.body, out.fresh, out.timed = buffer.bytes, true, x.timed
-	out.times[1], out.times[2] = x.computed.Sub(wasRead), time.Since(x.computed)
+	out.times[1], out.times[2] = x.computed.Sub(began), time.Since(x.computed)
 	return out.answer()
 }
 

@@ -97,6 +97,13 @@ func (o *outcome) unchanged() bool {
 	return request.Method != http.MethodPost && edge.Matches(request.Header.Get("If-None-Match"), o.tag)
 }
 
+// remembered reports whether the answer is among the recent ones, and takes it.
+func (o *outcome) remembered() (known bool) {
+	o.body, known = o.s.recent.find(o.key)
+	o.s.metrics.Remembered(known)
+	return known
+}
+
 // pickedAsTable reports whether the picked value is told as a table.
 func (o *outcome) pickedAsTable() bool {
 	return o.pick != "" && (o.format == tell.CSV || o.format == tell.XML)
@@ -122,7 +129,7 @@ func (o *outcome) answerUnchanged() error {
 	return o.c.NoContent(http.StatusNotModified)
 }
 
-// answer narrows, encodes and sends the body. A new one may be remembered only
+// answer narrows and sends the body. A new one may be remembered only
 // now that nothing can be wrong with the request any more.
 func (o *outcome) answer() error {
 	media, whole := o.format.Media(), o.body
@@ -149,6 +156,11 @@ func (o *outcome) answer() error {
 	if o.page {
 		media, o.body = "text/html; charset=utf-8", o.answerPage(o.body)
 	}
+	return o.send(media)
+}
+
+// send encodes the body and sends it with its headers.
+func (o *outcome) send(media string) error {
 	h := o.setCaching()
 	if o.location != "" {
 		o.header("Content-Location", o.location)

@@ -48,56 +48,77 @@ func rowsOf(answer any) []row {
 // edge to edge.
 func pieceRows(rows []row, pieces []wire.Piece) []row {
 	for i := range pieces {
-		p := &pieces[i]
-		add := func(what, name, from string, l *wire.Length) {
-			rows = append(rows, row{piece: pieceName(p, pieces), what: what, name: name, from: from, length: l})
-		}
-		add("blank", "width", "", &p.Blank.Width)
-		add("blank", "height", "", &p.Blank.Height)
-		for j := range p.Scores {
-			s := &p.Scores[j]
-			what := "score"
-			if s.HalfCut != "" {
-				what = "half-cut " + s.HalfCut
-			}
-			add(what, s.Name, s.From, &s.At)
-		}
-		for j := range p.Panels {
-			add("panel", p.Panels[j].Name, "", &p.Panels[j].Size)
-		}
-		for j := range p.Cuts {
-			c := &p.Cuts[j]
-			if c.Long != nil {
-				add(c.Kind, c.Name+" length", "", c.Long)
-				add(c.Kind, c.Name+" middle", along(c.From), c.At)
-				add(c.Kind, c.Name+" lies", c.From, &c.Depth)
-				continue
-			}
-			add(c.Kind, c.Name, c.From, &c.Depth)
-			if c.Width.MM != 0 {
-				add(c.Kind, c.Name+" width", "", &c.Width)
-			}
-		}
-		at := func(what, name string, c *wire.Corner) {
-			rows = append(rows, row{pieceName(p, pieces), what, name, "left", &c.X, &c.Y})
-		}
-		for j := range p.Outline {
-			if wholeBlank(p) {
-				break
-			}
-			c := &p.Outline[j]
-			at("outline", cornerName(c, j), c)
-		}
-		for j := range p.Partials {
-			part := &p.Partials[j]
-			at("end", part.Name+" of the "+part.Panel+" begins", &part.Begins)
-			at("end", part.Name+" of the "+part.Panel+" ends", &part.Ends)
-		}
-		if r := p.Reveal; r != nil {
-			rows = append(rows, row{pieceName(p, pieces), "reveal", "reveal on " + r.On, "left", &r.X, &r.Y})
-		}
+		l := pieceList{rows, pieceName(&pieces[i], pieces)}
+		l.sizes(&pieces[i])
+		l.cuts(&pieces[i])
+		l.places(&pieces[i])
+		rows = l.rows
 	}
 	return rows
+}
+
+// pieceList lists what is told of one piece.
+type pieceList struct {
+	rows  []row
+	piece string
+}
+
+func (l *pieceList) add(what, name, from string, length *wire.Length) {
+	l.rows = append(l.rows, row{piece: l.piece, what: what, name: name, from: from, length: length})
+}
+
+func (l *pieceList) at(what, name string, x, y *wire.Length) {
+	l.rows = append(l.rows, row{l.piece, what, name, "left", x, y})
+}
+
+// sizes lists the blank, the scores and the panels.
+func (l *pieceList) sizes(p *wire.Piece) {
+	l.add("blank", "width", "", &p.Blank.Width)
+	l.add("blank", "height", "", &p.Blank.Height)
+	for i := range p.Scores {
+		s := &p.Scores[i]
+		what := "score"
+		if s.HalfCut != "" {
+			what = "half-cut " + s.HalfCut
+		}
+		l.add(what, s.Name, s.From, &s.At)
+	}
+	for i := range p.Panels {
+		l.add("panel", p.Panels[i].Name, "", &p.Panels[i].Size)
+	}
+}
+
+func (l *pieceList) cuts(p *wire.Piece) {
+	for i := range p.Cuts {
+		c := &p.Cuts[i]
+		if c.Long != nil {
+			l.add(c.Kind, c.Name+" length", "", c.Long)
+			l.add(c.Kind, c.Name+" middle", along(c.From), c.At)
+			l.add(c.Kind, c.Name+" lies", c.From, &c.Depth)
+			continue
+		}
+		l.add(c.Kind, c.Name, c.From, &c.Depth)
+		if c.Width.MM != 0 {
+			l.add(c.Kind, c.Name+" width", "", &c.Width)
+		}
+	}
+}
+
+// places lists the corners, the ends of scores and how much of the layer below shows.
+func (l *pieceList) places(p *wire.Piece) {
+	for i := range p.Outline {
+		if c := &p.Outline[i]; !wholeBlank(p) {
+			l.at("outline", cornerName(c, i), &c.X, &c.Y)
+		}
+	}
+	for i := range p.Partials {
+		part := &p.Partials[i]
+		l.at("end", part.Name+" of the "+part.Panel+" begins", &part.Begins.X, &part.Begins.Y)
+		l.at("end", part.Name+" of the "+part.Panel+" ends", &part.Ends.X, &part.Ends.Y)
+	}
+	if r := p.Reveal; r != nil {
+		l.at("reveal", "reveal on "+r.On, &r.X, &r.Y)
+	}
 }
 
 // along is the edge that the place of a cut along another edge is measured from.
