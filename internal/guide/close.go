@@ -119,7 +119,7 @@ func (w *writer) dress(*pattern.Piece) (Step, bool) {
 	if o == nil {
 		return Step{}, false
 	}
-	step := Step{Title: w.say("dress.title", nil), Text: w.say("dress.halves", args{"width": o.HalfWidth, "height": o.Height})}
+	step := Step{Title: w.say("dress.title", nil), Text: w.say("dress.halves", args{"width": o.HalfWidth.Times(2), "height": o.Height})}
 	step.Lines = append(step.Lines, w.say("dress.press", nil))
 	if !o.TrimWidth.IsZero() {
 		step.Lines = append(step.Lines, w.say("dress.trim", args{"width": o.TrimWidth}))

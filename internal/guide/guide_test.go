@@ -88,7 +88,7 @@ func TestOrnament(t *testing.T) {
 	require.NoError(t, err)
 	last := g.Steps[len(g.Steps)-1]
 	assert.Equal(t, guide.StageDress, last.Stage)
-	assert.Contains(t, last.Text, "Each half is 1/2\u00a0in wide and 1\u00a0in high")
+	assert.Contains(t, last.Text, "The ornament is 1\u00a0in wide and 1\u00a0in high")
 	assert.Contains(t, strings.Join(g.Cautions, " "), "open a window")
 	assertNumbersFound(t, s, g)
 }

@@ -96,7 +96,7 @@ func TestEveryKindFoldsUp(t *testing.T) {
 			t.Parallel()
 			r := wide{rand.New(rand.NewPCG(26, uint64(len(k.Name))))}
 			solved, refused := 0, 0
-			for ; solved < want && refused < 30*want; refused += 1 {
+			for ; solved < want && refused < 60*want; refused += 1 {
 				q := r.request(k)
 				s, err := solve.Solve(context.Background(), q)
 				if err != nil {
