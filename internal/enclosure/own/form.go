@@ -1,8 +1,6 @@
 package own
 
 import (
-	"slices"
-
 	"creasefit/internal/measure"
 )
 
@@ -117,9 +115,6 @@ func (f form) isZero() bool { return len(f) == 0 }
 
 // has reports whether anything from one on is in the form.
 func (f form) has(from int) bool { return len(f) > 0 && f[len(f)-1].of >= from }
-
-// is reports whether two forms are the same.
-func (f form) is(g form) bool { return slices.Equal(f, g) }
 
 // plain divides a form by what all its parts share.
 func (f form) plain() form {
