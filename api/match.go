@@ -126,19 +126,26 @@ func hold(ctx context.Context, q *ask.Match, thing *solve.Thing, into *ask.Holde
 	return s.Hold(ctx, thing)
 }
 
-// inParallel does n things on all processors and returns the first error.
+// inParallel does n things on all processors and returns the first error. A panic is
+// the caller's, who answers for it: alone it would end the service.
 func inParallel(n int, do func(int) error) error {
 	workers := min(runtime.GOMAXPROCS(0), n)
-	errs := make([]error, workers)
+	errs, causes := make([]error, workers), make([]any, workers)
 	var group sync.WaitGroup
 	for w := range workers {
 		group.Go(func() {
+			defer func() { causes[w] = recover() }()
 			for i := w; i < n && errs[w] == nil; i += workers {
 				errs[w] = do(i)
 			}
 		})
 	}
 	group.Wait()
+	for _, cause := range causes {
+		if cause != nil {
+			panic(cause)
+		}
+	}
 	for _, err := range errs {
 		if err != nil {
 			return err

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"net"
 	"strconv"
+	"sync"
 	"time"
 )
 
@@ -39,11 +40,20 @@ type sheddingConn struct {
 	caller   string
 	between  bool      // what is read next begins a request
 	writable time.Time // until then an answer may be received; zero once the server reads
+	ahead    []byte    // what was read while the server was busy and took one byte of it
 }
 
 // Read returns what the server is to read: whatever is no whole call that there
-// is no room for. While it is busy with one the server waits for a single byte.
+// is no room for.
 func (c *sheddingConn) Read(into []byte) (int, error) {
+	if len(c.ahead) > 0 {
+		n := copy(into, c.ahead)
+		c.ahead = c.ahead[n:]
+		return n, nil
+	}
+	if c.between && len(into) == 1 {
+		return c.readAhead(into)
+	}
 	for {
 		n, err := c.TCPConn.Read(into)
 		if n == 0 || !c.between {
@@ -60,6 +70,23 @@ func (c *sheddingConn) Read(into []byte) (int, error) {
 		}
 		time.Sleep(breath)
 	}
+}
+
+// aheads are where requests are read into that come while the server is busy.
+var aheads = sync.Pool{New: func() any { return new([4 << 10]byte) }}
+
+// readAhead reads what comes while the server is busy with a call and waits for a
+// single byte, so that it stays known where the next request begins.
+func (c *sheddingConn) readAhead(into []byte) (int, error) {
+	buffer := aheads.Get().(*[4 << 10]byte)
+	defer aheads.Put(buffer)
+	n, err := c.TCPConn.Read(buffer[:])
+	if n == 0 {
+		return 0, err
+	}
+	c.between, _ = framed(buffer[:n])
+	c.ahead = append([]byte(nil), buffer[1:n]...)
+	return copy(into, buffer[:1]), err
 }
 
 // breath is how long a connection is not read after it was told to come back in a

@@ -58,7 +58,8 @@ func (r *Request) attempts(ctx context.Context) (*attempts, error) {
 		a, err := q.attempt(ctx)
 		switch {
 		case ctx.Err() != nil:
-			return nil, err
+			tries.over()
+			return nil, ctx.Err()
 		case err != nil:
 			if tries.refused == nil {
 				tries.refused = err

@@ -1,8 +1,6 @@
 package own
 
-import (
-	"creasefit/internal/measure"
-)
+import "creasefit/internal/measure"
 
 // A form is a sum of so many times what a request gives and the unknowns of a design,
 // in their order, none of them none times. So it holds for every request.
