@@ -125,10 +125,11 @@ func (w *writer) dress(*pattern.Piece) (Step, bool) {
 		step.Lines = append(step.Lines, w.say("dress.trim", args{"width": o.TrimWidth}))
 	}
 	from, to, height := w.s.Step.Up(o.GlueFrom), w.s.Step.Down(o.GlueTo), w.s.Step.Down(o.GlueHeight)
+	key := "dress.glue"
 	if !from.Less(to) || height.IsZero() { // too coarse a ruler for it
-		from, to, height = o.GlueFrom, o.GlueTo, o.GlueHeight
+		key = "dress.glue.beside"
 	}
-	step.Lines = append(step.Lines, w.say("dress.glue", args{"from": from, "to": to, "height": height}))
+	step.Lines = append(step.Lines, w.say(key, args{"from": from, "to": to, "height": height}))
 	if o.ShowsHeight.IsZero() {
 		step.Lines = append(step.Lines, w.say("dress.covers", nil))
 	} else {

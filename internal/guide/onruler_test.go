@@ -14,8 +14,8 @@ import (
 // no mark for, but for what the caller gave and how far the paper has to flex.
 func assertOnRuler(t assert.TestingT, s *solve.Solution, g guide.Guide) {
 	given := []measure.Length{s.Request.Width, s.Request.Height, s.Request.Thickness, s.Request.Caliper}
-	if s.Ornament != nil {
-		given = append(given, s.Ornament.Adds, s.Ornament.ShowsHeight)
+	if o := s.Ornament; o != nil { // it is cut by its template, and measured by nobody
+		given = append(given, o.Adds, o.ShowsHeight, o.HalfWidth.Times(2), o.Height)
 	}
 	marks := s.Step
 	if size := s.Request.Ruler.String(); strings.Contains(strings.ReplaceAll(g.Summary, "\u00a0", " "), "marked in "+size) {
