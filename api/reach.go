@@ -2,7 +2,7 @@ package api
 
 import (
 	"context"
-	"strings"
+	"crypto/sha256"
 	"sync"
 
 	"creasefit/internal/assembly"
@@ -39,20 +39,21 @@ const mostSamples = 128
 // hang on nothing that was asked before.
 var samples = struct {
 	sync.Mutex
-	known map[string]*assembly.Order
-}{known: map[string]*assembly.Order{}}
+	known map[requestKey]*assembly.Order
+}{known: map[requestKey]*assembly.Order{}}
 
 // sampled is the order of the design of a request, as that is chosen to be.
 func sampled(q *solve.Request) *assembly.Order {
-	key := []string{q.Kind.Design}
+	w := keyWriter{}
+	w.text(q.Kind.Design)
 	chosen := map[string]enclosure.Value{}
 	for i := range q.Kind.Params {
 		if p := &q.Kind.Params[i]; p.Type == enclosure.ChoiceParam {
 			chosen[p.Name] = q.Options[p.Name]
-			key = append(key, q.Options[p.Name].Choice)
+			w.text(q.Options[p.Name].Choice)
 		}
 	}
-	id := strings.Join(key, "\x00")
+	id := requestKey(sha256.Sum256(w.b))
 	samples.Lock()
 	o, ok := samples.known[id]
 	samples.Unlock()

@@ -27,10 +27,15 @@ func (w *writer) floor() *pattern.Panel {
 
 // flat is the ending of messages about what has no folds to be closed.
 func (w *writer) flat() string {
-	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return p.Scored() }) {
+	if w.scored() {
 		return ""
 	}
 	return ".flat"
+}
+
+// scored reports whether anything is scored.
+func (w *writer) scored() bool {
+	return slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return p.Scored() })
 }
 
 // spare says how much deeper or wider than the paper a fit makes slots; what room

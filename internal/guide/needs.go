@@ -1,11 +1,6 @@
 package guide
 
-import (
-	"math"
-	"slices"
-
-	"creasefit/internal/pattern"
-)
+import "math"
 
 // item writes one material or tool.
 func (w *writer) item(key string, a args) Item {
@@ -48,7 +43,7 @@ func (w *writer) tools() []Item {
 		w.item("tool.ruler", args{"step": w.step(w.marks)}),
 		w.item("tool.knife", nil), w.item("tool.pencil", nil),
 	}
-	if slices.ContainsFunc(w.s.Pattern.Pieces, func(p pattern.Piece) bool { return p.Scored() }) {
+	if w.scored() {
 		key := "tool.score"
 		if w.s.Pattern.Stiff() {
 			key = "tool.score.board"

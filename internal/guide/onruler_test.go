@@ -18,8 +18,8 @@ func assertOnRuler(t assert.TestingT, s *solve.Solution, g guide.Guide) {
 		given = append(given, o.Adds, o.ShowsHeight, o.HalfWidth.Times(2), o.Height)
 	}
 	marks := s.Step
-	if size := s.Request.Ruler.String(); strings.Contains(strings.ReplaceAll(g.Summary, "\u00a0", " "), "marked in "+size) {
-		marks = s.Request.Ruler // it names the finer ruler, so it is at hand
+	if size := s.Request.Ruler.String(); strings.HasSuffix(strings.ReplaceAll(g.Tools[0].Text, "\u00a0", " "), " "+size) {
+		marks = s.Request.Ruler // it asks for the finer ruler, so it is at hand
 	}
 	for i := range g.Steps {
 		text := g.Steps[i].Whole()
