@@ -1,112 +1,40 @@
 // Package mutation_test breaks the project in small ways and says whether its
 // tests notice. It is run by hand:
 //
-//	go test ./internal/mutation -v -timeout 1h -run Sample -in ./api/ask,./internal/stock -count-of 40 -seed 7
+//	go test ./internal/mutation -v -timeout 1h -run Sample -in ./api/ask,./internal/stock -by ./api -count-of 10 -seed 7
 //
 // -in names the packages that are broken, -by packages whose tests have to notice
-// beside their own. The same seed breaks the same places.
+// beside their own. The same seed breaks the same places. All mutants are woven
+// into one program a package of tests and chosen while it runs, so that each
+// program is built once; each test is run alone once with nothing broken, which
+// says what mutants it reaches, and a mutant is looked for by those tests only.
 package mutation_test
 
 import (
-	"context"
-	"encoding/json"
 	"flag"
-	"fmt"
-	"go/ast"
-	"go/parser"
-	"go/token"
+	"maps"
 	"math/rand/v2"
-	"os"
-	"os/exec"
+	"path"
 	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
-	"time"
 
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
 var (
 	in      = flag.String("in", "", "packages that are broken, parted by commas")
 	by      = flag.String("by", "", "packages whose tests have to notice too, parted by commas")
-	countOf = flag.Int("count-of", 20, "how many places are broken")
-	only    = flag.String("only", "", "which tests of -by are run, as -run has it")
+	countOf = flag.Int("count-of", 10, "how many places are broken in each package")
+	only    = flag.String("only", ".", "which tests look, as -run has it")
+	these   = flag.String("these", "", "numbers of the places that are broken, parted by commas: all of the sample if empty")
 	seed    = flag.Uint64("seed", 1, "which places are")
 )
 
-// mutant is one place of a file that is written otherwise.
-type mutant struct {
-	file     string
-	from, to int // offsets
-	text     string
-}
-
-// others is what an operator is taken for.
-var others = map[token.Token]token.Token{
-	token.ADD: token.SUB, token.SUB: token.ADD, token.MUL: token.QUO, token.QUO: token.MUL, token.REM: token.QUO,
-	token.LSS: token.LEQ, token.LEQ: token.LSS, token.GTR: token.GEQ, token.GEQ: token.GTR, token.EQL: token.NEQ, token.NEQ: token.EQL,
-	token.LAND: token.LOR, token.LOR: token.LAND, token.ADD_ASSIGN: token.SUB_ASSIGN, token.SUB_ASSIGN: token.ADD_ASSIGN, token.INC: token.DEC, token.DEC: token.INC,
-}
-
-// mutantsOf lists every way in which a file is broken: another operator, a
-// condition that is turned round, a number one higher, a call left out, true for
-// false.
-func mutantsOf(file string, text []byte) ([]mutant, error) {
-	set := token.NewFileSet()
-	parsed, err := parser.ParseFile(set, file, text, 0)
-	if err != nil {
-		return nil, err
-	}
-	var list []mutant
-	at := func(p token.Pos) int { return set.Position(p).Offset }
-	replace := func(from, to token.Pos, by string) { list = append(list, mutant{file, at(from), at(to), by}) }
-	operator := func(p token.Pos, t token.Token) {
-		if other, ok := others[t]; ok {
-			replace(p, p+token.Pos(len(t.String())), other.String())
-		}
-	}
-	ast.Inspect(parsed, func(node ast.Node) bool {
-		switch n := node.(type) {
-		case *ast.BinaryExpr:
-			operator(n.OpPos, n.Op)
-		case *ast.AssignStmt:
-			operator(n.TokPos, n.Tok)
-		case *ast.IncDecStmt:
-			operator(n.TokPos, n.Tok)
-		case *ast.IfStmt:
-			replace(n.Cond.Pos(), n.Cond.End(), "!("+string(text[at(n.Cond.Pos()):at(n.Cond.End())])+")")
-		case *ast.ExprStmt:
-			replace(n.Pos(), n.End(), "")
-		case *ast.BasicLit:
-			if number, err := strconv.Atoi(n.Value); err == nil {
-				replace(n.Pos(), n.End(), strconv.Itoa(number+1))
-			}
-		case *ast.Ident:
-			if n.Name == "true" || n.Name == "false" {
-				replace(n.Pos(), n.End(), map[string]string{"true": "false", "false": "true"}[n.Name])
-			}
-		case *ast.Field: // of a struct: its tags are no code
-			return n.Tag == nil
-		}
-		return true
-	})
-	return list, nil
-}
-
-// TestMutantsAreWhatTheyShouldBe breaks a small file in every way.
-func TestMutantsAreWhatTheyShouldBe(t *testing.T) {
-	text := []byte("package p\n\nfunc f(a int) bool {\n\tif a < 3 {\n\t\tprintln()\n\t}\n\ta++\n\treturn true\n}\n")
-	list, err := mutantsOf("p.go", text)
-	require.NoError(t, err)
-	var broken []string
-	for _, m := range list {
-		broken = append(broken, string(text[m.from:m.to])+" -> "+m.text)
-	}
-	assert.ElementsMatch(t, []string{"a < 3 -> !(a < 3)", "< -> <=", "3 -> 4", "println() -> ", "++ -> --", "true -> false"}, broken)
-}
+// tally is what became of the mutants of one package.
+type tally struct{ noticed, tried int }
 
 // TestSample breaks a sample of places one by one, and lists those that no test
 // has noticed.
@@ -116,96 +44,119 @@ func TestSample(t *testing.T) {
 	}
 	root, err := filepath.Abs("../..")
 	require.NoError(t, err)
-	all := mutantsIn(t, root)
-	random := rand.New(rand.NewPCG(*seed, 0))
-	random.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
-	killed, tried := map[string]int{}, map[string]int{}
-	for _, m := range all {
-		if total(tried) == *countOf {
-			break
+	sampled := sample(t, root)
+	programs := map[string]*program{}
+	together := maps.Clone(sampled)
+	maps.DeleteFunc(together, func(_ int, m *mutant) bool { return !m.woven() })
+	laid := overlay(t, together)
+	for _, name := range slices.Compact(slices.Sorted(slices.Values(append(names(*in), names(*by)...)))) {
+		if p := build(t, root, name, laid); p != nil {
+			p.look(t)
+			programs[name] = p
+			t.Logf("%s: %d tests", name, len(p.tests))
 		}
-		folder, _ := filepath.Rel(root, filepath.Dir(m.file))
-		noticed, compiles := m.try(t, root, "./"+folder)
-		if !compiles {
-			continue
+	}
+	rates := map[string]*tally{}
+	for _, n := range slices.Sorted(maps.Keys(sampled)) {
+		m := sampled[n]
+		name := folderOf(root, m)
+		if rates[name] == nil {
+			rates[name] = &tally{}
 		}
-		tried[folder]++
-		if noticed {
-			killed[folder]++
+		rates[name].tried++
+		looking := programs
+		if !m.woven() {
+			looking = alone(t, root, n, m)
+		}
+		if noticed, how := notices(looking, name, n); noticed {
+			rates[name].noticed++
 		} else {
-			t.Log("not noticed: " + m.String())
+			t.Logf("%d %s: %s", n, how, strings.TrimPrefix(m.String(), root+"/"))
 		}
 	}
-	for folder := range tried {
-		t.Logf("%s: %d of %d noticed", folder, killed[folder], tried[folder])
+	var all tally
+	for _, name := range names(*in) {
+		if r := rates[name]; r != nil {
+			t.Logf("%s: %d of %d noticed", name, r.noticed, r.tried)
+			all = tally{all.noticed + r.noticed, all.tried + r.tried}
+		}
 	}
-	t.Logf("all: %d of %d noticed, of %d places", total(killed), total(tried), len(all))
+	t.Logf("all: %d of %d noticed", all.noticed, all.tried)
 }
 
-// mutantsIn lists the mutants of the packages that are broken.
-func mutantsIn(t *testing.T, root string) []mutant {
+// names are the packages of a list, without dots before them.
+func names(list string) (names []string) {
+	for name := range strings.SplitSeq(list, ",") {
+		if name != "" {
+			names = append(names, path.Clean(name))
+		}
+	}
+	return names
+}
+
+// folderOf is the package that a mutant is in.
+func folderOf(root string, m *mutant) string {
+	name, _ := filepath.Rel(root, filepath.Dir(m.file.path))
+	return filepath.ToSlash(name)
+}
+
+// sample takes mutants of each package that are Go, numbered from 1.
+func sample(t *testing.T, root string) map[int]*mutant {
 	t.Helper()
-	var all []mutant
-	for folder := range strings.SplitSeq(*in, ",") {
-		files, err := filepath.Glob(filepath.Join(root, folder, "*.go"))
-		require.NoError(t, err)
-		for _, file := range files {
-			if strings.HasSuffix(file, "_test.go") {
-				continue
+	sampled, number := map[int]*mutant{}, 0
+	for _, name := range names(*in) {
+		f := newFolder(t, root, name)
+		var all []mutant
+		for _, file := range f.files {
+			all = append(all, file.mutants()...)
+		}
+		random := rand.New(rand.NewPCG(*seed, 0))
+		random.Shuffle(len(all), func(i, j int) { all[i], all[j] = all[j], all[i] })
+		left := *countOf
+		for i := range all {
+			if left > 0 && f.compiles(&all[i]) {
+				left--
+				number++
+				sampled[number] = &all[i]
 			}
-			text, err := os.ReadFile(file)
-			require.NoError(t, err)
-			list, err := mutantsOf(file, text)
-			require.NoError(t, err)
-			all = append(all, list...)
 		}
 	}
-	return all
-}
-
-// total adds counts up.
-func total(counts map[string]int) int {
-	sum := 0
-	for _, n := range counts {
-		sum += n
+	if *these != "" {
+		chosen := strings.Split(*these, ",")
+		maps.DeleteFunc(sampled, func(n int, _ *mutant) bool { return !slices.Contains(chosen, strconv.Itoa(n)) })
 	}
-	return sum
+	return sampled
 }
 
-// mostTime is how long tests may take before they count as having noticed.
-const mostTime = 3 * time.Minute
-
-// try runs the short tests with one place broken.
-func (m *mutant) try(t *testing.T, root, folder string) (noticed, compiles bool) {
+// alone builds the programs of a mutant that cannot be chosen while they run; it
+// is taken as reached by every test.
+func alone(t *testing.T, root string, number int, m *mutant) map[string]*program {
 	t.Helper()
-	text, err := os.ReadFile(m.file)
-	require.NoError(t, err)
-	temporary := t.TempDir()
-	broken, overlay := filepath.Join(temporary, "broken.go"), filepath.Join(temporary, "overlay.json")
-	require.NoError(t, os.WriteFile(broken, slices.Concat(text[:m.from], []byte(m.text), text[m.to:]), 0o600))
-	laid, err := json.Marshal(map[string]any{"Replace": map[string]string{m.file: broken}})
-	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(overlay, laid, 0o600))
-	run := func(ctx context.Context, folder, program string, arguments ...string) error {
-		command := exec.CommandContext(ctx, program, arguments...)
-		command.Dir = folder
-		return command.Run()
+	programs, laid := map[string]*program{}, overlay(t, map[int]*mutant{number: m})
+	for _, name := range append([]string{folderOf(root, m)}, names(*by)...) {
+		if p := build(t, root, name, laid); p != nil {
+			for i := range p.tests {
+				p.tests[i].reaches = map[int]bool{number: true}
+			}
+			programs[name] = p
+		}
 	}
-	tests := filepath.Join(temporary, "broken.test")
-	if run(context.Background(), root, "go", "test", "-overlay", overlay, "-vet=off", "-c", "-o", tests, folder) != nil {
-		return false, false
-	}
-	ctx, stop := context.WithTimeout(context.Background(), mostTime)
-	defer stop()
-	if _, err := os.Stat(tests); err == nil && run(ctx, filepath.Join(root, folder), tests, "-test.short", "-test.failfast") != nil {
-		return true, true
-	}
-	others := []string{"test", "-overlay", overlay, "-short", "-failfast", "-count=1", "-run", *only}
-	return *by != "" && run(ctx, root, "go", append(others, strings.Split(*by, ",")...)...) != nil, true
+	return programs
 }
 
-// String names the place and what was written there.
-func (m *mutant) String() string {
-	text, _ := os.ReadFile(m.file)
-	return fmt.Sprintf("%s:%d: %s -> %s", m.file, strings.Count(string(text[:m.from]), "\n")+1, text[m.from:m.to], m.text)
+// notices asks the tests of the mutant's own package, then those of others.
+func notices(programs map[string]*program, own string, number int) (noticed bool, how string) {
+	how = "not reached"
+	for _, name := range append([]string{own}, names(*by)...) {
+		if p := programs[name]; p != nil {
+			reached, noticed := p.notices(number)
+			if noticed {
+				return true, ""
+			}
+			if reached {
+				how = "not noticed"
+			}
+		}
+	}
+	return false, how
 }

@@ -1,0 +1,86 @@
+package mutation_test
+
+import (
+	"go/ast"
+	"go/importer"
+	"go/parser"
+	"go/token"
+	"go/types"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// folder is one package that is broken.
+type folder struct {
+	name    string // from the root, with slashes
+	files   []*source
+	imports types.Importer
+}
+
+// newFolder reads a package and what it imports, as it was compiled.
+func newFolder(t *testing.T, root, name string) *folder {
+	t.Helper()
+	f := &folder{name: name}
+	paths, err := filepath.Glob(filepath.Join(root, name, "*.go"))
+	require.NoError(t, err)
+	for _, path := range paths {
+		if strings.HasSuffix(path, "_test.go") || strings.HasSuffix(path, ".gen.go") {
+			continue
+		}
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		file, err := newSource(path, text)
+		require.NoError(t, err)
+		f.files = append(f.files, file)
+	}
+	list := exec.Command("go", "list", "-export", "-deps", "-f", "{{.ImportPath}} {{.Export}}", "./"+name)
+	list.Dir, list.Stderr = root, os.Stderr
+	text, err := list.Output()
+	require.NoError(t, err)
+	compiled := map[string]string{}
+	for line := range strings.Lines(string(text)) {
+		path, file, _ := strings.Cut(strings.TrimSpace(line), " ")
+		compiled[path] = file
+	}
+	f.imports = importer.ForCompiler(token.NewFileSet(), "gc", func(path string) (io.ReadCloser, error) { return os.Open(compiled[path]) })
+	return f
+}
+
+// compiles says whether a package with a mutant in it is Go. Imported packages
+// are kept by the importer, so that only the package itself is looked at again.
+func (f *folder) compiles(m *mutant) bool {
+	set := token.NewFileSet()
+	var files []*ast.File
+	for _, file := range f.files {
+		text := file.text
+		if file == m.file {
+			text = m.broken()
+		}
+		parsed, err := parser.ParseFile(set, file.path, text, parser.SkipObjectResolution)
+		if err != nil {
+			return false
+		}
+		files = append(files, parsed)
+	}
+	_, err := (&types.Config{Importer: f.imports}).Check(f.name, set, files, nil)
+	return err == nil
+}
+
+// TestCompiles breaks this project's smallest package so that it is Go and is none.
+func TestCompiles(t *testing.T) {
+	root, err := filepath.Abs("../..")
+	require.NoError(t, err)
+	f := newFolder(t, root, "internal/bench")
+	require.NotEmpty(t, f.files)
+	file := f.files[0]
+	at := strings.Index(string(file.text), "package")
+	require.True(t, f.compiles(&mutant{file: file, from: at, to: at, text: "\n"}))
+	require.False(t, f.compiles(&mutant{file: file, from: at, to: at + len("package"), text: "parcel"}), "no Go")
+	require.False(t, f.compiles(&mutant{file: file, from: len(file.text), to: len(file.text), text: "var x int = true"}), "of another type")
+}
