@@ -11,6 +11,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// mm and grams are what limits of millimetres and grams are counted in.
+func mm(x int64) int64    { return x * 1_000_000 }
+func grams(x int64) int64 { return x * 1_000_000_000_000 }
+
 var update = flag.Bool("update", false, "write the frozen tables anew")
 
 // eachLimit calls do with every limit of every post: of classes, of surcharges, and those
@@ -123,4 +127,28 @@ func TestSidesWhicheverWayTheAddressReads(t *testing.T) {
 		m := q.seenBy(post(t, "us"))
 		assert.Equal(t, []int64{length, mm(200), mm(100)}, []int64{m.length.nominal, m.longer().nominal, m.shorter().nominal}, "%d", address)
 	}
+}
+
+// TestTablesAreRead: what a table says that has no place is refused, in words.
+func TestTablesAreRead(t *testing.T) {
+	for text, want := range map[string]string{
+		`[{"source": "a", "bounds": ["length >= 5"]}]`:                                    `"5" has no unit of ours`,
+		`[{"source": "a", "bounds": ["length >="]}]`:                                      `"length >=" is no bound`,
+		`[{"source": "a", "bounds": ["girth >= 5 mm"]}]`:                                  `"girth" is no quantity`,
+		`[{"source": "a", "bounds": ["length >= x mm"]}]`:                                 "invalid syntax",
+		`[{"source": "a", "bounds": [{"at": "mass < 2 oz", "grace": "two"}]}]`:            `"two" has no unit of ours`,
+		`[{"source": "a", "bounds": [{"at": "mass < 2 oz", "unless": ["mass < 1 st"]}]}]`: `"1 st" has no unit of ours`,
+		`[{"source": "a", "bound": []}]`:                                                  `unknown field "bound"`,
+	} {
+		var l Limits
+		assert.ErrorContains(t, l.UnmarshalJSON([]byte(text)), want, text)
+	}
+	var trait Trait
+	assert.ErrorContains(t, trait.UnmarshalText([]byte("round")), `"round" is no trait`)
+	var l Limits
+	require.NoError(t, l.UnmarshalJSON([]byte(`[{"source": "a", "bounds": ["mass < 3.5 oz", {"at": "ratio >= 1.3", "grace": "1.2", "doubt": "b"}]}]`)))
+	assert.Equal(t, Limits{ // an ounce is 28.349 523 125 g
+		{Bound: Amount{OfMass, 99_223_330_937_500}, Open: true, Source: "a"},
+		{Bound: Amount{OfRatio, 1_300_000}, Least: true, Grace: Amount{OfRatio, 1_200_000}, Doubt: "b", Source: "a"},
+	}, l)
 }

@@ -16,6 +16,9 @@ type Limit struct {
 	Unless []Limit
 }
 
+// Limits are bounds of one class or surcharge.
+type Limits []Limit
+
 // State is how a piece stands to a limit.
 type State uint8
 

@@ -68,15 +68,15 @@ func (r *Rule) broken(t Trait) bool { return t&r.Has != 0 || t&r.Lacks != r.Lack
 // Surcharge is what a class takes only for more than its usual price.
 type Surcharge struct {
 	Name   string
-	Limits []Limit // beyond any of them it is due
-	Rules  []Rule  // and if any of them is broken
+	Limits Limits // beyond any of them it is due
+	Rules  []Rule // and if any of them is broken
 }
 
 // Class is one size class of a post.
 type Class struct {
 	Name       string // on the wire: lower case with hyphens
 	Title      string // as the post's public rules print it
-	Limits     []Limit
+	Limits     Limits
 	Rules      []Rule
 	Surcharges []Surcharge
 	Conditions []string // what neither sizes nor traits say
@@ -89,13 +89,9 @@ type Post struct {
 	Unit         measure.Unit // of its rules
 	Edition      string       // which rules, and of when
 	Classes      []Class      // the cheapest first
-	ByAddress    bool         // the length is the side that the address reads along, where that is told
+	ByAddress    bool         // the length is the side that the address reads along, where that is told (DMM 601.1.1.2)
 	NotConfirmed []string     // what its rules have but this table has not, or not for certain
 }
-
-// Posts returns the posts in the order of their listing. What they refer to is
-// shared and must not be changed.
-func Posts() []*Post { return []*Post{&us, &uk, &canada, &germany, &australia, &belgium, &upu} }
 
 // Names returns the posts' names in the same order.
 func Names() []string {
