@@ -8,8 +8,8 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/edge"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
+	"creasefit/internal/repertoire"
 )
 
 // caller is who calls: lanes and rates are shared between callers.
@@ -77,7 +77,7 @@ func (s *host) routeOf(c echo.Context, status int) (route, kind string) {
 		route = "none"
 	}
 	kind, _, _ = strings.Cut(c.Param("kind"), ".")
-	if _, known := enclosure.Lookup(kind); !known {
+	if _, known := repertoire.Lookup(kind); !known {
 		kind = ""
 	}
 	return route, kind

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/wire"
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // ownStrip is the strip of common practice as somebody measured it.
@@ -79,7 +79,7 @@ func TestCheckNamesWhatIsWrong(t *testing.T) {
 // TestEveryKindChecksItsOwnExample checks for each kind what its example
 // solution gives, which must work.
 func TestEveryKindChecksItsOwnExample(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			query, body := checkExample(k)
 			require.NotEmpty(t, query, "the example of the specification must solve")
@@ -99,7 +99,7 @@ func TestOrnamentIsAnswered(t *testing.T) {
 
 // The check that a solution links finds its own readings good, for every kind.
 func TestSolutionsLinkTheirCheck(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		query, _, s := solvedExample(k)
 		require.NotNil(t, s, k.Name)
 		link := decode[wire.Solution](get(t, "/v1/solve/"+k.Name+"?"+query).ok()).Links.Check

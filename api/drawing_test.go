@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/tell"
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // checkFile checks that an answer is what its format promises.
@@ -50,7 +50,7 @@ var checkFile = map[tell.Format]func(*testing.T, []byte){
 }
 
 func TestEveryKindIsDrawnInEveryFormat(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		query, body := solveExample(k)
 		for _, f := range drawingFormats {
 			t.Run(k.Name+"/"+f.String(), func(t *testing.T) {
@@ -66,7 +66,7 @@ func TestEveryKindIsDrawnInEveryFormat(t *testing.T) {
 
 // What can be made in two pieces is drawn so, glue on the laps and all.
 func TestTwoPiecesAreDrawn(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		option, ok := k.InTwoPieces()
 		if !ok {
 			continue

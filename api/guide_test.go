@@ -9,12 +9,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
+	"creasefit/internal/repertoire"
 )
 
 func TestEveryKindHasAGuideInEveryFormatAndLanguage(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		query, _ := solveExample(k)
 		for _, language := range guide.Languages() {
 			t.Run(k.Name+"/"+language, func(t *testing.T) {

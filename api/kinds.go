@@ -10,6 +10,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 // kindEntry is a kind with everything that calls about it need.
@@ -35,7 +36,7 @@ type kinds struct {
 // newKinds prepares the calls about all kinds.
 func newKinds(h *host) *kinds {
 	all := &kinds{host: h, byName: map[string]*kindEntry{}, own: newDescribed()}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		all.byName[k.Name] = newKindEntry(k)
 		all.names = append(all.names, k.Name)
 	}
@@ -83,7 +84,7 @@ func (s *kinds) showKind(c echo.Context) error {
 // describeKinds is the catalogue as it is listed.
 func describeKinds() wire.KindList {
 	var list wire.KindList
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		list.Kinds = append(list.Kinds, wire.KindSummary{Name: k.Name, Title: k.Title, Help: k.Help, Link: "/v1/kinds/" + k.Name})
 	}
 	k := describePortfolio()

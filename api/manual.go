@@ -15,9 +15,9 @@ import (
 	"creasefit/api/edge"
 	"creasefit/api/tell"
 	"creasefit/deploy"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/manual"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/web"
 )
 
@@ -221,7 +221,7 @@ var agentsFile = sync.OnceValue(func() *edge.File {
 		b.WriteString("- " + row.Call + "\n")
 	}
 	b.WriteString("- POST /v1/batch: many of them, as JSON lines or a table\n\n## Kinds\n\nEach link is a compact description of the names of a kind.\n\n")
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		fmt.Fprintf(&b, "- [%s](/v1/kinds/%s.txt): %s\n", k.Name, k.Name, k.Help)
 	}
 	b.WriteString("\n## More\n\n- [Tasks with requests and answers](/docs)\n- [Problems](/problems)\n- [Specification, one type a value](/openapi-text.json); of one kind: /openapi/{kind}.json\n- [Contents](/v1/contents.csv), [papers](/v1/stocks.csv), [sheets](/v1/sheets/sizes.csv), [benches](/v1/benches.csv)\n")

@@ -17,6 +17,7 @@ import (
 	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 	"creasefit/internal/tolerance"
 )
@@ -153,7 +154,7 @@ func TestMatchAgreesWithCheck(t *testing.T) {
 		return measure.Micrometres(100 * (from*10 + random.Int64N((to-from)*10)))
 	}
 	for made := 0; made < pairs; {
-		k := enclosure.Kinds()[random.IntN(len(enclosure.Kinds()))]
+		k := repertoire.Kinds()[random.IntN(len(repertoire.Kinds()))]
 		r := &solve.Request{Kind: k, Unit: measure.Millimetre, Width: size(50, 120), Height: size(50, 120), Thickness: size(1, 40), Caliper: measure.Micrometres(300),
 			CaliperTolerance: measure.Micrometres(20), Ruler: measure.Finest(measure.Millimetre), CutError: measure.Micrometres(400), ScoreError: measure.Micrometres(400),
 			FitName: "easy", Fit: enclosure.FitNamed("easy", measure.Millimetre)}

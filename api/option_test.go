@@ -13,6 +13,7 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 // TestEveryOptionIsTakenAndTells sets every parameter of every kind in turn, in
@@ -23,7 +24,7 @@ func TestEveryOptionIsTakenAndTells(t *testing.T) {
 	if testing.Short() {
 		t.Skip("thousands of requests, one after another")
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		for _, unit := range []measure.Unit{measure.Inch, measure.Millimetre} {
 			for _, p := range k.Params {
 				t.Run(k.Name+"/"+p.Name+"/"+unit.String(), func(t *testing.T) {

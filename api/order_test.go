@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/wire"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
+	"creasefit/internal/repertoire"
 )
 
 // tin is a request that most kinds have an answer to; what holds flat things, what
@@ -50,7 +50,7 @@ func TestOrderIsGivenToThoseWhoNameIt(t *testing.T) {
 // TestEveryKindTellsItsOrder compares the order on the wire with the steps that
 // the guide of the same request tells: each step once, and in order.
 func TestEveryKindTellsItsOrder(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			var query string
 			for _, names := range others {

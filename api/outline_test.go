@@ -16,6 +16,7 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 var outlines = flag.Int("outlines", 3, "of how many random solutions of each kind the outline is rebuilt from the text")
@@ -28,7 +29,7 @@ func TestOutlineIsRebuiltFromText(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hundreds of requests, one after another")
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			compared := 0
 			for _, query := range outlineQueries(k) {

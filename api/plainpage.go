@@ -9,7 +9,7 @@ import (
 
 	"creasefit/api/edge"
 	"creasefit/api/tell"
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // What a browser that opens an address is answered: a plain page with what others
@@ -38,7 +38,7 @@ func (o *outcome) answerPage(body []byte) []byte {
 // kindInPath is the kind that a path of solve ends in, empty for any other.
 func kindInPath(path string) string {
 	name, ok := strings.CutPrefix(path, "/v1/solve/")
-	if _, known := enclosure.Lookup(name); !ok || !known {
+	if _, known := repertoire.Lookup(name); !ok || !known {
 		return ""
 	}
 	return name

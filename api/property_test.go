@@ -17,6 +17,7 @@ import (
 	"creasefit/api/wire"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 // drawQuery draws a request that can be read: sizes of things that people
@@ -73,7 +74,7 @@ func TestReadableRequestsAreAnswered(t *testing.T) {
 
 // answeredAlike sends one request in every way and reports whether it was solved.
 func answeredAlike(t *testing.T, rt *rapid.T) bool {
-	k := rapid.SampledFrom(enclosure.Kinds()).Draw(rt, "kind")
+	k := rapid.SampledFrom(repertoire.Kinds()).Draw(rt, "kind")
 	query := drawQuery(rt, k)
 	target := "/v1/solve/" + k.Name
 	a := get(t, target+"?"+query.Encode())
@@ -100,7 +101,7 @@ func answeredAlike(t *testing.T, rt *rapid.T) bool {
 // exponent, no tail of digits, no negative zero.
 func TestNumbersAreRoundedOnce(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		k := rapid.SampledFrom(enclosure.Kinds()).Draw(rt, "kind")
+		k := rapid.SampledFrom(repertoire.Kinds()).Draw(rt, "kind")
 		w := httptest.NewRecorder()
 		shared().Handler().ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/v1/solve/"+k.Name+"?"+drawQuery(rt, k).Encode(), nil))
 		checkNumbers(t, w.Body)

@@ -9,7 +9,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // Service is the whole HTTP service: every call, and what they have in common.
@@ -133,7 +133,7 @@ func (s *Service) calculateKind(prefix string, h echo.HandlerFunc) {
 	s.echo.GET(prefix+":kind", h)
 	s.echo.HEAD(prefix+":kind", h)
 	s.echo.POST(prefix+":kind", h)
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		s.paths = append(s.paths, prefix+k.Name)
 	}
 }

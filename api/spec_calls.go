@@ -5,21 +5,21 @@ import (
 	"strings"
 
 	"creasefit/api/ask"
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // CallSpecs returns every call that takes names, in the order of the start
 // page.
 func CallSpecs() []CallSpec {
 	specs := []CallSpec{}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		specs = append(specs, newSolve(k).spec().ofKind(k, "Measurements of a "))
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		of := func() *ask.Enclosure { return &ask.Enclosure{Kind: k} }
 		specs = append(specs, newGuide(k.Name, of).spec().ofKind(k, "Making instructions of a "), newDrawing(k.Name, of).spec().ofKind(k, "Drawing of a "))
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		spec := newCheck(k).spec().ofKind(k, "Check own measurements of a ")
 		spec.Example, spec.Body = checkExample(k)
 		specs = append(specs, spec, adaptSpec(k))

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/wire"
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // jar is a square honey jar in the packet's card and on the packet's sheet.
@@ -19,7 +19,7 @@ const jar = "/v1/suggest?contents=honey-jar&stock=index-110&sheet=letter"
 // problem that it was refused for.
 func TestSuggestionsLeadToTheirSolve(t *testing.T) {
 	all := decode[wire.Suggestions](get(t, jar+"&wish=no-glue&post=us&bench=trimmer").ok())
-	require.Len(t, all.Kinds, len(enclosure.Kinds()))
+	require.Len(t, all.Kinds, len(repertoire.Kinds()))
 	assert.Greater(t, all.Works, 8)
 	for i, k := range all.Kinds {
 		assert.Equal(t, i < all.Works, k.Works, "what works stands first")
@@ -51,7 +51,7 @@ func TestSuggestionsLeadToTheirSolve(t *testing.T) {
 func TestSuggestionsInEveryFormat(t *testing.T) {
 	rows, err := csv.NewReader(strings.NewReader(get(t, jar+"&format=csv").ok().Body.String())).ReadAll()
 	require.NoError(t, err)
-	require.Len(t, rows, len(enclosure.Kinds())+1)
+	require.Len(t, rows, len(repertoire.Kinds())+1)
 	assert.Equal(t, "yes", rows[1][1])
 	assert.Equal(t, "no", rows[len(rows)-1][1])
 	assert.Contains(t, get(t, jar+"&format=text").ok().Body.String(), "Tray works: Goes in at least 99 times in 100.")

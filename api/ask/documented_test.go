@@ -11,16 +11,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 var update = flag.Bool("update", false, "write the golden file anew")
 
 // everyCall is the names of every call, of kinds those of one.
 func everyCall() map[string][]Name {
-	k, _ := enclosure.Lookup("slotted-band")
+	k, _ := repertoire.Lookup("slotted-band")
 	of := func() *Enclosure { return &Enclosure{Kind: k} }
 	yield := NewYield("json", "csv")
 	forms := yield.Take().Q.forms
@@ -152,7 +152,7 @@ func refusal(n *Name, text string) fault.Code {
 // TestFaultsKeepTheOrderOfTheNames: what is out of bounds is found after all
 // else, but told where it stands.
 func TestFaultsKeepTheOrderOfTheNames(t *testing.T) {
-	k, _ := enclosure.Lookup("band")
+	k, _ := repertoire.Lookup("band")
 	a := NewSolve(k, "json").Take()
 	a.AddQuery("unit=in&grammage=1&width=x&height=90&thickness=0&bench=laser&caliper=9&sheet=1x900&thicknes=1&step=1/7in")
 	a.Parse()
@@ -189,7 +189,7 @@ func TestAtMostTwentyFaultsAreTold(t *testing.T) {
 // TestEveryFieldIsBound: a field of a call's struct that no name fills would be
 // read as never given.
 func TestEveryFieldIsBound(t *testing.T) {
-	k, _ := enclosure.Lookup("slotted-band")
+	k, _ := repertoire.Lookup("slotted-band")
 	of := func() *Enclosure { return &Enclosure{Kind: k} }
 	for _, q := range []any{
 		NewSolve(k, "json", "csv").Take(), NewCheck(k, "json", "csv").Take(), NewGuide(of, "json", "csv").Take(), NewDrawing(of, "json", "csv").Take(), New[Ruler]("json", "csv").Take(),

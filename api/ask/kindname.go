@@ -3,15 +3,15 @@ package ask
 import (
 	"strings"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 // kindName is the kind of an item or a layer.
 func kindName() Name {
 	n := Name{Name: "kind", Type: ChoiceType, Help: "What to make; its other names are those of /v1/solve/{kind}."}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		n.Choices = append(n.Choices, k.Name)
 	}
 	n.Choices = append(n.Choices, OwnKind)

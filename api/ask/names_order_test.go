@@ -12,6 +12,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
 )
@@ -83,7 +84,7 @@ func shopEffects(path string) []effect {
 // of a solution but the sheet, whose grain is that of the blanks here.
 func TestEveryNameOfAnItem(t *testing.T) {
 	form := NewYield("json").Take().Q.forms.kinds.byName["band"]
-	k, _ := enclosure.Lookup("band")
+	k, _ := repertoire.Lookup("band")
 	come := func(q *Item) any {
 		return struct {
 			Request *solve.Request
@@ -136,7 +137,7 @@ func TestEveryNameOfAPortfolio(t *testing.T) {
 // TestEveryNameOfALayer sets what a layer may say itself: it reaches that layer
 // alone and goes before what stands beside the layers.
 func TestEveryNameOfALayer(t *testing.T) {
-	k, _ := enclosure.Lookup("band")
+	k, _ := repertoire.Lookup("band")
 	beside := "unit=in&width=3.5in&height=5in&thickness=0.09in&caliper=0.02in&fit=loose&grain=width&sheet=9x9in&layers=sleeve&layers="
 	layer := func(member string) string { return beside + `{"kind":"band"` + member + `}` }
 	shared := []string{"unit", "contents", "width", "height", "thickness", "contents_tolerance", "ruler", "bench", "cut_tolerance", "score_tolerance", "made_at", "used_at"}
@@ -184,7 +185,7 @@ func TestDefaultsAreWhatIsComputedWith(t *testing.T) {
 	}
 	for _, unit := range []string{"in", "mm"} {
 		base := "unit=" + unit + "&width=3.5in&height=5in&thickness=0.5in"
-		of := func() *Enclosure { k, _ := enclosure.Lookup("band"); return &Enclosure{Kind: k} }
+		of := func() *Enclosure { k, _ := repertoire.Lookup("band"); return &Enclosure{Kind: k} }
 		alike(t, NewSolve(of().Kind), base+"&caliper=0.012in", func(q *Enclosure) any { q.Request.Options = nil; return q.Request }, defaulted(NewSolve(of().Kind).Names(), unit))
 		alike(t, NewDrawing(of, "svg"), base+"&caliper=0.012in", func(q *Drawing[*Enclosure]) any {
 			return []any{q.Dark(), q.Pixels.Count(), q.Picture.Count(), q.Closed.Number, q.Language.Word, q.View.Word, q.Folds.Word}
@@ -211,7 +212,7 @@ func alike[Q Request](t *testing.T, f *Form[Q], base string, come func(Q) any, d
 // household ruler has sixteenths, or half millimetres.
 func TestUsualFitsAndRuler(t *testing.T) {
 	windows := map[string][4]string{"snug": {"0 in", "1/16 in", "0 mm", "1.5 mm"}, "easy": {"1/16 in", "1/8 in", "1.5 mm", "3 mm"}, "loose": {"1/8 in", "1/4 in", "3 mm", "6 mm"}}
-	k, _ := enclosure.Lookup("band")
+	k, _ := repertoire.Lookup("band")
 	for fit, w := range windows {
 		for i, unit := range []string{"in", "mm"} {
 			a, _ := taken(t, NewSolve(k), "unit="+unit+"&width=3in&thickness=0.1in&caliper=0.012in&fit="+fit, func(q *Enclosure) any { return q.Request })

@@ -16,6 +16,7 @@ import (
 	"creasefit/internal/guide"
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -214,7 +215,7 @@ func otherValue(p enclosure.Param, unit measure.Unit) string {
 // TestEveryNameOfASolution sets every name of every kind in turn, in both
 // units.
 func TestEveryNameOfASolution(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		effects := slices.Concat(commonEffects(), ownEffects(k, measure.Inch), ownEffects(k, measure.Millimetre))
 		checkEffects(t, NewSolve(k, "json"), enclosureBase, func(q *Enclosure) any { return q.Request }, effects)
 	}
@@ -233,7 +234,7 @@ func under(path string, effects []effect) []effect {
 }
 
 func TestEveryNameOfACheck(t *testing.T) {
-	k, _ := enclosure.Lookup("slotted-band")
+	k, _ := repertoire.Lookup("slotted-band")
 	come := func(q *Check) any {
 		return struct {
 			Request  *solve.Request
@@ -258,7 +259,7 @@ func TestEveryNameOfACheck(t *testing.T) {
 }
 
 func TestEveryNameOfAnAdaptation(t *testing.T) {
-	k, _ := enclosure.Lookup("slotted-band")
+	k, _ := repertoire.Lookup("slotted-band")
 	come := func(q *Adapt) any { return q.MadeFor }
 	var known []effect
 	for _, n := range NewCheck(k, "json").Names() {
@@ -276,7 +277,7 @@ func TestEveryNameOfAnAdaptation(t *testing.T) {
 }
 
 func TestEveryNameOfAGuideAndADrawing(t *testing.T) {
-	k, _ := enclosure.Lookup("band")
+	k, _ := repertoire.Lookup("band")
 	of := func() *Enclosure { return &Enclosure{Kind: k} }
 	own := under("Request", slices.Concat(commonEffects(), ownEffects(k, measure.Inch)))
 	checkEffects(t, NewGuide(of, "json"), enclosureBase, func(q *Guide[*Enclosure]) any {

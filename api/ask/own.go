@@ -7,6 +7,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
 	"creasefit/internal/fault"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -95,14 +96,14 @@ type kindForms[Q Request] struct {
 // newKindForms prepares the forms of all kinds.
 func newKindForms[Q Request](empty func(*enclosure.Kind) Q) kindForms[Q] {
 	f := kindForms[Q]{map[string]*Form[Q]{}, func(k *enclosure.Kind) *Form[Q] { return NewForm(func() Q { return empty(k) }) }}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		f.byName[k.Name] = f.of(k)
 	}
 	return f
 }
 
 // any is the form of some kind, for the names that all have.
-func (f *kindForms[Q]) any() *Form[Q] { return f.byName[enclosure.Kinds()[0].Name] }
+func (f *kindForms[Q]) any() *Form[Q] { return f.byName[repertoire.Kinds()[0].Name] }
 
 // find returns the form of the kind that an object names, or that its design is. It
 // reports what is wrong with either under the place of the object.

@@ -12,14 +12,14 @@ import (
 	"pgregory.net/rapid"
 
 	"creasefit/internal/contents"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 // band is an empty request for a band.
 func band() *Asked[*Enclosure] {
-	k, _ := enclosure.Lookup("band")
+	k, _ := repertoire.Lookup("band")
 	return NewSolve(k, "json", "csv").Take()
 }
 
@@ -146,7 +146,7 @@ func TestKeysTellRequestsApart(t *testing.T) {
 // TestTheCanonicalAddressReadsBack: whatever spelling a request had, its
 // canonical address is read as the same request and is its own.
 func TestTheCanonicalAddressReadsBack(t *testing.T) {
-	k, _ := enclosure.Lookup("slotted-band")
+	k, _ := repertoire.Lookup("slotted-band")
 	rapid.Check(t, func(rt *rapid.T) {
 		unit := rapid.SampledFrom([]string{"in", "mm"}).Draw(rt, "unit")
 		query := "unit=" + unit

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // refused is a request that something is wrong with: a query, or a JSON object.
@@ -116,7 +116,7 @@ func refusalOf[Q Request](f *Form[Q], request string) string {
 // TestRefusals holds what is said of bad requests to what was looked at: every
 // fault with its name, its value, its bound and its hint, in order.
 func TestRefusals(t *testing.T) {
-	k, _ := enclosure.Lookup("band")
+	k, _ := repertoire.Lookup("band")
 	of := func() *Enclosure { return &Enclosure{Kind: k} }
 	nothing := func(string) ([]string, bool) { return nil, false }
 	calls := map[string]func(string) string{

@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -20,7 +20,7 @@ func wanted(q *Suggest) any {
 	w := q.Wishes
 	w.Post = nil
 	r := *q.Request
-	r.Kind = enclosure.Kinds()[0] // it is of none
+	r.Kind = repertoire.Kinds()[0] // it is of none
 	return struct {
 		Request            solve.Request
 		Wishes             solve.Wishes

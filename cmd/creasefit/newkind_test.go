@@ -16,25 +16,26 @@ import (
 
 // newKind lays over the source what a new kind takes, in a temporary folder: one
 // file, made from that of the band as a developer would begin, and one line of
-// the catalogue. It returns the file that tells the compiler of both.
+// the list of kinds. It returns the file that tells the compiler of both.
 func newKind(t *testing.T) (overlay string) {
 	t.Helper()
-	folder, err := filepath.Abs("../../internal/enclosure")
+	folder, err := filepath.Abs("../../internal")
 	require.NoError(t, err)
 	read := func(name string) string {
 		text, err := os.ReadFile(filepath.Join(folder, name))
 		require.NoError(t, err)
 		return string(text)
 	}
-	kind := strings.NewReplacer("func band()", "func girdle()", "planBand", "planGirdle", "bandThin", "girdleThin", "bandThick", "girdleThick", "glueLap", "glueGirdle",
-		`"band",`, `"girdle",`, "Belly band with", "Girdle with", "Bauchbinde mit", "Gürtel mit").Replace(read("kind_band.go"))
-	catalogue := read("catalogue.go")
-	lined := strings.Replace(catalogue, "\tband(),\n", "\tband(),\n\tgirdle(),\n", 1)
-	require.Equal(t, strings.Count(catalogue, "\n")+1, strings.Count(lined, "\n"), "one line")
+	kind := strings.NewReplacer("func Band()", "func Girdle()", "planBand", "planGirdle", "bandThin", "girdleThin", "bandThick", "girdleThick", "glueLap", "glueGirdle",
+		`"band",`, `"girdle",`, "Belly band with", "Girdle with", "Bauchbinde mit", "Gürtel mit").Replace(read("enclosure/kind_band.go"))
+	list := read("repertoire/repertoire.go")
+	lined := strings.Replace(list, "\tenclosure.Band(),\n", "\tenclosure.Band(),\n\tenclosure.Girdle(),\n", 1)
+	require.Equal(t, strings.Count(list, "\n")+1, strings.Count(lined, "\n"), "one line")
 	temporary, laid := t.TempDir(), map[string]string{}
-	for name, text := range map[string]string{"kind_girdle.go": kind, "catalogue.go": lined} {
-		laid[filepath.Join(folder, name)] = filepath.Join(temporary, name)
-		require.NoError(t, os.WriteFile(filepath.Join(temporary, name), []byte(text), 0o600))
+	for name, text := range map[string]string{"enclosure/kind_girdle.go": kind, "repertoire/repertoire.go": lined} {
+		file := filepath.Join(temporary, filepath.Base(name))
+		laid[filepath.Join(folder, name)] = file
+		require.NoError(t, os.WriteFile(file, []byte(text), 0o600))
 	}
 	text, err := json.Marshal(map[string]any{"Replace": laid})
 	require.NoError(t, err)

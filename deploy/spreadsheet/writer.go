@@ -8,7 +8,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/wire"
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // The sheet that is worked on, the one with the lists for its drop-downs, and
@@ -27,7 +27,7 @@ func words(list string) []string {
 	var all []string
 	switch list {
 	case "kind":
-		for _, k := range enclosure.Kinds() {
+		for _, k := range repertoire.Kinds() {
 			all = append(all, k.Name)
 		}
 	case "fit":

@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"creasefit/internal/assembly"
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // usual are options with which a kind has an order for a tasting tin.
@@ -23,7 +23,7 @@ func BenchmarkReplay(b *testing.B) { ofKinds(b, true) }
 
 // A replay allocates for what it keeps, not for each pair of plates that it compares.
 func TestReplaysAllocateLittle(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		s, _ := ordered(t, asked(t, k.Name, usual[k.Name]...))
 		_, again := assembly.Parts(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
 		assert.Less(t, testing.AllocsPerRun(2, again), 700.0, k.Name)
@@ -31,7 +31,7 @@ func TestReplaysAllocateLittle(t *testing.T) {
 }
 
 func ofKinds(b *testing.B, replay bool) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		b.Run(k.Name, func(b *testing.B) {
 			s, _ := ordered(b, asked(b, k.Name, usual[k.Name]...))
 			search, again := assembly.Parts(&s.Ideal, &s.Pattern, s.Proof.Tolerance)

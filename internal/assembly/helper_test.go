@@ -12,13 +12,14 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
 // asked is a request for a tasting tin of the stall in paper of 0.3 mm, with
 // choices and lengths of the kind's own as "name=word" or "name=12.5" in mm.
 func asked(t testing.TB, kind string, options ...string) *solve.Request {
-	k, ok := enclosure.Lookup(kind)
+	k, ok := repertoire.Lookup(kind)
 	require.True(t, ok, kind)
 	marks := measure.Marks(measure.Millimetre)
 	r := &solve.Request{

@@ -8,9 +8,9 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"creasefit/internal/assembly"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -20,7 +20,7 @@ import (
 // face of another plate to the other, from pose to pose, where it lies well inside
 // both outlines; and no line between neighbouring points may run through it.
 func TestNothingPassesThroughAnother(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			s, o := ordered(t, asked(t, k.Name, usual[k.Name]...))
 			assert.Empty(t, throughs(s, o, o.Frame))

@@ -14,6 +14,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -82,7 +83,7 @@ func TestEverySolutionHasAnOrder(t *testing.T) {
 	if testing.Short() {
 		want = 15
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			found := 0
 			each(t, k, want, func(s *solve.Solution) {

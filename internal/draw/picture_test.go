@@ -12,8 +12,8 @@ import (
 	"creasefit/internal/assembly"
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/drawtest"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/settings"
 	"creasefit/internal/solve"
 )
@@ -193,7 +193,7 @@ func TestLayersAreCutAway(t *testing.T) {
 	}
 	tray := find("tray")
 	r := *tray.Solution.Request
-	sleeve, ok := enclosure.Lookup("sleeve")
+	sleeve, ok := repertoire.Lookup("sleeve")
 	require.True(t, ok)
 	out := tray.Solution.Outside
 	r.Kind, r.Width, r.Height, r.Thickness = sleeve, out.Width, out.Height, out.Thickness

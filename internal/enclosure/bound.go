@@ -52,6 +52,12 @@ func DescribeRange(unit measure.Unit, r Range) string {
 	return "from " + finest.Format(least) + " to " + finest.Format(greatest)
 }
 
+// describe writes a bound in the ruler's unit: up to the next mark.
+func (in *Input) describe(l measure.Length) string {
+	finest := measure.Finest(in.Unit)
+	return finest.Format(finest.Up(l))
+}
+
 // flat refuses contents that are too thick for single scores, and warns of
 // those that bend them round.
 func (in *Input) flat(d *draft) error {

@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// band is a wrap closed by a glued lap: the outer half goes over the inner one
+// Band is a wrap closed by a glued lap: the outer half goes over the inner one
 // at the back, so its side is one caliper longer.
 //
 // With W and T the contents' width and thickness, t the caliper, c the
@@ -17,7 +17,7 @@ import (
 //	                    inner side = T + t + c_t,
 //	                    outer side = inner side + t, within a caliper
 //	both:               inner half + outer half = front + lap
-func band() *Kind {
+func Band() *Kind {
 	return &Kind{
 		Name:  "band",
 		Title: "Belly band with a glued lap",

@@ -8,7 +8,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// diagonalEnvelope is a square blank turned by 45 degrees, whose four corners
+// DiagonalEnvelope is a square blank turned by 45 degrees, whose four corners
 // fold in one after the other: right, bottom, left and, to close it, top. Each
 // goes round one caliper more than the one before.
 //
@@ -34,7 +34,7 @@ import (
 // side; a notch is cut out beside them up to there, so wide that the flaps clear
 // the folds beside them. A fit's form is measured
 // along the side; Fit.Clearance makes it a clearance, to the nanometre.
-func diagonalEnvelope() *Kind {
+func DiagonalEnvelope() *Kind {
 	return &Kind{
 		Name:  "diagonal-envelope",
 		Title: "Envelope from a square laid cornerwise",

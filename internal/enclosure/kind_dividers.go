@@ -9,7 +9,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// dividers are strips that stand in a tray or a tin, cross in half-lap slots
+// Dividers are strips that stand in a tray or a tin, cross in half-lap slots
 // and make cells: those along the width are slotted from the top, those along
 // the height from the bottom, each a little more than half. The width, height
 // and thickness are those of the room that they stand in.
@@ -30,7 +30,7 @@ import (
 // other is thick, a deep cut in one met by a shallow one in the other (W. Noyes,
 // Handwork in Wood, 1910, joint 14). Stock that is thinner than scissors can
 // take out is slit, and pressed open.
-func dividers() *Kind {
+func Dividers() *Kind {
 	return &Kind{
 		Name:  "dividers",
 		Title: "Dividers",

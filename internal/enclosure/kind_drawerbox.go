@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// drawerBox is a tray that slides along its height into a sleeve which is open
+// DrawerBox is a tray that slides along its height into a sleeve which is open
 // at both ends. It is pulled out at the sleeve's thumb notch, or by a ribbon
 // through a slit in its top wall.
 //
@@ -26,7 +26,7 @@ import (
 // Each side of the case of a slip box is 1/8 in wider than the box (M. Bean and
 // R. Brodhead, Bookbinding for Beginners, 1918, problem XI), which is the
 // closest loose and the widest easy slide.
-func drawerBox() *Kind {
+func DrawerBox() *Kind {
 	return &Kind{
 		Name:  "drawer-box",
 		Title: "Drawer box",

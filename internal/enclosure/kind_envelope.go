@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// envelope is a cross cut from a rectangle: the side flaps fold in over the
+// Envelope is a cross cut from a rectangle: the side flaps fold in over the
 // contents, the bottom panel folds up over them and is glued to them, and the
 // closing flap folds down over it. Each goes round one caliper more than the
 // one before.
@@ -24,7 +24,7 @@ import (
 // The relief cuts run from the corners of the back to the far edges of the
 // flaps. Those of the side flaps begin inside the corners, clear of the folds of
 // the panels that go over them: T/2 + 2t or the next mark.
-func envelope() *Kind {
+func Envelope() *Kind {
 	return &Kind{
 		Name:  "envelope",
 		Title: "Envelope from a straight-scored blank",

@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// foldedCard is a sheet folded flat into a card that goes into an envelope or a
+// FoldedCard is a sheet folded flat into a card that goes into an envelope or a
 // pocket. Width and height are those of its inside, so that the clearance is
 // what it has over the closed card.
 //
@@ -27,7 +27,7 @@ import (
 // The creep leaves half of a caliper between the inner panel and the fold that
 // it lies in. Printers' guides take 1/16 in for letter folds, and 1/8 in for
 // the gap of gate folds.
-func foldedCard() *Kind {
+func FoldedCard() *Kind {
 	return &Kind{
 		Name:  "folded-card",
 		Title: "Folded card for an envelope",

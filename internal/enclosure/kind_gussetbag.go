@@ -7,7 +7,7 @@ import (
 	"creasefit/internal/rounding"
 )
 
-// gussetBag is a tube of two faces and two side gussets, each scored along its
+// GussetBag is a tube of two faces and two side gussets, each scored along its
 // middle, closed by a glue lap inside the back. At the foot the front and the
 // gussets have short flaps, mitred in the front corners; the back's flap is the
 // base, which is glued over them. The top edge is turned over to the inside,
@@ -26,7 +26,7 @@ import (
 //	trim of the turn-over at each corner = 1 1/2 t and up to the next mark
 //
 // The blank of the tube is 2(W + T) + lap wide, and 5t and the clearances.
-func gussetBag() *Kind {
+func GussetBag() *Kind {
 	return &Kind{
 		Name:  "gusset-bag",
 		Title: "Gusset bag",

@@ -8,7 +8,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// liddedBox is a tray and a lid of the same make that goes over it and rests on
+// LiddedBox is a tray and a lid of the same make that goes over it and rests on
 // its rim.
 //
 // With W, H and T the contents' width, height and thickness, t the caliper, c
@@ -27,7 +27,7 @@ import (
 // A part that goes over another is larger by two calipers a layer; a lid of
 // covered board has 1/8 in in both directions (M. Bean and R. Brodhead,
 // Bookbinding for Beginners, 1918, problem IX), which is lid_fit=easy.
-func liddedBox() *Kind {
+func LiddedBox() *Kind {
 	return &Kind{
 		Name:  "lidded-box",
 		Title: "Box with a lid",

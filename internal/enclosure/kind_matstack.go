@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// matStack is layers of card for the front of a card, each smaller than the one
+// MatStack is layers of card for the front of a card, each smaller than the one
 // below it by the same reveal on every side.
 //
 // With W and H the front of the card and r the reveal, each layer from edge to
@@ -16,7 +16,7 @@ import (
 //
 // The layers step down by exactly 2r. A front that lies on no mark of the ruler
 // leaves up to 1/16 in more or less than 2r to the first one.
-func matStack() *Kind {
+func MatStack() *Kind {
 	return &Kind{
 		Name:  "mat-stack",
 		Title: "Stack of mats for a card front",

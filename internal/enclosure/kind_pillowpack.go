@@ -9,7 +9,7 @@ import (
 	"creasefit/internal/rounding"
 )
 
-// pillowPack is a tube of two faces whose ends close by curved scores: pressed
+// PillowPack is a tube of two faces whose ends close by curved scores: pressed
 // in, their flaps bend the faces out. Each score is an arc across the face; its
 // flap is as wide as the lens between the arc and its mirror image, so that the
 // two flaps of an end cover one another.
@@ -27,7 +27,7 @@ import (
 //	               the middle plane (see lens)
 //	body = H + t + c_h, from score to score along the middle
 //	flap = middle height, from score to score and at mid-caliper
-func pillowPack() *Kind {
+func PillowPack() *Kind {
 	return &Kind{
 		Name:  "pillow-pack",
 		Title: "Pillow pack",

@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// pocket is a page with a pocket that folds up from its lower edge. The
+// Pocket is a page with a pocket that folds up from its lower edge. The
 // pocket's side flaps fold in behind it and are glued to the page, so that the
 // contents stand between the pocket and its flaps. A gusset, two scores instead
 // of one at the bottom and at each side, makes room for thick contents.
@@ -26,7 +26,7 @@ import (
 // The relief cuts run from the corners of the pocket to the free edges of the
 // flaps: at the flaps' scores they begin clear of the bottom fold, T/2 + 1 1/2 t or
 // the next mark in; with a gusset they have come about half of the way there.
-func pocket() *Kind {
+func Pocket() *Kind {
 	return &Kind{
 		Name:  "pocket",
 		Title: "Page with a pocket",

@@ -8,7 +8,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// prismBox is a tray and a lid with n equal sides. The walls of each are a strip
+// PrismBox is a tray and a lid with n equal sides. The walls of each are a strip
 // of n panels and a glue lap that goes inside the last of them; flaps along one
 // of its edges fold in and are glued onto a base, or a top, with the walls' own
 // side. The lid is of the same make, goes over the tray and rests on its rim.
@@ -38,7 +38,7 @@ import (
 // a rectangle; for contents with n sides that are measured from corner to corner
 // it is W cos(180/n). A wall moves by at most the errors of two marks: it hangs on
 // marks whose shares are the steps of a sine that rises to one and falls again.
-func prismBox() *Kind {
+func PrismBox() *Kind {
 	return &Kind{
 		Name:  "prism-box",
 		Title: "Box with three to twelve equal sides",

@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// sleeve is a wrap that is open above and below. Its seam is at a corner: a lap
+// Sleeve is a wrap that is open above and below. Its seam is at a corner: a lap
 // is scored along the right edge of the back's side and glued inside the free
 // edge of the front, so that the left side goes round one caliper more.
 //
@@ -23,7 +23,7 @@ import (
 //	                    front = back - T/2 and up to 1/8 in less, so that its
 //	                    edge does not stick out over the right fold
 //	both:               height = H - reveal, within 1/8 in
-func sleeve() *Kind {
+func Sleeve() *Kind {
 	return &Kind{
 		Name:  "sleeve",
 		Title: "Sleeve with a glued lap",

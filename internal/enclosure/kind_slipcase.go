@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// slipcase is a case of five sides, open on the sixth, in one piece: back, end
+// Slipcase is a case of five sides, open on the sixth, in one piece: back, end
 // wall and front follow one another, and the walls above and below hang on the
 // back. Each of these ends in a lap that is glued inside the front, so that
 // the end wall goes round one caliper more.
@@ -23,7 +23,7 @@ import (
 //
 // A book stands in its case with the spine at the open side.
 // The laps are cut back at both ends, so that they clear the end wall.
-func slipcase() *Kind {
+func Slipcase() *Kind {
 	return &Kind{
 		Name:  "slipcase",
 		Title: "Slipcase",

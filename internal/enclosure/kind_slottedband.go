@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// slottedBand is a wrap whose two ends fold up into tabs that are slit from
+// SlottedBand is a wrap whose two ends fold up into tabs that are slit from
 // opposite edges, each a little more than half-way, and lock into each other
 // where they meet on the front.
 //
@@ -22,7 +22,7 @@ import (
 // score a side: its two halves are back and front. Each end must twist past the
 // other by half of the height to lock, which plates of board on their scores cannot,
 // however wide the slots.
-func slottedBand() *Kind {
+func SlottedBand() *Kind {
 	return &Kind{
 		Name:  "slotted-band",
 		Title: "Slotted belly band",

@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// tray is an open box: the bottom and the top wall end in tabs that are glued
+// Tray is an open box: the bottom and the top wall end in tabs that are glued
 // to the side walls, inside them or outside; rolled walls fold over once more
 // and cover the tabs.
 //
@@ -22,7 +22,7 @@ import (
 //
 // The base is t less inside and t more outside than from centre to centre of
 // its scores (FEFCO/ESBO code), where no tab or rolled wall lies.
-func tray() *Kind {
+func Tray() *Kind {
 	return &Kind{
 		Name:  "tray",
 		Title: "Tray",

@@ -6,7 +6,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// tuckCarton is a folding carton: four panels and a glue lap, dust flaps on the
+// TuckCarton is a folding carton: four panels and a glue lap, dust flaps on the
 // sides and a lid with a tuck flap at each end. Both lids hang on the back
 // (straight), or the top one on the back and the bottom one on the front
 // (reverse).
@@ -25,7 +25,7 @@ import (
 // A carton is measured from centre to centre of its scores (FEFCO/ESBO code);
 // inside is one caliper less and outside one caliper more. The contents stand
 // behind the tuck flaps and between the dust flaps.
-func tuckCarton() *Kind {
+func TuckCarton() *Kind {
 	return &Kind{
 		Name:  "tuck-carton",
 		Title: "Tuck-end carton",

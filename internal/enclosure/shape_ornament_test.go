@@ -9,13 +9,14 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 // ornamented plans a slotted band round a tasting card with the given lengths
 // for its own parameters.
 func ornamented(t *testing.T, options map[string]string) (*enclosure.Plan, error) {
 	t.Helper()
-	kind, ok := enclosure.Lookup("slotted-band")
+	kind, ok := repertoire.Lookup("slotted-band")
 	require.True(t, ok)
 	in := &enclosure.Input{
 		Unit: measure.Inch, Width: measure.Inches(4), Thickness: measure.Thousandths(50), Caliper: measure.Thousandths(12),

@@ -10,6 +10,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 )
 
 // area is that of a polygon by the surveyor's formula.
@@ -71,7 +72,7 @@ func TestOrnamentShapes(t *testing.T) {
 }
 
 func shaped(t *testing.T, shape, width, height string) *enclosure.Ornament {
-	kind, ok := enclosure.Lookup("slotted-band")
+	kind, ok := repertoire.Lookup("slotted-band")
 	require.True(t, ok)
 	given := map[string]enclosure.Value{"ornament_shape": {Choice: shape}}
 	for name, text := range map[string]string{"ornament_width": width, "ornament_height": height} {

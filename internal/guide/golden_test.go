@@ -12,9 +12,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -30,7 +30,7 @@ func TestGolden(t *testing.T) {
 		{measure.Inch, guide.Options{Language: "en"}},
 		{measure.Millimetre, guide.Options{Language: "de", Units: guide.Both}},
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		for _, way := range ways {
 			g, err := guide.Write(solved(t, k.Name, way.unit), way.options)
 			require.NoError(t, err)
@@ -48,7 +48,7 @@ func TestGolden(t *testing.T) {
 func nested(t *testing.T, unit measure.Unit, kinds ...string) *solve.Portfolio {
 	layers := make([]solve.Layer, len(kinds))
 	for i, name := range kinds {
-		k, ok := enclosure.Lookup(name)
+		k, ok := repertoire.Lookup(name)
 		require.True(t, ok, name)
 		layers[i].Request = usual(k, unit)
 	}

@@ -13,13 +13,14 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
 // practice is the strip of common practice: 3 1/2 in wide and 0.09 in thick in
 // paper of 0.012 in, tabs of 1/2 in, 1 3/4 in high, snug.
 func practice() *solve.Solution {
-	k, _ := enclosure.Lookup("slotted-band")
+	k, _ := repertoire.Lookup("slotted-band")
 	r := usual(k, measure.Inch)
 	r.Height = measure.Length{}
 	r.FitName, r.Fit = "snug", enclosure.NamedFits()[0].Range(measure.Inch)
@@ -79,7 +80,7 @@ func TestNumbersOfASteps(t *testing.T) {
 }
 
 func TestOrnament(t *testing.T) {
-	k, _ := enclosure.Lookup("slotted-band")
+	k, _ := repertoire.Lookup("slotted-band")
 	r := usual(k, measure.Inch)
 	r.Options["ornament_width"] = enclosure.Value{Length: measure.MustParse("1 in")}
 	s, err := solve.Solve(context.Background(), r)
@@ -95,7 +96,7 @@ func TestOrnament(t *testing.T) {
 
 // A warning that two pieces would do away with says so in every language.
 func TestOfferInWords(t *testing.T) {
-	k, _ := enclosure.Lookup("sleeve")
+	k, _ := repertoire.Lookup("sleeve")
 	r := usual(k, measure.Inch)
 	r.Thickness = measure.MustParse("1 in")
 	r.SheetWidth, r.SheetHeight = measure.MustParse("6 in"), measure.MustParse("6 in")
@@ -115,7 +116,7 @@ func TestGuideInTwoPieces(t *testing.T) {
 		"tuck-carton": {"", "back half of the carton", "Put glue on the outside of the second lap"},
 		"lidded-box":  {"base", "right half of the lid", "outside of the bottom wall of the left half of the lid"},
 		"gusset-bag":  {"front", "back half of the bag", "all over the outside of the second lap"}} {
-		k, _ := enclosure.Lookup(kind)
+		k, _ := repertoire.Lookup(kind)
 		r := usual(k, measure.Inch)
 		r.Thickness = measure.MustParse("1 in")
 		r.Options["join"] = enclosure.Value{Choice: "two-pieces"}

@@ -11,6 +11,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -51,7 +52,7 @@ func made(r *solve.Request) bool {
 // solved solves a usual request.
 func solved(t testing.TB, kind string, unit measure.Unit) *solve.Solution {
 	t.Helper()
-	k, ok := enclosure.Lookup(kind)
+	k, ok := repertoire.Lookup(kind)
 	require.True(t, ok, kind)
 	s, err := solve.Solve(context.Background(), usual(k, unit))
 	require.NoError(t, err, kind)

@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
+	"creasefit/internal/repertoire"
 )
 
 // vocabulary is what the published vocabulary says of the terms that a HowTo uses.
@@ -74,7 +74,7 @@ func TestHowToIsOfTheVocabulary(t *testing.T) {
 	require.NoError(t, err)
 	var v vocabulary
 	require.NoError(t, json.Unmarshal(text, &v))
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		eachWay(t, solved(t, k.Name, 1), func(g guide.Guide) {
 			page, err := g.HTML(guide.Pictures{Link: func(step int) string { return "/v1/drawing/" + k.Name + ".svg?view=step&picture=" + strconv.Itoa(step) }})
 			require.NoError(t, err)

@@ -10,8 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"golang.org/x/net/html"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
+	"creasefit/internal/repertoire"
 )
 
 // page is what a test asks of a parsed page.
@@ -77,7 +77,7 @@ func (p *page) see(token html.Token) {
 }
 
 func TestHTMLIsSound(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		eachWay(t, solved(t, k.Name, 1), func(g guide.Guide) {
 			text, err := g.HTML(guide.Pictures{Figure: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1 1"></svg>`)})
 			require.NoError(t, err)
@@ -102,7 +102,7 @@ func TestHTMLIsSound(t *testing.T) {
 // The HowTo has what schema.org defines for it: name, step, tool and supply,
 // each step with its name and text.
 func TestHowTo(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		eachWay(t, solved(t, k.Name, 2), func(g guide.Guide) {
 			text, err := g.HTML(guide.Pictures{})
 			require.NoError(t, err)

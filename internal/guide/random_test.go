@@ -11,10 +11,10 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/guide"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -22,7 +22,7 @@ import (
 // and every number in it is the solution's.
 func TestGuidesOfRandomRequests(t *testing.T) {
 	named := readWords(t)
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			done := 0
 			rapid.Check(t, func(t *rapid.T) {
@@ -135,7 +135,7 @@ func namesOf(p *pattern.Piece) []string {
 
 // The formats say what the guide says.
 func TestFormatsAreComplete(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		s := solved(t, k.Name, 1)
 		eachWay(t, s, func(g guide.Guide) {
 			text, err := g.JSON()
@@ -164,7 +164,7 @@ func flowed(text []byte) string { return strings.Join(strings.Fields(string(text
 func plainSpaces(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
 
 func TestPlainTextKeepsItsWidth(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		eachWay(t, solved(t, k.Name, 2), func(g guide.Guide) {
 			for _, line := range strings.Split(string(g.Text()), "\n") {
 				assert.LessOrEqual(t, len([]rune(line)), 72, line)

@@ -12,6 +12,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -84,7 +85,7 @@ func TestLikeStepsAreToldOnce(t *testing.T) {
 func TestLengthsOfStepsAreOnTheRuler(t *testing.T) {
 	told := []string{"gives way", "their cuts together", "in its place"} // what nobody sets
 	off := regexp.MustCompile(`\d\.\d+\x{a0}in`)
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		g, err := guide.Write(solved(t, k.Name, measure.Inch), guide.Options{})
 		require.NoError(t, err)
 		for i := range g.Steps {
@@ -100,7 +101,7 @@ func TestLengthsOfStepsAreOnTheRuler(t *testing.T) {
 
 // Papers are told of where a hand sets them, not of sizes that are only told.
 func TestSizesAreNotToldInPapers(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		g, err := guide.Write(solved(t, k.Name, measure.Millimetre), guide.Options{})
 		require.NoError(t, err)
 		assert.NotRegexp(t, `[+−].papers?\b`, g.Summary+g.Materials[len(g.Materials)-1].Text, k.Name)
@@ -126,7 +127,7 @@ func TestGivenGrainIsBelieved(t *testing.T) {
 }
 
 func kindOf(t *testing.T, name string) *enclosure.Kind {
-	k, ok := enclosure.Lookup(name)
+	k, ok := repertoire.Lookup(name)
 	require.True(t, ok)
 	return k
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // Words returns how a language says the titles of kinds, the names of parts
@@ -25,9 +26,9 @@ func (c *catalogue) word(text string) string {
 	if said, ok := c.Drawing[text]; ok {
 		return said
 	}
-	i := slices.IndexFunc(enclosure.Kinds(), func(k *enclosure.Kind) bool { return k.Title == text })
+	i := slices.IndexFunc(repertoire.Kinds(), func(k *enclosure.Kind) bool { return k.Title == text })
 	if i >= 0 {
-		return enclosure.Kinds()[i].In(c.Language).Title
+		return repertoire.Kinds()[i].In(c.Language).Title
 	}
 	if said, ok := c.joined(text); ok {
 		return said

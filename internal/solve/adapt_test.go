@@ -9,13 +9,14 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 // A pattern adapted to what it was made for is the very pattern, of every kind, in
 // every fit, in both units, and in every style that there is.
 func TestAdaptingToItsOwnContentsGivesThePatternBack(t *testing.T) {
 	given := 0
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		for fit := range enclosure.NamedFits() {
 			for _, thickness := range []int64{2, 24} {
 				for _, options := range styles(k) {

@@ -8,9 +8,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 // TestFoldsTakeUpTheirAllowance solves random requests of all kinds for paper
@@ -24,7 +24,7 @@ func TestFoldsTakeUpTheirAllowance(t *testing.T) {
 	if testing.Short() {
 		want = 80
 	}
-	for kinds, done := enclosure.Kinds(), 0; done < want; {
+	for kinds, done := repertoire.Kinds(), 0; done < want; {
 		q := randomHand(r)
 		q.Kind = kinds[done%len(kinds)]
 		q.FoldAllowance = measure.Micrometres(r.Int64N(700) - 200)

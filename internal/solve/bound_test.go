@@ -15,6 +15,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -42,7 +43,7 @@ func TestRandomBoundsAreNotRefusedAgain(t *testing.T) {
 	size := func(low, high float64) measure.Length {
 		return measure.Micrometres(100 * int64(math.Round(10*low*math.Pow(high/low, random.Float64()))))
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			offers := 0
 			for tries := 0; offers < want && tries < 60*want; tries++ {

@@ -11,6 +11,7 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/tolerance"
 )
 
@@ -42,7 +43,7 @@ func TestChanceAgainstMonteCarlo(t *testing.T) {
 		}
 		assert.LessOrEqual(t, off, 0.003+noise, "%s: %.5f, drawn %.5f, %d forms", name, c.Chance, share, len(forms))
 	}
-	for kinds, done := enclosure.Kinds(), 0; done < requests; {
+	for kinds, done := repertoire.Kinds(), 0; done < requests; {
 		q := randomHand(r)
 		q.Kind = kinds[done%len(kinds)]
 		if s := solved(q); s != nil {
@@ -79,7 +80,7 @@ func solved(q *Request) *Solution {
 
 // randomPortfolio is two to four kinds round one another, or nil.
 func randomPortfolio(r *rand.Rand) *Portfolio {
-	kinds := enclosure.Kinds()
+	kinds := repertoire.Kinds()
 	layers := make([]Layer, 2+r.IntN(3))
 	first := randomHand(r)
 	for i := range layers {

@@ -13,6 +13,7 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 	"creasefit/internal/tolerance"
 )
@@ -59,7 +60,7 @@ func TestDiagonalEnvelopeAgainstPlainGeometry(t *testing.T) {
 }
 
 func diagonalRequest(unit measure.Unit, width, height string, overlap measure.Length) *solve.Request {
-	k, _ := enclosure.Lookup("diagonal-envelope")
+	k, _ := repertoire.Lookup("diagonal-envelope")
 	marks := measure.Marks(unit)
 	return &solve.Request{
 		Kind: k, Unit: unit, Width: measure.MustParse(width), Height: measure.MustParse(height), Caliper: measure.MustParse("0.01 mm"),

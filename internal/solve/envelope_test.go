@@ -14,6 +14,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -72,7 +73,7 @@ var folded = flag.Int("folded", 500, "random solutions of each kind that are fol
 // the kind refuses names a field and a bound; the proof refuses nothing.
 func checkRandom(t *testing.T, kind string, thickest measure.Length) {
 	want := *folded
-	k, ok := enclosure.Lookup(kind)
+	k, ok := repertoire.Lookup(kind)
 	require.True(t, ok)
 	r := random{rand.New(rand.NewPCG(7, 1959)), thickest}
 	solved, refused := 0, 0
@@ -130,7 +131,7 @@ func TestEnvelopeBacksAgainstPublishedPairs(t *testing.T) {
 		{"A9", measure.Inch, "8.5 in", "5.5 in", "8.75 in", "5.75 in"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			k, _ := enclosure.Lookup("envelope")
+			k, _ := repertoire.Lookup("envelope")
 			marks := measure.Marks(c.unit)
 			r := &solve.Request{
 				Kind: k, Unit: c.unit, Width: measure.MustParse(c.width), Height: measure.MustParse(c.height), Caliper: measure.MustParse("0.1 mm"),
@@ -164,7 +165,7 @@ func TestEnvelopeRefusesFlapsThatDoNotMeet(t *testing.T) {
 		{"relief", "3 in", "relief", "from 1/16 in to 2 7/16 in"},
 	} {
 		t.Run(c.option, func(t *testing.T) {
-			k, _ := enclosure.Lookup("envelope")
+			k, _ := repertoire.Lookup("envelope")
 			r := request(t, "envelope", "7 in", "0 in", "0.008 in", 0)
 			r.Kind, r.Height = k, measure.MustParse("5 in")
 			r.Options[c.option] = enclosure.Value{Length: measure.MustParse(c.value)}

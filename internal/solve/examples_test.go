@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // TestWorkedExamples solves the examples of every kind that were worked by hand
@@ -22,7 +22,7 @@ func TestWorkedExamples(t *testing.T) {
 		name := strings.TrimSuffix(filepath.Base(file), ".json")
 		t.Run(name, func(t *testing.T) { checkWorked(t, name) })
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		_, err := os.Stat(filepath.Join("..", "..", "testdata", "kinds", k.Name+".json"))
 		assert.NoError(t, err, "the kind has no worked examples")
 		assert.Contains(t, k.Words, "de", "%s has no words in German", k.Name)

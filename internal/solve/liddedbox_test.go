@@ -12,6 +12,7 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -55,7 +56,7 @@ func TestLidNeverBindsUnwarned(t *testing.T) {
 	for _, kind := range []string{"lidded-box", "prism-box"} {
 		t.Run(kind, func(t *testing.T) {
 			r := random{rand.New(rand.NewPCG(16, 1918)), measure.Millimetres(60)}
-			k, ok := enclosure.Lookup(kind)
+			k, ok := repertoire.Lookup(kind)
 			require.True(t, ok)
 			bound, free := 0, 0
 			for range 2000 {

@@ -12,12 +12,13 @@ import (
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
 // asked is a request in millimetres, snug to half a millimetre.
 func asked(t testing.TB, kind string, width, height, thickness, caliper int64, options ...string) *solve.Request {
-	k, ok := enclosure.Lookup(kind)
+	k, ok := repertoire.Lookup(kind)
 	require.True(t, ok)
 	r := &solve.Request{Kind: k, Unit: measure.Millimetre, Width: measure.Micrometres(width), Height: measure.Micrometres(height),
 		Thickness: measure.Micrometres(thickness), Caliper: measure.Micrometres(caliper), FitName: "snug", Fit: enclosure.NamedFits()[0].Range(measure.Millimetre),

@@ -11,13 +11,14 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
 // Folded up, or rather laid on one another, every layer must lie one caliper
 // above the last and the same reveal in from it on all four sides.
 func TestMatStacksStepDownEvenly(t *testing.T) {
-	k, _ := enclosure.Lookup("mat-stack")
+	k, _ := repertoire.Lookup("mat-stack")
 	r := random{rand.New(rand.NewPCG(3, 1959)), measure.Millimetres(1)}
 	for solved := 0; solved < 2000; {
 		q := r.request(k)

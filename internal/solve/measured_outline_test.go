@@ -8,9 +8,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -32,7 +32,7 @@ func cornersOf(s *solve.Solution) (corners [][2]measure.Length) {
 // What a maker reads off the blanks, scores and outlines of any kind is judged as the
 // solution itself; only cuts of their own are asked for by name.
 func TestOutlinesSettleWhatLiesOnNoEdge(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			r := asked(t, k.Name, 88_000, 125_000, 38_000, 300)
 			s, err := solve.Solve(context.Background(), r)

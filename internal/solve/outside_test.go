@@ -9,6 +9,7 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 )
 
 // TestOutsideFollowsAsSaid moves all readings of solved kinds at once by a
@@ -16,7 +17,7 @@ import (
 // the terms that were found one by one allow.
 func TestOutsideFollowsAsSaid(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 7))
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		s := solvedIn(t, k)
 		link, leaders := s.link(), s.leaders()
 		counted := s.counted(leaders)

@@ -11,6 +11,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -24,7 +25,7 @@ func TestRandomPocketsFoldUp(t *testing.T) {
 // gussets and two flaps of 2.5 cm. What our blank has more is paper and
 // clearance.
 func TestPocketAgainstARepairManual(t *testing.T) {
-	k, _ := enclosure.Lookup("pocket")
+	k, _ := repertoire.Lookup("pocket")
 	in := &enclosure.Input{
 		Unit: measure.Millimetre, Width: measure.Millimetres(100), Height: measure.Millimetres(200), Thickness: measure.Millimetres(5),
 		Caliper: measure.Micrometres(10), Params: k.Params, Given: map[string]enclosure.Value{"gusset": {Choice: "yes"}},

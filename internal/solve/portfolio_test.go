@@ -14,6 +14,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 	"creasefit/internal/tolerance"
 )
@@ -31,7 +32,7 @@ const (
 func layersOf(t testing.TB, kinds ...string) []solve.Layer {
 	layers := make([]solve.Layer, len(kinds))
 	for i, name := range kinds {
-		kind, ok := enclosure.Lookup(name)
+		kind, ok := repertoire.Lookup(name)
 		require.True(t, ok, name)
 		layers[i] = solve.Layer{Place: name, Request: &solve.Request{
 			Kind: kind, Unit: measure.Inch, Ruler: measure.Marks(measure.Inch)[4], Caliper: measure.Thousandths(12), CaliperTolerance: measure.Nanometres(paper),
@@ -152,7 +153,7 @@ func TestTurnedLayers(t *testing.T) {
 func TestPortfoliosOfAnyKinds(t *testing.T) {
 	t.Parallel()
 	const want = 300
-	r, kinds := wide{rand.New(rand.NewPCG(5, 12))}, enclosure.Kinds()
+	r, kinds := wide{rand.New(rand.NewPCG(5, 12))}, repertoire.Kinds()
 	solved := 0
 	for tries := 0; solved < want && tries < 150*want; tries++ {
 		layers := make([]solve.Layer, 2+r.IntN(4))

@@ -15,6 +15,7 @@ import (
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/rounding"
 	"creasefit/internal/solve"
 )
@@ -91,7 +92,7 @@ func TestEveryKindFoldsUp(t *testing.T) {
 	if testing.Short() {
 		want = min(want, 200)
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			t.Parallel()
 			r := wide{rand.New(rand.NewPCG(26, uint64(len(k.Name))))}
@@ -130,7 +131,7 @@ var unseen = map[string]bool{"before the notch": true, "after the notch": true,
 // thinner. Unless the kind's own closures and fits have nothing against that,
 // the proof must fail or the folded plates must leave another clearance.
 func TestEveryCaliperOfEveryKindCounts(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		if k.Name == "mat-stack" {
 			continue // folds nothing: TestMatStacksStepDownEvenly measures its reveals
 		}

@@ -8,14 +8,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
 // What an answer says to set is judged, and works, when it is read back: also where the
 // bench chose a closer fit between two pieces than the request leaves open.
 func TestSolutionsWorkWhenTheyAreReadBack(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		if k.FitParam() == nil {
 			continue
 		}

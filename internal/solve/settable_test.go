@@ -8,7 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -21,7 +21,7 @@ func TestEveryCornerIsSetByHand(t *testing.T) {
 	if testing.Short() {
 		want = 100
 	}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		t.Run(k.Name, func(t *testing.T) {
 			t.Parallel()
 			r := wide{rand.New(rand.NewPCG(13, uint64(len(k.Name))))}

@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/settings"
 	"creasefit/internal/solve"
 )
@@ -41,7 +41,7 @@ func TestOneStopScoresTrayAndLid(t *testing.T) {
 // along a side is served exactly once, and from the edge that the chance counts on.
 func TestSettingsAreComplete(t *testing.T) {
 	solved := 0
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		name := k.Name
 		s, err := solve.Solve(context.Background(), thick(t, name))
 		if err != nil {

@@ -9,6 +9,7 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -20,7 +21,7 @@ func TestRandomSlipcasesFoldUp(t *testing.T) {
 // x 157 x 12 mm from boards of 2 mm: sides of 115 x 163 mm, a back and ends 14
 // mm wide. Its play is 2 mm in height and thickness and none in width.
 func TestSlipcaseAgainstTheWorksheet(t *testing.T) {
-	k, _ := enclosure.Lookup("slipcase")
+	k, _ := repertoire.Lookup("slipcase")
 	two, half := measure.Millimetres(2), measure.Micrometres(500)
 	s, err := solve.Solve(context.Background(), &solve.Request{
 		Kind: k, Unit: measure.Millimetre, Ruler: measure.Marks(measure.Millimetre)[3], Caliper: two,

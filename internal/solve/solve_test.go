@@ -10,13 +10,14 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
 // request makes a request on an inch ruler with marks of 1/16 in.
 func request(t testing.TB, kind, width, thickness, caliper string, fit int) *solve.Request {
 	t.Helper()
-	k, ok := enclosure.Lookup(kind)
+	k, ok := repertoire.Lookup(kind)
 	require.True(t, ok)
 	named := enclosure.NamedFits()[fit]
 	return &solve.Request{

@@ -10,6 +10,7 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/mail"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 )
 
 // Wishes are what is wanted of an enclosure beside its fit. None of them keeps
@@ -61,7 +62,7 @@ type Suggestion struct {
 // that keep the most wishes, that come out of the sheet, that are sure to go in;
 // then those of the least work, and of the least paper. The error is the context's.
 func Suggest(ctx context.Context, base *Request, w *Wishes) ([]Suggestion, error) {
-	kinds := enclosure.Kinds()
+	kinds := repertoire.Kinds()
 	list := make([]Suggestion, len(kinds))
 	for i, k := range kinds {
 		r := *base

@@ -15,13 +15,14 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/sheet"
 )
 
 // A kind that the order of its work glues with the contents inside, by itself or
 // by a fold of its flap, cannot call itself one to open again.
 func TestGluedShutKindsSaySo(t *testing.T) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		r := seen(t, k.Name, 1, 95, 60, 24)
 		s, err := Solve(context.Background(), r)
 		if err != nil {
@@ -53,7 +54,7 @@ func TestSuggestAgreesWithSolve(t *testing.T) {
 	for name, base := range things(t) {
 		list, err := Suggest(context.Background(), base, &Wishes{Class: -1})
 		require.NoError(t, err)
-		require.Len(t, list, len(enclosure.Kinds()))
+		require.Len(t, list, len(repertoire.Kinds()))
 		works := true
 		for _, g := range list {
 			r := *base

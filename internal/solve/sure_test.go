@@ -13,6 +13,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/settings"
 	"creasefit/internal/tolerance"
 )
@@ -20,7 +21,7 @@ import (
 // seen is a request as the workbench sends it: 0.3 mm stock, a half-millimetre
 // ruler, by hand.
 func seen(t testing.TB, kind string, fit int, width, height, thickness int64) *Request {
-	k, ok := enclosure.Lookup(kind)
+	k, ok := repertoire.Lookup(kind)
 	require.True(t, ok)
 	return &Request{
 		Kind: k, Unit: measure.Millimetre, Width: measure.Millimetres(width), Height: measure.Millimetres(height), Thickness: measure.Millimetres(thickness),
@@ -137,7 +138,7 @@ func TestChanceAgainstMakings(t *testing.T) {
 	if testing.Short() {
 		want, makings = 16, 10_000
 	}
-	worst, done, kinds := 0.0, 0, enclosure.Kinds()
+	worst, done, kinds := 0.0, 0, repertoire.Kinds()
 	for done < want {
 		q := randomHand(r)
 		q.Kind = kinds[r.IntN(len(kinds))]

@@ -11,13 +11,14 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
 // inTwo are the kinds that can be made in two pieces.
 func inTwo() []string {
 	var names []string
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		if _, ok := k.InTwoPieces(); ok {
 			names = append(names, k.Name)
 		}
@@ -46,7 +47,7 @@ func TestRandomRequestsInTwoPieces(t *testing.T) {
 	for _, name := range inTwo() {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			kind, _ := enclosure.Lookup(name)
+			kind, _ := repertoire.Lookup(name)
 			r, solved := wide{rand.New(rand.NewPCG(17, uint64(len(name))))}, 0
 			for tries := 0; solved < 400 && tries < 40*400; tries++ {
 				q := r.request(kind)

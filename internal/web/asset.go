@@ -10,7 +10,7 @@ import (
 	"io/fs"
 	"strings"
 
-	"creasefit/internal/enclosure"
+	"creasefit/internal/repertoire"
 )
 
 // Line is the line of elements that stay compatible with one another: pages
@@ -63,7 +63,7 @@ func element(folder, constants string) Asset {
 // kind's name, and the words that the element shares with the pages.
 func titles() string {
 	all := map[string]map[string]string{}
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		for language, words := range k.Words {
 			if all[language] == nil {
 				all[language] = map[string]string{}

@@ -8,6 +8,7 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
+	"creasefit/internal/repertoire"
 )
 
 // ownPage is what the template of the page is filled with on which somebody
@@ -57,7 +58,7 @@ const calledKey = "called "
 func (p *ownPage) Data() template.JS {
 	page, names, known := map[string]string{}, guide.Names(p.Words.Language), wordsOf(p.Words.Language)
 	maps.Copy(names, known.Names)
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		if title := k.In(p.Words.Language).Title; title != k.Title {
 			names[k.Title] = title
 		}

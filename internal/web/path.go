@@ -7,9 +7,9 @@ import (
 	"slices"
 	"sync"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
 	"creasefit/internal/guide"
+	"creasefit/internal/repertoire"
 )
 
 // pathPage is what the template of the workbench is filled with.
@@ -75,7 +75,7 @@ func (p *pathPage) Data() template.JS {
 
 // rolled names the kinds that can be rolled round what is round.
 func rolled() (names []string) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		if k.Rolls() {
 			names = append(names, k.Name)
 		}

@@ -19,8 +19,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/browser"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/peer"
+	"creasefit/internal/repertoire"
 )
 
 // act does something on a page as a hand would, by one tap or one choice.
@@ -179,7 +179,7 @@ func TestNoEnglishOnTheGermanPage(t *testing.T) {
 			for said := range german.Titles {
 				assert.NotContains(t, text, said, path)
 			}
-			for _, k := range enclosure.Kinds() {
+			for _, k := range repertoire.Kinds() {
 				assert.NotEqual(t, k.Title, text, path)
 				assert.NotEqual(t, k.Help, text, path)
 			}

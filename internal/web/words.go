@@ -11,6 +11,7 @@ import (
 	"creasefit/internal/guide"
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/stock"
 )
 
@@ -112,7 +113,7 @@ type postWords struct {
 // kinds are the kinds by name.
 func (w *words) kinds() []preset {
 	var list []preset
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		list = append(list, preset{Name: k.Name, Title: k.In(w.Language).Title})
 	}
 	return list

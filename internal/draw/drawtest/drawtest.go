@@ -13,6 +13,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -74,7 +75,7 @@ func request(k *enclosure.Kind, u measure.Unit, w, h, t measure.Length) *solve.R
 // for thin and for thick contents, as far as there is a solution.
 func Every() []Sample {
 	var samples []Sample
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		for _, c := range []struct {
 			name    string
 			unit    measure.Unit
@@ -95,7 +96,7 @@ func Every() []Sample {
 // Adorned is a slotted band with an ornament of a stock of its own.
 func Adorned() Sample {
 	mm := measure.Millimetres
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		if k.Name != "slotted-band" {
 			continue
 		}
@@ -116,7 +117,7 @@ func Adorned() Sample {
 // no solution.
 func Random(seed uint64) (Sample, bool) {
 	random := rand.New(rand.NewPCG(seed, 1))
-	kinds := enclosure.Kinds()
+	kinds := repertoire.Kinds()
 	k := kinds[random.IntN(len(kinds))]
 	u := measure.Inch + measure.Unit(random.IntN(2))
 	r := request(k, u, some(random, 20, 320), some(random, 20, 320), some(random, 0.2, 60))

@@ -12,12 +12,13 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
 // Worked solves the examples of every kind that were worked by hand.
 func Worked(t *testing.T) (samples []Sample) {
-	for _, k := range enclosure.Kinds() {
+	for _, k := range repertoire.Kinds() {
 		text, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "kinds", k.Name+".json"))
 		require.NoError(t, err)
 		var rows []struct {
@@ -37,7 +38,7 @@ func Worked(t *testing.T) (samples []Sample) {
 // Asked reads a request as the tables of examples have it.
 func Asked(t *testing.T, kind string, names map[string]string) *solve.Request {
 	t.Helper()
-	k, ok := enclosure.Lookup(kind)
+	k, ok := repertoire.Lookup(kind)
 	require.True(t, ok)
 	unit := measure.Inch
 	if names["unit"] == "mm" {

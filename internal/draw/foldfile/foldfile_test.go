@@ -14,10 +14,10 @@ import (
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/drawtest"
 	"creasefit/internal/draw/foldfile"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 )
 
 // frame is what a reader of the FOLD format takes from a frame.
@@ -307,7 +307,7 @@ func TestFoldsToTheSizeOfTheModel(t *testing.T) {
 			tried[s.Solution.Request.Kind.Name] = true
 		}
 	}
-	assert.Len(t, tried, len(enclosure.Kinds()), "every kind")
+	assert.Len(t, tried, len(repertoire.Kinds()), "every kind")
 }
 
 // seenFrom returns places as a frame's blank has them.

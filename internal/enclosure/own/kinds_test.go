@@ -17,6 +17,7 @@ import (
 	"creasefit/internal/enclosure/own"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -68,7 +69,7 @@ func random(r *rand.Rand, k, own *enclosure.Kind, with map[string]string) *solve
 func TestKindsAsDesignsAnswerAlike(t *testing.T) {
 	for _, d := range own.Kinds() {
 		t.Run(d.Name, func(t *testing.T) {
-			kind, ok := enclosure.Lookup(d.Kind)
+			kind, ok := repertoire.Lookup(d.Kind)
 			require.True(t, ok)
 			mine, err := own.Read(d.Text)
 			require.NoError(t, err)
@@ -113,7 +114,7 @@ func assertAlike(t *testing.T, want, got *solve.Solution) bool {
 // and their processor time is told in microseconds a solution.
 func BenchmarkSolveAlike(b *testing.B) {
 	for _, d := range own.Kinds() {
-		kind, _ := enclosure.Lookup(d.Kind)
+		kind, _ := repertoire.Lookup(d.Kind)
 		mine, err := own.Read(d.Text)
 		if err != nil {
 			b.Fatal(err)

@@ -1,0 +1,41 @@
+// Package repertoire lists the kinds that the service has by name, in the order that they
+// are listed in everywhere: those that are made in Go and those that are given as designs.
+package repertoire
+
+import (
+	"slices"
+
+	"creasefit/internal/enclosure"
+)
+
+var kinds = []*enclosure.Kind{
+	enclosure.SlottedBand(),
+	enclosure.Band(),
+	enclosure.Sleeve(),
+	enclosure.Envelope(),
+	enclosure.DiagonalEnvelope(),
+	enclosure.Pocket(),
+	enclosure.FoldedCard(),
+	enclosure.Slipcase(),
+	enclosure.MatStack(),
+	enclosure.TuckCarton(),
+	enclosure.GussetBag(),
+	enclosure.PillowPack(),
+	enclosure.Tray(),
+	enclosure.LiddedBox(),
+	enclosure.PrismBox(),
+	enclosure.DrawerBox(),
+	enclosure.Dividers(),
+}
+
+// Kinds returns all of them. The slice is shared and must not be changed.
+func Kinds() []*enclosure.Kind { return kinds }
+
+// Lookup returns the kind of the given name.
+func Lookup(name string) (*enclosure.Kind, bool) {
+	i := slices.IndexFunc(kinds, func(k *enclosure.Kind) bool { return k.Name == name })
+	if i < 0 {
+		return nil, false
+	}
+	return kinds[i], true
+}
