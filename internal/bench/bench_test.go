@@ -35,6 +35,13 @@ func TestBenchesAreComplete(t *testing.T) {
 	assert.False(t, ok, "names are case-exact")
 }
 
+// A household ruler has sixteenths of an inch, or half millimetres (common
+// practice).
+func TestHouseholdRuler(t *testing.T) {
+	assert.Equal(t, measure.MustParse("1/16 in"), bench.Ruler(measure.Inch).Size())
+	assert.Equal(t, measure.MustParse("0.5 mm"), bench.Ruler(measure.Millimetre).Size())
+}
+
 func TestAllIsACopy(t *testing.T) {
 	bench.All()[0].Cut = measure.Inches(1)
 	b, _ := bench.Lookup(bench.Names()[0])

@@ -79,8 +79,30 @@ func TestStripAndStackTogether(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 0.3e6, strip.caliper, 1)
 	assert.InDelta(t, 0.31e6, pile.caliper, 1)
-	assert.Less(t, both.deviation(), min(strip.deviation(), pile.deviation()))
-	assert.Less(t, math.Abs(both.caliper-strip.caliper), math.Abs(both.caliper-pile.caliper))
+	// Variances by hand, each a third of the squares of half ranges: of the strip
+	// (0.25 / 400)^2 + 2 (0.02 / 20)^2, of the stack (0.25 / 50)^2 mm^2. Weights are their
+	// inverses, and the variance of the mean is the inverse of their sum.
+	u, v := (0.000625*0.000625+2*0.001*0.001)/3, 0.005*0.005/3
+	assert.InDelta(t, 1e6*(0.3/u+0.31/v)/(1/u+1/v), both.caliper, 1)
+	assert.InDelta(t, 1e6*math.Sqrt(1/(1/u+1/v)), both.deviation(), 0.1)
+}
+
+// What folds take up, by hand: the mean of ten walls is known to within the root of
+// 1.0 / 9 / 10, a stated caliper of 1 mm to a third of 7 %; 9.9 effective degrees of freedom
+// (JCGM 100:2008, G.4.1, rounds them down) make Student's t 2.262.
+func TestFoldOfAStatedCaliper(t *testing.T) {
+	m := Measured{Ruler: measure.MustParseStep("0.5 mm"), Unit: measure.Millimetre, Caliper: mm("1"),
+		Fold: Folded{mm("101.4"), lengths("100", "100.5", "99.5", "100", "100", "100.5", "99.5", "100", "100", "100")}}
+	r, err := Find(&m)
+	require.NoError(t, err)
+	fold := r.known(t, "fold_allowance")
+	limit := 2.262157 * math.Sqrt(1.0/90+0.07*0.07/9)
+	assert.InDelta(t, 0.4, fold.Use.Millimetres(), 1e-9)
+	assert.InDelta(t, 0.4-limit, fold.Least.Millimetres(), 1e-5)
+	assert.InDelta(t, 0.4+limit, fold.Greatest.Millimetres(), 1e-5)
+	m.Fold.Inside = m.Fold.Inside[:5]
+	_, err = Find(&m)
+	require.NoError(t, err, "five strips are enough")
 }
 
 // Measurements that cannot be are each a fault that names what is wrong.
@@ -89,21 +111,22 @@ func TestContradictions(t *testing.T) {
 	block := Block{mm("60"), mm("20"), mm("0.1")}
 	ten := lengths("100", "100.5", "99.5", "100", "100", "100.5", "99.5", "100", "100", "100")
 	for name, c := range map[string]struct {
-		m     Measured
-		field string
-		code  fault.Code
+		m        Measured
+		field    string
+		code     fault.Code
+		expected string
 	}{
-		"a strip shorter than its block": {Measured{Block: block, Turns: 10, Wound: mm("1599")}, "wound", fault.Impossible},
-		"a strip for a plank":            {Measured{Block: block, Turns: 1, Wound: mm("200")}, "wound", fault.Impossible},
-		"a stack of boards":              {Measured{Sheets: 2, Stack: mm("20")}, "stack", fault.Impossible},
-		"a stack that says otherwise":    {Measured{Block: block, Turns: 10, Wound: mm("1720"), Sheets: 10, Stack: mm("6")}, "stack", fault.Conflict},
-		"too few cuts":                   {Measured{Cuts: Stop{mm("100"), ten[:4]}}, "cuts", fault.Missing},
-		"too few scores":                 {Measured{Scores: Stop{mm("100"), ten[:1]}}, "scores", fault.Missing},
-		"cuts at another stop":           {Measured{Cuts: Stop{mm("50"), ten}}, "cuts", fault.Conflict},
-		"walls wider than their scores":  {Measured{Caliper: mm("0.3"), Fold: Folded{mm("40"), ten}}, "folded_inside", fault.Conflict},
-		"folds in unknown paper":         {Measured{Fold: Folded{mm("101"), ten}}, "caliper", fault.Missing},
-		"too few folds":                  {Measured{Caliper: mm("0.3"), Fold: Folded{mm("101"), ten[:2]}}, "folded_inside", fault.Missing},
-		"a sheet that doubles":           {Measured{Marked: mm("100"), WetAcross: mm("200")}, "wet_across", fault.Conflict},
+		"a strip shorter than its block": {Measured{Block: block, Turns: 10, Wound: mm("1599")}, "wound", fault.Impossible, "more than 1600 mm"},
+		"a strip for a plank":            {Measured{Block: block, Turns: 1, Wound: mm("200")}, "wound", fault.Impossible, "0.01 mm to 5 mm"},
+		"a stack of boards":              {Measured{Sheets: 2, Stack: mm("20")}, "stack", fault.Impossible, "0.01 mm to 5 mm"},
+		"a stack that says otherwise":    {Measured{Block: block, Turns: 10, Wound: mm("1720"), Sheets: 10, Stack: mm("6")}, "stack", fault.Conflict, ""},
+		"too few cuts":                   {Measured{Cuts: Stop{mm("100"), ten[:4]}}, "cuts", fault.Missing, "at least 5 strips"},
+		"too few scores":                 {Measured{Scores: Stop{mm("100"), ten[:1]}}, "scores", fault.Missing, "at least 5 strips"},
+		"cuts at another stop":           {Measured{Cuts: Stop{mm("50"), ten}}, "cuts", fault.Conflict, "40 mm to 60 mm"},
+		"walls wider than their scores":  {Measured{Caliper: mm("0.3"), Fold: Folded{mm("40"), ten}}, "folded_inside", fault.Conflict, "20 mm to 40.5 mm"},
+		"folds in unknown paper":         {Measured{Fold: Folded{mm("101"), ten}}, "caliper", fault.Missing, ""},
+		"too few folds":                  {Measured{Caliper: mm("0.3"), Fold: Folded{mm("101"), ten[:2]}}, "folded_inside", fault.Missing, "at least 5 strips"},
+		"a sheet that doubles":           {Measured{Marked: mm("100"), WetAcross: mm("200")}, "wet_across", fault.Conflict, "94 mm to 106 mm"},
 	} {
 		c.m.Ruler, c.m.Unit = half, measure.Millimetre
 		_, err := Find(&c.m)
@@ -112,6 +135,7 @@ func TestContradictions(t *testing.T) {
 		require.Len(t, faults, 1, name)
 		assert.Equal(t, c.field, faults[0].Field, name)
 		assert.Equal(t, c.code, faults[0].Code, name)
+		assert.Equal(t, c.expected, faults[0].Expected, name)
 		assert.NotEmpty(t, faults[0].Hint, name)
 	}
 	_, err := Find(&Measured{Ruler: half, Unit: measure.Millimetre, Cuts: Stop{mm("100"), ten[:4]}, Scores: Stop{mm("50"), ten}})

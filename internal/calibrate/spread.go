@@ -53,9 +53,6 @@ func (s *sample) made(times float64) float64 {
 // sample, and from what else it has (the effective degrees of freedom of B. L.
 // Welch and F. E. Satterthwaite; JCGM 100:2008, G.4).
 func (s *sample) student(own, all float64) float64 {
-	if own == 0 {
-		return normal
-	}
 	degrees := float64(s.n-1) * math.Pow(all/own, 4)
 	return tolerance.StudentQuantile((1+Confidence)/2, int(min(degrees, 10_000)))
 }

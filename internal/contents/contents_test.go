@@ -45,6 +45,13 @@ func TestPublishedSizes(t *testing.T) {
 	}
 }
 
+// A size is told in the unit that its source states it in.
+func TestSizesAreToldInTheirUnit(t *testing.T) {
+	for name, want := range map[string]measure.Unit{"envelope-us-a2": measure.Inch, "tasting-cards": measure.Inch, "id-1": measure.Millimetre, "envelope-c6": measure.Millimetre, "tea-tin": measure.Millimetre} {
+		assert.Equal(t, want, lookup(t, name).Unit, name)
+	}
+}
+
 // ISO/IEC 7810: a card is 0.68 to 0.84 mm thick.
 func TestCardThickness(t *testing.T) {
 	card := lookup(t, "id-1")

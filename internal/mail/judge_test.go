@@ -115,13 +115,62 @@ func TestRatioIsExact(t *testing.T) {
 	surcharges := func(width, height string, more int64) int {
 		q := tasting()
 		q.Width, q.Height = measure.MustParse(width).Add(measure.Nanometres(more)), measure.MustParse(height)
-		j := post(t, "us").Judge(q)
-		return len(j.Surcharges)
+		j, certain := post(t, "us").Judge(q), 0
+		for _, d := range j.Surcharges {
+			if d.Certain {
+				certain++
+			}
+		}
+		return certain
 	}
 	assert.Zero(t, surcharges("6.5 in", "5 in", 0), "1.3")
-	assert.Equal(t, 1, surcharges("6.5 in", "5 in", -1))
+	assert.Equal(t, 1, surcharges("6.5 in", "5 in", -1), "and that is certain")
 	assert.Zero(t, surcharges("10 in", "4 in", 0), "2.5")
 	assert.Equal(t, 1, surcharges("10 in", "4 in", 1))
+}
+
+// An address stays on the face that it was put on, however thick the piece is;
+// without one the shortest side is the thickness (DMM 101: the length is the side
+// that the address reads along).
+func TestAnAddressKeepsItsFace(t *testing.T) {
+	q := &Piece{Width: measure.Inches(5), Height: measure.Inches(3), Thickness: measure.Inches(4), Address: WidthSide}
+	sizes := func() [3]measure.Length {
+		m := q.seenBy(post(t, "us"))
+		return [3]measure.Length{measure.Nanometres(m.length.nominal), measure.Nanometres(m.height.nominal), measure.Nanometres(m.thickness.nominal)}
+	}
+	assert.Equal(t, [3]measure.Length{measure.Inches(5), measure.Inches(3), measure.Inches(4)}, sizes())
+	q.Address = HeightSide
+	assert.Equal(t, [3]measure.Length{measure.Inches(3), measure.Inches(5), measure.Inches(4)}, sizes())
+	q.Address = LongerSide
+	assert.Equal(t, [3]measure.Length{measure.Inches(5), measure.Inches(4), measure.Inches(3)}, sizes())
+}
+
+// Every limit of the class is told, each with what it is of; of two that a piece is
+// as near to, the one that the post lists first.
+func TestEveryLimitIsTold(t *testing.T) {
+	for _, p := range Posts() {
+		q := piece("110 x 220 mm")
+		q.Thickness, q.Mass = measure.Millimetres(1), Grams(10)
+		j := p.Judge(q)
+		for i, f := range j.Limits {
+			require.NotNil(t, f.Limit, "%s %d", p.Name, i)
+		}
+	}
+	bound := Amount{OfThickness, 4}
+	tie := Judgement{Limits: []Finding{{Limit: &Limit{Bound: bound}, Left: Amount{OfThickness, 2}}, {Limit: &Limit{Bound: Amount{OfThickness, 8}}, Left: Amount{OfThickness, 4}}}}
+	for i := range tie.Limits {
+		tie.Limits[i].State = Inside
+	}
+	nearest, ok := tie.Nearest()
+	require.True(t, ok)
+	assert.Same(t, tie.Limits[0].Limit, nearest.Limit)
+}
+
+// The international pound of 453.592 37 g is sixteen ounces (NIST SP 811, appendix B).
+func TestOunces(t *testing.T) {
+	assert.InDelta(t, 16, Grams(453.59237).Ounces(), 1e-9)
+	assert.InDelta(t, 453.59237, Ounces(16).Grams(), 1e-9)
+	assert.InDelta(t, 12.5, Ounces(12.5).Ounces(), 1e-9)
 }
 
 // A mass that is not known keeps a piece out of nothing, and is told.

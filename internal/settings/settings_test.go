@@ -44,6 +44,47 @@ func TestOf(t *testing.T) {
 	assert.Len(t, settings.Of(&p, step, step, settings.OneEdge), 7, "20 and 80 no longer share a stop, nor 40 and 60")
 }
 
+// Slits and slots have a depth and, along the edge that they begin at, a place; what
+// begins at no edge, or is no slit, has none. A score that slants or is flat is set by
+// points.
+func TestWhatHasAStop(t *testing.T) {
+	step := measure.Marks(measure.Millimetre)[2]
+	piece := pattern.Piece{Quantity: 1, Width: mm("100"), Height: mm("60")}
+	of := func(cuts []pattern.Cut, creases ...pattern.Crease) []settings.Use {
+		piece.Cuts, piece.Creases = cuts, creases
+		var uses []settings.Use
+		for _, s := range settings.Of(&pattern.Pattern{Caliper: mm("0.3"), Pieces: []pattern.Piece{piece}}, step, step, settings.OneEdge) {
+			for _, u := range s.Serves {
+				if u.Do != settings.Blank {
+					u.Creases = nil
+					uses = append(uses, u)
+				}
+			}
+		}
+		return uses
+	}
+	cut := func(kind pattern.CutKind, from, on string) []pattern.Cut {
+		return []pattern.Cut{{Kind: kind, From: from, On: on, At: mm("20"), Depth: mm("12")}}
+	}
+	depth := func(e settings.Edge) settings.Use { return settings.Use{Do: settings.Depth, Edge: e} }
+	place := func(e settings.Edge) settings.Use { return settings.Use{Do: settings.Place, Edge: e} }
+	for from, edge := range map[string]settings.Edge{"left": settings.Left, "right": settings.Right, "bottom": settings.Bottom, "top": settings.Top} {
+		along := settings.Left
+		if edge == settings.Left || edge == settings.Right {
+			along = settings.Bottom
+		}
+		for _, kind := range []pattern.CutKind{pattern.Slit, pattern.Slot} {
+			assert.Equal(t, []settings.Use{depth(edge), place(along)}, of(cut(kind, from, "")), "%v from the %s", kind, from)
+			assert.Equal(t, []settings.Use{depth(edge)}, of(cut(kind, from, "score 1")), "a %v on a score lies where that does", kind)
+		}
+	}
+	assert.Empty(t, of(cut(pattern.Slit, "", "")))
+	assert.Empty(t, of(cut(pattern.Notch, "left", "")))
+	level := settings.Use{Do: settings.Line, Edge: settings.Bottom, Cut: -1}
+	assert.Equal(t, []settings.Use{level}, of(nil, crease(at("0", "20"), at("100", "20"))))
+	assert.Empty(t, of(nil, crease(at("0", "20"), at("100", "20.1"))))
+}
+
 // A line in the middle is measured from the left; whatever the datum, both ways
 // of saying where a line lies name the same place.
 func TestFrom(t *testing.T) {

@@ -73,6 +73,20 @@ func TestDescribeTakesFiguresThatAgree(t *testing.T) {
 	}
 }
 
+// The bounds themselves are paper, what is beyond them is not; one sheet is a stack.
+func TestDescribeTakesItsBounds(t *testing.T) {
+	for grammage, taken := range map[float64]bool{stock.LeastGrammage: true, stock.GreatestGrammage: true, stock.LeastGrammage - 0.001: false, stock.GreatestGrammage + 0.001: false} {
+		_, err := stock.Describe(stock.Known{Grammage: grammage})
+		assert.Equal(t, taken, err == nil, "%v g/m2", grammage)
+	}
+	beyond := measure.Nanometres(1)
+	for caliper, taken := range map[measure.Length]bool{stock.LeastCaliper(): true, stock.GreatestCaliper(): true, stock.LeastCaliper().Sub(beyond): false, stock.GreatestCaliper().Add(beyond): false} {
+		_, err := stock.Describe(stock.Known{Caliper: caliper})
+		assert.Equal(t, taken, err == nil, "%v", caliper)
+	}
+	assert.Equal(t, measure.Micrometres(300), describe(t, stock.Known{Stack: measure.Micrometres(300), StackSheets: 1}).Caliper)
+}
+
 func TestContradictionsNameBothFigures(t *testing.T) {
 	_, err := stock.Describe(stock.Known{Grammage: 120, BasisWeight: 80, Grade: grade(t, "cover"), Points: 12, Caliper: measure.Micrometres(230)})
 	assert.ErrorContains(t, err, "basis_weight comes to 216.3 g/m2, but grammage to 120 g/m2")

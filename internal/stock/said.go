@@ -18,7 +18,7 @@ const apart = 0.07
 type said struct {
 	field string
 	value float64
-	is    float64
+	is    float64     // nothing to go by if something is lacking
 	lacks fault.Fault // what it needs beside it, if that is missing
 }
 
@@ -45,9 +45,9 @@ func calipers(in measure.Unit) quantity {
 func (k Known) weights() []said {
 	return []said{
 		{field: k.named("grammage"), value: k.Grammage, is: k.Grammage},
-		{field: "basis_weight", value: k.BasisWeight, is: k.fromBasis(),
+		{field: "basis_weight", value: k.BasisWeight, is: k.Grade.Grammage(k.BasisWeight),
 			lacks: missing(k.Grade.area == 0, "grade", "a basis weight needs the grade of paper", fmt.Sprint(GradeNames()))},
-		{field: "sheet_mass", value: k.SheetMass, is: k.fromSheet(),
+		{field: "sheet_mass", value: k.SheetMass, is: k.SheetMass * 1e6 / (k.SheetWidth.Millimetres() * k.SheetHeight.Millimetres()),
 			lacks: missing(k.SheetWidth.Sign() <= 0 || k.SheetHeight.Sign() <= 0, "sheet", "the mass of a sheet needs its size", "a size such as 8 1/2 x 11 in")},
 	}
 }
@@ -80,23 +80,6 @@ func missing(lacking bool, field, detail, expected string) fault.Fault {
 		return fault.Fault{}
 	}
 	return fault.Fault{Code: fault.Missing, Field: field, Detail: detail, Expected: expected}
-}
-
-// fromBasis returns the g/m2 of the basis weight; zero without a grade.
-func (k Known) fromBasis() float64 {
-	if k.Grade.area == 0 {
-		return 0
-	}
-	return k.Grade.Grammage(k.BasisWeight)
-}
-
-// fromSheet returns the g/m2 of the weighed sheet; zero without its size.
-func (k Known) fromSheet() float64 {
-	area := k.SheetWidth.Millimetres() * k.SheetHeight.Millimetres()
-	if area <= 0 {
-		return 0
-	}
-	return k.SheetMass * 1e6 / area
 }
 
 // settle returns the first figure that was given, and what is wrong with any.

@@ -130,6 +130,14 @@ func TestMeasuredTolerance(t *testing.T) {
 }
 
 // ISO 216: A0 and B0, and each size the larger one halved, rounded down.
+// 7 % of the caliper (mills deliver to 5 to 7 %, trade terms), but no caliper is
+// better known than one sheet varies: 7 % of 0.157 mm is less than 0.011 mm.
+func TestSpreadIsSevenPerCent(t *testing.T) {
+	for caliper, want := range map[string]string{"0.3 mm": "0.021 mm", "1 mm": "0.07 mm", "0.158 mm": "0.01106 mm", "0.157 mm": "0.011 mm", "0.03 mm": "0.011 mm"} {
+		assert.Equal(t, measure.MustParse(want), stock.Spread(measure.MustParse(caliper)), caliper)
+	}
+}
+
 func TestSheetsHalve(t *testing.T) {
 	whole := measure.Millimetres(1)
 	for series, last := range map[string]int{"a": 6, "b": 5} {
@@ -173,6 +181,16 @@ func TestSheetsAreComplete(t *testing.T) {
 	}
 	_, ok := stock.LookupSheet("foolscap")
 	assert.False(t, ok)
+}
+
+// A size is told in the unit that its source states it in: ISO 216 in millimetres,
+// the American trade in inches.
+func TestSheetsAreToldInTheirUnit(t *testing.T) {
+	for name, want := range map[string]measure.Unit{"letter": measure.Inch, "ansi-c": measure.Inch, "craft-12": measure.Inch, "a4": measure.Millimetre, "b5": measure.Millimetre} {
+		s, ok := stock.LookupSheet(name)
+		require.True(t, ok, name)
+		assert.Equal(t, want, s.Unit, name)
+	}
 }
 
 func TestListsAreCopies(t *testing.T) {
