@@ -188,7 +188,7 @@ func (d *draft) layPillow(front, back, lap, flap, body, rise measure.Length) pat
 	low, top := rise, high.Sub(rise)
 	x := []measure.Length{none, back, back.Add(front), measure.Sum(back, front, lap)}
 	chords := curvedScore(pattern.At(none, none), front, flap)
-	side := 180 - 2*180/math.Pi*pattern.Slope(chords[0], chords[1])
+	side := 180 - 2*180/math.Pi*math.Asin(pattern.Slope(chords[0], chords[1]))
 	scores := []pattern.Score{valley("1", side), valley("2", side), valley("3", 90), valley("4", 90)}
 	p := pattern.Piece{
 		Name: "pack", Quantity: 1, Width: x[3], Height: high,

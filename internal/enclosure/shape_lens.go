@@ -23,7 +23,8 @@ func newLens(width, middle measure.Length) lens {
 	chords := curvedScore(pattern.Point{}, width, middle)
 	var l lens
 	for i := 1; i < len(chords); i++ {
-		l.along[i] = l.along[i-1] + chords[i].X.Sub(chords[i-1].X).Millimetres()*math.Cos(pattern.Slope(chords[i-1], chords[i]))
+		slope := pattern.Slope(chords[i-1], chords[i])
+		l.along[i] = l.along[i-1] + chords[i].X.Sub(chords[i-1].X).Millimetres()*math.Sqrt(1-slope*slope)
 		l.rise[i] = chords[i].Y.Millimetres()
 	}
 	return l

@@ -1,6 +1,7 @@
 package fold
 
 import (
+	"math"
 	"slices"
 
 	"creasefit/internal/measure"
@@ -62,17 +63,17 @@ func curved(p *pattern.Piece) bool {
 // bender cuts one piece into facets.
 type bender struct {
 	p, to  *pattern.Piece
-	lines  [][]measure.Length // by panel: where its facets begin and end
-	first  []int              // by panel: its first facet
-	panels []int              // by facet: the panel that it is part of
-	slopes [][]float64        // by panel: how its facets are inclined
-	rings  [][]pattern.Point  // by panel: its outline in chords
-	flap   []bool             // by panel: it hangs on a curved crease
+	lines  [][]measure.Length   // by panel: where its facets begin and end
+	first  []int                // by panel: its first facet
+	panels []int                // by facet: the panel that it is part of
+	slopes [][]float64          // by panel: how its facets are inclined
+	ends   [][][2]pattern.Point // by panel: how far it reaches down and up where its facets begin and end
+	flap   []bool               // by panel: it hangs on a curved crease
 }
 
 func newBender(p *pattern.Piece) *bender {
 	n := len(p.Panels)
-	b := &bender{p: p, lines: make([][]measure.Length, n), first: make([]int, n), slopes: make([][]float64, n), flap: make([]bool, n), rings: make([][]pattern.Point, n)}
+	b := &bender{p: p, lines: make([][]measure.Length, n), first: make([]int, n), slopes: make([][]float64, n), flap: make([]bool, n), ends: make([][][2]pattern.Point, n)}
 	for i := range p.Creases {
 		switch c := &p.Creases[i]; {
 		case c.Rolls():
@@ -85,10 +86,13 @@ func newBender(p *pattern.Piece) *bender {
 		b.glued(p.Glues[i].Panel, p.Glues[i].To)
 	}
 	for i := range p.Panels {
-		b.rings[i] = ring(p.Panels[i].Outline)
+		outline := p.Panels[i].Outline
 		if b.lines[i] == nil {
-			low, high := rectangle(p.Panels[i].Outline)
+			low, high := rectangle(outline)
 			b.lines[i], b.slopes[i] = []measure.Length{low.X, high.X}, []float64{0}
+		}
+		if len(b.slopes[i]) > 1 {
+			b.ends[i] = reaches(ring(outline), b.lines[i])
 		}
 	}
 	return b
@@ -101,7 +105,7 @@ func (b *bender) bent(c *pattern.Crease) {
 	for k, at := range chords {
 		lines[k] = at.X
 		if k > 0 {
-			slopes[k-1] = pattern.Slope(chords[k-1], at)
+			slopes[k-1] = math.Asin(pattern.Slope(chords[k-1], at))
 		}
 	}
 	for _, panel := range [...]int{c.From, c.To} {

@@ -93,9 +93,13 @@ func (m *model) search() *room {
 		r.settle(axis)
 	}
 	for range 2 {
+		before := r.at
 		for axis := range r.free {
 			r.free[axis] = m.free(axis, &r.at, anyPiece)
 			r.settle(axis)
+		}
+		if r.at == before { // it would find the same again
+			break
 		}
 	}
 	return &r

@@ -7,13 +7,16 @@ import (
 )
 
 // crossing finds plates that pass through one another. Plates may touch, and
-// press into one another by the tolerance of the closures.
+// press into one another by the tolerance of the closures; those of a body that
+// bends are not asked.
 func (m *model) crossing(tolerance float64) bool {
 	found := false
 	for i := range m.plates {
+		a := &m.plates[i]
+		bent := m.facets[a.piece] != nil
 		for j := range m.plates[:i] {
-			a, b := &m.plates[i], &m.plates[j]
-			if apart(&a.box, &b.box) || m.together(i, j) || !m.passes(i, j, tolerance) {
+			b := &m.plates[j]
+			if bent && m.oneBody(a, b) || apart(&a.box, &b.box) || m.together(i, j) || !m.passes(i, j, tolerance) {
 				continue
 			}
 			m.find("panel", m.name(b), "passes through "+m.name(a), 0)
@@ -37,7 +40,7 @@ func apart(a, b *box) bool {
 // their crease, at a glue area, which is measured by itself, or in a joint.
 func (m *model) together(i, j int) bool {
 	a, b := &m.plates[i], &m.plates[j]
-	if a.parent == j || b.parent == i || m.oneBody(a, b) && m.facets[a.piece] != nil {
+	if a.parent == j || b.parent == i {
 		return true
 	}
 	if !m.oneBody(a, b) || a.panel < 0 || b.panel < 0 {

@@ -12,7 +12,12 @@ import (
 func (b *bender) piece() pattern.Piece {
 	to := *b.p
 	b.to = &to
-	to.Panels, to.Creases, to.Seams, to.Glues = nil, nil, slices.Clone(b.p.Seams), nil
+	n := 0 // facets
+	for i := range b.slopes {
+		n += len(b.slopes[i])
+	}
+	to.Panels, to.Creases, to.Seams, to.Glues = make([]pattern.Panel, 0, n), make([]pattern.Crease, 0, n), append(make([]pattern.Seam, 0, n), b.p.Seams...), nil
+	b.panels = make([]int, 0, n)
 	for i := range b.p.Panels {
 		b.panel(i)
 	}
@@ -47,14 +52,10 @@ func (b *bender) panel(i int) {
 		b.to.Panels = append(b.to.Panels, *panel)
 		return
 	}
-	b.to.Panels = slices.Grow(b.to.Panels, len(lines)-1)
 	outlines := make([]pattern.Vertex, 0, 4*(len(lines)-1))
 	for k := 1; k < len(lines); k++ {
-		low0, high0 := ends(b.rings[i], lines[k-1])
-		low1, high1 := ends(b.rings[i], lines[k])
-		corners := slices.Compact([]pattern.Point{
-			pattern.At(lines[k-1], low0), pattern.At(lines[k], low1), pattern.At(lines[k], high1), pattern.At(lines[k-1], high0),
-		})
+		left, right := b.ends[i][k-1], b.ends[i][k]
+		corners := slices.Compact([]pattern.Point{left[0], right[0], right[1], left[1]})
 		if corners[0] == corners[len(corners)-1] {
 			corners = corners[1:]
 		}
@@ -66,9 +67,9 @@ func (b *bender) panel(i int) {
 	}
 }
 
-// ring returns an outline with the chords of its arcs.
+// ring returns an outline with the chords of its arcs, back to its first corner.
 func ring(outline []pattern.Vertex) []pattern.Point {
-	points := make([]pattern.Point, 0, len(outline))
+	points := make([]pattern.Point, 0, 2*len(pattern.ChordEnds{})+len(outline))
 	for i, v := range outline {
 		points = append(points, v.Point)
 		if v.Bulge < 0 || v.Bulge > 0 {
@@ -76,22 +77,27 @@ func ring(outline []pattern.Vertex) []pattern.Point {
 			points = append(points, chords[1:len(chords)-1]...)
 		}
 	}
-	return points
+	return append(points, outline[0].Point)
 }
 
-// ends returns how far an outline reaches down and up at a place along the
+// reaches returns how far down and up an outline reaches at places along the
 // width: its edges that run to the right lie below, those to the left above.
-func ends(ring []pattern.Point, x measure.Length) (low, high measure.Length) {
-	for k, a := range ring {
-		c := ring[(k+1)%len(ring)]
-		switch {
-		case a.X.Less(c.X) && !x.Less(a.X) && !c.X.Less(x):
-			low = between(a, c, x)
-		case c.X.Less(a.X) && !x.Less(c.X) && !a.X.Less(x):
-			high = between(a, c, x)
+func reaches(ring []pattern.Point, places []measure.Length) [][2]pattern.Point {
+	ends := make([][2]pattern.Point, len(places))
+	for i, x := range places {
+		var low, high measure.Length
+		for k, c := range ring[1:] {
+			a := ring[k]
+			switch {
+			case a.X.Less(c.X) && !x.Less(a.X) && !c.X.Less(x):
+				low = between(a, c, x)
+			case c.X.Less(a.X) && !x.Less(c.X) && !a.X.Less(x):
+				high = between(a, c, x)
+			}
 		}
+		ends[i] = [2]pattern.Point{pattern.At(x, low), pattern.At(x, high)}
 	}
-	return low, high
+	return ends
 }
 
 // between returns the height of a straight line at a place along the width.
@@ -120,11 +126,10 @@ func (b *bender) crease(c *pattern.Crease) {
 		return
 	}
 	chords := across(c)
-	b.to.Creases = slices.Grow(b.to.Creases, len(chords))
 	for k := 1; k < len(chords); k++ {
 		own := *c
 		own.A, own.B, own.Bulge = chords[k-1], chords[k], 0
-		slope := math.Sin(pattern.Slope(own.A, own.B))
+		slope := pattern.Slope(own.A, own.B)
 		own.From, own.To, own.Angle = b.first[c.From]+k-1, b.first[c.To]+k-1, math.Acos(-slope*slope)*180/math.Pi
 		b.to.Creases = append(b.to.Creases, own)
 	}
@@ -140,18 +145,17 @@ func (b *bender) rulings(panel int) {
 		from = n - 1
 	}
 	for k := from + 1; k < n; k++ {
-		b.ruling(panel, k-1, k, b.lines[panel][k])
+		b.ruling(panel, k-1, k, b.ends[panel][k])
 	}
 	for k := from - 1; k >= 0; k-- {
-		b.ruling(panel, k+1, k, b.lines[panel][k+1])
+		b.ruling(panel, k+1, k, b.ends[panel][k+1])
 	}
 }
 
 // ruling bends one facet against the one beside it.
-func (b *bender) ruling(panel, near, far int, x measure.Length) {
-	low, high := ends(b.rings[panel], x)
+func (b *bender) ruling(panel, near, far int, line [2]pattern.Point) {
 	turn := math.Abs(b.slopes[panel][near]-b.slopes[panel][far]) * 180 / math.Pi
-	b.to.Creases = append(b.to.Creases, pattern.Crease{Name: "bend", A: pattern.At(x, low), B: pattern.At(x, high),
+	b.to.Creases = append(b.to.Creases, pattern.Crease{Name: "bend", A: line[0], B: line[1],
 		From: b.first[panel] + near, To: b.first[panel] + far, Fold: pattern.Valley, Angle: turn})
 }
 
@@ -162,12 +166,9 @@ func (b *bender) flaps() {
 		if !b.flap[i] {
 			continue
 		}
-		b.to.Seams = slices.Grow(b.to.Seams, len(b.slopes[i]))
 		name := "bend of the " + b.p.Panels[i].Name
 		for k := 1; k < len(b.slopes[i]); k++ {
-			x, facet := b.lines[i][k], b.first[i]+k
-			low, high := ends(b.rings[i], x)
-			a, c := pattern.At(x, low), pattern.At(x, high)
+			a, c, facet := b.ends[i][k][0], b.ends[i][k][1], b.first[i]+k
 			b.to.Seams = append(b.to.Seams, pattern.Seam{Name: name,
 				PanelA: facet - 1, A1: a, A2: c, PanelB: facet, B1: a, B2: c})
 		}

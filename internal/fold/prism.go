@@ -144,10 +144,13 @@ func (w *well) beyond(k int, half float64, up span, piece int) float64 {
 			continue
 		}
 		d := pl.space[0].sub(w.middle).dot(ahead) - w.m.half
+		if d <= 0 || d >= least {
+			continue
+		}
 		wide := extent(pl.space, w.middle, along)
 		beside := min(wide.high, half)-max(wide.low, -half) < hair || min(pl.high[2], up.high)-max(pl.low[2], up.low) < hair
-		if d > 0 && !beside {
-			least = min(least, d)
+		if !beside {
+			least = d
 		}
 	}
 	return least
@@ -155,10 +158,11 @@ func (w *well) beyond(k int, half float64, up span, piece int) float64 {
 
 // reach returns how far from the middle a piece reaches ahead of a side.
 func (w *well) reach(k, piece int) float64 {
-	far := math.Inf(-1)
+	far, ahead := math.Inf(-1), w.ahead[k]
 	for i := range w.m.plates {
-		if pl := &w.m.plates[i]; w.m.partOf(pl, piece) {
-			far = max(far, extent(pl.space, w.middle, w.ahead[k]).high+w.m.half*math.Abs(pl.move.z.dot(w.ahead[k])))
+		pl := &w.m.plates[i]
+		if most := pl.box.ahead(ahead) - w.middle.dot(ahead); most > far && w.m.partOf(pl, piece) {
+			far = max(far, extent(pl.space, w.middle, ahead).high+w.m.half*math.Abs(pl.move.z.dot(ahead)))
 		}
 	}
 	return far

@@ -13,16 +13,11 @@ func (m *model) shadow(pl *plate, axis int, box *[3]span) (span, bool) {
 			return span{}, false
 		}
 	}
-	if pl.filled {
-		return span{pl.low[axis], pl.high[axis]}, true
-	}
-	if pl.blocks(axis, &beam) {
+	if pl.filled || pl.blocks(axis, &beam) {
 		return span{pl.low[axis], pl.high[axis]}, true
 	}
 	t := tracer{pl: pl, half: m.half, axis: axis, beam: &beam, found: span{math.Inf(1), math.Inf(-1)}}
-	t.edges(pl.flat)
-	t.edges(pl.hole)
-	t.corners()
+	t.trace()
 	return t.found, t.found.low <= t.found.high
 }
 
@@ -60,7 +55,25 @@ type tracer struct {
 	half  float64
 	axis  int
 	beam  *[3]span
+	lines [4]Vec // a point of each edge of the beam
 	found span
+}
+
+// trace looks along all edges of the plate and of the beam.
+func (t *tracer) trace() {
+	i, j := (t.axis+1)%3, (t.axis+2)%3
+	for k := range t.lines {
+		t.lines[k][i], t.lines[k][j] = t.beam[i].low, t.beam[j].low
+		if k > 1 {
+			t.lines[k][i] = t.beam[i].high
+		}
+		if k%2 == 1 {
+			t.lines[k][j] = t.beam[j].high
+		}
+	}
+	t.edges(t.pl.flat)
+	t.edges(t.pl.hole)
+	t.corners()
 }
 
 func (t *tracer) mark(d float64) {
@@ -70,14 +83,41 @@ func (t *tracer) mark(d float64) {
 // edges looks along the edges of the plate at a ring, on both faces and
 // between them.
 func (t *tracer) edges(ring []spot) {
-	thick := t.pl.move.z.by(t.half)
-	for i, p := range ring {
-		a, b := t.pl.move.at(p), t.pl.move.at(ring[(i+1)%len(ring)])
-		t.edge(a.add(thick), b.add(thick))
-		t.edge(a.sub(thick), b.sub(thick))
-		t.edge(a.sub(thick), a.add(thick))
-		t.wall(a, b.sub(a))
+	if len(ring) == 0 {
+		return
 	}
+	thick := t.pl.move.z.by(t.half)
+	a := t.pl.move.at(ring[len(ring)-1])
+	for _, p := range ring {
+		b := t.pl.move.at(p)
+		if meets, passed := t.beside(&a, &b); meets {
+			t.edge(a.add(thick), b.add(thick))
+			t.edge(a.sub(thick), b.sub(thick))
+			t.edge(a.sub(thick), a.add(thick))
+			if passed {
+				t.wall(a, b.sub(a))
+			}
+		}
+		a = b
+	}
+}
+
+// beside reports whether the edge face on the mid-caliper edge from a to b may have
+// something in the beam, and whether an edge of the beam may pass through it.
+func (t *tracer) beside(a, b *Vec) (meets, passed bool) {
+	passed = true
+	for k, s := range t.beam {
+		if k == t.axis {
+			continue
+		}
+		thick := t.half * math.Abs(t.pl.move.z[k])
+		low, high := min(a[k], b[k])-thick, max(a[k], b[k])+thick
+		if high < s.low || low > s.high {
+			return false, false
+		}
+		passed = passed && (low <= s.low || high >= s.high)
+	}
+	return true, passed
 }
 
 // edge marks the ends of the part of a to b within the beam.
@@ -103,18 +143,6 @@ func (t *tracer) edge(a, b Vec) {
 	}
 }
 
-// lines calls f with a point of each of the four edges of the beam.
-func (t *tracer) lines(f func(Vec)) {
-	i, j := (t.axis+1)%3, (t.axis+2)%3
-	for _, u := range [...]float64{t.beam[i].low, t.beam[i].high} {
-		for _, v := range [...]float64{t.beam[j].low, t.beam[j].high} {
-			var p Vec
-			p[i], p[j] = u, v
-			f(p)
-		}
-	}
-}
-
 // wall marks where the beam's edges pass through the edge face of the plate
 // that stands on the mid-caliper edge from a along e.
 func (t *tracer) wall(a, e Vec) {
@@ -123,14 +151,21 @@ func (t *tracer) wall(a, e Vec) {
 	if math.Abs(out[t.axis]) < 1e-12 {
 		return
 	}
-	t.lines(func(p Vec) {
+	for _, p := range t.lines {
 		p[t.axis] = a.sub(p).dot(out) / out[t.axis]
 		d := p.sub(a)
 		along := d.dot(e) / e.dot(e)
 		if along >= 0 && along <= 1 && math.Abs(d.dot(n)) <= t.half {
 			t.mark(p[t.axis])
 		}
-	})
+	}
+}
+
+// under reports whether the line along an axis through a point meets the box round
+// the plate.
+func (pl *plate) under(p *Vec, axis int) bool {
+	i, j := (axis+1)%3, (axis+2)%3
+	return pl.low[i] <= p[i] && p[i] <= pl.high[i] && pl.low[j] <= p[j] && p[j] <= pl.high[j]
 }
 
 // corners marks where the beam's edges pass through the two faces.
@@ -140,7 +175,10 @@ func (t *tracer) corners() {
 		return
 	}
 	home := t.pl.move.back()
-	t.lines(func(p Vec) {
+	for _, p := range t.lines {
+		if !t.pl.under(&p, t.axis) {
+			continue
+		}
 		for _, h := range [...]float64{-t.half, t.half} {
 			q := p
 			q[t.axis] = (t.pl.move.o.sub(p).dot(n) + h) / n[t.axis]
@@ -149,5 +187,5 @@ func (t *tracer) corners() {
 				t.mark(q[t.axis])
 			}
 		}
-	})
+	}
 }

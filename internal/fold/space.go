@@ -47,6 +47,14 @@ func (b *box) take(p *Vec) {
 	}
 }
 
+// ahead is how far the box reaches in a direction.
+func (b *box) ahead(d Vec) (far float64) {
+	for k, c := range d {
+		far += max(c*b.low[k], c*b.high[k])
+	}
+	return far
+}
+
 // thicker returns the box round a plate with half of its thickness on each
 // side of it.
 func (b box) thicker(normal Vec, half float64) box {

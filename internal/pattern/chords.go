@@ -44,11 +44,11 @@ func Chords(a, b Point, bulge float64) (points ChordEnds) {
 	return points
 }
 
-// Slope returns the angle, in radians, that the panels on both sides of a
-// chord of a curved crease are inclined by: a curve of their width runs as far
-// towards the crease as it rises when they are bent.
+// Slope returns the sine of the angle that the panels on both sides of a chord of a
+// curved crease are inclined by: a curve of their width runs as far towards the
+// crease as it rises when they are bent.
 func Slope(from, to Point) float64 {
-	return math.Asin(max(-1, min(1, to.Y.Sub(from.Y).Millimetres()/to.X.Sub(from.X).Millimetres())))
+	return max(-1, min(1, to.Y.Sub(from.Y).Millimetres()/to.X.Sub(from.X).Millimetres()))
 }
 
 // Middle returns the middle of an arc between two points.

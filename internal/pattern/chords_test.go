@@ -51,6 +51,6 @@ func TestMiddle(t *testing.T) {
 
 func TestSlope(t *testing.T) {
 	a := pattern.At(measure.Millimetres(0), measure.Millimetres(0))
-	assert.InDelta(t, math.Pi/6, pattern.Slope(a, pattern.At(measure.Millimetres(10), measure.Millimetres(5))), 1e-12)
-	assert.InDelta(t, math.Pi/2, pattern.Slope(a, pattern.At(measure.Millimetres(1), measure.Millimetres(5))), 1e-12)
+	assert.InDelta(t, math.Sin(math.Pi/6), pattern.Slope(a, pattern.At(measure.Millimetres(10), measure.Millimetres(5))), 1e-12)
+	assert.InDelta(t, 1, pattern.Slope(a, pattern.At(measure.Millimetres(1), measure.Millimetres(5))), 1e-12)
 }

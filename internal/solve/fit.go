@@ -164,12 +164,13 @@ func (r *Request) give(f *enclosure.Fit) measure.Length {
 // readings lie between, the contents and the caliper.
 func (a *account) form(f *enclosure.Fit, of *face, times []float64) tolerance.Form {
 	value := a.plan.Problem.Windows[f.Window].Form.Value(a.sizes).Add(of.more) // closures are exact
-	a.settings(times, of.of, slope(f))
+	moves := slope(f)
+	a.settings(times, of.of, moves)
 	a.spread(times, pattern.Width, -float64(f.Need.Width))
 	a.spread(times, pattern.Height, -float64(f.Need.Height))
 	a.spread(times, pattern.Thickness, -float64(f.Need.Thickness))
 	times[a.pack] -= float64(f.Need.HalfCalipers) / 2
-	a.growths(times, &of.of, slope(f))
+	a.growths(times, &of.of, moves)
 	return tolerance.Form{Nominal: f.Clearance(value).Add(a.r.give(f)), Times: times}
 }
 
