@@ -3,32 +3,38 @@ package tell
 import (
 	"math"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 )
+
+// plain are the characters that a string has as they are.
+var plain = func() (is [256]bool) {
+	for c := ' '; c < utf8.RuneSelf; c++ {
+		is[c] = !strings.ContainsRune(`"\<>`, c)
+	}
+	return is
+}()
 
 // AppendString appends a JSON string. Characters that are unsafe inside HTML
 // are escaped too, so that an answer can be pasted into a page.
 func AppendString(dst []byte, text string) []byte {
 	dst = append(dst, '"')
-	from := 0
-	for i := 0; i < len(text); {
-		c := text[i]
-		if c < utf8.RuneSelf {
-			if c < ' ' || c == '"' || c == '\\' || c == '<' || c == '>' {
-				dst = appendEscaped(append(dst, text[from:i]...), c)
-				from = i + 1
-			}
+	for {
+		i := 0
+		for i < len(text) && plain[text[i]] {
 			i++
-			continue
+		}
+		if dst = append(dst, text[:i]...); i == len(text) {
+			return append(dst, '"')
 		}
 		r, size := utf8.DecodeRuneInString(text[i:])
-		if r == utf8.RuneError && size == 1 {
-			dst = append(append(dst, text[from:i]...), "\ufffd"...)
-			from = i + 1
+		if r < utf8.RuneSelf {
+			dst = appendEscaped(dst, text[i])
+		} else {
+			dst = utf8.AppendRune(dst, r) // U+FFFD for what is no character
 		}
-		i += size
+		text = text[i+size:]
 	}
-	return append(append(dst, text[from:]...), '"')
 }
 
 // appendEscaped appends one ASCII character as an escape.
@@ -45,6 +51,9 @@ func appendEscaped(dst []byte, c byte) []byte {
 // are written as whole numbers are. Not a number and infinity are none of ours.
 func AppendNumber(dst []byte, x float64) []byte {
 	const most = 1_000_000_000 // beyond it a float64 has no millionths
+	if whole := int64(x); float64(whole) == x && whole > -most && whole < most {
+		return strconv.AppendInt(dst, whole, 10)
+	}
 	millionths := math.Round(x * 1_000_000)
 	if x < -most || x > most || millionths/1_000_000 != x {
 		return strconv.AppendFloat(dst, x, 'f', -1, 64)
@@ -54,13 +63,9 @@ func AppendNumber(dst []byte, x float64) []byte {
 		dst, n = append(dst, '-'), -n
 	}
 	dst = strconv.AppendInt(dst, n/1_000_000, 10)
-	part := n % 1_000_000
-	if part == 0 {
-		return dst
-	}
-	point := len(dst)
-	dst = strconv.AppendInt(dst, 1_000_000+part, 10) // a digit for the point, and six
-	dst[point] = '.'
+	part := uint32(n % 1_000_000)
+	digit := func(tens uint32) byte { return byte('0' + part/tens%10) }
+	dst = append(dst, '.', digit(100_000), digit(10_000), digit(1000), digit(100), digit(10), digit(1))
 	for dst[len(dst)-1] == '0' {
 		dst = dst[:len(dst)-1]
 	}
