@@ -36,13 +36,14 @@ type checkCalculation = calculation[*ask.Check, *solve.Check]
 
 // newCheck returns the check of the kind.
 func newCheck(k *enclosure.Kind) *checkCalculation {
+	var reach reach
 	return &checkCalculation{
 		form: ask.NewCheck(k, tell.FormatNames(tableFormats)...), path: "/v1/check/" + k.Name, formats: tableFormats, table: tell.CheckColumns,
 		compute: func(ctx context.Context, q *ask.Check) (*solve.Check, error) {
 			c, err := solve.CheckFinished(ctx, q.Request, q.Measurements(), q.Finished())
 			if err == nil && k.Design != "" { // own sizes may be checked that nothing can be worked out for
 				if s, none := solve.Solve(ctx, q.Request); none == nil {
-					err = reachable(s)
+					err = reach.of(ctx, s)
 				}
 			}
 			return c, err

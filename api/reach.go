@@ -2,7 +2,7 @@ package api
 
 import (
 	"context"
-	"crypto/sha256"
+	"strings"
 	"sync"
 
 	"creasefit/internal/assembly"
@@ -13,15 +13,21 @@ import (
 	"creasefit/internal/solve"
 )
 
-// reachable refuses a caller's design that no order of work leads to; the kinds of the
-// catalogue are tried beforehand. The order that leads to a design round some thing mostly
-// leads to it round any other one, which is seen far sooner than one is found.
-func reachable(s *solve.Solution) error {
+// reach refuses what no order of work leads to. The kinds of the catalogue and the designs
+// that are kept here are tried beforehand. The order that leads to a caller's design round
+// some thing mostly leads to it round any other one, which is seen far sooner than one is
+// found.
+type reach struct {
+	orders sync.Map // by what is chosen: the order round a thing of usual sizes, nil for none
+}
+
+// of refuses a solution that no order leads to.
+func (r *reach) of(ctx context.Context, s *solve.Solution) error {
 	text := s.Request.Kind.Design
-	if text == "" {
+	if text == "" || own.Kept(text) {
 		return nil
 	}
-	if o := sampled(s.Request); o != nil && o.Leads(&s.Pattern, s.Proof.Tolerance) {
+	if o := r.sampled(ctx, s.Request); o != nil && o.Leads(&s.Pattern, s.Proof.Tolerance) {
 		return nil
 	}
 	_, err := oneSolved{s}.order()
@@ -32,53 +38,26 @@ func reachable(s *solve.Solution) error {
 	return err
 }
 
-// mostSamples bounds how many orders of designs are remembered.
-const mostSamples = 128
-
-// samples are the orders that lead to designs round a thing of their own, nil for none: they
-// hang on nothing that was asked before.
-var samples = struct {
-	sync.Mutex
-	known map[requestKey]*assembly.Order
-}{known: map[requestKey]*assembly.Order{}}
-
-// sampled is the order of the design of a request, as that is chosen to be.
-func sampled(q *solve.Request) *assembly.Order {
-	w := keyWriter{}
-	w.text(q.Kind.Design)
+// sampled is the order of the design of a request, as that is chosen to be: it hangs on
+// nothing that was asked before.
+func (r *reach) sampled(ctx context.Context, q *solve.Request) *assembly.Order {
+	var words strings.Builder
 	chosen := map[string]enclosure.Value{}
 	for i := range q.Kind.Params {
 		if p := &q.Kind.Params[i]; p.Type == enclosure.ChoiceParam {
 			chosen[p.Name] = q.Options[p.Name]
-			w.text(q.Options[p.Name].Choice)
+			words.WriteString(q.Options[p.Name].Choice + " ")
 		}
 	}
-	id := requestKey(sha256.Sum256(w.b))
-	samples.Lock()
-	o, ok := samples.known[id]
-	samples.Unlock()
-	if ok {
-		return o
+	if known, ok := r.orders.Load(words.String()); ok {
+		return known.(*assembly.Order)
 	}
-	o = sample(q.Kind, chosen)
-	samples.Lock()
-	defer samples.Unlock()
-	if len(samples.known) >= mostSamples {
-		clear(samples.known)
+	var o *assembly.Order
+	if s, err := solve.Solve(ctx, sampleRequest(q.Kind, chosen)); err == nil {
+		o, _ = assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
 	}
-	samples.known[id] = o
-	return o
-}
-
-// sample finds the order of a design round a thing of usual sizes.
-func sample(k *enclosure.Kind, chosen map[string]enclosure.Value) *assembly.Order {
-	s, err := solve.Solve(context.Background(), sampleRequest(k, chosen))
-	if err != nil {
-		return nil
-	}
-	o, err := assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
-	if err != nil {
-		return nil
+	if ctx.Err() == nil {
+		r.orders.Store(words.String(), o)
 	}
 	return o
 }

@@ -39,12 +39,13 @@ type solveCalculation = calculation[*ask.Enclosure, *solve.Solution]
 
 // newSolve returns the calculation of the kind.
 func newSolve(k *enclosure.Kind) *solveCalculation {
+	var reach reach
 	return &solveCalculation{
 		form: ask.NewSolve(k, tell.FormatNames(tableFormats)...), path: "/v1/solve/" + k.Name, formats: tableFormats, table: tell.MeasurementColumns,
 		compute: func(ctx context.Context, q *ask.Enclosure) (*solve.Solution, error) {
 			s, err := solveAndCount(ctx, q.Request)
 			if err == nil {
-				err = reachable(s)
+				err = reach.of(ctx, s)
 			}
 			return s, err
 		},

@@ -1,8 +1,6 @@
 package ask
 
 import (
-	"bytes"
-	"encoding/json"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,9 +10,18 @@ import (
 
 // compact writes valid JSON without its spaces.
 func compact(text []byte) string {
-	var b bytes.Buffer
-	// The text is part of a body that was found valid.
-	_ = json.Compact(&b, text)
+	var b strings.Builder
+	b.Grow(len(text))
+	for i := 0; i < len(text); i++ {
+		switch from := i; text[i] {
+		case ' ', '\t', '\r', '\n':
+		case '"':
+			i = stringEnd(text, i) - 1
+			b.Write(text[from : i+1])
+		default:
+			b.WriteByte(text[i])
+		}
+	}
 	return b.String()
 }
 

@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"embed"
 	"encoding/json"
+	"io/fs"
 	"path"
 	"slices"
 	"strings"
+	"sync"
 )
 
 //go:embed designs/*.json designs/kinds/*.json
@@ -21,41 +23,39 @@ type Example struct {
 }
 
 // Examples lists the designs to learn from, by name.
-func Examples() []Example { return folder("designs") }
+func Examples() []Example { return kept()[0] }
+
+// Kinds lists the kinds of the catalogue that are given as designs. A file is
+// called by its kind and, behind points, by the choices that it holds for, such as
+// sleeve.scores-two.json.
+func Kinds() []Example { return kept()[1] }
+
+var kept = sync.OnceValue(func() [2][]Example { return [...][]Example{folder("designs"), folder("designs/kinds")} })
+
+// Kept reports whether a design is one of those that are kept here, as it stands.
+func Kept(text string) bool {
+	is := func(e Example) bool { return string(e.Text) == text }
+	return slices.ContainsFunc(Examples(), is) || slices.ContainsFunc(Kinds(), is)
+}
 
 // Simplest is the shortest of the examples.
 func Simplest() Example {
 	return slices.MinFunc(Examples(), func(a, b Example) int { return len(a.Text) - len(b.Text) })
 }
 
-// Kinds lists the kinds of the catalogue that are given as designs. A file is
-// called by its kind and, behind points, by the choices that it holds for, such as
-// sleeve.scores-two.json.
-func Kinds() []Example { return folder("designs/kinds") }
-
 // KindNames lists the kinds of the catalogue that are given as designs.
-func KindNames() []string {
-	var names []string
+func KindNames() (names []string) {
 	for _, e := range Kinds() {
-		if !slices.Contains(names, e.Kind) {
-			names = append(names, e.Kind)
-		}
+		names = append(names, e.Kind)
 	}
-	return names
+	return slices.Compact(names)
 }
 
 // folder reads the designs of a folder, which are part of the program.
-func folder(name string) []Example {
-	entries, err := files.ReadDir(name)
-	if err != nil {
-		panic(err)
-	}
-	var all []Example
-	for _, e := range entries {
-		if e.IsDir() {
-			continue
-		}
-		text, err := files.ReadFile(path.Join(name, e.Name()))
+func folder(name string) (all []Example) {
+	matches, _ := fs.Glob(files, name+"/*.json") // the pattern is one
+	for _, file := range matches {
+		text, err := files.ReadFile(file)
 		if err != nil {
 			panic(err)
 		}
@@ -63,7 +63,7 @@ func folder(name string) []Example {
 		if err := json.Compact(&plain, text); err != nil {
 			panic(err)
 		}
-		x := Example{Name: strings.TrimSuffix(e.Name(), ".json"), Text: plain.Bytes(), With: map[string]string{}}
+		x := Example{Name: strings.TrimSuffix(path.Base(file), ".json"), Text: plain.Bytes(), With: map[string]string{}}
 		kind, choices, ok := strings.Cut(x.Name, ".")
 		if ok {
 			x.Kind = kind
