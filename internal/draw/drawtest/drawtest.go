@@ -1,6 +1,6 @@
 // Package drawtest makes drawings for the tests of the encoders: solved
-// requests of every kind, plain and at random. It is imported by tests and by
-// the contact sheet only, and it checks nothing.
+// requests of every kind, plain and at random. It is imported by tests only, and it
+// checks nothing.
 package drawtest
 
 import (
