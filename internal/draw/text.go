@@ -4,7 +4,7 @@ import (
 	"strings"
 	"sync"
 
-	"golang.org/x/image/font"
+	xfont "golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
@@ -21,64 +21,60 @@ const (
 // licence of the Go project. The bytes are shared and must not be changed.
 func Font() []byte { return goregular.TTF }
 
-// Characters whose widths are known: Latin, Greek and Cyrillic letters, and
-// punctuation.
-const (
-	letters          = 0x530
-	punctuation      = 0x2000
-	punctuationEnd   = 0x21a0 // with fractions and arrows
-	knownCharacters  = letters + punctuationEnd - punctuation
-	widestOfAllOther = 1.0 // of the size
-)
+// last is the last character that the font may have.
+const last = 0xffff
 
-// slot returns where the width of a character is kept, -1 for none.
-func slot(r rune) int {
-	switch {
-	case r >= 0 && r < letters:
-		return int(r)
-	case r >= punctuation && r < punctuationEnd:
-		return letters + int(r-punctuation)
-	default:
-		return -1
-	}
+// face is the font, read once.
+type face struct {
+	*sfnt.Font
+	glyphs [last + 1]uint16 // by character, 0 for none
+	widths []float64        // by glyph, as parts of the size
 }
 
-// advances holds the widths of the known characters, as parts of the size.
-var advances = sync.OnceValue(func() *[knownCharacters]float64 {
-	parsed, err := sfnt.Parse(Font())
+var typeface = sync.OnceValue(func() *face {
+	font, err := sfnt.Parse(Font())
 	if err != nil {
 		panic("draw: the built-in font cannot be read: " + err.Error())
 	}
-	var widths [knownCharacters]float64
+	f := &face{Font: font, widths: make([]float64, font.NumGlyphs())}
 	var buffer sfnt.Buffer
-	for r := rune(0); r < punctuationEnd; r++ {
-		at := slot(r)
-		if at < 0 {
-			continue
-		}
-		index, err := parsed.GlyphIndex(&buffer, r)
-		if err != nil {
-			continue
-		}
-		if advance, err := parsed.GlyphAdvance(&buffer, index, fixed.I(1000), font.HintingNone); err == nil {
-			widths[at] = float64(advance) / 64 / 1000
+	for r := range f.glyphs {
+		if g, err := font.GlyphIndex(&buffer, rune(r)); err == nil {
+			f.glyphs[r] = uint16(g)
 		}
 	}
-	return &widths
+	for g := range f.widths {
+		advance, err := font.GlyphAdvance(&buffer, sfnt.GlyphIndex(g), fixed.I(1000), xfont.HintingNone)
+		if err != nil {
+			panic("draw: a glyph of the built-in font has no width: " + err.Error())
+		}
+		f.widths[g] = float64(advance) / 64 / 1000
+	}
+	f.widths[0] = 1 // what it does not have is as wide as it is high
+	return f
 })
+
+// Shapes returns the font to take the shapes of glyphs from.
+func Shapes() *sfnt.Font { return typeface().Font }
+
+// Glyph returns the number of a character's glyph in the font, 0 if it has none.
+func Glyph(r rune) uint16 { return typeface().glyph(r) }
+
+func (f *face) glyph(r rune) uint16 {
+	if r < 0 || r > last {
+		return 0
+	}
+	return f.glyphs[r]
+}
 
 // Width returns how wide a line of text is at a size, both in millimetres.
 func Width(text string, size float64) float64 { return wider(0, text) * size }
 
 // wider adds the characters of a text to a width, in sizes of letters.
 func wider(sum float64, text string) float64 {
-	table := advances()
+	f := typeface()
 	for _, r := range text {
-		if at := slot(r); at >= 0 {
-			sum += table[at]
-		} else {
-			sum += widestOfAllOther
-		}
+		sum += f.widths[f.glyph(r)]
 	}
 	return sum
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // file is a PDF 1.7 file in the making (ISO 32000-1): pages of paths and texts
-// in the one font, whose subset is made once for all files. General writers
+// in the one font, which is read once for all files. General writers
 // parse and subset it for every file, which took most of their time.
 type file struct {
 	title, language string

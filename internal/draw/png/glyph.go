@@ -10,15 +10,6 @@ import (
 	"creasefit/internal/draw"
 )
 
-// font is the font of all texts, read once.
-var font = sync.OnceValue(func() *sfnt.Font {
-	f, err := sfnt.Parse(draw.Font())
-	if err != nil {
-		panic("png: the built-in font cannot be read: " + err.Error())
-	}
-	return f
-})
-
 // em is the size that outlines are loaded at; they are scaled from there.
 const em = 1024
 
@@ -31,11 +22,8 @@ func outline(r rune, buffer *sfnt.Buffer) sfnt.Segments {
 	if known, ok := outlines.Load(r); ok {
 		return known.(sfnt.Segments)
 	}
-	index, err := font().GlyphIndex(buffer, r)
-	if err != nil {
-		return nil
-	}
-	segments, err := font().LoadGlyph(buffer, index, fixed.I(em), nil)
+	index := draw.Glyph(r)
+	segments, err := draw.Shapes().LoadGlyph(buffer, sfnt.GlyphIndex(index), fixed.I(em), nil)
 	if err != nil {
 		return nil
 	}
