@@ -10,7 +10,7 @@ import (
 )
 
 // addAnswers adds media types, real answers to the example, and 304.
-func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
+func (p *patch) addAnswers(call api.CallSpec, method string, o object) {
 	responses := o["responses"].(object)
 	success := responses["200"].(object)
 	content := success["content"].(object)
@@ -29,11 +29,7 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 		if !shown(media) {
 			continue
 		}
-		answer, err := p.try.answer(call, method, media)
-		if err != nil {
-			return err
-		}
-		p.exemplify(content, media, answer)
+		p.exemplify(content, media, p.answer(call, method, media))
 	}
 	if _, ok := content["text/plain"]; !ok {
 		content["text/plain"] = object{"schema": object{"type": "string"}, "example": "in"}
@@ -42,7 +38,6 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) error {
 	if method == "get" {
 		responses["304"] = object{"description": "Not Modified"}
 	}
-	return nil
 }
 
 // exemplify gives an answer in a media type the one example of its type: that
@@ -123,11 +118,11 @@ func answerName(content object) string {
 	entry, _ := content["application/json"].(object)
 	schema, _ := entry["schema"].(object)
 	ref, _ := schema["$ref"].(string)
-	return ref[strings.LastIndexByte(ref, '/')+1:]
+	return strings.TrimPrefix(ref, "#/components/schemas/")
 }
 
 // shareResponses moves the responses of an operation into the components.
-func (p *patch) shareResponses(path string, o object) error {
+func (p *patch) shareResponses(path string, o object) {
 	responses := o["responses"].(object)
 	for _, status := range slices.Sorted(maps.Keys(responses)) {
 		r := responses[status].(object)
@@ -139,13 +134,8 @@ func (p *patch) shareResponses(path string, o object) error {
 			content, _ := r["content"].(object)
 			name = "Answer" + answerName(content)
 		}
-		shared, err := p.share("responses", name, path, r)
-		if err != nil {
-			return err
-		}
-		responses[status] = shared
+		responses[status] = p.share("responses", name, path, r)
 	}
-	return nil
 }
 
 // responseNames are the names of responses that all calls share, by status.

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"maps"
+	"net/http"
 	"reflect"
 	"slices"
 	"strings"
@@ -28,29 +29,21 @@ func complete(spec object) (object, error) {
 	components["parameters"], components["examples"], components["responses"] = object{}, object{}, object{}
 	tidySchemas(components["schemas"].(object))
 	components["schemas"].(object)["Form"] = form
-	p := patch{paths: spec["paths"].(object), components: components, named: map[string]bool{}, try: newTrial()}
+	p := patch{paths: spec["paths"].(object), components: components, named: map[string]bool{}, service: newService()}
 	calls := api.CallSpecs()
-	if err := p.describeEnclosures(calls); err != nil {
-		return nil, err
-	}
+	p.describeEnclosures(calls)
 	for _, call := range calls {
-		if err := p.describe(call); err != nil {
-			return nil, err
-		}
+		p.describe(call)
 	}
 	for _, call := range []string{"solve", "check", "adapt", "guide", "drawing"} {
 		delete(p.paths, "/v1/"+call+"/{kind}")
 	}
-	if err := p.describeBatch(); err != nil {
-		return nil, err
-	}
-	if err := p.finish(); err != nil {
-		return nil, err
-	}
+	p.describeBatch()
+	p.finish()
 	for _, item := range p.paths {
 		hoist(item.(object))
 	}
-	return spec, nil
+	return spec, p.err
 }
 
 // hoist states the parameters that both methods of a path have once, beside them.
@@ -77,17 +70,23 @@ func hoist(item object) {
 type patch struct {
 	paths, components object
 	named             map[string]bool // the paths of calls that take names
-	try               trial
+	service           http.Handler    // in this process, for real answers to the examples
+	err               error           // the first
+}
+
+// fail keeps the first error.
+func (p *patch) fail(format string, details ...any) {
+	if p.err == nil {
+		p.err = fmt.Errorf(format, details...)
+	}
 }
 
 // share puts a part into the components and returns a reference to it. What
 // several calls have in common is there once; what differs from all that begin
 // with its name gets what is called, the kind or both added to it.
-func (p *patch) share(group, name, call string, part object) (object, error) {
+func (p *patch) share(group, name, call string, part object) object {
 	parts := p.components[group].(object)
-	refer := func(name string) (object, error) {
-		return object{"$ref": "#/components/" + group + "/" + name}, nil
-	}
+	refer := func(name string) object { return object{"$ref": "#/components/" + group + "/" + name} }
 	for _, known := range slices.Sorted(maps.Keys(parts)) {
 		if strings.HasPrefix(known, name) && reflect.DeepEqual(parts[known], part) {
 			return refer(known)
@@ -100,31 +99,30 @@ func (p *patch) share(group, name, call string, part object) (object, error) {
 			return refer(candidate)
 		}
 	}
-	return nil, fmt.Errorf("%s of %s is described in two ways", name, call)
+	p.fail("%s of %s is described in two ways", name, call)
+	return nil
 }
 
 // describe adds the names and the examples of one call.
-func (p *patch) describe(call api.CallSpec) error {
+func (p *patch) describe(call api.CallSpec) {
 	source := call.Annotated
 	if source == "" {
 		source = call.Path
 	}
 	annotated, ok := p.paths[source].(object)
 	if !ok {
-		return fmt.Errorf("no annotations for %s", source)
+		p.fail("no annotations for %s", source)
+		return
 	}
 	item := clone(annotated).(object)
 	p.paths[call.Path], p.named[call.Path] = item, true
 	for _, method := range slices.Sorted(maps.Keys(item)) { // the first one names what both share
-		if err := p.describeOperation(call, method, item[method].(object)); err != nil {
-			return err
-		}
+		p.describeOperation(call, method, item[method].(object))
 	}
-	return nil
 }
 
 // describeOperation adds to one method of a call.
-func (p *patch) describeOperation(call api.CallSpec, method string, o object) error {
+func (p *patch) describeOperation(call api.CallSpec, method string, o object) {
 	o["operationId"] = operationID(call, method, o)
 	if call.Summary != "" {
 		o["summary"] = call.Summary
@@ -142,23 +140,15 @@ func (p *patch) describeOperation(call api.CallSpec, method string, o object) er
 	}
 	for _, q := range call.Parameters {
 		if method == "get" || q.About == "answer" {
-			shared, err := p.queryParameter(call, q)
-			if err != nil {
-				return err
-			}
-			parameters = append(parameters, shared)
+			parameters = append(parameters, p.queryParameter(call, q))
 		}
 	}
 	o["parameters"] = parameters
 	delete(o, "requestBody")
 	if method == "post" {
-		body, err := p.requestBody(call, o["summary"].(string))
-		if err != nil {
-			return err
-		}
-		o["requestBody"] = body
+		o["requestBody"] = p.requestBody(call, o["summary"].(string))
 	}
-	return p.addAnswers(call, method, o)
+	p.addAnswers(call, method, o)
 }
 
 // operationID is the annotated one, with the kind and the method where one
@@ -176,7 +166,7 @@ func operationID(call api.CallSpec, method string, o object) string {
 
 // finish gives every response its own description, and puts responses into the
 // components.
-func (p *patch) finish() error {
+func (p *patch) finish() {
 	for _, path := range slices.Sorted(maps.Keys(p.paths)) {
 		item := p.paths[path].(object)
 		for _, method := range slices.Sorted(maps.Keys(item)) {
@@ -184,16 +174,11 @@ func (p *patch) finish() error {
 			fillIn(o)
 			textSchemas(o)
 			if !p.named[path] && method == "get" {
-				if err := p.fillExamples(path, o); err != nil {
-					return err
-				}
+				p.fillExamples(path, o)
 			}
-			if err := p.shareResponses(path, o); err != nil {
-				return err
-			}
+			p.shareResponses(path, o)
 		}
 	}
-	return nil
 }
 
 // kindNames lists the kinds that calls are described for. Each call is described by

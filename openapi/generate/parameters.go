@@ -14,7 +14,7 @@ import (
 
 // queryParameter describes a name in a query string, where every value is
 // text.
-func (p *patch) queryParameter(call api.CallSpec, q wire.Parameter) (object, error) {
+func (p *patch) queryParameter(call api.CallSpec, q wire.Parameter) object {
 	schema := schemaOf(q, false)
 	parameter := object{"name": q.Name, "in": "query", "description": explain(q), "schema": schema, "example": example(q)}
 	if q.List {
@@ -25,7 +25,7 @@ func (p *patch) queryParameter(call api.CallSpec, q wire.Parameter) (object, err
 }
 
 // value refers to the shared schema of one value of a name in JSON.
-func (p *patch) value(call api.CallSpec, q wire.Parameter) (object, error) {
+func (p *patch) value(call api.CallSpec, q wire.Parameter) object {
 	schema := schemaOf(q, true)
 	schema["description"] = explain(q)
 	return p.share("schemas", camel(q.Name)+"Value", call.Path, schema)
@@ -42,17 +42,12 @@ func example(q wire.Parameter) any {
 // requestBody describes the names of a calculation as one JSON object. Those
 // that say how to answer stand in the address, and the same names as a form are
 // told in words. Names that requests have in common are a part of them.
-func (p *patch) requestBody(call api.CallSpec, summary string) (object, error) {
+func (p *patch) requestBody(call api.CallSpec, summary string) object {
 	name, common := "Request"+camel(call.Path), commonNames(call)
-	own, err := p.names(call, call.Parameters, p.described(common))
-	if err != nil {
-		return nil, err
-	}
+	own := p.names(call, call.Parameters, p.described(common))
 	schema := object{"type": "object", "properties": own}
 	if about := enclosureCall.FindStringSubmatch(call.Path); common != "" && about[1] != "solve" && len(own) > 0 {
-		if schema, err = p.share("schemas", camel(about[1])+"Names", call.Path, schema); err != nil {
-			return nil, err
-		}
+		schema = p.share("schemas", camel(about[1])+"Names", call.Path, schema)
 	}
 	if common != "" {
 		schema = object{"allOf": list{reference(common), schema}}
@@ -66,7 +61,7 @@ func (p *patch) requestBody(call api.CallSpec, summary string) (object, error) {
 	if call.Table != "" {
 		content["text/csv"] = object{"schema": object{"type": "string"}, "example": call.Table}
 	}
-	return object{"content": content}, nil
+	return object{"content": content}
 }
 
 // enclosureCall is the path of a call about an enclosure.
@@ -92,34 +87,29 @@ func commonNames(call api.CallSpec) string {
 }
 
 // describeEnclosures describes the names that every call which solves has alike.
-func (p *patch) describeEnclosures(calls []api.CallSpec) error {
+func (p *patch) describeEnclosures(calls []api.CallSpec) {
 	calls = slices.DeleteFunc(slices.Clone(calls), func(c api.CallSpec) bool { return commonNames(c) != enclosureNames })
 	alike := slices.DeleteFunc(slices.Clone(calls[0].Parameters), func(q wire.Parameter) bool {
 		same := func(other wire.Parameter) bool { return reflect.DeepEqual(q, other) }
 		return slices.ContainsFunc(calls, func(c api.CallSpec) bool { return !slices.ContainsFunc(c.Parameters, same) })
 	})
-	properties, err := p.names(calls[0], alike, nil)
-	p.components["schemas"].(object)[enclosureNames] = object{"type": "object", "properties": properties}
-	return err
+	p.components["schemas"].(object)[enclosureNames] = object{"type": "object", "properties": p.names(calls[0], alike, nil)}
 }
 
 // names describes the names of a request, but for those that are described
 // elsewhere and those that say how to answer.
-func (p *patch) names(call api.CallSpec, parameters []wire.Parameter, elsewhere object) (object, error) {
+func (p *patch) names(call api.CallSpec, parameters []wire.Parameter, elsewhere object) object {
 	own := object{}
 	for _, q := range parameters {
 		if q.About == "answer" || elsewhere[q.Name] != nil {
 			continue
 		}
-		value, err := p.value(call, q)
-		if err != nil {
-			return nil, err
-		}
+		value := p.value(call, q)
 		if own[q.Name] = value; q.List {
 			own[q.Name] = object{"oneOf": list{value, object{"type": "array", "items": value, "minItems": 1, "maxItems": q.Most}}}
 		}
 	}
-	return own, nil
+	return own
 }
 
 // described are the names of a schema and its parts.

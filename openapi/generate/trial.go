@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"fmt"
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
@@ -12,41 +11,39 @@ import (
 	"creasefit/api"
 )
 
-// trial runs the service in this process, for real answers to the examples.
-type trial struct{ handler http.Handler }
-
-// newTrial returns the service with its default settings, but for those that
+// newService returns the service with its default settings, but for those that
 // depend on the machine: the examples show a machine of two processors.
-func newTrial() trial {
+func newService() http.Handler {
 	config := api.DefaultConfig()
 	config.MostRunning, config.MostDear, config.MostStreams = 2, 1, 32
-	return trial{api.New(config, slog.New(slog.DiscardHandler)).Handler()}
+	return api.New(config, slog.New(slog.DiscardHandler)).Handler()
 }
 
 // answer sends the example of a call.
-func (t trial) answer(call api.CallSpec, method, media string) (any, error) {
+func (p *patch) answer(call api.CallSpec, method, media string) any {
 	path := strings.Replace(call.Path, "{kind}", kindNames()[0].(string), 1)
 	r := httptest.NewRequest("GET", path+"?"+call.Example, nil)
 	if method == "post" {
 		r = httptest.NewRequest("POST", path, strings.NewReader(call.Body))
 		r.Header.Set("Content-Type", "application/json")
 	}
-	return t.send(r, media)
+	return p.send(r, media)
 }
 
 // send returns the answer as an example of its media type.
-func (t trial) send(r *http.Request, media string) (any, error) {
+func (p *patch) send(r *http.Request, media string) any {
 	r.Header.Set("Accept", media)
 	w := httptest.NewRecorder()
-	t.handler.ServeHTTP(w, r)
+	p.service.ServeHTTP(w, r)
 	got, _, _ := strings.Cut(w.Header().Get("Content-Type"), ";")
-	if w.Code != http.StatusOK || got != media && media != "" {
-		return nil, fmt.Errorf("%s %s: status %d, %s instead of %s: %s", r.Method, r.URL, w.Code, got, media, w.Body)
+	switch {
+	case w.Code != http.StatusOK || got != media && media != "":
+		p.fail("%s %s: status %d, %s instead of %s: %s", r.Method, r.URL, w.Code, got, media, w.Body)
+		return nil
+	case isJSON(media):
+		return decoded(w.Body.Bytes())
 	}
-	if isJSON(media) {
-		return decoded(w.Body.Bytes()), nil
-	}
-	return w.Body.String(), nil
+	return w.Body.String()
 }
 
 // decoded turns JSON into a value whose numbers keep their digits.
@@ -62,7 +59,7 @@ func decoded(text []byte) any {
 
 // fillExamples adds real answers to the calls that take no names, but for those
 // that answer with the specification itself.
-func (p *patch) fillExamples(path string, get object) error {
+func (p *patch) fillExamples(path string, get object) {
 	success := get["responses"].(object)["200"].(object)
 	for media, entry := range success["content"].(object) {
 		e := entry.(object)
@@ -72,11 +69,7 @@ func (p *patch) fillExamples(path string, get object) error {
 		if e["example"] != nil || e["examples"] != nil || strings.HasPrefix(path, "/openapi") {
 			continue
 		}
-		answer, err := p.try.send(httptest.NewRequest("GET", strings.Replace(path, "{code}", "no-fit", 1), nil), "")
-		if err != nil {
-			return err
-		}
-		e["example"] = answer
+		e["example"] = p.send(httptest.NewRequest("GET", strings.Replace(path, "{code}", "no-fit", 1), nil), "")
 	}
 	for _, parameter := range asList(get["parameters"]) {
 		switch q := parameter.(object); q["name"] {
@@ -86,7 +79,6 @@ func (p *patch) fillExamples(path string, get object) error {
 			q["example"] = kindNames()[0]
 		}
 	}
-	return nil
 }
 
 // number keeps the digits of a number.

@@ -30,8 +30,22 @@ func TestYAMLKeepsTheOrder(t *testing.T) {
 // limits that come from it elsewhere.
 func TestExamplesShowOneMachine(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(7))
-	answer, err := newTrial().send(httptest.NewRequest("GET", "/v1/limits", nil), "application/json")
-	require.NoError(t, err)
-	limits := answer.(object)
+	p := patch{service: newService()}
+	limits := p.send(httptest.NewRequest("GET", "/v1/limits", nil), "application/json").(object)
+	require.NoError(t, p.err)
 	assert.Equal(t, []any{json.Number("2"), json.Number("1"), json.Number("32")}, []any{limits["running"], limits["planning"], limits["streams"]})
+}
+
+// TestTheFirstMistakeIsTold: of an example that is refused, and after it of a part that is
+// described in two ways.
+func TestTheFirstMistakeIsTold(t *testing.T) {
+	p := patch{service: newService(), components: object{"schemas": object{}}}
+	assert.Nil(t, p.send(httptest.NewRequest("GET", "/v1/ruler", nil), "application/json"))
+	for n := range 9 {
+		p.share("schemas", "Name", "/v1/solve/band", object{"maximum": n})
+	}
+	assert.ErrorContains(t, p.err, "GET /v1/ruler: status 400")
+	p.err = nil
+	p.share("schemas", "Name", "/v1/solve/band", object{"maximum": 9})
+	assert.EqualError(t, p.err, "Name of /v1/solve/band is described in two ways")
 }
