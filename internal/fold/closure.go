@@ -48,18 +48,16 @@ func (m *model) seam(first, second int, s *pattern.Seam, tolerance float64) floa
 func (m *model) glue(piece, other int, g *pattern.Glue, tolerance float64) float64 {
 	own, partner := m.panel(piece, g.Panel), m.panel(other, g.To)
 	flat := m.ring(g.Area)
-	home := partner.move.back()
-	move := home.after(&own.move)
 	side, toSide := facing(g.Face), facing(g.ToFace)
-	if side*toSide*move.z[2] > 0 {
+	if side*toSide*own.move.z.dot(partner.move.z) > 0 {
 		m.find("glue", g.Name, "has its two faces looking the same way", 0)
 	}
 	at := len(m.spots)
 	lift := 0.0
 	for _, p := range flat {
-		q := move.at(p)
-		lift = max(lift, m.lift(piece, q[2]*toSide))
-		m.spots = append(m.spots, spot{q[0], q[1]})
+		q := own.move.at(p)
+		lift = max(lift, m.lift(piece, q.sub(partner.move.o).dot(partner.move.z)*toSide))
+		m.spots = append(m.spots, partner.move.spot(q))
 	}
 	if lift > tolerance {
 		m.find("glue", g.Name, "does not lie on "+m.name(partner), lift)

@@ -121,9 +121,7 @@ func (pl *plate) slot(p, along Vec, s span) float64 {
 
 // passed appends where a line in the plate's plane passes its edges.
 func (pl *plate) passed(at []float64, p, along Vec) []float64 {
-	home := pl.move.back()
-	o, d := home.turn(p).add(home.o), home.turn(along)
-	from, way := spot{o[0], o[1]}, spot{d[0], d[1]}
+	from, way := pl.move.spot(p), spot{along.dot(pl.move.x), along.dot(pl.move.y)}
 	for _, ring := range [...][]spot{pl.flat, pl.hole} {
 		if len(ring) == 0 {
 			continue

@@ -171,14 +171,12 @@ func (p *Pose) Nears(i, j int, at, along Vec) bool {
 	if p.rig.Free(i, j) {
 		return false
 	}
-	home := b.move.back()
 	var slab [2][24]spot
 	for k := range a.parts {
 		for _, ring := range p.rig.flat[j].rings {
 			over := slab[0][:0]
 			for _, c := range a.parts[k].corners {
-				q := home.turn(c).add(home.o)
-				over = append(over, spot{q[0], q[1]})
+				over = append(over, b.move.spot(c))
 			}
 			if area(over) < 0 {
 				slices.Reverse(over)

@@ -28,6 +28,7 @@ type plate struct {
 	move         motion
 	flat, hole   []spot
 	space        []Vec    // the outline at mid-caliper, folded
+	cut          [][]spot // what the first copy of one that is not convex is cut into; nil until asked for
 	parts        []piece  // what a plate that is not convex is cut into, folded; nil until asked for
 	whole        [1]piece // the parts of one that is convex
 }

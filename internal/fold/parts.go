@@ -27,11 +27,13 @@ func facesPart(a, b *part) bool {
 	return parted(a, b, a.normal) || parted(a, b, b.normal) || parted(a, b, a.normal.cross(b.normal))
 }
 
-// sidesPart tries the edge faces of a, and its edges with b's normal.
+// sidesPart tries the edge faces of a, and its edges with b's normal, which is the
+// same in parallel planes.
 func sidesPart(a, b *part) bool {
+	level := math.Abs(a.normal.dot(b.normal)) > 1-1e-12
 	for i := range a.corners {
 		e := a.edge(i)
-		if parted(a, b, a.normal.cross(e)) || parted(a, b, b.normal.cross(e)) {
+		if parted(a, b, a.normal.cross(e)) || !level && parted(a, b, b.normal.cross(e)) {
 			return true
 		}
 	}
@@ -151,10 +153,19 @@ func (m *model) cutUp(pl *plate) {
 		pl.parts = pl.whole[:]
 		return
 	}
-	flat := trapezoids(pl)
-	pl.parts = make([]piece, len(flat))
-	for i, ring := range flat {
-		corners := pl.lift(make([]Vec, 0, len(ring)), ring)
+	first := pl // a copy is cut as the first one is
+	if pl.panel >= 0 {
+		first = m.panel(pl.piece, pl.panel)
+	}
+	if first.cut == nil {
+		first.cut = trapezoids(first)
+	}
+	space := make([]Vec, 0, 4*len(first.cut))
+	pl.parts = make([]piece, len(first.cut))
+	for i, ring := range first.cut {
+		at := len(space)
+		space = pl.lift(space, ring)
+		corners := space[at:len(space):len(space)]
 		pl.parts[i] = piece{boxRound(corners).thicker(pl.move.z, m.half), corners}
 	}
 }
@@ -177,7 +188,7 @@ func trapezoids(pl *plate) [][]spot {
 		}
 	}
 	slices.Sort(levels)
-	var parts [][]spot
+	parts := make([][]spot, 0, n)
 	for i := 1; i < len(levels); i++ {
 		if low, high := levels[i-1], levels[i]; high-low > hair/10 {
 			parts = slab(parts, edges, pl, low, high)

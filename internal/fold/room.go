@@ -92,11 +92,9 @@ func (r *Rig) addContents() {
 	room := m.contentsRoom()
 	r.Room = room
 	move := motion{x: room.Ways[0], y: room.Ways[1], z: room.Ways[2], o: room.Middle}
-	home := move.back()
 	ring := make([]spot, len(room.Corners))
 	for i, c := range room.Corners {
-		q := home.turn(c).add(home.o)
-		ring[i] = spot{q[0], q[1]}
+		ring[i] = move.spot(c)
 	}
 	at := len(r.Plates)
 	r.Plates = append(r.Plates, Part{Name: "contents", Panel: -1, Hinge: -1, Parent: -1, Unit: len(r.Units)})

@@ -31,11 +31,11 @@ func (pl *plate) blocks(axis int, beam *[3]span) bool {
 	for k, s := range beam {
 		p[k] = (s.low + s.high) / 2
 	}
-	p[axis] = pl.move.o[axis]
-	p = p.sub(pl.move.o)
-	s := spot{p.dot(pl.move.x), p.dot(pl.move.y)}
-	return within(s, pl.flat) && !within(s, pl.hole)
+	return pl.covers(pl.move.spot(p))
 }
+
+// covers reports whether the plate has paper at a spot of its blank.
+func (pl *plate) covers(s spot) bool { return within(s, pl.flat) && !within(s, pl.hole) }
 
 // inner draws the ends of a stretch in by a hair; one that is too short for
 // that becomes its middle.
@@ -174,7 +174,6 @@ func (t *tracer) corners() {
 	if math.Abs(n[t.axis]) < 1e-12 {
 		return
 	}
-	home := t.pl.move.back()
 	for _, p := range t.lines {
 		if !t.pl.under(&p, t.axis) {
 			continue
@@ -182,8 +181,7 @@ func (t *tracer) corners() {
 		for _, h := range [...]float64{-t.half, t.half} {
 			q := p
 			q[t.axis] = (t.pl.move.o.sub(p).dot(n) + h) / n[t.axis]
-			f := home.turn(q).add(home.o)
-			if s := (spot{f[0], f[1]}); within(s, t.pl.flat) && !within(s, t.pl.hole) {
+			if t.pl.covers(t.pl.move.spot(q)) {
 				t.mark(q[t.axis])
 			}
 		}

@@ -95,6 +95,12 @@ func (m *motion) turn(v Vec) Vec {
 	}
 }
 
+// spot returns the spot of the blank that goes to a point, or to its foot.
+func (m *motion) spot(p Vec) spot {
+	p = p.sub(m.o)
+	return spot{p.dot(m.x), p.dot(m.y)}
+}
+
 // after returns the motion that does k first and then m.
 func (m *motion) after(k *motion) motion {
 	return motion{x: m.turn(k.x), y: m.turn(k.y), z: m.turn(k.z), o: m.o.add(m.turn(k.o))}

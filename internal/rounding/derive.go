@@ -153,6 +153,9 @@ func (b *builder) derived(m *matrix, i int, stated []row) (r row, fresh bool) {
 // gcd returns the greatest common divisor, positive unless both are zero.
 func gcd(a, b int64) int64 {
 	for b != 0 {
+		if b == 1 || b == -1 { // as mostly: division takes longest
+			return 1
+		}
 		a, b = b, a%b
 	}
 	return abs(a)

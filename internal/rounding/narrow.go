@@ -172,7 +172,7 @@ func (s *Search) coprime(r *row) bool {
 		if move == 0 {
 			continue
 		}
-		if common = gcd(move, common); common == 1 {
+		if common = gcd(common, move); common == 1 {
 			if once {
 				return true
 			}
