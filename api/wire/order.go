@@ -83,7 +83,9 @@ func workStep(p *pattern.Pattern, s *assembly.Step, number int) WorkStep {
 		joint := &piece.Joints[j.Joint]
 		w.Locks = append(w.Locks, WorkLock{piece.Cuts[joint.A].Name, piece.Cuts[joint.B].Name})
 	}
-	w.Locks = Each(s.Locks, func(k int) WorkLock { return WorkLock{p.Pieces[p.Locks[k].A].Name, p.Pieces[p.Locks[k].B].Name} })
+	for _, k := range s.Locks {
+		w.Locks = append(w.Locks, WorkLock{p.Pieces[p.Locks[k].A].Name, p.Pieces[p.Locks[k].B].Name})
+	}
 	for i := range s.Travels {
 		w.Moves = append(w.Moves, workMove(p, &s.Travels[i]))
 	}

@@ -57,6 +57,19 @@ func TestPublishedSample(t *testing.T) {
 	assert.Empty(t, r.Notes, "the stop is where it should be")
 }
 
+// Ten cuts at a stop of 100 mm, all of them 1 mm too far: what is to be used has that in
+// it beside what the next cut may be off, less what is not known of it (both by hand:
+// read to half a millimetre, they deviate by (0.5^2 / 6)^(1/2)).
+func TestCutsToOneSide(t *testing.T) {
+	m := Measured{Ruler: measure.MustParseStep("0.5 mm"), Unit: measure.Millimetre, Cuts: Stop{mm("100"), lengths("101", "101", "101", "101", "101", "101", "101", "101", "101", "101")}}
+	r, err := Find(&m)
+	require.NoError(t, err)
+	const read, rounded = 0.25 / 6, 0.25 / 12
+	next := read*2.262157*2.262157/1.959964/1.959964*1.1 - rounded
+	assert.InDelta(t, 3*math.Sqrt(next+1-read/10), r.known(t, "cut_tolerance").Use.Millimetres(), 1e-5)
+	assert.Equal(t, []string{"Your cuts lie 1 mm too far on average: set the stop 1 mm short, and measure again."}, r.Notes)
+}
+
 // What was not measured is what the bench has.
 func TestBenchIsARecord(t *testing.T) {
 	hand, _ := bench.Lookup("hand")
@@ -100,9 +113,12 @@ func TestFoldOfAStatedCaliper(t *testing.T) {
 	assert.InDelta(t, 0.4, fold.Use.Millimetres(), 1e-9)
 	assert.InDelta(t, 0.4-limit, fold.Least.Millimetres(), 1e-5)
 	assert.InDelta(t, 0.4+limit, fold.Greatest.Millimetres(), 1e-5)
-	m.Fold.Inside = m.Fold.Inside[:5]
+	m.Fold.Apart, m.Fold.Inside = mm("200"), lengths("100", "100", "100", "100", "100")
 	_, err = Find(&m)
-	require.NoError(t, err, "five strips are enough")
+	require.NoError(t, err, "five strips are enough, and half as far apart is not too near")
+	m.Fold.Apart = mm("200.001")
+	_, err = Find(&m)
+	require.Error(t, err)
 }
 
 // Measurements that cannot be are each a fault that names what is wrong.

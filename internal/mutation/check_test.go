@@ -7,6 +7,7 @@ import (
 	"go/token"
 	"go/types"
 	"io"
+	"iter"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -27,25 +28,24 @@ type folder struct {
 func newFolder(t *testing.T, root, name string) *folder {
 	t.Helper()
 	f := &folder{name: name}
-	paths, err := filepath.Glob(filepath.Join(root, name, "*.go"))
-	require.NoError(t, err)
-	for _, path := range paths {
-		if strings.HasSuffix(path, "_test.go") || strings.HasSuffix(path, ".gen.go") {
-			continue
-		}
+	list := func(arguments ...string) iter.Seq[string] {
+		command := exec.Command("go", append([]string{"list"}, append(arguments, "./"+name)...)...)
+		command.Dir, command.Stderr = root, os.Stderr
+		text, err := command.Output()
+		require.NoError(t, err)
+		return strings.SplitSeq(strings.TrimSpace(string(text)), "\n")
+	}
+	for base := range list("-f", `{{join .GoFiles "\n"}}`) {
+		path := filepath.Join(root, name, base)
 		text, err := os.ReadFile(path)
 		require.NoError(t, err)
 		file, err := newSource(path, text)
 		require.NoError(t, err)
 		f.files = append(f.files, file)
 	}
-	list := exec.Command("go", "list", "-export", "-deps", "-f", "{{.ImportPath}} {{.Export}}", "./"+name)
-	list.Dir, list.Stderr = root, os.Stderr
-	text, err := list.Output()
-	require.NoError(t, err)
 	compiled := map[string]string{}
-	for line := range strings.Lines(string(text)) {
-		path, file, _ := strings.Cut(strings.TrimSpace(line), " ")
+	for line := range list("-export", "-deps", "-f", "{{.ImportPath}} {{.Export}}") {
+		path, file, _ := strings.Cut(line, " ")
 		compiled[path] = file
 	}
 	f.imports = importer.ForCompiler(token.NewFileSet(), "gc", func(path string) (io.ReadCloser, error) { return os.Open(compiled[path]) })

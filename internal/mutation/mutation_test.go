@@ -20,6 +20,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 )
@@ -51,10 +52,13 @@ func TestSample(t *testing.T) {
 	laid := overlay(t, together)
 	for _, name := range slices.Compact(slices.Sorted(slices.Values(append(names(*in), names(*by)...)))) {
 		if p := build(t, root, name, laid); p != nil {
-			p.look(t)
 			programs[name] = p
-			t.Logf("%s: %d tests", name, len(p.tests))
 		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(programs)) {
+		begun := time.Now()
+		programs[name].look(t)
+		t.Logf("%s: %d tests in %.0f s", name, len(programs[name].tests), time.Since(begun).Seconds())
 	}
 	rates := map[string]*tally{}
 	for _, n := range slices.Sorted(maps.Keys(sampled)) {
@@ -108,6 +112,9 @@ func sample(t *testing.T, root string) map[int]*mutant {
 		f := newFolder(t, root, name)
 		var all []mutant
 		for _, file := range f.files {
+			if strings.HasSuffix(file.path, ".gen.go") {
+				continue
+			}
 			all = append(all, file.mutants()...)
 		}
 		random := rand.New(rand.NewPCG(*seed, 0))

@@ -129,6 +129,10 @@ func TestDescribeRefusesInTheCallersUnit(t *testing.T) {
 	require.ErrorAs(t, err, &faults)
 	assert.Equal(t, "1", faults[0].Value)
 	assert.Equal(t, "0.0004 in to 0.1969 in", faults[0].Expected)
+	_, err = stock.Describe(stock.Known{Stack: measure.Millimetres(60), StackSheets: 10, SheetMass: 1, SheetWidth: measure.Millimetres(1000), SheetHeight: measure.Millimetres(1000)})
+	require.ErrorAs(t, err, &faults)
+	assert.Equal(t, [2]string{"1", "5 g/m2 to 3000 g/m2"}, [2]string{faults[0].Value, faults[0].Expected})
+	assert.Equal(t, [2]string{"60", "0.01 mm to 5 mm"}, [2]string{faults[1].Value, faults[1].Expected})
 }
 
 func TestDescribeRefuses(t *testing.T) {
