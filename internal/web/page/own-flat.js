@@ -8,58 +8,55 @@ const shape = (tag, attributes, ...children) => {
   return e;
 };
 
-// facesOf reads the panels of a FOLD file: of each frame, side by side.
-function facesOf(file) {
-  const frames = [file, ...(file.file_frames ?? [])].filter((f) => f.faces_vertices);
-  const all = {};
-  let shift = 0;
-  for (const f of frames) {
-    const xs = f.vertices_coords.map((v) => v[0]);
-    f.faces_vertices.forEach((face, i) => (all[f["faces_creasefit:name"][i]] = face.map((v) => [f.vertices_coords[v][0] + shift, f.vertices_coords[v][1]])));
-    shift += Math.max(...xs) + 15;
-  }
-  return all;
+// unitNow is the unit that lengths without one are in.
+const unitNow = () => byId("thing").elements.unit.value;
+
+// millimetres is a length as it is written, undefined for what is none.
+function millimetres(text) {
+  const m = text?.trim().match(/^(?=\d)(\d+(?:\.\d+)?(?![/.\d]))?[ -]?(?:(\d+)\/(\d+))?\s*(mm|in)?$/);
+  return m ? (Number(m[1] ?? 0) + (m[3] ? m[2] / m[3] : 0)) * ((m[4] ?? unitNow()) === "in" ? 25.4 : 1) : undefined;
 }
 
-// millimetres is a length of the design, or a guess at one that is not known yet.
-function millimetres(reach, guess) {
-  if (typeof reach === "string") {
-    const m = reach.match(/^(?:(\d+(?:\.\d+)?)?[ -]?(?:(\d+)\/(\d+))?)\s*(mm|in)$/);
-    if (m) return (Number(m[1] ?? 0) + (m[3] ? m[2] / m[3] : 0)) * (m[4] === "in" ? 25.4 : 1);
-  }
-  return guess;
+// amount is a length of the design, or that of its size of this name.
+function amount(what) {
+  const size = (design.sizes ?? []).find((s) => s.name === what);
+  return millimetres(size ? names()[what] ?? size[unitNow()] : what);
 }
 
-// roughly lays the panels out with guesses, while nothing has been solved.
-function roughly() {
+// longOf is how far a panel goes: as it was worked out, as the design says, or a guess.
+function longOf(p, key, guess, sizes, deep = 0) {
+  const known = sizes[p.panel + (key === "up" ? " height" : "")];
+  const like = p[key]?.like && deep < 9 && panelNamed(plain(p[key].like));
+  if (known === undefined && like) return longOf(like, like.on ? "reach" : p[key].like === like.panel ? "across" : "up", guess, sizes, deep + 1);
+  return known ?? (typeof p[key] === "string" ? amount(p[key]) : undefined) ?? guess;
+}
+
+// spread lays the panels out flat, one piece beside the other. While nothing has been
+// solved it is a guess.
+function spread() {
   const at = {};
-  const { width, height, unit } = names();
-  const factor = unit === "in" ? 25.4 : 1;
+  const sizes = Object.fromEntries((solution?.pieces ?? []).flatMap((p) => p.panels.map((q) => [q.name, q.size.mm])));
+  const usual = [amount(names().width) ?? 90, amount(names().height) ?? 120];
   let shift = 0;
   for (const piece of design.pieces) {
     const boxes = {};
     const hang = (p) => {
-      const on = boxes[p.on];
-      const long = millimetres(p.reach, 35);
-      const [x0, y0, x1, y1] = on;
-      boxes[p.panel] = { left: [x0 - long, y0, x0, y1], right: [x1, y0, x1 + long, y1], bottom: [x0, y0 - long, x1, y0], top: [x0, y1, x1, y1 + long] }[p.edge];
+      const long = longOf(p, "reach", 35, sizes);
+      const [x0, y0, x1, y1] = boxes[p.on];
+      const away = (p.narrower && amount(p.narrower)) || 0;
+      boxes[p.panel] = { left: [x0 - long, y0 + away, x0, y1 - away], right: [x1, y0 + away, x1 + long, y1 - away], bottom: [x0 + away, y0 - long, x1 - away, y0], top: [x0 + away, y1, x1 - away, y1 + long] }[p.edge];
     };
-    for (const p of piece.panels) if (!p.on) boxes[p.panel] = [0, 0, millimetres(p.across, (Number(width) || 90) * factor), millimetres(p.up, (Number(height) || 120) * factor)];
+    for (const p of piece.panels) if (!p.on) boxes[p.panel] = [0, 0, longOf(p, "across", usual[0], sizes), longOf(p, "up", usual[1], sizes)];
     for (let again = true; again; ) {
       again = false;
       for (const p of piece.panels) if (p.on && boxes[p.on] && !boxes[p.panel]) { hang(p); again = true; }
     }
-    const low = Math.min(...Object.values(boxes).map((b) => b[0]));
-    for (const [name, [x0, y0, x1, y1]] of Object.entries(boxes)) at[name] = [[x0, y0], [x1, y0], [x1, y1], [x0, y1]].map(([x, y]) => [x - low + shift, y]);
-    shift += Math.max(...Object.values(boxes).map((b) => b[2])) - low + 15;
+    const [low, high] = [0, 2].map((k) => Math[k ? "max" : "min"](...Object.values(boxes).map((b) => b[k])));
+    for (const [name, [x0, y0, x1, y1]] of Object.entries(boxes)) at[name] = [x0 - low + shift, y0, x1 - low + shift, y1];
+    shift += high - low + 25;
   }
   return at;
 }
-
-const boxOf = (ring) => {
-  const [xs, ys] = [ring.map((p) => p[0]), ring.map((p) => p[1])];
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
-};
 
 // pressed makes a shape a button, for the pointer and for the keyboard.
 function pressed(e, label, act) {
@@ -73,33 +70,43 @@ function pressed(e, label, act) {
 
 // draw shows the panels; those that are not solved yet have dashed outlines.
 function draw() {
-  const known = faces && panelsOf().every((p) => faces[p.panel]);
-  const rings = known ? faces : roughly();
+  const boxes = spread();
   const svg = byId("flat");
   const focused = document.activeElement?.dataset?.key;
-  const all = Object.values(rings).flat();
-  const [x0, y0, x1, y1] = boxOf(all);
+  const [x0, y0, x1, y1] = [0, 1, 2, 3].map((k) => Math[k < 2 ? "min" : "max"](...Object.values(boxes).map((b) => b[k])));
   const unit = Math.max(x1 - x0, y1 - y0) / 100;
   svg.setAttribute("viewBox", [x0 - 7 * unit, -y1 - 7 * unit, x1 - x0 + 14 * unit, y1 - y0 + 14 * unit].join(" "));
-  svg.classList.toggle("rough", !known);
-  const parts = [];
-  for (const p of panelsOf()) if (rings[p.panel]) parts.push(panelShape(p, rings[p.panel], unit));
-  for (const p of panelsOf()) if (rings[p.panel] && p.on && p.fold !== "flat") parts.push(foldLine(p, boxOf(rings[p.panel])));
-  for (const p of panelsOf()) if (rings[p.panel]) parts.push(...pluses(p, boxOf(rings[p.panel]), unit));
-  svg.replaceChildren(...parts);
+  svg.classList.toggle("rough", stale || !solution);
+  const laid = panelsOf().filter((p) => boxes[p.panel]);
+  svg.replaceChildren(...laid.map((p) => panelShape(p, boxes[p.panel], unit)), ...laid.filter((p) => p.on && p.fold !== "flat").map((p) => foldLine(p, boxes[p.panel])),
+    ...laid.flatMap((p) => pluses(p, boxes[p.panel], unit)));
   if (focused) svg.querySelector(`[data-key="${CSS.escape(focused)}"]`)?.focus();
 }
 
-function panelShape(p, ring, unit) {
-  const [x0, y0, x1, y1] = boxOf(ring);
+// panelShape is a panel, its sides slanted and its window cut out.
+function panelShape(p, box, unit) {
+  const [x0, y0, x1, y1] = box;
   const upright = y1 - y0 > 1.6 * (x1 - x0);
   const room = upright ? y1 - y0 : x1 - x0;
   const text = shape("text", { x: (x0 + x1) / 2, y: -(y0 + y1) / 2, "font-size": Math.min(3 * unit, (1.9 * room) / called(p.panel).length) });
   text.textContent = called(p.panel);
   if (upright) text.setAttribute("transform", `rotate(-90 ${(x0 + x1) / 2} ${-(y0 + y1) / 2})`);
-  const g = shape("g", { class: "panel", "aria-pressed": p.panel === chosen, "data-key": "panel " + p.panel },
-    shape("polygon", { points: ring.map(([x, y]) => x + "," + -y).join(" ") }), text);
+  const g = shape("g", { class: "panel", "aria-pressed": p.panel === chosen, "data-key": "panel " + p.panel }, shape("path", { d: ringOf(p, box) + holeOf(p, box), "fill-rule": "evenodd" }), text);
   return pressed(g, say("change", p), () => choose(p.panel, true));
+}
+
+const closed = (corners) => "M" + corners.map(([x, y]) => x + " " + -y).join("L") + "Z";
+
+function ringOf(p, [x0, y0, x1, y1]) {
+  const in_ = (p.taper && amount(p.taper)) || 0;
+  const at = (edge) => (p.edge === edge ? in_ : 0);
+  return closed([[x0 + at("bottom"), y0 + at("left")], [x1 - at("bottom"), y0 + at("right")], [x1 - at("top"), y1 - at("right")], [x0 + at("top"), y1 - at("left")]]);
+}
+
+function holeOf({ window: w }, [x0, y0, x1, y1]) {
+  if (!w) return "";
+  const [a, b, c, d] = [x0 + amount(w.left), y0 + amount(w.bottom), x1 - amount(w.right), y1 - amount(w.top)];
+  return [a, b, c, d].every(Number.isFinite) ? closed([[a, b], [a, d], [c, d], [c, b]]) : "";
 }
 
 function foldLine(p, [x0, y0, x1, y1]) {

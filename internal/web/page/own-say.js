@@ -122,7 +122,7 @@ function optionFields() {
   return options().map((o) => {
     const field = o.of ? make("select", { name: o.name }, ...o.of.map((word) => option(word, word.replaceAll("_", " "), word === kept[o.name])))
       : make("input", { name: o.name, value: kept[o.name] ?? "", placeholder: byId("thing").elements.unit.value === "in" ? o.in : o.mm, size: 8 });
-    return make("p", {}, make("label", { textContent: (NAMES[o.help] ?? NAMES[o.name] ?? (o.help || o.name)) + " " }, field));
+    return make("p", {}, make("label", { textContent: [...new Set([called(o.name), NAMES[o.help] ?? o.help])].filter(Boolean).join(": ") + " " }, field));
   });
 }
 
@@ -212,7 +212,7 @@ async function start() {
   const given = new URLSearchParams(location.hash.slice(1) || location.search.slice(1));
   const fields = byId("thing").elements;
   for (const [name, value] of given) if (fields[name] && name !== "design") fields[name].value = value.replace(/(\d)-(\d)/, "$1 $2");
-  let first = learned[0]?.design ?? design;
+  let first = design;
   if (given.has("design")) first = JSON.parse(given.get("design"));
   else if (given.has("kind")) {
     const kind = given.get("kind");
@@ -221,6 +221,9 @@ async function start() {
     const found = await answer.json();
     if (!answer.ok) tell(said(found.errors?.[0]?.detail ?? found.detail));
     else first = found.design;
+  } else if (learned.length) {
+    first = learned[0].design;
+    byId("begin").value = "learn 0";
   }
   take(structuredClone(first));
   for (const [name, value] of given) if (fields[name] && options().some((o) => o.name === name)) fields[name].value = value;

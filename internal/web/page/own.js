@@ -34,7 +34,6 @@ function said(told, otherwise = told) {
 
 let design = { design: say("my-own"), pieces: [{ piece: "piece", panels: [{ panel: "back" }] }], joins: [] };
 let solution = null;
-let faces = null; // of the flat pattern, as FOLD has them
 let chosen = "";
 const before = [];
 
@@ -72,20 +71,22 @@ const post = (path, body) => fetch(path, { method: "POST", headers: { "Content-T
 
 let asked = 0;
 let waiting = 0;
+let stale = true; // the sizes are those of a design before
 
-// solve asks for the sizes and the flat pattern, once nothing has changed for a moment.
+// solve asks for the sizes, once nothing has changed for a moment.
 function solve() {
   clearTimeout(waiting);
+  stale = true;
+  byId("flat").classList.add("rough");
   history.replaceState(null, "", "#" + query());
   waiting = setTimeout(async () => {
     const now = ++asked;
-    const body = order();
-    const [sizes, flat] = await Promise.all([post("/v1/solve/own", body), post("/v1/drawing/own.fold", body)]).catch(() => []);
+    const sizes = await post("/v1/solve/own", order()).catch(() => null);
+    const answer = await sizes?.json();
     if (now !== asked) return;
-    if (!sizes) return tell(say("unreachable"));
-    const answer = await sizes.json();
+    if (!answer) return tell(say("unreachable"));
     solution = sizes.ok ? answer : null;
-    faces = flat.ok ? facesOf(await flat.json()) : null;
+    stale = false;
     draw();
     if (solution) showSolution();
     else showProblem(answer);
