@@ -2,10 +2,24 @@ package guide
 
 import (
 	"bytes"
+	"embed"
 	"encoding/json"
-	"strconv"
+	html "html/template"
 	"strings"
+	"text/template"
+	"unicode/utf8"
 )
+
+//go:embed guide.txt guide.md guide.html
+var pages embed.FS
+
+// The pages as templates, parsed once. They call functions that a template lacks.
+var (
+	texts = template.Must(template.New("").Funcs(template.FuncMap{"inc": inc, "wrap": wrap, "rule": rule, "md": marked}).ParseFS(pages, "guide.txt", "guide.md"))
+	page  = html.Must(html.New("").Funcs(html.FuncMap{"inc": inc, "json": literal}).ParseFS(pages, "guide.html"))
+)
+
+func inc(i int) int { return i + 1 }
 
 // JSON writes the guide as one JSON object. Its texts have plain spaces only.
 func (g *Guide) JSON() ([]byte, error) {
@@ -17,123 +31,114 @@ func (g *Guide) JSON() ([]byte, error) {
 }
 
 // Text writes the guide as plain text in lines of at most 72 characters.
-func (g *Guide) Text() []byte {
-	var t plain
-	t.heading(g.Title, "=")
-	t.paragraph("", g.Summary)
-	if len(g.Warnings) > 0 {
-		t.list(g.Labels.Warnings, warningTexts(g.Warnings))
-	}
-	t.list(g.Labels.Materials, itemTexts(g.Materials))
-	t.list(g.Labels.Tools, itemTexts(g.Tools))
-	if cuts := g.Cuts(); cuts != nil {
-		t.list(g.Labels.CutList, cutTexts(cuts))
-	}
-	t.heading(g.Labels.Steps, "-")
-	for i := range g.Steps {
-		t.step(i+1, &g.Steps[i])
-	}
-	t.list(g.Labels.Cautions, g.Cautions)
-	if len(g.FitNotes) > 0 {
-		t.list(g.Labels.FitNotes, g.FitNotes)
-	}
-	return ended(t.Bytes())
-}
+func (g *Guide) Text() []byte { return written("guide.txt", g) }
 
 // Markdown writes the guide as Markdown, as far as CommonMark and the tables
 // of its common extension go. link gives the address of a picture of each step
 // of the order of work; nil for none.
 func (g *Guide) Markdown(link func(step int) string) []byte {
+	return written("guide.md", linked{g, Pictures{Link: link}})
+}
+
+// HTML writes the guide as one page that needs nothing else: semantic,
+// printable, light or dark as the reader has it, with the same instructions as
+// a HowTo of schema.org in JSON-LD, which has no duration: how long a hand takes is
+// not known. The figure is set above the steps and each picture into its step.
+func (g *Guide) HTML(p Pictures) ([]byte, error) {
 	var b bytes.Buffer
-	say := func(parts ...string) {
-		for _, p := range parts {
-			b.WriteString(p)
-		}
-	}
-	list := func(label string, texts []string) {
-		if len(texts) > 0 {
-			say("## ", marked(label), "\n\n- ", strings.Join(markedAll(texts), "\n- "), "\n\n")
-		}
-	}
-	l := &g.Labels
-	say("# ", marked(g.Title), "\n\n", marked(g.Summary), "\n\n")
-	list(l.Warnings, warningTexts(g.Warnings))
-	list(l.Materials, itemTexts(g.Materials))
-	list(l.Tools, itemTexts(g.Tools))
-	for i, c := range g.Cuts() {
-		if i == 0 {
-			say("## ", marked(l.CutList), "\n\n| ", l.Piece, " | ", l.Quantity, " | ", l.Width, " | ", l.Height, " |\n| --- | ---: | ---: | ---: |\n")
-		}
-		say("| ", marked(c.Piece), " | ", strconv.Itoa(c.Quantity), " | ", c.Width.Text, " | ", c.Height.Text, " |\n")
-		if i == len(g.CutList)-1 {
-			say("\n")
-		}
-	}
-	say("## ", marked(l.Steps), "\n\n")
-	for i := range g.Steps {
-		g.Steps[i].markdown(say, i+1, link)
-	}
-	list(l.Cautions, g.Cautions)
-	list(l.FitNotes, g.FitNotes)
-	return ended(b.Bytes())
+	err := page.ExecuteTemplate(&b, "guide.html", linked{g, p})
+	return b.Bytes(), err
 }
 
-// markdown says a step as an item of a numbered list.
-func (s *Step) markdown(say func(...string), number int, link func(step int) string) {
-	say(strconv.Itoa(number), ". **", marked(s.Title), ".** ", marked(s.Text), "\n")
-	for _, line := range s.Lines {
-		say("    - ", marked(line), "\n")
-	}
-	if s.After != "" {
-		say("\n    ", marked(s.After), "\n")
-	}
-	for _, n := range s.Order {
-		if link != nil {
-			say("\n    ![", marked(s.Title), "](", link(n), ")\n")
-		}
-	}
-	say("\n")
+// Pictures are what a page shows of the work: SVG text that the project drew
+// itself, which is set into the page as it is.
+type Pictures struct {
+	Figure []byte                   // the pattern; nil for none
+	Step   func(steps []int) []byte // steps of the order of work, from 1, that are told as one; nil for none
+	Dark   string                   // style rules that make them light on dark
+	Link   func(step int) string    // the address of such a picture; nil for none
 }
 
-// ended ends a text with one line feed.
-func ended(text []byte) []byte { return append(bytes.TrimRight(spaced(text), "\n"), '\n') }
+// linked is a guide with its pictures.
+type linked struct {
+	*Guide
+	pictures Pictures
+}
+
+// Link is the address of the picture of a step of the order of work; "" for none.
+func (l linked) Link(step int) string {
+	if l.pictures.Link == nil {
+		return ""
+	}
+	return l.pictures.Link(step)
+}
+
+// Image is the address of the picture of the last thing that a step does; "" for none.
+func (l linked) Image(s Step) string {
+	if len(s.Order) == 0 {
+		return ""
+	}
+	return l.Link(s.Order[len(s.Order)-1])
+}
+
+// Picture is that of a step; "" for none.
+func (l linked) Picture(s Step) html.HTML {
+	if l.pictures.Step == nil || len(s.Order) == 0 {
+		return ""
+	}
+	return html.HTML(l.pictures.Step(s.Order))
+}
+
+// Drawn is the pattern, and Dark the rules for pictures on dark pages.
+func (l linked) Drawn() html.HTML { return html.HTML(l.pictures.Figure) }
+func (l linked) Dark() html.CSS   { return html.CSS(l.pictures.Dark) }
+
+// literal writes a value as JSON.
+func literal(v any) (html.JS, error) {
+	text, err := json.Marshal(v)
+	return html.JS(text), err
+}
+
+// written fills a text in and ends it with one line feed.
+func written(name string, data any) []byte {
+	var b bytes.Buffer
+	if err := texts.ExecuteTemplate(&b, name, data); err != nil {
+		panic(err) // templates and guides are our own
+	}
+	return append(bytes.TrimRight(spaced(b.Bytes()), "\n"), '\n')
+}
 
 // spaced turns the no-break spaces into plain ones.
 func spaced(text []byte) []byte { return bytes.ReplaceAll(text, []byte(noBreak), []byte(" ")) }
 
 // marked keeps a text from being read as Markdown.
-func marked(text string) string {
-	return strings.NewReplacer(`\`, `\\`, "*", `\*`, "_", `\_`, "`", "\\`", "<", `\<`, "[", `\[`, "|", `\|`).Replace(text)
+func marked(text string) string { return marks.Replace(text) }
+
+var marks = strings.NewReplacer(`\`, `\\`, "*", `\*`, "_", `\_`, "`", "\\`", "<", `\<`, "[", `\[`, "|", `\|`)
+
+// rule is a heading of plain text, underlined.
+func rule(text, line string) string {
+	return text + "\n" + strings.Repeat(line, utf8.RuneCountInString(text)) + "\n\n"
 }
 
-func markedAll(texts []string) []string {
-	all := make([]string, len(texts))
-	for i, text := range texts {
-		all[i] = marked(text)
-	}
-	return all
-}
+// columns is the width of plain text.
+const columns = 72
 
-func itemTexts(items []Item) []string {
-	texts := make([]string, len(items))
-	for i, item := range items {
-		texts[i] = item.Text
+// wrap breaks a text into lines of at most so many columns; a line break takes the
+// place of a plain space and never of a no-break one.
+func wrap(first, margin, text string) string {
+	var b strings.Builder
+	line, used := first, 0
+	for word := range strings.SplitSeq(text, " ") {
+		if used > 0 && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > columns {
+			b.WriteString(line + "\n")
+			line, used = margin, 0
+		}
+		if used > 0 {
+			line += " "
+		}
+		line += word
+		used++
 	}
-	return texts
-}
-
-func warningTexts(warnings []Warning) []string {
-	texts := make([]string, len(warnings))
-	for i, warning := range warnings {
-		texts[i] = warning.Text
-	}
-	return texts
-}
-
-func cutTexts(blanks []Blank) []string {
-	texts := make([]string, len(blanks))
-	for i, b := range blanks {
-		texts[i] = strconv.Itoa(b.Quantity) + " × " + b.Piece + ": " + b.Width.Text + " × " + b.Height.Text
-	}
-	return texts
+	return b.String() + line + "\n"
 }

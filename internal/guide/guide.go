@@ -8,7 +8,10 @@
 // solution. It draws nothing and does not know HTTP.
 package guide
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // Guide is the making instructions of one solution.
 //
@@ -57,6 +60,11 @@ type Blank struct {
 	Quantity int    `json:"quantity"`
 	Width    Number `json:"width"`
 	Height   Number `json:"height"`
+}
+
+// String says what the line of the cut list does, in one.
+func (b Blank) String() string {
+	return strconv.Itoa(b.Quantity) + " × " + b.Piece + ": " + b.Width.Text + " × " + b.Height.Text
 }
 
 // Cuts returns the cut list of several blanks; one alone is told by its first step.

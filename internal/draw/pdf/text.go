@@ -58,10 +58,7 @@ func (t *text) story(g *guide.Guide, show func(step int) *picture) {
 	t.run(l.Materials, len(g.Materials), func(i int) string { return g.Materials[i].Text })
 	t.run(l.Tools, len(g.Tools), func(i int) string { return g.Tools[i].Text })
 	cuts := g.Cuts()
-	t.run(l.CutList, len(cuts), func(i int) string {
-		b := &cuts[i]
-		return strconv.Itoa(b.Quantity) + " × " + b.Piece + ": " + b.Width.Text + " × " + b.Height.Text
-	})
+	t.run(l.CutList, len(cuts), func(i int) string { return cuts[i].String() })
 	t.heading(l.Steps)
 	for i := range g.Steps {
 		t.step(i+1, &g.Steps[i])
@@ -69,7 +66,10 @@ func (t *text) story(g *guide.Guide, show func(step int) *picture) {
 			t.rows = append(t.rows, row{picture: p, above: 0.5 * t.size, of: &element{tag: "Figure", alt: p.d.Description}})
 		}
 	}
-	t.list(l.Cautions, len(g.Cautions), func(i int) string { return g.Cautions[i] })
+	t.heading(l.Cautions)
+	for _, caution := range g.Cautions {
+		t.item(caution, 0)
+	}
 	t.run(l.FitNotes, len(g.FitNotes), func(i int) string { return g.FitNotes[i] })
 }
 
@@ -93,17 +93,6 @@ func (t *text) run(label string, n int, item func(int) string) {
 		r.label, r.text = label+":", r.text[len(label)+2:]
 	}
 	t.rows[first].above = 0.5 * t.size
-}
-
-// list sets a section of texts, unless there are none.
-func (t *text) list(label string, n int, item func(int) string) {
-	if n == 0 {
-		return
-	}
-	t.heading(label)
-	for i := range n {
-		t.item(item(i), 0)
-	}
 }
 
 // heading sets the title of a section.
