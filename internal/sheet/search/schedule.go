@@ -18,12 +18,12 @@ func (pl *planner) run() {
 		switch {
 		case pl.order.Stages > 0:
 			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.filling}
-		case pl.pieces() > mostReworked: // the other ways join and move single pieces
+		case pl.pieces() > mostReworked: // rework moves single pieces
 			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.enumerating()}
 		case pl.pieces() > manyPieces: // rounding a fractional plan loses little
-			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.reworking(), pl.enumerating(), pl.joining(), pl.peeling()}
+			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.reworking(), pl.enumerating()}
 		default:
-			pl.ways = []way{pl.reworking(), pl.boundingByRaster(), pl.fitOneSheet, pl.enumerating(), pl.generating(), pl.joining(), pl.peeling()}
+			pl.ways = []way{pl.reworking(), pl.boundingByRaster(), pl.fitOneSheet, pl.enumerating(), pl.generating()}
 		}
 	}
 	pl.take()
@@ -32,7 +32,7 @@ func (pl *planner) run() {
 // runRest is run for what a part of a plan leaves.
 func (pl *planner) runRest() {
 	pl.begin()
-	pl.ways = []way{pl.reworking(), pl.boundingByRaster(), pl.enumerating(), pl.joining()}
+	pl.ways = []way{pl.reworking(), pl.boundingByRaster(), pl.enumerating()}
 	if pl.order.Stages > 0 {
 		pl.ways = []way{pl.filling}
 	}

@@ -7,7 +7,7 @@ func (pl *planner) fitOneSheet(int) (again bool) {
 	if target >= 2*pl.cheapest() || pl.pieces() > mostFitted {
 		return false
 	}
-	pieces, total := pl.singly(), pl.area()
+	pieces, total := pl.singly(), pl.weights[0].sum(pl.needs())
 	var f fitting
 	for i := range pl.boards {
 		b := &pl.boards[i]

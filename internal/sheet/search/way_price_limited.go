@@ -42,6 +42,12 @@ type worthTile struct {
 	layout *layout
 }
 
+// tileKey tells rectangles apart.
+type tileKey struct {
+	set  multiset
+	w, h int32
+}
+
 // openTiles is a heap of rectangles, the most promising first.
 type openTiles []worthTile
 

@@ -41,7 +41,7 @@ func (pl *planner) reworkAt(target int64) {
 			pl.offer(r.plan())
 			return
 		}
-		if found, _ := pl.tryCover(h.patterns, target, coverNodes); found {
+		if pl.tryCover(h.patterns, target) {
 			return
 		}
 	}
@@ -102,4 +102,22 @@ func (pl *planner) hoardFor(target int64) *hoard {
 	}
 	pl.hoard = h
 	return h
+}
+
+// tryCover looks for a plan of a cost among some sheets and keeps it.
+func (pl *planner) tryCover(patterns []pattern, target int64) (found bool) {
+	c := newCover(pl.effort, patterns, pl.guides(), pl.needs(), coverNodes)
+	if found, _ = c.search(target); found {
+		pl.accept(c.chosen)
+	}
+	return found
+}
+
+// coverNodes bounds the search of the sheets that rework has met.
+const coverNodes = 20_000
+
+// affordable is the waste that a plan of a cost may have on one sheet.
+func (pl *planner) affordable(target int64, b *board) int64 {
+	area := pl.weights[0]
+	return int64(b.w)*int64(b.h) - area.top*b.cost + area.top*target - area.sum(pl.needs())
 }
