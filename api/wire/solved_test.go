@@ -37,6 +37,7 @@ func solved(t *testing.T, k *enclosure.Kind, query string) *told {
 	if err != nil {
 		return nil
 	}
+	require.NoError(t, s.CountYields(context.Background()))
 	asked := &Asked{Path: "/v1/solve/" + k.Name, Query: string(a.Link("")), Sheet: string(a.AppendValue(nil, "sheet")),
 		With: func(o enclosure.Option) string { return string(a.LinkWith("/x", o.Name, o.Choice)) }}
 	return &told{s, asked, OfSolution(s, asked)}
