@@ -7,9 +7,12 @@ import (
 	"slices"
 	"sync"
 
+	"creasefit/internal/bench"
+	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
 	"creasefit/internal/guide"
 	"creasefit/internal/repertoire"
+	"creasefit/internal/stock"
 )
 
 // pathPage is what the template of the workbench is filled with.
@@ -56,11 +59,7 @@ func (p *pathPage) Sentence(key string) []fragment {
 
 // Wishes are the wishes that can be ticked.
 func (p *pathPage) Wishes() []preset {
-	var list []preset
-	for _, name := range []string{"reusable", "no-glue", "one-sheet", "few-cuts"} {
-		list = append(list, preset{Name: name, Title: p.Say(name)})
-	}
-	return list
+	return offered([]string{"reusable", "no-glue", "one-sheet", "few-cuts"}, func(name string) (string, string) { return name, p.Say(name) })
 }
 
 // Data is what the script reads: the words, the things, the posts and where the
@@ -91,7 +90,14 @@ var pathTemplate = sync.OnceValue(func() *template.Template {
 // of the languages.
 func Workbench(language string) []byte {
 	w := wordsOf(language)
-	all := &pathWords{words: w, Papers: w.papers(), Sheets: w.sheets(), Benches: w.benches(), Fits: w.fits(), Kinds: w.kinds(), Posts: w.posts()}
+	said := func(name string) (string, string) { return name, w.Page[name] } // in a sentence
+	all := &pathWords{
+		words: w, Posts: w.posts(), Benches: offered(bench.Names(), said),
+		Fits:   offered(enclosure.NamedFits(), func(f enclosure.NamedFit) (string, string) { return said(f.Name) }),
+		Papers: offered(stock.All(), func(s stock.Stock) (string, string) { return s.Name, w.title(s.Title) }),
+		Sheets: offered(stock.Sheets(), func(s stock.Sheet) (string, string) { return s.Name, w.title(s.Title) }),
+		Kinds:  offered(repertoire.Kinds(), func(k *enclosure.Kind) (string, string) { return k.Name, k.In(language).Title }),
+	}
 	var b bytes.Buffer
 	if err := pathTemplate().Execute(&b, &pathPage{Words: all, Other: otherThan(language), Style: made().Style, Script: made().Path}); err != nil {
 		panic(err) // its template and its data are our own

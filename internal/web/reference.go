@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"net/url"
 	"slices"
 	"strings"
@@ -24,7 +25,7 @@ func (c *call) attempts(path string) []attempt {
 	}
 	content := c.methods.Post.RequestBody.Content
 	var tries []attempt
-	for _, media := range slices.Sorted(mapKeys(content)) {
+	for _, media := range slices.Sorted(maps.Keys(content)) {
 		example := content[media].Example
 		if example == nil {
 			continue
@@ -34,7 +35,11 @@ func (c *call) attempts(path string) []attempt {
 		case plain && c.methods.Get != nil:
 			return []attempt{{Method: "GET", Address: address + "?" + query}}
 		case media == "text/csv": // beside a table the other names stand in the address
-			tries = append(tries, attempt{"POST", address + plainQuery(content["application/json"].Example), media, bodyOf(example)})
+			at := address
+			if names, _ := queryOf(content["application/json"].Example); names != "" {
+				at += "?" + names
+			}
+			tries = append(tries, attempt{"POST", at, media, bodyOf(example)})
 		default:
 			tries = append(tries, attempt{"POST", address, media, bodyOf(example)})
 		}
@@ -52,39 +57,21 @@ func fillPath(path string, parameters []parameter) string {
 	return path
 }
 
-// queryOf writes an object of plain values as a query.
-func queryOf(example json.RawMessage) (string, bool) {
+// queryOf writes those values of an object that are plain as a query, and reports
+// whether all of them are.
+func queryOf(example json.RawMessage) (query string, plain bool) {
 	var values map[string]any
-	if json.Unmarshal(example, &values) != nil {
-		return "", false
-	}
-	query := url.Values{}
+	plain = json.Unmarshal(example, &values) == nil
+	q := url.Values{}
 	for name, value := range values {
 		switch value.(type) {
 		case string, float64:
-			query.Set(name, fmt.Sprint(value))
+			q.Set(name, fmt.Sprint(value))
 		default:
-			return "", false
+			plain = false
 		}
 	}
-	return query.Encode(), true
-}
-
-// plainQuery writes those values of an object that are plain as a query, with its
-// question mark; nothing of anything else.
-func plainQuery(example json.RawMessage) string {
-	var values map[string]any
-	if json.Unmarshal(example, &values) != nil {
-		return ""
-	}
-	query := url.Values{}
-	for name, value := range values {
-		switch value.(type) {
-		case string, float64:
-			query.Set(name, fmt.Sprint(value))
-		}
-	}
-	return "?" + query.Encode()
+	return q.Encode(), plain
 }
 
 // bodyOf is the example as it is sent: a text as it is, anything else as JSON.

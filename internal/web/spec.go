@@ -3,6 +3,7 @@ package web
 import (
 	"cmp"
 	"encoding/json"
+	"maps"
 	"slices"
 	"strings"
 )
@@ -94,7 +95,7 @@ func (m methods) all() []*operation {
 
 // Sample returns an example of the value, or nil.
 func (p parameter) Sample() any {
-	for _, name := range slices.Sorted(mapKeys(p.Examples)) {
+	for _, name := range slices.Sorted(maps.Keys(p.Examples)) {
 		return p.Examples[name].Value
 	}
 	if len(p.Schema.Examples) > 0 {
@@ -109,17 +110,6 @@ func (p parameter) Sample() any {
 		return p.Schema.Enum[0]
 	}
 	return nil
-}
-
-// mapKeys is a sequence of the keys of a map.
-func mapKeys[V any](m map[string]V) func(func(string) bool) {
-	return func(yield func(string) bool) {
-		for k := range m {
-			if !yield(k) {
-				return
-			}
-		}
-	}
 }
 
 // kinds lists the kinds, which are the last segments below /v1/solve/.
@@ -229,5 +219,5 @@ func (c call) Methods() string {
 
 // Media lists the content types of answers.
 func (c call) Media() string {
-	return strings.Join(slices.Sorted(mapKeys(c.first().Responses["200"].Content)), ", ")
+	return strings.Join(slices.Sorted(maps.Keys(c.first().Responses["200"].Content)), ", ")
 }

@@ -5,14 +5,10 @@ import (
 	"slices"
 	"strings"
 
-	"creasefit/internal/bench"
 	"creasefit/internal/contents"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
-	"creasefit/internal/repertoire"
-	"creasefit/internal/stock"
 )
 
 // words is what the pages say in a language. What has no entry in problems,
@@ -71,20 +67,11 @@ func (w *words) things() []preset {
 	return list
 }
 
-// papers are the stocks by name.
-func (w *words) papers() []preset {
-	var list []preset
-	for _, s := range stock.All() {
-		list = append(list, preset{Name: s.Name, Title: w.title(s.Title)})
-	}
-	return list
-}
-
-// sheets are the sheet sizes by name.
-func (w *words) sheets() []preset {
-	var list []preset
-	for _, s := range stock.Sheets() {
-		list = append(list, preset{Name: s.Name, Title: w.title(s.Title)})
+// offered lists what a page offers of some things, as each is called.
+func offered[T any](things []T, of func(T) (name, title string)) []preset {
+	list := make([]preset, len(things))
+	for i, thing := range things {
+		list[i].Name, list[i].Title = of(thing)
 	}
 	return list
 }
@@ -108,33 +95,6 @@ type postWords struct {
 	Name    string            `json:"name"`
 	Title   string            `json:"title"`
 	Classes map[string]string `json:"classes"`
-}
-
-// kinds are the kinds by name.
-func (w *words) kinds() []preset {
-	var list []preset
-	for _, k := range repertoire.Kinds() {
-		list = append(list, preset{Name: k.Name, Title: k.In(w.Language).Title})
-	}
-	return list
-}
-
-// benches are the benches by name, said after "by".
-func (w *words) benches() []preset {
-	var list []preset
-	for _, name := range bench.Names() {
-		list = append(list, preset{Name: name, Title: w.Page[name]})
-	}
-	return list
-}
-
-// fits are the named fits, said after "sit".
-func (w *words) fits() []preset {
-	var list []preset
-	for _, f := range enclosure.NamedFits() {
-		list = append(list, preset{Name: f.Name, Title: w.Page[f.Name]})
-	}
-	return list
 }
 
 // Languages are those that the pages are written in, the first the usual one.
