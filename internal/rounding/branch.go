@@ -2,7 +2,7 @@ package rounding
 
 // solve finds the optimum of one part and leaves it in the variables' best.
 func (s *Search) solve(p *part) bool {
-	s.found, s.linear, s.first, s.dirty = false, nil, s.nodes, 0
+	s.found, s.dirty = false, 0
 	for i := range p.rows {
 		s.dirty |= bit(i)
 	}
@@ -10,10 +10,9 @@ func (s *Search) solve(p *part) bool {
 	return s.found && s.err == nil
 }
 
-// tired reports whether the context has ended, for which it looks after a
-// certain amount of work.
-func (s *Search) tired(work int) bool {
-	if s.rest -= work; s.rest < 0 {
+// tired reports whether the context has ended, for which it looks now and then.
+func (s *Search) tired() bool {
+	if s.rest--; s.rest < 0 {
 		s.rest, s.err = contextEvery, s.ctx.Err()
 	}
 	return s.err != nil
@@ -23,8 +22,7 @@ func (s *Search) tired(work int) bool {
 // left, the more promising piece first. What decides most is settled first: the
 // windows, the pairs, the marks from the finest on, the readings in order.
 func (s *Search) branch(p *part) {
-	s.nodes++
-	if s.tired(1) || !s.settle(p) {
+	if s.tired() || !s.settle(p) {
 		return
 	}
 	if g := s.pick(p.gauges[:p.windows]); g != nil {
@@ -91,9 +89,6 @@ func (s *Search) settle(p *part) bool {
 		s.bound(p)
 		before := len(s.trail)
 		if s.found && !s.trim(p, 0) {
-			return false
-		}
-		if s.dirty == 0 && s.nodes-s.first >= s.patience && !s.relax(p) {
 			return false
 		}
 		if len(s.trail) == before {

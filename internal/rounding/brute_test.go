@@ -188,22 +188,14 @@ func randomForm(r *rand.Rand, n, most int, coefficient int64) rounding.Form {
 // Every step of small problems, from coarse to fine: the search finds what
 // trying everything finds, and so the same coarsest step that is feasible.
 func TestSearchEqualsTryingEverything(t *testing.T) {
-	compareWithBrute(t, rounding.NewSearch, 30_000)
-}
-
-// The same with linear programs from the first node on.
-func TestEagerSearchEqualsTryingEverything(t *testing.T) {
-	compareWithBrute(t, rounding.NewEagerSearch, 15_000)
-}
-
-func compareWithBrute(t *testing.T, prepare func(*rounding.Problem) *rounding.Search, problems int) {
+	const problems = 30_000
 	random := rand.New(rand.NewPCG(20, 26))
 	var feasible, infeasible, coarser, closing int
 	for k := range problems {
 		ruler := measure.Marks([]measure.Unit{measure.Inch, measure.Millimetre}[k%2])
 		finest := 1 + random.IntN(len(ruler)-1)
 		p := smallProblem(random, ruler[finest])
-		search := prepare(p)
+		search := rounding.NewSearch(p)
 		for i, step := range ruler[:finest+1] {
 			want, ok := brute(p, step, true)
 			got, found, err := search.At(context.Background(), step)

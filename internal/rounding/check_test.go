@@ -109,21 +109,19 @@ func TestLargeFiguresAreExact(t *testing.T) {
 		ruler := measure.Marks([]measure.Unit{measure.Inch, measure.Millimetre}[k%2])
 		step := ruler[1+random.IntN(len(ruler)-1)]
 		p := farProblem(random, step)
-		for _, prepare := range []func(*rounding.Problem) *rounding.Search{rounding.NewSearch, rounding.NewEagerSearch} {
-			search := prepare(p)
-			want, ok := brute(p, step, true)
-			got, found, err := search.At(context.Background(), step)
-			require.NoError(t, err)
-			require.Equal(t, ok, found, "%+v", p)
-			require.Equal(t, want.sizes, got, "%+v", p)
-			if ok {
-				feasible++
-			} else {
-				requireNearestMiss(t, search, p, step)
-			}
+		search := rounding.NewSearch(p)
+		want, ok := brute(p, step, true)
+		got, found, err := search.At(context.Background(), step)
+		require.NoError(t, err)
+		require.Equal(t, ok, found, "%+v", p)
+		require.Equal(t, want.sizes, got, "%+v", p)
+		if ok {
+			feasible++
+		} else {
+			requireNearestMiss(t, search, p, step)
 		}
 	}
-	assert.Greater(t, feasible, 1_000)
+	assert.Greater(t, feasible, 500)
 }
 
 func farProblem(r *rand.Rand, step measure.Step) *rounding.Problem {

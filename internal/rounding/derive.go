@@ -19,7 +19,7 @@ func (b *builder) derive(readings []int, stated []row) {
 		m.cells = make([]int64, size)
 	}
 	m.fill(stated)
-	if !within(m.cells, derivedLimit) || !m.reduce() {
+	if !small(m.cells) || !m.reduce() {
 		return
 	}
 	for i := range stated {
@@ -75,7 +75,7 @@ func (m *matrix) reduce() bool {
 		}
 		m.swap(pivot, best)
 		for i := range m.height {
-			if i != pivot && m.row(i)[c] != 0 && !eliminate(m.row(i), m.row(pivot), c, derivedLimit) {
+			if i != pivot && m.row(i)[c] != 0 && !eliminate(m.row(i), m.row(pivot), c) {
 				return false
 			}
 		}
@@ -95,9 +95,8 @@ func (m *matrix) swap(i, j int) {
 }
 
 // eliminate adds a multiple of the pivot row to a multiple of the row so that
-// its column c becomes zero; false means that the sum of the row's cells is
-// beyond the limit then.
-func eliminate(row, pivot []int64, c int, limit int64) bool {
+// its column c becomes zero; false means that the coefficients grow too large.
+func eliminate(row, pivot []int64, c int) bool {
 	g := gcd(row[c], pivot[c])
 	a, b := pivot[c]/g, row[c]/g
 	var common int64
@@ -112,11 +111,12 @@ func eliminate(row, pivot []int64, c int, limit int64) bool {
 			row[i] /= common
 		}
 	}
-	return within(row, limit)
+	return small(row)
 }
 
-// within reports whether the sizes of the cells add up to at most the limit.
-func within(cells []int64, limit int64) bool {
+// small reports whether the sizes of the cells add up to at most the limit.
+func small(cells []int64) bool {
+	limit := int64(derivedLimit)
 	for _, a := range cells {
 		if limit -= min(abs(a), limit+1); limit < 0 {
 			return false

@@ -99,7 +99,7 @@ func (s *Search) narrow(p *part) bool {
 // narrowBy shrinks variables by one row: each may be no further off than the
 // others can make good, and only where the others' strides let it be.
 func (s *Search) narrowBy(r *row, bit uint64) bool {
-	if s.tired(1) {
+	if s.tired() {
 		return false
 	}
 	var low, high, widest int64

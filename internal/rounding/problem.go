@@ -8,8 +8,7 @@
 // searched by branch and bound, in whole numbers throughout: ranges and
 // remainders are propagated through the equations and through those that come of
 // eliminating readings from them; the windows are decided first, nearest to the
-// middle first, then the pairs, then the marks, then the readings; and a part
-// that takes long is relaxed to linear programs for sharper bounds.
+// middle first, then the pairs, then the marks, then the readings.
 //
 // The package knows nothing of paper and of rulers' steps to be tried, parses
 // nothing and prints nothing.

@@ -12,11 +12,10 @@ import (
 // nor may the problem be changed as long as it is used. The zero Search has to be
 // prepared.
 type Search struct {
-	problem  *Problem
-	bad      error // what makes the problem unfit for being searched
-	parts    []part
-	vars     []variable
-	patience int // how many nodes of a part are searched without a relaxation
+	problem *Problem
+	bad     error // what makes the problem unfit for being searched
+	parts   []part
+	vars    []variable
 
 	// At a step.
 	step    int64   // in nanometres
@@ -25,17 +24,14 @@ type Search struct {
 	ctx     context.Context
 	err     error // the context's, once it has ended
 	rest    int   // rows to be looked at before the next look at the context
-	nodes   int
 
 	// Of the part being searched.
-	first  int         // the nodes before it
-	linear *relaxation // once it is needed
-	found  bool
-	cost   cost // of the best so far
-	low    cost // what nothing that is open can go below
-	trail  []undo
-	dirty  uint64  // the rows, by bit, with variables that have changed
-	after  []int64 // scratch for divide, by term
+	found bool
+	cost  cost // of the best so far
+	low   cost // what nothing that is open can go below
+	trail []undo
+	dirty uint64  // the rows, by bit, with variables that have changed
+	after []int64 // scratch for divide, by term
 
 	memory // of the lists above
 }
@@ -56,7 +52,7 @@ func NewSearch(p *Problem) *Search {
 // forgets all that it knew, the context of its last call as well; sizes that it
 // returned stay as they are.
 func (s *Search) Prepare(p *Problem) {
-	*s = Search{problem: p, bad: p.check(), patience: relaxAfter, memory: s.memory}
+	*s = Search{problem: p, bad: p.check(), memory: s.memory}
 	if s.bad == nil {
 		s.build()
 	}
@@ -123,7 +119,7 @@ func (s *Search) at(step measure.Step) ([]measure.Length, bool) {
 // start counts everything in steps; false means that there is certainly no
 // solution.
 func (s *Search) start(step measure.Step) bool {
-	s.nodes, s.trail = 0, s.trail[:0]
+	s.trail = s.trail[:0]
 	s.step = step.Size().Nanometres()
 	s.startMarks(step)
 	for i := range s.problem.Readings {

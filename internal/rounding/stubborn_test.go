@@ -3,7 +3,6 @@ package rounding_test
 import (
 	"context"
 	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -51,7 +50,8 @@ func (p *patience) Err() error {
 	return nil
 }
 
-// Fourteen readings with wide windows stay a matter of a few thousand nodes.
+// Fourteen readings with wide windows stay a matter of a few million rows, most of
+// them of some thousand.
 func TestWideProblemsStaySmall(t *testing.T) {
 	for name, class := range map[string]struct{ windows, pairs, closureTerms int }{
 		"five windows": {5, 2, 4},
@@ -61,60 +61,25 @@ func TestWideProblemsStaySmall(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			random := rand.New(rand.NewPCG(14, 14))
-			var nodes []int
-			found := 0
+			found, long := 0, 0
 			for range 200 {
 				search := rounding.NewSearch(wideProblem(random, 14, class.windows, class.pairs, class.closureTerms))
 				for _, step := range measure.Marks(measure.Inch)[2:6] {
-					_, ok, err := search.At(&patience{context.Background(), 0, 2_000}, step)
+					ctx := &patience{context.Background(), 0, 500} // each look stands for some thousand rows
+					_, ok, err := search.At(ctx, step)
 					require.NoError(t, err)
 					if ok {
 						found++
 					}
-					nodes = append(nodes, search.Nodes())
+					if ctx.looks > 10 {
+						long++
+					}
 				}
 			}
-			slices.Sort(nodes)
-			n := len(nodes)
-			t.Logf("%d of %d feasible; nodes: median %d, 90%% %d, 99%% %d, most %d", found, n, nodes[n/2], nodes[n*9/10], nodes[n*99/100], nodes[n-1])
-			assert.Greater(t, found, n/4)
-			assert.Less(t, nodes[n-1], 10_000)
+			assert.Greater(t, found, 200)
+			assert.Less(t, long, 80, "one in ten")
 		})
 	}
-}
-
-// With linear programs from the first node on and without any, larger problems
-// have the same answers and misses.
-func TestRelaxationChangesNoAnswer(t *testing.T) {
-	random := rand.New(rand.NewPCG(48, 0))
-	compared := 0
-	for range 8_000 {
-		p := wideProblem(random, 5+random.IntN(5), random.IntN(5), random.IntN(3), 5)
-		for i := range p.Readings {
-			p.Readings[i].Max = measure.Inches(2 + random.Int64N(8))
-		}
-		plain, eager := rounding.NewPlainSearch(p), rounding.NewEagerSearch(p)
-		for _, step := range measure.Marks(measure.Inch)[1:5] {
-			want, ok, err := plain.At(&patience{context.Background(), 0, 50}, step)
-			if err != nil {
-				continue // too much without
-			}
-			got, found, err := eager.At(context.Background(), step)
-			require.NoError(t, err)
-			require.Equal(t, ok, found, "at %v: %+v", step, p)
-			require.Equal(t, want, got, "at %v: %+v", step, p)
-			compared++
-			nearest, err := plain.NearestMiss(&patience{context.Background(), 0, 50}, step)
-			if err != nil || ok {
-				continue
-			}
-			miss, err := eager.NearestMiss(context.Background(), step)
-			require.NoError(t, err)
-			require.Equal(t, nearest, miss, "at %v: %+v", step, p)
-		}
-	}
-	t.Logf("%d compared", compared)
-	assert.Greater(t, compared, 25_000)
 }
 
 // marketSplit is a problem of a class that is known to be hard for branch and
