@@ -148,7 +148,7 @@ func TestAnAdaptationStandsBesideWhatItWasMadeOf(t *testing.T) {
 		}
 	}
 	assert.Positive(t, changed)
-	assert.Contains(t, w.Words, number(float64(changed), 0)+" of "+Count(len(w.Sizes), "size changes.", "sizes change."))
+	assert.Contains(t, w.Words, ". "+number(float64(changed), 0)+" of "+Count(len(w.Sizes), "size changes.", "sizes change."))
 	assert.Contains(t, w.Words, "Made for the new thing at "+w.Now.Step)
 	assert.True(t, w.Was.Works && w.Now.Proof.Closes)
 }

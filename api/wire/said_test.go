@@ -37,7 +37,10 @@ func TestCausesInWords(t *testing.T) {
 	assert.Equal(t, "It came out as it should: nothing was off by more than hands usually are.", learnedWords(l))
 	l.Causes = []Cause{{Words: "the paper is thicker"}}
 	assert.Equal(t, "Most likely the paper is thicker.", learnedWords(l))
-	l.Causes = append(l.Causes, Cause{Words: "one cut lies too far"}, Cause{Words: "never told"})
+	l.Causes = append(l.Causes, Cause{Words: "one cut lies too far"})
+	l.Mend = []Change{{Name: "back", To: Length{Reading: "90 mm"}}}
+	assert.Equal(t, "Most likely the paper is thicker. Or one cut lies too far. To mend it: back 90 mm.", learnedWords(l))
+	l.Causes = append(l.Causes, Cause{Words: "never told"})
 	l.Mend = []Change{{Name: "back", To: Length{Reading: "90 mm"}}, {Name: "tab", To: Length{Reading: "15 mm"}}}
 	assert.Equal(t, "Most likely the paper is thicker. Or one cut lies too far. To mend it: back 90 mm, tab 15 mm.", learnedWords(l))
 }

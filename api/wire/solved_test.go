@@ -100,6 +100,7 @@ func TestPanelsAddUpToTheirBlank(t *testing.T) {
 				assert.Equal(t, from, sc.From)
 				assert.GreaterOrEqual(t, sc.Angle, 0.0)
 				assert.LessOrEqual(t, sc.Angle, 180.0)
+				assert.Equal(t, plainer(s, sc.At.MM, sum(p.Panels, sc.Across)), sc.Or != nil, "%s of %s", sc.Name, p.Name)
 				if sc.Or != nil {
 					whole := sum(p.Panels, sc.Across)
 					assert.InDelta(t, whole, sc.At.MM+sc.Or.At.MM, 1e-6, "%s of %s from the other edge", sc.Name, p.Name)
@@ -112,6 +113,15 @@ func TestPanelsAddUpToTheirBlank(t *testing.T) {
 			}
 		}
 	})
+}
+
+// plainer reports whether a place along a side lies on a coarser mark from the far edge.
+func plainer(s *told, at, whole float64) bool {
+	mark := func(mm float64) measure.Length {
+		own, _ := measure.CoarsestMark(measure.Nanometres(int64(math.Round(1e6*mm))), s.Step.Unit())
+		return own.Size()
+	}
+	return mark(at).Less(mark(whole - at))
 }
 
 // reached are the places, in nanometres, at which panels along a side end.

@@ -34,58 +34,107 @@ var (
 	seed    = flag.Uint64("seed", 1, "which places are")
 )
 
-// tally is what became of the mutants of one package.
-type tally struct{ noticed, tried int }
+// trial is a sample on its way: what is left of it is what no test has noticed so far.
+type trial struct {
+	*testing.T
+	root     string
+	sampled  map[int]*mutant
+	laid     string // the overlay of all that are woven
+	programs map[string]*program
+	reached  map[int]bool
+}
 
 // TestSample breaks a sample of places one by one, and lists those that no test
-// has noticed.
+// has noticed: first the tests of their own packages, then those of others.
 func TestSample(t *testing.T) {
 	if *in == "" {
 		t.Skip("it is run by hand: -in names the packages that are broken")
 	}
 	root, err := filepath.Abs("../..")
 	require.NoError(t, err)
-	sampled := sample(t, root)
-	programs := map[string]*program{}
-	together := maps.Clone(sampled)
+	r := &trial{t, root, sample(t, root), "", map[string]*program{}, map[int]bool{}}
+	together := maps.Clone(r.sampled)
 	maps.DeleteFunc(together, func(_ int, m *mutant) bool { return !m.woven() })
-	laid := overlay(t, together)
-	for _, name := range slices.Compact(slices.Sorted(slices.Values(append(names(*in), names(*by)...)))) {
-		if p := build(t, root, name, laid); p != nil {
-			programs[name] = p
-		}
-	}
-	for _, name := range slices.Sorted(maps.Keys(programs)) {
-		begun := time.Now()
-		programs[name].look(t)
-		t.Logf("%s: %d tests in %.0f s", name, len(programs[name].tests), time.Since(begun).Seconds())
-	}
-	rates := map[string]*tally{}
-	for _, n := range slices.Sorted(maps.Keys(sampled)) {
-		m := sampled[n]
-		name := folderOf(root, m)
-		if rates[name] == nil {
-			rates[name] = &tally{}
-		}
-		rates[name].tried++
-		looking := programs
-		if !m.woven() {
-			looking = alone(t, root, n, m)
-		}
-		if noticed, how := notices(looking, name, n); noticed {
-			rates[name].noticed++
-		} else {
-			t.Logf("%d %s: %s", n, how, strings.TrimPrefix(m.String(), root+"/"))
-		}
-	}
-	var all tally
+	r.laid = overlay(t, together)
+	left := map[int]bool{}
 	for _, name := range names(*in) {
-		if r := rates[name]; r != nil {
-			t.Logf("%s: %d of %d noticed", name, r.noticed, r.tried)
-			all = tally{all.noticed + r.noticed, all.tried + r.tried}
+		own := map[int]bool{}
+		for n, m := range r.sampled {
+			own[n] = folderOf(root, m) == name
+		}
+		r.ask(name, own)
+		for n, is := range own {
+			left[n] = is || left[n]
 		}
 	}
-	t.Logf("all: %d of %d noticed", all.noticed, all.tried)
+	r.tell(left, "by their own packages")
+	for _, name := range names(*by) {
+		r.ask(name, left)
+	}
+	r.tell(left, "by all")
+}
+
+// ask has the tests of a package look for mutants, and takes those that they notice out of
+// what is left.
+func (r *trial) ask(name string, left map[int]bool) {
+	for _, n := range slices.Sorted(maps.Keys(left)) {
+		if m := r.sampled[n]; left[n] {
+			p := r.program(name, n, m)
+			if p == nil {
+				return // the package has no tests
+			}
+			reached, noticed := p.notices(n)
+			r.reached[n] = r.reached[n] || reached
+			left[n] = !noticed
+		}
+	}
+}
+
+// program is the tests of a package with a mutant in them that can be chosen, built and
+// looked at the first time that it is needed. A mutant that cannot be chosen has one of
+// its own, every test of which is taken to reach it.
+func (r *trial) program(name string, number int, m *mutant) *program {
+	if !m.woven() {
+		p := build(r.T, r.root, name, overlay(r.T, map[int]*mutant{number: m}))
+		if p == nil {
+			return nil
+		}
+		for i := range p.tests {
+			p.tests[i].reaches = map[int]bool{number: true}
+		}
+		return p
+	}
+	p, built := r.programs[name]
+	if !built {
+		begun := time.Now()
+		if p = build(r.T, r.root, name, r.laid); p != nil {
+			p.look(r.T)
+			r.Logf("%s: %d tests in %.0f s", name, len(p.tests), time.Since(begun).Seconds())
+		}
+		r.programs[name] = p
+	}
+	return p
+}
+
+// tell lists what is left, and how many were noticed of each package.
+func (r *trial) tell(left map[int]bool, by string) {
+	tried, noticed := map[string]int{}, map[string]int{}
+	for _, n := range slices.Sorted(maps.Keys(r.sampled)) {
+		m := r.sampled[n]
+		tried[folderOf(r.root, m)]++
+		if !left[n] {
+			noticed[folderOf(r.root, m)]++
+			continue
+		}
+		how := map[bool]string{true: "not noticed", false: "not reached"}[r.reached[n]]
+		r.Logf("%d %s: %s", n, how, strings.TrimPrefix(m.String(), r.root+"/"))
+	}
+	all := 0
+	for _, name := range names(*in) {
+		r.Logf("%s: %d of %d noticed", name, noticed[name], tried[name])
+		all += noticed[name]
+	}
+	r.Logf("%d of %d noticed %s", all, len(r.sampled), by)
 }
 
 // names are the packages of a list, without dots before them.
@@ -133,37 +182,4 @@ func sample(t *testing.T, root string) map[int]*mutant {
 		maps.DeleteFunc(sampled, func(n int, _ *mutant) bool { return !slices.Contains(chosen, strconv.Itoa(n)) })
 	}
 	return sampled
-}
-
-// alone builds the programs of a mutant that cannot be chosen while they run; it
-// is taken as reached by every test.
-func alone(t *testing.T, root string, number int, m *mutant) map[string]*program {
-	t.Helper()
-	programs, laid := map[string]*program{}, overlay(t, map[int]*mutant{number: m})
-	for _, name := range append([]string{folderOf(root, m)}, names(*by)...) {
-		if p := build(t, root, name, laid); p != nil {
-			for i := range p.tests {
-				p.tests[i].reaches = map[int]bool{number: true}
-			}
-			programs[name] = p
-		}
-	}
-	return programs
-}
-
-// notices asks the tests of the mutant's own package, then those of others.
-func notices(programs map[string]*program, own string, number int) (noticed bool, how string) {
-	how = "not reached"
-	for _, name := range append([]string{own}, names(*by)...) {
-		if p := programs[name]; p != nil {
-			reached, noticed := p.notices(number)
-			if noticed {
-				return true, ""
-			}
-			if reached {
-				how = "not noticed"
-			}
-		}
-	}
-	return false, how
 }

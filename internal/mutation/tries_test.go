@@ -29,7 +29,7 @@ type single struct {
 	reaches map[int]bool
 }
 
-// build builds the tests of a package; none if it has none.
+// build builds the tests of a package; nil if it has none.
 func build(t *testing.T, root, name, laid string) *program {
 	t.Helper()
 	p := &program{filepath.Join(root, name), filepath.Join(t.TempDir(), "broken.test"), nil}
