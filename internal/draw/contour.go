@@ -1,9 +1,6 @@
 package draw
 
-import (
-	"fmt"
-	"math"
-)
+import "fmt"
 
 // Line is a line of a drawing, or an area if it is filled.
 type Line struct {
@@ -12,78 +9,6 @@ type Line struct {
 	Path   []Vertex
 	Closed bool
 	Fill   bool // an area: drawn without an edge
-}
-
-// Contours returns the lines round the paper: counterclockwise round each part
-// of it, clockwise round holes. Corners that are none are left out.
-func (m *Mesh) Contours() [][]Vertex {
-	var contours [][]Vertex
-	seen := make([]bool, 2*len(m.Edges))
-	for i := range seen {
-		if h := Half(i); !seen[h] && m.rim(h) {
-			contours = append(contours, m.contour(h, seen))
-		}
-	}
-	return contours
-}
-
-// rim reports whether a half edge has paper on its left and none on its right.
-func (m *Mesh) rim(h Half) bool {
-	e := &m.Edges[h.Edge()]
-	if h.Back() {
-		return e.Right >= 0 && e.Left < 0
-	}
-	return e.Left >= 0 && e.Right < 0
-}
-
-// contour follows the rim from a half edge until it comes back.
-func (m *Mesh) contour(h Half, seen []bool) []Vertex {
-	path := make([]Vertex, 0, len(m.Edges))
-	for ; !seen[h]; h = m.follow(h) {
-		seen[h] = true
-		path = append(path, Vertex{m.At(m.Start(h)), m.Bulge(h)})
-	}
-	return simplify(path)
-}
-
-// follow returns the next half edge of the rim: where several parts of the
-// paper touch in a point, the one that turns most to the left.
-func (m *Mesh) follow(h Half) Half {
-	best, most := h, -10.0
-	back := m.direction(h ^ 1)
-	for i := range m.Edges {
-		for _, next := range [...]Half{Half(2 * i), Half(2*i + 1)} {
-			if m.Start(next) != m.End(h) || !m.rim(next) {
-				continue
-			}
-			turn := m.direction(next) - back
-			if turn <= 1e-9 {
-				turn += 2 * math.Pi
-			}
-			if turn > most {
-				best, most = next, turn
-			}
-		}
-	}
-	return best
-}
-
-// simplify leaves out corners of a closed path where it goes straight on.
-func simplify(path []Vertex) []Vertex {
-	kept := make([]Vertex, 0, len(path))
-	for i, v := range path {
-		before, after := path[(i+len(path)-1)%len(path)], path[(i+1)%len(path)]
-		if before.IsArc() || v.IsArc() || math.Abs(turning(before.Point, v.Point, after.Point)) > 2*near*1e-6 {
-			kept = append(kept, v)
-		}
-	}
-	return kept
-}
-
-// turning is how far b is off the straight line from a to c, in mm.
-func turning(a, b, c Point) float64 {
-	along := c.sub(a)
-	return along.cross(b.sub(a)) / max(along.length(), 1e-9)
 }
 
 // slits returns the cuts inside the outline, joined where one goes on.

@@ -126,11 +126,6 @@ const hair = 1e-3
 // paper returns the panel on the left of a ring, -1 where there is no paper.
 func (b *builder) paper(f *Face) int {
 	p := b.mesh.leftOf(f)
-	for i := range b.piece.Cuts {
-		if c := &b.piece.Cuts[i]; c.Kind != pattern.Relief && len(c.Path) > 2 && encloses(c.Path, p) {
-			return -1
-		}
-	}
 	for i := range b.piece.Panels {
 		panel := &b.piece.Panels[i]
 		if encloses(panel.Outline, p) && !encloses(panel.Hole, p) {

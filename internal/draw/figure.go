@@ -48,9 +48,9 @@ func (l *layout) paperOf(piece *pattern.Piece) flat {
 		return f
 	}
 	f := flat{mesh: NewMesh(piece)}
-	f.contours = f.mesh.Contours()
-	for _, c := range f.contours {
-		f.rings = append(f.rings, Flatten(nil, c, true, 0.1))
+	for _, ring := range piece.Contours() {
+		f.contours = append(f.contours, vertices(ring))
+		f.rings = append(f.rings, Flatten(nil, vertices(ring), true, 0.1))
 	}
 	l.papers[piece] = f
 	return f
