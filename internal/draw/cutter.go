@@ -50,7 +50,7 @@ func NewCutter(p *pattern.Pattern, o Options, how CutterOptions) (*Drawing, erro
 	l := o.layout(p)
 	p = o.Whole(p)
 	l.lettering = Lettering
-	d := &Drawing{View: Cutter, Title: l.say(o.Title), Language: o.Language, Pattern: p, Step: o.Step, Lettering: Lettering, words: l}
+	d := l.drawing(Cutter, p, o, nil)
 	d.Description = l.describe(p)
 	var sizes []Point
 	var copies []Figure

@@ -108,30 +108,35 @@ type layout struct {
 
 // New draws a pattern.
 func New(p *pattern.Pattern, o Options) *Drawing {
-	l, bare := o.layout(p), p
-	p = o.Whole(p)
-	if l.lettering <= 0 {
-		l.lettering = suitable(p)
+	l := o.layout(p)
+	d := l.patterned(Measured, p, o, l.drawPiece, New)
+	d.Readings, d.remarks = l.list(d.Pattern), l.remarks(p)
+	return l.stacked(d)
+}
+
+// patterned draws every piece of a pattern and of what is beside it.
+func (l *layout) patterned(view View, p *pattern.Pattern, o Options, draw func(*pattern.Piece, []pattern.Glue) Figure, again func(*pattern.Pattern, Options) *Drawing) *Drawing {
+	whole := o.Whole(p)
+	l.suit(suitable(whole))
+	d := l.drawing(view, whole, o, func(o Options) *Drawing { return again(p, o) })
+	for i := range whole.Pieces {
+		d.Figures = append(d.Figures, draw(&whole.Pieces[i], whole.GluesOf(i)))
 	}
-	d := &Drawing{
-		Title: l.say(o.Title), Description: o.Description, Language: o.Language, Pattern: p, Step: o.Step, Lettering: l.lettering, words: l,
-		Figures: make([]Figure, len(p.Pieces)),
-	}
-	for i := range p.Pieces {
-		d.Figures[i] = l.drawPiece(&p.Pieces[i], p.GluesOf(i))
-	}
-	d.Readings = l.list(p)
 	if d.Description == "" {
-		d.Description = l.describe(p)
-	}
-	d.remarks = l.remarks(p)
-	d.Legend = l.legend(d)
-	l.stack(d)
-	d.again = func(lettering float64) *Drawing {
-		o.Lettering = lettering
-		return New(bare, o)
+		d.Description = l.describe(whole)
 	}
 	return d
+}
+
+// drawing begins a drawing; again draws it with other options.
+func (l *layout) drawing(view View, p *pattern.Pattern, o Options, again func(Options) *Drawing) *Drawing {
+	return &Drawing{
+		View: view, Title: l.say(o.Title), Description: o.Description, Language: o.Language, Pattern: p, Step: o.Step, Lettering: l.lettering, words: l,
+		again: func(lettering float64) *Drawing {
+			o.Lettering = lettering
+			return again(o)
+		},
+	}
 }
 
 // keep makes room for what is found once for all drawings with the same options: the
@@ -159,6 +164,13 @@ func (o *Options) keep() {
 func (o *Options) layout(p *pattern.Pattern) *layout {
 	o.keep()
 	return &layout{step: o.Step, lettering: o.Lettering, say: o.Say, stops: o.Stops, papers: o.papers, board: p != nil && p.Stiff()}
+}
+
+// suit chooses the size of letters where the options do not.
+func (l *layout) suit(size float64) {
+	if l.lettering <= 0 {
+		l.lettering = size
+	}
 }
 
 // suitable returns the size of letters for a picture of the whole.

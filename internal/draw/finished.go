@@ -19,13 +19,10 @@ func NewFinished(p *pattern.Pattern, o Options) *Drawing {
 	s := l.closed(p, &o)
 	margin := 0.04 * max(s.box.Width(), s.box.Height())
 	l.lettering = max(s.box.Width(), s.box.Height()) / 60
-	return &Drawing{
-		View: Finished, Title: l.say(o.Title), Language: o.Language, Pattern: p, Step: o.Step, Lettering: l.lettering, words: l,
-		Description: l.say(o.Title), Width: s.box.Width() + 2*margin, Height: s.box.Height() + 2*margin,
-		Figures: []Figure{{Name: l.say(o.Title), Lines: s.lines, Box: s.box, Size: s.box.High,
-			At: Point{margin - s.box.Low.X, margin - s.box.Low.Y}}},
-		again: func(float64) *Drawing { return NewFinished(p, o) },
-	}
+	d := l.drawing(Finished, p, o, func(o Options) *Drawing { return NewFinished(p, o) })
+	d.Description, d.Width, d.Height = d.Title, s.box.Width()+2*margin, s.box.Height()+2*margin
+	d.Figures = []Figure{{Name: d.Title, Lines: s.lines, Box: s.box, Size: s.box.High, At: Point{margin - s.box.Low.X, margin - s.box.Low.Y}}}
+	return d
 }
 
 // closed is an enclosure closed round its contents.

@@ -34,13 +34,9 @@ func NewLayers(p *pattern.Pattern, works []Work, o Options) *Drawing {
 	w, h := Block(lines, l.lettering)
 	f.Labels = append(f.Labels, Label{Lines: lines, Size: l.lettering, Quiet: true, Box: boxAt(f.Box.Low.X, f.Box.Low.Y-0.4*l.lettering, w, h)})
 	f.Box = f.Box.join(f.Labels[len(works)].Box)
-	d := &Drawing{View: Finished, Title: l.say(o.Title), Description: strings.Join(names, "; ") + ".", Language: o.Language, Pattern: p, Step: o.Step,
-		Lettering: l.lettering, words: l}
+	d := l.drawing(Finished, p, o, func(o Options) *Drawing { return NewLayers(p, works, o) })
+	d.Description = strings.Join(names, "; ") + "."
 	d.rows([][]Figure{{f}})
-	d.again = func(lettering float64) *Drawing {
-		o.Lettering = lettering
-		return NewLayers(p, works, o)
-	}
 	return d
 }
 

@@ -13,9 +13,7 @@ import (
 // moments draws how everything stands before each of some steps, with arrows that
 // show how it moves, and after the last; nothing without any steps.
 func (l *layout) moments(p *pattern.Pattern, order *assembly.Order, steps []int) (stills []*still) {
-	if l.lettering <= 0 {
-		l.lettering = suitable(p)
-	}
+	l.suit(suitable(p))
 	at := func(step int, t float64) *still {
 		frame := order.Frame(step, t)
 		if t < 1 {

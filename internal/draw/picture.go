@@ -32,10 +32,8 @@ func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Option
 	var draw func(Options) *Drawing
 	draw = func(o Options) *Drawing {
 		l := o.layout(p)
-		if l.lettering <= 0 {
-			l.lettering = suitable(p)
-		}
-		d := &Drawing{View: Picture, Title: l.say(o.Title), Description: o.Description, Language: o.Language, Pattern: p, Step: o.Step, words: l}
+		l.suit(suitable(p))
+		d := l.drawing(Picture, p, o, draw)
 		rows := l.strip(stills, l.numbers(len(stills)))
 		for _, step := range flat {
 			for _, i := range order.Steps[step].Pieces {
@@ -44,10 +42,6 @@ func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Option
 		}
 		d.Lettering = l.lettering
 		d.rows(rows)
-		d.again = func(lettering float64) *Drawing {
-			o.Lettering = lettering
-			return draw(o)
-		}
 		return d
 	}
 	return draw(o)

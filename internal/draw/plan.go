@@ -15,30 +15,20 @@ import (
 // steps, and below each sheet the steps. Their texts are the plan's.
 func NewPlan(order *sheet.Order, answer *sheet.Answer, o Options) *Drawing {
 	l := o.layout(nil)
-	if l.lettering <= 0 {
-		longest := 0.0
-		for _, s := range order.Sheets {
-			longest = max(longest, s.Width.Millimetres(), s.Height.Millimetres())
-		}
-		l.lettering = max(Lettering, longest/80)
+	longest := 0.0
+	for _, s := range order.Sheets {
+		longest = max(longest, s.Width.Millimetres(), s.Height.Millimetres())
 	}
-	d := &Drawing{
-		Title: l.say(o.Title), Description: o.Description, Language: o.Language, Step: o.Step, Lettering: l.lettering, words: l,
-		Figures: make([]Figure, len(answer.Plans)), remarks: l.items(order, answer),
-	}
+	l.suit(max(Lettering, longest/80))
+	d := l.drawing(Measured, nil, o, func(o Options) *Drawing { return NewPlan(order, answer, o) })
+	d.remarks = l.items(order, answer)
 	for i := range answer.Plans {
-		d.Figures[i] = l.drawSheet(order, &answer.Plans[i], i+1)
+		d.Figures = append(d.Figures, l.drawSheet(order, &answer.Plans[i], i+1))
 	}
 	if d.Description == "" {
 		d.Description = fmt.Sprintf("%s: %d.", l.say("Sheets to cut"), answer.Sheets)
 	}
-	d.Legend = l.legend(d)
-	l.stack(d)
-	d.again = func(lettering float64) *Drawing {
-		o.Lettering = lettering
-		return NewPlan(order, answer, o)
-	}
-	return d
+	return l.stacked(d)
 }
 
 // items lists what is cut: the number that stands in small blanks, name, size

@@ -26,11 +26,9 @@ type Clearance struct {
 // hatched does not go in.
 func NewSpread(p *pattern.Pattern, o Options) *Drawing {
 	l := o.layout(nil)
-	if l.lettering <= 0 {
-		l.lettering = Lettering
-	}
-	d := &Drawing{View: Spread, Title: l.say(o.Title), Language: o.Language, Pattern: p, Step: o.Step, Lettering: l.lettering, words: l,
-		remarks: []string{l.say("The curve shows how often the room comes out so when the piece is made many times. The light band is what was wanted; what is hatched does not go in.")}}
+	l.suit(Lettering)
+	d := l.drawing(Spread, p, o, func(o Options) *Drawing { return NewSpread(p, o) })
+	d.remarks = []string{l.say("The curve shows how often the room comes out so when the piece is made many times. The light band is what was wanted; what is hatched does not go in.")}
 	list := slices.Clone(o.Clearances)
 	slices.SortStableFunc(list, func(a, b Clearance) int { return cmp.Compare(a.Chance, b.Chance) })
 	scale := l.scaleOf(list)
@@ -40,13 +38,7 @@ func NewSpread(p *pattern.Pattern, o Options) *Drawing {
 		d.Figures, told = append(d.Figures, f), append(told, f.Name+": "+l.timesIn100(list[i].Chance))
 	}
 	d.Description = strings.Join(told, ". ")
-	d.Legend = l.legend(d)
-	l.stack(d)
-	d.again = func(lettering float64) *Drawing {
-		o.Lettering = lettering
-		return NewSpread(p, o)
-	}
-	return d
+	return l.stacked(d)
 }
 
 // ruled is where lengths lie in a picture.

@@ -1,7 +1,8 @@
 package draw
 
-// stack puts heading, figures and legend one below the other.
-func (l *layout) stack(d *Drawing) {
+// stacked puts heading, figures and legend one below the other.
+func (l *layout) stacked(d *Drawing) *Drawing {
+	d.Legend = l.legend(d)
 	margin, gap := 2*l.lettering, 2.2*l.lettering
 	wide := d.Legend.Box.Width()
 	for i := range d.Figures {
@@ -34,6 +35,7 @@ func (l *layout) stack(d *Drawing) {
 		top = d.Figures[i].put(margin, top) - gap
 	}
 	d.Legend.put(margin, top)
+	return d
 }
 
 // put moves a figure so that its box begins at an upper left corner, and

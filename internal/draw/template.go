@@ -13,28 +13,8 @@ import (
 // it, which side is seen and which way the grain runs. No other line lies
 // inside an outline.
 func NewTemplate(p *pattern.Pattern, o Options) *Drawing {
-	l, bare := o.layout(p), p
-	p = o.Whole(p)
-	if l.lettering <= 0 {
-		l.lettering = suitable(p)
-	}
-	d := &Drawing{
-		View: Template, Title: l.say(o.Title), Description: o.Description, Language: o.Language, Pattern: p, Step: o.Step,
-		Lettering: l.lettering, words: l, Figures: make([]Figure, len(p.Pieces)),
-	}
-	for i := range p.Pieces {
-		d.Figures[i] = l.template(&p.Pieces[i], p.GluesOf(i))
-	}
-	if d.Description == "" {
-		d.Description = l.describe(p)
-	}
-	d.Legend = l.legend(d)
-	l.stack(d)
-	d.again = func(lettering float64) *Drawing {
-		o.Lettering = lettering
-		return NewTemplate(bare, o)
-	}
-	return d
+	l := o.layout(p)
+	return l.stacked(l.patterned(Template, p, o, l.template, NewTemplate))
 }
 
 // template draws one piece with its name and marks, in the largest panel that

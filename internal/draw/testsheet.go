@@ -37,20 +37,12 @@ var tests = [...]test{
 // for what is measured.
 func NewTestSheet(t TestSheet, o Options) *Drawing {
 	l := o.layout(nil)
-	if l.lettering <= 0 {
-		l.lettering = Lettering
-	}
-	d := &Drawing{View: Template, Title: l.say(o.Title), Description: l.say("What to make and to measure of a paper and a hand."),
-		Language: o.Language, Step: o.Step, Lettering: l.lettering, words: l,
-		remarks: []string{l.say("Do all of it with the paper and the tools that you work with, and write down every length as the ruler says it.")}}
+	l.suit(Lettering)
+	d := l.drawing(Template, nil, o, func(o Options) *Drawing { return NewTestSheet(t, o) })
+	d.Description = l.say("What to make and to measure of a paper and a hand.")
+	d.remarks = []string{l.say("Do all of it with the paper and the tools that you work with, and write down every length as the ruler says it.")}
 	d.Figures = []Figure{l.tests(), l.foldStrip(or(t.Apart, l.step, 25, 1)), l.markedSheet(or(t.Marked, l.step, 100, 4))}
-	d.Legend = l.legend(d)
-	l.stack(d)
-	d.again = func(lettering float64) *Drawing {
-		o.Lettering = lettering
-		return NewTestSheet(t, o)
-	}
-	return d
+	return l.stacked(d)
 }
 
 // or is a length in millimetres, or what is usual on such a ruler.
