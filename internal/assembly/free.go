@@ -1,5 +1,7 @@
 package assembly
 
+import "creasefit/internal/fold"
+
 // duo is a plate that moves and one that could be in its way, or moves otherwise.
 // It is pressed where the two press into one another where the move begins: corners
 // and spines, and what rounded sizes press together.
@@ -140,14 +142,14 @@ func (t *taking) layered(openings []opening) bool {
 func (t *taking) press(slack float64) {
 	for k := range t.duos {
 		d := &t.duos[k]
-		d.pressed = t.pose.Meet(d.a, d.b, slack)
+		d.pressed = t.pose.Meet(d.a, d.b, fold.Vec{}, slack)
 	}
 }
 
 // meets reports whether something that moves meets something else.
 func (t *taking) meets(slack float64, early bool) bool {
 	for k := range t.duos {
-		if d := &t.duos[k]; !(early && d.pressed) && t.pose.Meet(d.a, d.b, slack) {
+		if d := &t.duos[k]; !(early && d.pressed) && t.pose.Meet(d.a, d.b, fold.Vec{}, slack) {
 			return true
 		}
 	}

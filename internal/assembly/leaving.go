@@ -45,7 +45,7 @@ func (t *taking) clears(plates []int, way fold.Vec) (by float64, blockers []int)
 	hit := make([]bool, len(t.rig.Plates))
 	for _, i := range plates {
 		for _, j := range t.others {
-			if !hit[j] && t.pose.Sweep(i, j, whole, t.slack+t.flex) {
+			if !hit[j] && t.pose.Meet(i, j, whole, t.slack+t.flex) {
 				hit[j], blockers = true, append(blockers, j)
 			}
 		}

@@ -111,9 +111,9 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 	pa := part{a.space, a.move.z, m.half - thin, yieldA + tolerance}
 	pb := part{b.space, b.move.z, m.half - thin, yieldB + tolerance}
 	if a.convex && b.convex {
-		return overlap(&pa, &pb)
+		return meet(&pa, &pb, Vec{})
 	}
-	if m.oneBody(a, b) && facesPart(&pa, &pb) { // the boxes round separate pieces have told that
+	if m.oneBody(a, b) && facesPart(&pa, &pb, Vec{}) { // the boxes round separate pieces have told that
 		return false
 	}
 	return m.partsOverlap(a, b, pa, pb)

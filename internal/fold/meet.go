@@ -11,13 +11,13 @@ import (
 type pairing struct{ a, b float64 }
 
 // pair returns how two plates give way to one another, i the greater.
-func (r *Rig) pair(i, j int) *pairing {
+func (r *Rig) pair(i, j int) pairing {
 	k := &r.known[i*(i-1)/2+j]
 	if *k == 0 {
 		*k = int32(len(r.pairs) + 1)
 		r.pairs = append(r.pairs, r.asked(i, j))
 	}
-	return &r.pairs[*k-1]
+	return r.pairs[*k-1]
 }
 
 // Free reports whether two plates are never in one another's way: they hang
@@ -49,64 +49,25 @@ func (r *Rig) locked(a, b *plate) bool {
 	return false
 }
 
-// Meet reports whether two plates that are not free of one another pass through one
-// another by more than slack, in millimetres, and than their edges give way.
-func (p *Pose) Meet(i, j int, slack float64) bool {
+// Meet reports whether a plate passes through another one, of which it is not free, by
+// more than slack, in millimetres, and than their edges give way: where it is, or
+// anywhere on a way.
+func (p *Pose) Meet(i, j int, way Vec, slack float64) bool {
 	a, b := p.lift(i), p.lift(j)
-	if apart(&a.box, &b.box) {
-		return false
-	}
-	return p.each(i, j, slack, overlap)
-}
-
-// Sweep reports whether a plate meets another one, of which it is not free, on its
-// way: anywhere between its place and the way's end.
-func (p *Pose) Sweep(i, j int, way Vec, slack float64) bool {
-	swept := p.lift(i).box
+	swept := a.box
 	for k, d := range way {
 		swept.low[k] += min(0, d)
 		swept.high[k] += max(0, d)
 	}
-	if apart(&swept, &p.lift(j).box) {
+	if apart(&swept, &b.box) {
 		return false
 	}
-	moving := i
-	return p.each(i, j, slack, func(a, b *part) bool {
-		if i != moving {
-			return sweeps(b, a, way)
-		}
-		return sweeps(a, b, way)
-	})
-}
-
-// each reports whether any convex part of one plate and any of another do what
-// is asked. A plate in parts does not give way itself, since narrow parts would
-// vanish: the other one does so much more.
-func (p *Pose) each(i, j int, slack float64, meet func(a, b *part) bool) bool {
-	x, y := i, j
-	if x < y {
-		x, y = y, x
-	}
-	pair := p.rig.pair(x, y)
-	yieldI, yieldJ := pair.a+slack, pair.b+slack
-	if x != i {
-		yieldI, yieldJ = yieldJ, yieldI
-	}
-	a, b := p.lift(i).parts, p.lift(j).parts
-	switch {
-	case len(a) > 1 && len(b) > 1:
-		yieldI, yieldJ = 0, 0
-	case len(a) > 1:
-		yieldI, yieldJ = 0, yieldI+yieldJ
-	case len(b) > 1:
-		yieldI, yieldJ = yieldI+yieldJ, 0
-	}
-	own, other := &p.pair[0], &p.pair[1] // kept: what is handed to meet would be allocated
-	for k := range a {
-		*own = a[k].giving(yieldI, slack)
-		for l := range b {
-			*other = b[l].giving(yieldJ, slack)
-			if meet(own, other) {
+	yieldI, yieldJ := p.give(i, j, slack)
+	for k := range a.parts {
+		own := a.parts[k].giving(yieldI, slack)
+		for l := range b.parts {
+			other := b.parts[l].giving(yieldJ, slack)
+			if meet(&own, &other, way) {
 				return true
 			}
 		}
@@ -114,46 +75,13 @@ func (p *Pose) each(i, j int, slack float64, meet func(a, b *part) bool) bool {
 	return false
 }
 
-// sweeps reports whether a convex plate on its way has more than a contact in
-// common with another one. The body that it sweeps is convex too; it is parted
-// by its own faces, by those of the other, or by a line of each.
-func sweeps(a, b *part, way Vec) bool {
-	apart := func(axis Vec) bool { return partedOnWay(a, b, axis, way) }
-	if apart(a.normal) || apart(b.normal) || apart(a.normal.cross(b.normal)) ||
-		apart(way.cross(a.normal)) || apart(way.cross(b.normal)) {
-		return false
+// give returns how far the edges of two plates give way to one another.
+func (p *Pose) give(i, j int, slack float64) (a, b float64) {
+	pair := p.rig.pair(max(i, j), min(i, j))
+	if i < j {
+		pair.a, pair.b = pair.b, pair.a
 	}
-	for i := range a.corners {
-		e := a.edge(i)
-		if apart(a.normal.cross(e)) || apart(b.normal.cross(e)) || apart(way.cross(e)) {
-			return false
-		}
-	}
-	for j := range b.corners {
-		f := b.edge(j)
-		if apart(b.normal.cross(f)) || apart(a.normal.cross(f)) || apart(way.cross(f)) {
-			return false
-		}
-		for i := range a.corners {
-			if apart(a.edge(i).cross(f)) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// partedOnWay reports whether a plate on its way is in contact at most with
-// another one along an axis.
-func partedOnWay(a, b *part, axis, way Vec) bool {
-	size := axis.length()
-	if size < 1e-9 {
-		return false
-	}
-	axis = axis.by(1 / size)
-	p, q, d := a.extent(axis), b.extent(axis), way.dot(axis)
-	p.low, p.high = p.low+min(0, d), p.high+max(0, d)
-	return max(p.low-q.high, q.low-p.high) > -touch
+	return shared(pair.a+slack, pair.b+slack, len(p.at[i].parts) == 1, len(p.at[j].parts) == 1)
 }
 
 // level is the least cosine between the normals of plates that count as layers.

@@ -228,8 +228,8 @@ func TestOnlyOneEdgeParts(t *testing.T) {
 		tip := []spot{{4 + gap, -4 + gap}, {14, -3}, {5, 4}}
 		a := part{corners: lifted(wall), normal: Vec{0, 0, 1}, half: 0.2}
 		b := part{corners: lifted(tip), normal: Vec{0, 0, 1}, half: 0.2}
-		assert.Equal(t, want, overlap(&a, &b), gap)
-		assert.Equal(t, want, overlap(&b, &a), gap)
+		assert.Equal(t, want, meet(&a, &b, Vec{}), gap)
+		assert.Equal(t, want, meet(&b, &a, Vec{}), gap)
 	}
 }
 

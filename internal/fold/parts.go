@@ -14,26 +14,29 @@ type part struct {
 	yield   float64
 }
 
-// overlap reports whether two convex plates have more than a contact in
-// common: whether no plane parallel to a face of one, or to an edge of each,
-// parts them (the theorem of separating axes for convex polyhedra).
-func overlap(a, b *part) bool {
-	return !facesPart(a, b) && !sidesPart(a, b) && !sidesPart(b, a) && !edgesPart(a, b)
+// meet reports whether two convex plates have more than a contact in common while
+// the first goes a way, which may be none: whether no plane parts the convex body
+// that it sweeps from the other, parallel to a face of one, to an edge of each or to
+// the way (the theorem of separating axes for convex polyhedra).
+func meet(a, b *part, way Vec) bool {
+	return !facesPart(a, b, way) && !sidesPart(a, a, b, way) && !sidesPart(b, a, b, way) && !edgesPart(a, b, way)
 }
 
 // facesPart tries the faces of both plates, and the line that these have in
 // common. What it parts is apart even if the plates are not convex.
-func facesPart(a, b *part) bool {
-	return parted(a, b, a.normal) || parted(a, b, b.normal) || parted(a, b, a.normal.cross(b.normal))
+func facesPart(a, b *part, way Vec) bool {
+	return parted(a, b, a.normal, way) || parted(a, b, b.normal, way) || parted(a, b, a.normal.cross(b.normal), way) ||
+		way != (Vec{}) && (parted(a, b, way.cross(a.normal), way) || parted(a, b, way.cross(b.normal), way))
 }
 
-// sidesPart tries the edge faces of a, and its edges with b's normal, which is the
-// same in parallel planes.
-func sidesPart(a, b *part) bool {
+// sidesPart tries the edges of one of two plates with both normals, which are the same
+// in parallel planes.
+func sidesPart(one, a, b *part, way Vec) bool {
 	level := math.Abs(a.normal.dot(b.normal)) > 1-1e-12
-	for i := range a.corners {
-		e := a.edge(i)
-		if parted(a, b, a.normal.cross(e)) || !level && parted(a, b, b.normal.cross(e)) {
+	for i := range one.corners {
+		e := one.edge(i)
+		if parted(a, b, a.normal.cross(e), way) || !level && parted(a, b, b.normal.cross(e), way) ||
+			way != (Vec{}) && parted(a, b, way.cross(e), way) {
 			return true
 		}
 	}
@@ -41,10 +44,10 @@ func sidesPart(a, b *part) bool {
 }
 
 // edgesPart tries every edge of a with every edge of b.
-func edgesPart(a, b *part) bool {
+func edgesPart(a, b *part, way Vec) bool {
 	for i := range a.corners {
 		for j := range b.corners {
-			if parted(a, b, a.edge(i).cross(b.edge(j))) {
+			if parted(a, b, a.edge(i).cross(b.edge(j)), way) {
 				return true
 			}
 		}
@@ -60,15 +63,16 @@ func (p part) giving(edges, slack float64) part {
 
 func (p *part) edge(i int) Vec { return p.corners[(i+1)%len(p.corners)].sub(p.corners[i]) }
 
-// parted reports whether two plates are in contact at most along an axis.
-func parted(a, b *part, axis Vec) bool {
+// parted reports whether two plates are in contact at most along an axis while the
+// first goes a way.
+func parted(a, b *part, axis, way Vec) bool {
 	size := axis.length()
 	if size < 1e-9 {
 		return false
 	}
 	axis = axis.by(1 / size)
-	p, q := a.extent(axis), b.extent(axis)
-	return max(p.low-q.high, q.low-p.high) > -touch
+	p, q, d := a.extent(axis), b.extent(axis), way.dot(axis)
+	return max(p.low+min(0, d)-q.high, q.low-p.high-max(0, d)) > -touch
 }
 
 // extent is what the plate takes up of an axis, without what its edges and
@@ -103,22 +107,24 @@ func convex(ring []spot) bool {
 	return true
 }
 
-// partsOverlap compares two plates, at least one of them not convex, part by
-// part. The yield of a plate in parts is left to the other one, since narrow
-// parts would vanish if they were drawn in; two plates in parts do not yield.
+// shared deals out how far the edges of two plates give way. That of a plate in parts
+// is left to the other one, since narrow parts would vanish if they were drawn in; two
+// plates in parts do not give way.
+func shared(a, b float64, wholeA, wholeB bool) (float64, float64) {
+	switch {
+	case wholeA && wholeB:
+		return a, b
+	case wholeA:
+		return a + b, 0
+	case wholeB:
+		return 0, a + b
+	}
+	return 0, 0
+}
+
+// partsOverlap compares two plates, at least one of them not convex, part by part.
 func (m *model) partsOverlap(a, b *plate, pa, pb part) bool {
-	yield := pa.yield + pb.yield
-	pa.yield, pb.yield = yield, yield
-	if !a.convex {
-		pa.yield = 0
-	} else {
-		pb.yield = 0
-	}
-	if !b.convex {
-		pb.yield = 0
-	} else {
-		pa.yield = 0
-	}
+	pa.yield, pb.yield = shared(pa.yield, pb.yield, a.convex, b.convex)
 	m.cutUp(a)
 	m.cutUp(b)
 	for i := range a.parts {
@@ -129,7 +135,7 @@ func (m *model) partsOverlap(a, b *plate, pa, pb part) bool {
 		for j := range b.parts {
 			y := &b.parts[j]
 			pa.corners, pb.corners = x.corners, y.corners
-			if !apart(&x.box, &y.box) && overlap(&pa, &pb) {
+			if !apart(&x.box, &y.box) && meet(&pa, &pb, Vec{}) {
 				return true
 			}
 		}
@@ -154,7 +160,7 @@ func (m *model) cutUp(pl *plate) {
 		return
 	}
 	first := pl // a copy is cut as the first one is
-	if pl.panel >= 0 {
+	if pl.copy > 0 && pl.panel >= 0 {
 		first = m.panel(pl.piece, pl.panel)
 	}
 	if first.cut == nil {

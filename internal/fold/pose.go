@@ -12,10 +12,9 @@ type Pose struct {
 	Turned []float64 // by hinge: 0 flat, 1 closed
 	Away   []Move    // by unit
 
-	rig  *Rig
-	bow  []float64 // by unit
-	at   []placed  // by plate
-	pair [2]part   // that are compared
+	rig *Rig
+	bow []float64 // by unit
+	at  []placed  // by plate
 }
 
 // Move is a rigid motion of a unit.

@@ -104,7 +104,7 @@ func (w *well) halfSide(out float64) float64 { return out * math.Tan(math.Pi/flo
 func (w *well) height(body *part, z float64) span {
 	const dust = 1e-9 // mm
 	free := span{math.Inf(-1), math.Inf(1)}
-	beside := func(a, b *part) bool { return sidesPart(a, b) || sidesPart(b, a) }
+	beside := func(a, b *part) bool { return sidesPart(a, a, b, Vec{}) || sidesPart(b, a, b, Vec{}) }
 	for i := range w.m.plates {
 		pl := &w.m.plates[i]
 		low, high := pl.space[0][2]-w.m.half, pl.space[0][2]+w.m.half
@@ -181,7 +181,7 @@ func extent(corners []Vec, from, along Vec) span {
 // clear reports whether no plate reaches into a body, and finds those that do.
 func (w *well) clear(body *part) bool {
 	free := true
-	apart := func(a, b *part) bool { return !overlap(a, b) }
+	apart := func(a, b *part) bool { return !meet(a, b, Vec{}) }
 	for i := range w.m.plates {
 		if pl := &w.m.plates[i]; !w.m.without(pl, body, apart) {
 			w.m.find("contents", w.m.name(pl), "is in their way", 0)

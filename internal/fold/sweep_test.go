@@ -50,9 +50,9 @@ func TestSweepEqualsSteps(t *testing.T) {
 		for k := range steps + 1 {
 			by := way.by(float64(k) / steps)
 			there, about := a.moved(by), largerA.moved(by)
-			met, near = met || overlap(&there, &b), near || overlap(&about, &largerB)
+			met, near = met || meet(&there, &b, Vec{}), near || meet(&about, &largerB, Vec{})
 		}
-		swept := sweeps(&a, &b, way)
+		swept := meet(&a, &b, way)
 		assert.False(t, met && !swept, "a plate on the way was missed")
 		assert.False(t, swept && !near, "a plate beside the way was said to be met")
 	})
