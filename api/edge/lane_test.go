@@ -80,6 +80,8 @@ func TestCrowdedIsWhoHasItsShare(t *testing.T) {
 	assert.EqualValues(t, 1, l.State().Shed)
 	leave()
 	waiting(t, l, 0)
+	assert.Empty(t, l.queues, "who went away has no queue")
+	assert.Empty(t, l.turn)
 }
 
 // TestNobodyWaitsForNothing: no more wait than get their turn in time. Else all of

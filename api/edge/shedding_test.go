@@ -128,6 +128,15 @@ func TestSheddingKeepsItsPlace(t *testing.T) {
 	require.Len(t, plainGet, 44)
 	assert.Equal(t, "200 read", told(t, connection, in, 1, hidden, plainGet), "what looks like a call is a body")
 	assert.Equal(t, "200 read", told(t, connection, in, 1, plainGet))
+
+	for _, parts := range [][]string{
+		{headPost + "Content-Length: 44\r\n", "\r\n", plainGet},
+		{headPost, "Content-Length: 44\r\n\r\n", plainGet},
+		{headPost + "Transfer-Encoding: chunked\r\n\r\n", "2c\r\n", plainGet, "\r\n0\r\n\r\n"},
+	} {
+		connection, in = open(t, address)
+		assert.Equal(t, "200 read", told(t, connection, in, 1, parts...), "%q", parts[0])
+	}
 }
 
 // What comes while the server is busy is the server's, but not what comes after it.
