@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -129,7 +130,8 @@ func (c *checker) item(i int, it Item) {
 	if !c.paper(i) {
 		return
 	}
-	unknown, tooLarge, sheets := 0, 0, 0
+	unknown, tooLarge, short, sheets, untrimmed := 0, 0, 0, 0, c.order
+	untrimmed.Trimmer = measure.Length{}
 	for s := range c.order.Sheets {
 		if c.order.Sheets[s].Paper != it.Paper {
 			continue
@@ -138,8 +140,11 @@ func (c *checker) item(i int, it Item) {
 		if it.Grain != AnySide && c.order.Sheets[s].Grain == AnySide {
 			unknown++
 		}
-		if !c.order.fitsUncut(i, s) {
+		if !untrimmed.cuttable(i, s) {
 			tooLarge++
+		}
+		if !c.order.cuttable(i, s) {
+			short++
 		}
 	}
 	switch {
@@ -148,7 +153,7 @@ func (c *checker) item(i int, it Item) {
 	case tooLarge == sheets:
 		c.add(fault.OutOfRange, field+".blank", c.size(it.Width, it.Height), c.name(i)+" is larger than every sheet allows.",
 			"at most the sheet inside its margins, with the grain as asked")
-	case !c.order.cuttable(i):
+	case short == sheets:
 		c.tooShort(i)
 	case it.Count == 0:
 		c.crowd(i)
@@ -189,29 +194,9 @@ func (c *checker) crowd(i int) {
 	c.faults[len(c.faults)-1].Hint = "a blank of " + c.size(c.order.Ruler.Up(scale), c.order.Ruler.Up(tall)) + " is within it"
 }
 
-// fitsUncut reports whether a blank lies inside a sheet's margins, whatever
-// the trimmer can do.
-func (o Order) fitsUncut(item, stock int) bool {
-	w, h := o.Usable(stock)
-	for _, turned := range o.Turns(item, stock) {
-		bw, bh := o.Items[item].Lying(turned)
-		if !w.Less(bw) && !h.Less(bh) {
-			return true
-		}
-	}
-	return false
-}
-
-// cuttable reports whether a blank can be cut from one of the sheets.
-func (o Order) cuttable(item int) bool {
-	for s := range o.Sheets {
-		for _, turned := range o.Turns(item, s) {
-			if o.Reachable(item, s, turned) {
-				return true
-			}
-		}
-	}
-	return false
+// cuttable reports whether a blank can be cut from a sheet.
+func (o Order) cuttable(item, stock int) bool {
+	return slices.ContainsFunc(o.Turns(item, stock), func(turned bool) bool { return o.Reachable(item, stock, turned) })
 }
 
 // sensible reports whether a length can be the side of a rectangle.

@@ -14,11 +14,6 @@ type weights struct {
 	top   int64
 }
 
-// bound is the least cost of what is left.
-func (w *weights) bound(left []int32) int64 {
-	return ceilDiv(w.sum(left), w.top)
-}
-
 // sum is the value of what is left.
 func (w *weights) sum(left []int32) int64 {
 	sum := int64(0)
@@ -81,7 +76,7 @@ func (c *cover) visit(cost int64) bool {
 	if lead < 0 {
 		return true
 	}
-	if !c.promising(cost) || c.nodes <= 0 {
+	if c.nodes <= 0 {
 		return false
 	}
 	if c.nodes--; !c.effort.spend(len(c.left) * (1 + len(c.giving[lead]))) {
@@ -113,16 +108,6 @@ func (c *cover) lead() int {
 		}
 	}
 	return best
-}
-
-// promising reports whether no bound rules out a cost.
-func (c *cover) promising(cost int64) bool {
-	for i := range c.weights {
-		if c.weights[i].bound(c.left) > cost {
-			return false
-		}
-	}
-	return true
 }
 
 // state is a text for what is left and what is in stock.

@@ -5,6 +5,9 @@ import "creasefit/internal/sheet"
 // corner is the size of a rectangle that a set of pieces can be cut from.
 type corner struct{ w, h int32 }
 
+// area is in square units.
+func (c corner) area() int64 { return int64(c.w) * int64(c.h) }
+
 // along returns the side along an axis.
 func (c corner) along(a sheet.Axis) int32 {
 	if a == sheet.Width {
@@ -53,15 +56,15 @@ func (c curve) add(p corner) curve {
 }
 
 // joins enters all least rectangles of one shape beside or above another, as
-// far as a board holds and its trimmer divides them.
-func (c curve) joins(b *board, low, high curve) curve {
+// far as a board holds and its trimmer divides them and they are no larger than most.
+func (c curve) joins(b *board, low, high curve, most int64) curve {
 	for i, j := 0, 0; i < len(low) && j < len(high); {
 		p, q := low[i], high[j]
 		r := corner{p.w + q.w, max(p.h, q.h)}
 		if r.w > b.w {
 			break
 		}
-		if r.h <= b.h && b.crossable(r.h) {
+		if r.h <= b.h && b.crossable(r.h) && r.area() <= most {
 			c = c.add(r)
 		}
 		if p.h >= q.h {
@@ -77,7 +80,7 @@ func (c curve) joins(b *board, low, high curve) curve {
 		if r.h > b.h {
 			break
 		}
-		if r.w <= b.w && b.crossable(r.w) {
+		if r.w <= b.w && b.crossable(r.w) && r.area() <= most {
 			c = c.add(r)
 		}
 		if p.w >= q.w {

@@ -62,26 +62,7 @@ func (f *fitting) part(set uint32) {
 	others := set ^ last
 	for sub := others; sub > 0; {
 		sub = (sub - 1) & others
-		low, high := sub|last, others^sub
-		if f.from[low] < f.from[low+1] && f.from[high] < f.from[high+1] {
-			f.join(f.of(low), f.of(high), f.area[set]+f.allow)
-		}
-	}
-}
-
-// join enters what two shapes come to beside and above one another, as far as
-// it is no larger than most.
-func (f *fitting) join(low, high curve, most int64) {
-	b := f.board
-	for _, p := range low {
-		for _, q := range high {
-			if w, h := p.w+q.w, max(p.h, q.h); w <= b.w && h <= b.h && b.crossable(h) && int64(w)*int64(h) <= most {
-				f.found = f.found.add(corner{w, h})
-			}
-			if w, h := max(p.w, q.w), p.h+q.h; w <= b.w && h <= b.h && b.crossable(w) && int64(w)*int64(h) <= most {
-				f.found = f.found.add(corner{w, h})
-			}
-		}
+		f.found = f.found.joins(f.board, f.of(sub|last), f.of(others^sub), f.area[set]+f.allow)
 	}
 }
 

@@ -8,7 +8,16 @@ func (b *board) rasters() (xs, ys []int32) {
 	for i, f := range b.faces {
 		widths[i], heights[i] = f.w, f.h
 	}
-	return rasterPoints(b.w, widths), rasterPoints(b.h, heights)
+	return b.points(b.w, widths), b.points(b.h, heights)
+}
+
+// points are the raster points of a side; of one that is longer than the trimmer all
+// sums, since a raster point may stand for a shorter sum that can be cut along.
+func (b *board) points(side int32, sizes []int32) []int32 {
+	if !b.crossable(side) {
+		return sumPoints(side, sizes)
+	}
+	return rasterPoints(side, sizes)
 }
 
 // rasterPoints returns the reduced raster points of a length, ascending from

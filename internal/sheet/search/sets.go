@@ -2,6 +2,7 @@ package search
 
 import (
 	"errors"
+	"math"
 	"math/bits"
 )
 
@@ -125,7 +126,7 @@ func (s *sets) shape(code uint64) curve {
 			continue
 		}
 		if j, okHigh := s.index[code-part]; okHigh {
-			c = c.joins(s.board, s.curves[i], s.curves[j])
+			c = c.joins(s.board, s.curves[i], s.curves[j], math.MaxInt64)
 		}
 		s.budget--
 	}
@@ -173,19 +174,9 @@ func (s *sets) parts(code uint64) func(yield func(uint64) bool) {
 // patterns are the sets that no piece can be added to, as patterns.
 func (s *sets) patterns() []pattern {
 	var list []pattern
-	for _, at := range s.maximal() {
-		code := s.codes[at]
-		list = append(list, pattern{s.board, s.counts(code), func() *layout { return s.layout(code, corner{s.board.w, s.board.h}) }})
-	}
-	return list
-}
-
-// maximal lists the sets that no piece can be added to.
-func (s *sets) maximal() []int {
-	var list []int
-	for i, code := range s.codes {
+	for _, code := range s.codes {
 		if s.isMaximal(code) {
-			list = append(list, i)
+			list = append(list, pattern{s.board, s.counts(code), func() *layout { return s.layout(code, corner{s.board.w, s.board.h}) }})
 		}
 	}
 	return list
