@@ -167,7 +167,7 @@ func TestKindsAreToldAsDesigns(t *testing.T) {
 	assert.Equal(t, "sleeve.scores-two", thick.Name)
 	tray := decode[wire.Design](get(t, "/v1/kinds/tray/design?corners=outside").ok())
 	assert.Equal(t, "tray.corners-outside.walls-single", tray.Name)
-	assert.Equal(t, "walls", get(t, "/v1/kinds/tray/design?walls=double").problem(http.StatusUnprocessableEntity).Errors[0].Name)
+	assert.Equal(t, "tray.corners-inside.walls-double", decode[wire.Design](get(t, "/v1/kinds/tray/design?walls=double&corners=inside").ok()).Name)
 	assert.Equal(t, "shape", get(t, "/v1/kinds/sleeve/design?shape=round").problem(http.StatusUnprocessableEntity).Errors[0].Name)
 	p := get(t, "/v1/kinds/prism-box/design").problem(http.StatusNotFound)
 	assert.Contains(t, p.Errors[0].Detail, "not given as a design")

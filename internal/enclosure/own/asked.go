@@ -59,11 +59,19 @@ func (v *derivation) guess(values []float64) {
 		switch {
 		case u.fixed.given:
 			values[v.first+i] = v.amount(u.fixed).at(values)
+		case u.allows:
+			values[v.first+i] = values[caliper]
 		case !u.end:
 			values[v.first+i] = values[width+u.axis] + spines + 4*values[caliper] + values[loosest] + values[little]
 		}
 	}
-	rows := v.fold(values).rows
+	rows, ends := v.fold(values).rows, system{order: v.unknownsInTurn()}
+	for i := range rows {
+		if w := &rows[i]; w.hard && v.hasEnd(w.form) {
+			ends.add(w.form)
+		}
+	}
+	ends.settle(values)
 	for range 2 {
 		for i := range rows {
 			w := &rows[i]

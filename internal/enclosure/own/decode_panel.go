@@ -33,7 +33,12 @@ func (r *reader) panel(n *node) Panel {
 		return p
 	}
 	p.Name, p.On = r.name(n, "panel"), r.text(n, "on", mostName)
-	p.Narrower, p.Taper = r.amount(n.members["narrower"]), r.amount(n.members["taper"])
+	if in := n.members["narrower"]; in != nil && in.text == "to be clear" {
+		p.Clear = true
+	} else {
+		p.Narrower = r.amount(in)
+	}
+	p.Taper = r.amount(n.members["taper"])
 	p.Window = r.window(n.members["window"])
 	root := []string{"across", "up"}
 	hung := []string{"edge", "fold", "angle", "reach", "narrower", "taper"}
@@ -139,6 +144,8 @@ func (r *reader) amount(n *node) (a Amount) {
 		return a
 	case n.isText && n.text == "a little":
 		a.Little = true
+	case n.isText && n.text == "an allowance":
+		a.Allowance = true
 	case n.isText && plainName(n.text):
 		a.Size = n.text
 	default:

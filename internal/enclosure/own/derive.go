@@ -101,7 +101,7 @@ func (r *derived) same(o *derived) bool {
 		return true
 	}
 	for i := range r.panels {
-		if r.panels[i].pile != o.panels[i].pile || r.panels[i].rim != o.panels[i].rim {
+		if r.panels[i].pile != o.panels[i].pile || r.panels[i].rim != o.panels[i].rim || r.panels[i].beside != o.panels[i].beside {
 			return false
 		}
 	}
@@ -113,7 +113,10 @@ func (v *derivation) fold(values []float64) *derived {
 	r := &derived{derivation: v, panels: slices.Clone(v.panels)}
 	s := &sight{derived: r, values: values, feet: make([]spot, len(r.panels))}
 	s.fold()
-	r.piles = slices.ContainsFunc(r.panels, func(p plate) bool { return p.spine != nil || p.lid })
+	for i := range r.panels {
+		r.panels[i].beside = s.besides(i)
+	}
+	r.piles = slices.ContainsFunc(r.panels, func(p plate) bool { return p.spine != nil || p.lid || p.Clear })
 	r.state()
 	return r
 }

@@ -79,6 +79,7 @@ type Panel struct {
 	Reach      Reach
 	Across, Up Reach  // of a root
 	Narrower   Amount // by how much it begins inside each corner of its parent
+	Clear      bool   // its sides end half a paper before what stands beside them instead
 	Taper      Amount // by how much more each side runs in towards its free edge
 	Window     *Window
 	place      string
@@ -115,13 +116,14 @@ type Reach struct {
 	Share  [2]int64
 }
 
-// Amount is a length: a named size, a length, or "a little". The zero Amount is
-// none.
+// Amount is a length: a named size, a length, "a little", or "an allowance" for the
+// caliper, which is one for all of a design. The zero Amount is none.
 type Amount struct {
-	Size   string
-	Length measure.Length
-	Little bool
-	given  bool
+	Size      string
+	Length    measure.Length
+	Little    bool
+	Allowance bool
+	given     bool
 }
 
 // JoinType says what a join states.

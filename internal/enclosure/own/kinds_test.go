@@ -100,6 +100,13 @@ func TestKindsAsDesignsAnswerAlike(t *testing.T) {
 }
 
 func assertAlike(t *testing.T, want, got *solve.Solution) bool {
+	off, panels := 1e-12, 0
+	for i := range got.Pattern.Pieces {
+		panels += len(got.Pattern.Pieces[i].Panels)
+	}
+	if panels > 20 { // which of two faces comes first that are as likely in the way tells in the integral
+		off += want.Sure.Within
+	}
 	ok := assert.Equal(t, want.Step, got.Step) && assert.Len(t, got.Pattern.Pieces, len(want.Pattern.Pieces))
 	for i := range got.Pattern.Pieces {
 		a, b := &want.Pattern.Pieces[i], &got.Pattern.Pieces[i]
@@ -107,7 +114,7 @@ func assertAlike(t *testing.T, want, got *solve.Solution) bool {
 			assert.Equal(t, want.ReadOff(), got.ReadOff())
 	}
 	return ok && assert.Equal(t, want.Outside, got.Outside) && assert.Equal(t, want.Fits, got.Fits) && assert.Equal(t, want.Alternatives, got.Alternatives) &&
-		assert.InDelta(t, want.Sure.Chance, got.Sure.Chance, 1e-12)
+		assert.InDelta(t, want.Sure.Chance, got.Sure.Chance, off)
 }
 
 // How much longer a solution takes by a design than by its kind: both are asked in turn,

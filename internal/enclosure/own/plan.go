@@ -100,9 +100,13 @@ func (p *planner) ask(c *clause) rounding.Form {
 	return rounding.Form{Terms: c.terms, Constant: c.rest.exact(p.lengths)}
 }
 
-// paper refuses board for what is folded flat, or hooked into slits.
+// paper refuses board for what is folded flat, but for what is glued down over a rim, or
+// hooked into slits.
 func (p *planner) paper() error {
-	if slices.ContainsFunc(p.panels, func(q plate) bool { return q.spine != nil }) {
+	rolled := func(q *plate) bool {
+		return q.spine.count(thickness) == 0 && slices.ContainsFunc(p.Joins, func(j Join) bool { return j.Type == Glue && (j.A.Panel == q.Name || j.B.Panel == q.Name) })
+	}
+	if slices.ContainsFunc(p.panels, func(q plate) bool { return q.spine != nil && !rolled(&q) }) {
 		return p.in.PaperOnly("what is folded flat")
 	}
 	if len(p.slots) > 0 {

@@ -33,7 +33,11 @@ func (r *derived) state() {
 		} else {
 			r.reaches(p, p.far, &p.Reach, p.Name)
 		}
+		if p.Clear {
+			r.ending(p)
+		}
 	}
+	r.allowing()
 }
 
 // must adds a hard row.

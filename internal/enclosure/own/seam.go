@@ -15,6 +15,7 @@ type sewn struct {
 	name   string
 	run    int     // the axis that lines run along which meet
 	apart  [2]form // how far they lie from one another along the others
+	allows bool    // one of which is the allowance
 }
 
 // sew lists what holds the panels of each piece together.
@@ -30,7 +31,9 @@ func (s *stated) sew(r *derived) {
 			x.name, x.run = j.A.words(), first.run
 			for k := range x.apart {
 				axis := (x.run + 1 + k) % 3
-				x.apart[k] = first.where[axis].plus(-1, second.where[axis])
+				if x.apart[k] = first.where[axis].plus(-1, second.where[axis]); axis == first.ends.axis && (j.Short.Allowance || j.Past.Allowance) {
+					x.apart[k], x.allows = nil, true
+				}
 			}
 		}
 		s.sewn = append(s.sewn, x)
@@ -77,6 +80,9 @@ func (l *layout) seam(j *sewn) {
 	qa, a := l.ends(j.A)
 	qb, b := l.ends(j.B)
 	run, apart := j.run, math.Hypot(j.apart[0].at(l.planner.values), j.apart[1].at(l.planner.values))
+	if j.allows {
+		apart = math.Hypot(apart, float64(l.values[l.allowanceOf()].Nanometres()))
+	}
 	var met [2]pattern.Point
 	for k := range 2 { // the points of the other line beside those of this one
 		met[k] = l.beside(qb, b, l.along(qa, a[k], run), run)

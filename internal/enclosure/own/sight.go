@@ -82,7 +82,7 @@ func (r *derived) liesAlike(values []float64) bool {
 	}
 	for n, i := range r.order {
 		p := &r.panels[i]
-		if p.Angle == 180 && s.pileUnder(i, r.order[:n]) != p.pile || p.lid && s.rimOf(p) != p.rim {
+		if p.Angle == 180 && s.pileUnder(i, r.order[:n]) != p.pile || p.lid && s.rimOf(p) != p.rim || s.besides(i) != p.beside {
 			return false
 		}
 	}

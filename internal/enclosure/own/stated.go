@@ -57,6 +57,8 @@ func (s *stated) of(r *derived) {
 			x := setting{name: u.name, unknown: r.first + i, fixed: u.fixed.given, least: r.least(r.first + i), place: u.place}
 			if x.fixed {
 				x.ideal = r.amount(u.fixed)
+			} else if u.allows {
+				x.least, x.greatest = append(x.least, only(caliper, parts)), only(caliper, parts).with(more, parts)
 			}
 			s.add(x, u.fixed.Size)
 		}

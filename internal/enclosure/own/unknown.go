@@ -16,6 +16,7 @@ type unknown struct {
 	wide        bool   // it covers something or is folded flat, and is as wide as what a cut leaves
 	axis        int    // of space, that it runs along: 0 to 2
 	end         bool   // comes out as papers, and is set nowhere
+	allows      bool   // it is the allowance for the caliper
 	reading     int    // of the plan, -1 for an end
 }
 
@@ -46,10 +47,11 @@ type plate struct {
 	far, up       int // the unknowns of its extents; up is -1 but for a root
 	ends          [2]int
 	face          facing
-	base          int  // of a root: the panel of another piece that it is glued onto, -1 for none
-	under         bool // it is glued onto the outside of that
-	nested        bool // its piece goes over that piece instead, or round it
-	lid           bool // it lies on the rim of that piece, face down
+	beside        [2]int // of one whose sides are clear: the blocks that they end before, -1 for none
+	base          int    // of a root: the panel of another piece that it is glued onto, -1 for none
+	under         bool   // it is glued onto the outside of that
+	nested        bool   // its piece goes over that piece instead, or round it
+	lid           bool   // it lies on the rim of that piece, face down
 
 	// Once it is folded:
 	origin [3]form    // where the lower left corner of the blank comes to lie
@@ -93,6 +95,9 @@ func newDerivation(d *Design) *derivation {
 
 // number gives every reach, and every end that a glued panel hangs on, an unknown.
 func (v *derivation) number() {
+	if v.allows() {
+		v.unknowns = append(v.unknowns, unknown{name: allowanceName, allows: true})
+	}
 	for i := range v.panels {
 		p := &v.panels[i]
 		if p.parent < 0 {
@@ -105,6 +110,13 @@ func (v *derivation) number() {
 	for i := range v.panels {
 		if p := &v.panels[i]; p.parent < 0 {
 			p.up = v.add(p, p.Up, " height", p.face.up)
+		}
+	}
+	for i := range v.panels {
+		for side := range 2 {
+			if v.panels[i].Clear {
+				v.freeEnd(&v.panels[i], side)
+			}
 		}
 	}
 	for i := range v.Joins {
@@ -133,9 +145,14 @@ func (v *derivation) loosen(glued *plate) {
 	if up {
 		side = 1
 	}
-	if on.ends[side] < 0 {
-		on.ends[side] = v.first + len(v.unknowns)
-		v.unknowns = append(v.unknowns, unknown{name: "end of " + on.Name, place: on.place, end: true, reading: -1})
+	v.freeEnd(on, side)
+}
+
+// freeEnd leaves an end of a panel to be found.
+func (v *derivation) freeEnd(p *plate, side int) {
+	if p.ends[side] < 0 {
+		p.ends[side] = v.first + len(v.unknowns)
+		v.unknowns = append(v.unknowns, unknown{name: "end of " + p.Name, place: p.place, end: true, reading: -1})
 	}
 }
 
@@ -160,6 +177,8 @@ func (v *derivation) amount(a Amount) form {
 	switch {
 	case a.Little:
 		return only(little, parts)
+	case a.Allowance:
+		return only(v.allowanceOf(), parts)
 	case a.Size == "":
 		return length(a.Length)
 	}
