@@ -7,7 +7,6 @@ import (
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
-	"creasefit/internal/enclosure"
 )
 
 // answering is what answers are made with beside what was computed.
@@ -19,6 +18,7 @@ type answering struct {
 	err      error           // that kept an encoder from writing all of it
 	computed time.Time
 	timed    bool        // the answer depends on how fast the machine is
+	repeated *wire.Asked // what asked returned
 	inTable  *tell.Style // of a batch, whose table the answer is part of
 }
 
@@ -30,18 +30,8 @@ func (x *answering) style() tell.Style {
 	return tell.Style{Bare: x.bare, Comma: x.comma}
 }
 
-// asked is what the answer repeats of the request.
+// asked is what the answer repeats of the request, until the answer is written.
 func (x *answering) asked() *wire.Asked {
-	given := x.Given()
-	a := &wire.Asked{Path: x.path, Query: string(x.Link("")), Given: make(wire.Givens, len(given)), Sheet: string(x.AppendValue(nil, "sheet"))}
-	both := make([]wire.Both, len(given))
-	for i, g := range given {
-		a.Given[i] = wire.Given{Name: g.Name, Text: g.Text, From: g.From}
-		if g.Measured {
-			both[i] = wire.InBoth(g.Length)
-			a.Given[i].Both = &both[i]
-		}
-	}
-	a.With = func(o enclosure.Option) string { return string(x.LinkWith(x.path, o.Name, o.Choice)) }
-	return a
+	x.repeated = wire.Ask(x.Reading, x.path)
+	return x.repeated
 }

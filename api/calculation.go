@@ -112,7 +112,11 @@ func (k *calculation[Q, A]) append(dst []byte, f tell.Format, a A, x *answering)
 	if k.answer == nil || f.IsPicture() {
 		return k.write(dst, f, a, x)
 	}
-	return tell.Append(dst, f, k.answer(a, x), x.style())
+	dst = tell.Append(dst, f, k.answer(a, x), x.style())
+	if x.repeated != nil {
+		x.repeated.Release()
+	}
+	return dst
 }
 
 // workInTurn computes and writes when there is a free place, within the time

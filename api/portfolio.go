@@ -118,8 +118,7 @@ func (a *portfolio) answer(x *answering) any {
 // layersAlone asks a call for every layer by itself.
 func layersAlone(call string, asked *ask.Portfolio, p *solve.Portfolio) func(layer int) *wire.Asked {
 	return func(layer int) *wire.Asked {
-		alone := &answering{Reading: standAlone(asked, p, layer), path: call + p.Layers[layer].Request.Kind.Name}
-		return alone.asked()
+		return wire.Ask(standAlone(asked, p, layer), call+p.Layers[layer].Request.Kind.Name)
 	}
 }
 

@@ -73,7 +73,7 @@ func (r *Reading) Link(path string) []byte {
 }
 
 // LinkWith returns the canonical address of the calculation with another word
-// for one name; nil if the calculation has no such name.
+// for one name; nil if the calculation has no such name. It holds as Link does.
 func (r *Reading) LinkWith(path, name, word string) []byte {
 	i, ok := r.table.index[name]
 	if !ok {
@@ -82,7 +82,7 @@ func (r *Reading) LinkWith(path, name, word string) []byte {
 	own := r.values[i]
 	defer func() { r.values[i] = own }()
 	r.values[i] = &Text{Field{Given: true, Text: word}}
-	return r.AppendQuery(append(append(make([]byte, 0, 256), path...), '?'), false)
+	return r.Link(path)
 }
 
 // Given is one value of a request as it was understood.

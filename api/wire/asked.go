@@ -4,24 +4,87 @@ import (
 	"encoding/json"
 	"maps"
 	"slices"
+	"strings"
+	"sync"
 
+	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 )
 
-// Asked is what answers repeat of their request.
+// Asked is what an answer repeats of its request. It also has the memory that
+// the larger answers are made in.
 type Asked struct {
-	Path  string // of the call
-	Query string // the canonical one, with its question mark
+	*ask.Reading
+	Self  string // the canonical address of the answer
+	Query string // that of it, with its question mark
 	Given Givens
-	Sheet string // the named or measured sheet as it stands in an address
-	// With is the canonical address with another word for one name; empty if the
-	// call has no such name.
-	With func(enclosure.Option) string
+
+	path     string // of the call
+	both     []Both // that Given points to
+	solution Solution
+	texts    strings.Builder // what was joined so far
 }
 
-// Self is the canonical address of the answer.
-func (a *Asked) Self() string { return a.Path + a.Query }
+// askeds are those that no answer needs any more.
+var askeds = sync.Pool{New: func() any { return new(Asked) }}
+
+// usualTexts is how many bytes most answers join.
+const usualTexts = 2 << 10
+
+// Ask returns what answers of the call at a path repeat of a request.
+func Ask(r *ask.Reading, path string) *Asked {
+	a := askeds.Get().(*Asked)
+	a.Reading, a.path = r, path
+	a.texts.Grow(usualTexts)
+	a.Self = a.text(r.Link(path))
+	a.Query = a.Self[len(path):]
+	list := r.Given()
+	a.Given, a.both = slices.Grow(a.Given[:0], len(list)), slices.Grow(a.both[:0], len(list))
+	for _, g := range list {
+		given := Given{Name: g.Name, Text: g.Text, From: g.From}
+		if g.Measured {
+			a.both = append(a.both, InBoth(g.Length))
+			given.Both = &a.both[len(a.both)-1]
+		}
+		a.Given = append(a.Given, given)
+	}
+	return a
+}
+
+// Release gives the memory of the answer back: nobody may look at its lists any more,
+// while texts stay.
+func (a *Asked) Release() {
+	a.texts.Reset()
+	askeds.Put(a)
+}
+
+// text is a text in the memory of the answer.
+func (a *Asked) text(of []byte) string {
+	from := a.texts.Len()
+	_, _ = a.texts.Write(of) // it takes every write
+	return a.texts.String()[from:]
+}
+
+// join is what texts come to one after another.
+func (a *Asked) join(texts ...string) string {
+	from := a.texts.Len()
+	for _, t := range texts {
+		_, _ = a.texts.WriteString(t)
+	}
+	return a.texts.String()[from:]
+}
+
+// with is the canonical address with another word for one name; empty if the call
+// has no such name.
+func (a *Asked) with(o enclosure.Option) string { return a.text(a.LinkWith(a.path, o.Name, o.Choice)) }
+
+// more makes a list longer by an entry. Where the memory was used before, its old
+// entry is still there, so that the lists in it serve again.
+func more[T any](list []T) ([]T, *T) {
+	list = slices.Grow(list, 1)[:len(list)+1]
+	return list, &list[len(list)-1]
+}
 
 // Given is how one value of the request was understood.
 type Given struct {

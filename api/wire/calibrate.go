@@ -64,7 +64,7 @@ type CalibrationLinks struct {
 // OfCalibration is what was learned of a paper and a hand.
 func OfCalibration(r *calibrate.Record, unit measure.Unit, a *Asked) *Calibration {
 	c := &Calibration{Unit: unit.String(), Notes: append([]string{}, r.Notes...),
-		Links: CalibrationLinks{Self: a.Self(), Sheet: "/v1/calibrate.pdf?unit=" + unit.String(), Kinds: "/v1/kinds"}}
+		Links: CalibrationLinks{Self: a.Self, Sheet: "/v1/calibrate.pdf?unit=" + unit.String(), Kinds: "/v1/kinds"}}
 	var words []string
 	for i := range r.Known {
 		k := &r.Known[i]

@@ -31,7 +31,7 @@ func record() *calibrate.Record {
 // TestACalibrationIsTextToKeep: names, query and words say the same lengths, in millimetres
 // to a thousandth and in inches to a ten-thousandth.
 func TestACalibrationIsTextToKeep(t *testing.T) {
-	a := &Asked{Path: "/v1/calibrate", Query: "?unit=mm&turns=10"}
+	a := &Asked{Self: "/v1/calibrate?unit=mm&turns=10"}
 	c := OfCalibration(record(), measure.Millimetre, a)
 	assert.Equal(t, CalibrationUse{Caliper: "0.305 mm", CaliperTolerance: "0.018 mm", CutTolerance: "0.7 mm", FoldAllowance: "-0.12 mm"}, c.Use)
 	assert.Equal(t, "caliper=0.305mm&caliper_tolerance=0.018mm&cut_tolerance=0.7mm&fold_allowance=-0.12mm", c.Query)

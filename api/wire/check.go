@@ -38,7 +38,7 @@ func OfCheck(c *solve.Check, a *Asked) *Check {
 		Words:    checkWords(c),
 		Closures: closures(step, c.Closures),
 		Limits:   limits(step, c.Windows),
-		Fit:      fits(step, c.Fits),
+		Fit:      appendFits(a.solution.Fit[:0], step, c.Fits),
 		Sure:     sureOf(q, c.Fits, c.Sure),
 		Proof:    proof(&c.Proof),
 		Findings: c.Findings,
@@ -46,7 +46,7 @@ func OfCheck(c *solve.Check, a *Asked) *Check {
 		Greatest: Greatest{positive(step, c.Greatest.Width), positive(step, c.Greatest.Height), positive(step, c.Greatest.Thickness)},
 		Learned:  learnedOf(c),
 		Warnings: warnings(c.Warnings, a),
-		Links:    Links{Self: a.Self(), Kind: "/v1/kinds/" + q.Kind.Name},
+		Links:    Links{Self: a.Self, Kind: "/v1/kinds/" + q.Kind.Name},
 	}
 }
 

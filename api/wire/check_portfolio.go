@@ -27,7 +27,7 @@ func OfPortfolioCheck(p *solve.PortfolioCheck, a *Asked, alone func(layer int) *
 	answer := &PortfolioCheck{
 		Kind: PortfolioName, Unit: p.Checks[0].Request.Unit.String(), Given: a.Given, Works: p.Works,
 		Words: "Every layer closes and goes round the one before.", Sure: sureOfAll(p.Portfolio),
-		Links: Links{Self: a.Self(), Kind: "/v1/kinds/" + PortfolioName},
+		Links: Links{Self: a.Self, Kind: "/v1/kinds/" + PortfolioName},
 	}
 	for i, c := range p.Checks {
 		name := p.Layers[i].Name()

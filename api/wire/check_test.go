@@ -32,7 +32,7 @@ func checked(t *testing.T, kind, query string) *Check {
 	require.True(t, a.Check(), "%v", a.Faults())
 	c, err := solve.CheckFinished(context.Background(), a.Q.Request, a.Q.Measurements(), a.Q.Finished())
 	require.NoError(t, err)
-	return OfCheck(c, &Asked{Path: "/v1/check/" + kind, Query: string(a.Link("")), With: func(enclosure.Option) string { return "" }})
+	return OfCheck(c, Ask(&a.Reading, "/v1/check/"+kind))
 }
 
 // sleeveAsCut is a sleeve round 90 x 60 x 5 mm: front 92.5, side 6.5, back 92, side 7 and a
@@ -139,7 +139,7 @@ func TestAnAdaptationStandsBesideWhatItWasMadeOf(t *testing.T) {
 	require.True(t, a.Check(), "%v", a.Faults())
 	made, err := solve.Adapt(context.Background(), a.Q.MadeFor, a.Q.Request, a.Q.Measurements())
 	require.NoError(t, err)
-	w := OfAdapted(made, &Asked{With: func(enclosure.Option) string { return "" }})
+	w := OfAdapted(made, Ask(&a.Reading, "/v1/adapt/"+made.After.Request.Kind.Name))
 	changed := 0
 	for _, size := range w.Sizes {
 		if size.Was.MM != size.Now.MM {

@@ -17,11 +17,11 @@ type Fit struct {
 	Chance    float64   `json:"chance" validate:"required,min=0,max=1" example:"0.993"` // that it goes in
 }
 
-func fits(step measure.Step, list []solve.Fit) []Fit {
-	fits := make([]Fit, len(list))
+// appendFits appends fits, with lengths as the step has them.
+func appendFits(fits []Fit, step measure.Step, list []solve.Fit) []Fit {
 	for i := range list {
 		f := &list[i]
-		fits[i] = Fit{
+		fits = append(fits, Fit{
 			Axis:      f.Axis.String(),
 			Between:   f.Between,
 			Verdict:   f.Verdict,
@@ -30,7 +30,7 @@ func fits(step measure.Step, list []solve.Fit) []Fit {
 			WorstCase: span(step, f.WorstCase.Min, f.WorstCase.Max),
 			RSS:       span(step, f.RSS.Min, f.RSS.Max),
 			Chance:    round(f.Chance, 4),
-		}
+		})
 	}
 	return fits
 }
@@ -46,18 +46,19 @@ type Alternative struct {
 	Link   string  `json:"link" validate:"required"`
 }
 
-// alternatives are the answers at finer steps, each with the address that
+// appendAlternatives appends the answers at finer steps, each with the address that
 // forces it.
-func alternatives(s *solve.Solution, self string) []Alternative {
-	list := make([]Alternative, len(s.Alternatives))
+func appendAlternatives(list []Alternative, s *solve.Solution, asked *Asked) []Alternative {
 	for i := range s.Alternatives {
 		a := &s.Alternatives[i]
-		list[i] = Alternative{
+		var w *Alternative
+		list, w = more(list)
+		*w = Alternative{
 			Step:   a.Step.String(),
 			Gain:   gain(a, s.Proof.Gap, s.Request.Unit),
 			Chance: round(a.Chance, 4),
-			Fit:    fits(a.Step, a.Fits),
-			Link:   self + "&step=" + a.Step.FormatURL(a.Step.Size()),
+			Fit:    appendFits(w.Fit[:0], a.Step, a.Fits),
+			Link:   asked.join(asked.Self, "&step=", a.Step.FormatURL(a.Step.Size())),
 		}
 	}
 	return list

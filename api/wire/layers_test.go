@@ -13,9 +13,6 @@ import (
 	"creasefit/internal/solve"
 )
 
-// untried has no other word to try.
-func untried(enclosure.Option) string { return "" }
-
 // layered solves several enclosures round one another.
 func layered(t *testing.T, query string) (*solve.Portfolio, *Portfolio) {
 	t.Helper()
@@ -29,9 +26,9 @@ func layered(t *testing.T, query string) (*solve.Portfolio, *Portfolio) {
 		require.NoError(t, s.CountYields(context.Background()))
 	}
 	alone := func(i int) *Asked {
-		return &Asked{Path: "/v1/solve/" + a.Q.Layers[i].Request.Kind.Name, Query: "?layer=" + number(float64(i), 0), Sheet: "letter", With: untried}
+		return Ask(&a.Q.Alone[i].Reading, "/v1/solve/"+a.Q.Layers[i].Request.Kind.Name)
 	}
-	return p, OfPortfolio(p, &Asked{Path: "/v1/solve/portfolio", Query: "?unit=in", With: untried}, alone)
+	return p, OfPortfolio(p, Ask(&a.Reading, "/v1/solve/portfolio"), alone)
 }
 
 const (
@@ -53,13 +50,15 @@ func TestLayersAreNamedApart(t *testing.T) {
 	}
 	for i, s := range p.Solutions {
 		assert.Equal(t, len(s.Pattern.Pieces), pieces[names[i]])
-		assert.Equal(t, "/v1/drawing/"+w.Layers[i].Kind+"?layer="+number(float64(i), 0), w.Layers[i].Links.Drawing, "of the layer alone")
+		alone := strings.TrimPrefix(w.Layers[i].Links.Self, "/v1/solve/")
+		assert.True(t, strings.HasPrefix(alone, w.Layers[i].Kind+"?unit=in"), "the layer alone")
+		assert.Equal(t, "/v1/drawing/"+alone, w.Layers[i].Links.Drawing)
 		assert.Equal(t, s.Step.String(), w.Layers[i].Step)
 		assert.Equal(t, "no", w.Layers[i].Turned)
 		assert.Nil(t, w.Layers[i].Yield, "no sheet is named")
 	}
 	assert.Equal(t, "portfolio", w.Kind)
-	assert.Equal(t, "/v1/drawing/portfolio?unit=in", w.Links.Drawing)
+	assert.Equal(t, strings.Replace(w.Links.Self, "/solve/", "/drawing/", 1), w.Links.Drawing)
 	assert.Empty(t, w.Links.Check)
 }
 
@@ -148,10 +147,11 @@ func TestATurnedLayerIsSaidToBe(t *testing.T) {
 func TestLayersAsMeasured(t *testing.T) {
 	p, solved := layered(t, boxes)
 	own := Each(p.Solutions, func(s *solve.Solution) *solve.Measurements { return s.ReadOff() })
+	reading := &ask.NewForm(ask.Portfolios()).Take().Reading
 	judge := func() *PortfolioCheck {
 		c, err := solve.CheckPortfolio(context.Background(), p.Layers, own)
 		require.NoError(t, err)
-		return OfPortfolioCheck(c, &Asked{Path: "/v1/check/portfolio", With: untried}, func(int) *Asked { return &Asked{Path: "/v1/check/x", With: untried} })
+		return OfPortfolioCheck(c, &Asked{Reading: reading}, func(int) *Asked { return &Asked{Reading: reading} })
 	}
 	right := judge()
 	assert.True(t, right.Works)

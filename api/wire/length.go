@@ -24,7 +24,12 @@ type Length struct {
 
 // length is a LENGTH that is set on a ruler in place of the ideal one.
 func length(step measure.Step, l, ideal measure.Length) Length {
-	return Length{Reading(step, l), l.Rounded(measure.Inch), l.Millimetres(), ideal.Millimetres(), l.Sub(ideal).Millimetres(), 0}
+	return lengthRead(Reading(step, l), l, ideal, 0)
+}
+
+// lengthRead is a LENGTH with a reading that was written, so many papers beside it.
+func lengthRead(reading string, l, ideal measure.Length, papers int) Length {
+	return Length{reading, l.Rounded(measure.Inch), l.Millimetres(), ideal.Millimetres(), l.Sub(ideal).Millimetres(), papers}
 }
 
 // exact is a LENGTH that is its own ideal.
@@ -32,9 +37,7 @@ func exact(step measure.Step, l measure.Length) Length { return length(step, l, 
 
 // exactIn is a LENGTH as it is stated in the unit, never rounded.
 func exactIn(unit measure.Unit, l measure.Length) Length {
-	e := exact(measure.Finest(unit), l)
-	e.Reading = measure.Finest(unit).Format(l)
-	return e
+	return lengthRead(measure.Finest(unit).Format(l), l, l, 0)
 }
 
 // known is a LENGTH that may be unknown, which is zero.

@@ -34,16 +34,16 @@ type SelfLink struct {
 // kindLinks lead on from what was solved of a kind, by name: to the drawing and
 // the guide of the same request.
 func kindLinks(kind string, a *Asked) Links {
-	return Links{Self: a.Self(), Kind: "/v1/kinds/" + kind, Drawing: "/v1/drawing/" + kind + a.Query, Guide: "/v1/guide/" + kind + a.Query}
+	return Links{Self: a.Self, Kind: a.join("/v1/kinds/", kind), Drawing: a.join("/v1/drawing/", kind, a.Query), Guide: a.join("/v1/guide/", kind, a.Query)}
 }
 
 // solutionLinks lead on from a solution.
 func solutionLinks(s *solve.Solution, a *Asked) Links {
 	l := kindLinks(s.Request.Kind.Name, a)
-	l.Mail = mailLink(s.Request.Unit, &s.Outside) + traitsInLink(s.MailTraits())
+	l.Mail = mailLink(a, s.Request.Unit, &s.Outside, s.MailTraits())
 	l.Check = checkLink(s, a)
 	if s.Yields != nil {
-		l.Yield = yieldLink(s, a.Sheet)
+		l.Yield = yieldLink(s, a)
 	}
 	return l
 }
@@ -52,7 +52,7 @@ func solutionLinks(s *solve.Solution, a *Asked) Links {
 func checkLink(s *solve.Solution, a *Asked) string {
 	own, unit := s.ReadOff(), s.Request.Unit
 	finest := measure.Finest(unit)
-	link := append(append([]byte("/v1/check/"), s.Request.Kind.Name...), a.Query...)
+	link := append(append(append(make([]byte, 0, 512), "/v1/check/"...), s.Request.Kind.Name...), a.Query...)
 	for _, b := range own.Blanks {
 		link = ask.AppendSize(append(link, "&blank="...), unit, b[0], b[1])
 	}
@@ -64,30 +64,26 @@ func checkLink(s *solve.Solution, a *Asked) string {
 			link = finest.AppendURL(append(link, list.name...), l)
 		}
 	}
-	return string(link)
+	return a.text(link)
 }
 
-// mailLink is the address of what posts make of the outside. Its mass is left
-// out: only that of the paper is known.
-func mailLink(unit measure.Unit, o *solve.Outside) string {
+// mailLink is the address of what posts make of the outside with what else is known
+// of the piece. Its mass is left out: only that of the paper is known.
+func mailLink(a *Asked, unit measure.Unit, o *solve.Outside, known mail.Trait) string {
 	finest := measure.Finest(unit)
-	return "/v1/mail?unit=" + unit.String() + "&width=" + finest.FormatURL(o.Width) + "&height=" + finest.FormatURL(o.Height) +
-		"&thickness=" + finest.FormatURL(o.Thickness)
-}
-
-// traitsInLink is what is known of a piece beside its sizes, as it stands in an
-// address.
-func traitsInLink(known mail.Trait) string {
-	link := ""
+	link := append(append(make([]byte, 0, 128), "/v1/mail?unit="...), unit.String()...)
+	link = finest.AppendURL(append(link, "&width="...), o.Width)
+	link = finest.AppendURL(append(link, "&height="...), o.Height)
+	link = finest.AppendURL(append(link, "&thickness="...), o.Thickness)
 	for _, t := range [...]struct {
 		trait mail.Trait
 		name  string
-	}{{mail.Rigid, "rigid"}, {mail.Uneven, "uneven"}, {mail.Box, "box"}} {
+	}{{mail.Rigid, "&rigid=yes"}, {mail.Uneven, "&uneven=yes"}, {mail.Box, "&box=yes"}} {
 		if known&t.trait != 0 {
-			link += "&" + t.name + "=yes"
+			link = append(link, t.name...)
 		}
 	}
-	return link
+	return a.text(link)
 }
 
 // linkedItem is a blank of an order as it stands in an address.
@@ -100,8 +96,8 @@ type linkedItem struct {
 
 // yieldLink is the address of the cut plan: as many as one sheet gives of a
 // single piece, or one set of several.
-func yieldLink(s *solve.Solution, sheet string) string {
-	link := "/v1/yield?unit=" + s.Request.Unit.String() + "&sheet=" + sheet
+func yieldLink(s *solve.Solution, a *Asked) string {
+	link := string(a.AppendValue([]byte("/v1/yield?unit="+s.Request.Unit.String()+"&sheet="), "sheet"))
 	if s.Request.Grain != solve.GrainUnknown {
 		link += "&sheet_grain=" + s.Request.Grain.String()
 	}

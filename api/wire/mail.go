@@ -21,7 +21,7 @@ const mailAdvice = "Confirm with your post office before mailing: rules change, 
 // OfMail is what posts make of a piece.
 func OfMail(list []mail.Judgement, unit measure.Unit, a *Asked) *Mail {
 	posts := Each(list, func(j mail.Judgement) PostVerdict { return verdict(&j, unit) })
-	return &Mail{Unit: unit.String(), Given: a.Given, Words: mailWords(posts), Posts: posts, Advice: mailAdvice, Links: MailLinks{a.Self(), "/v1/posts"}}
+	return &Mail{Unit: unit.String(), Given: a.Given, Words: mailWords(posts), Posts: posts, Advice: mailAdvice, Links: MailLinks{a.Self, "/v1/posts"}}
 }
 
 // MailLinks lead on from what posts make of a piece.

@@ -24,26 +24,19 @@ type Partial struct {
 	Ends   Corner `json:"ends" validate:"required"`
 }
 
-// outline is the whole cut edge of a piece, ring by ring.
-func outline(s *solve.Solution, piece int) []Corner {
-	rings, most := s.Outline(piece), 0
-	for _, corners := range rings {
-		most += len(corners)
-	}
-	list := make([]Corner, 0, most)
-	for ring, corners := range rings {
-		for _, c := range corners {
-			list = append(list, corner(s, c, ring))
+// appendOutline appends the whole cut edge of a piece, ring by ring.
+func appendOutline(list []Corner, s *solve.Solution, p *pattern.Piece) []Corner {
+	for ring, corners := range p.Contours() {
+		for _, v := range corners {
+			list = append(list, corner(s, s.Corner(p, v), ring))
 		}
 	}
 	return list
 }
 
-// partials are where the partial scores of a piece begin and end.
-func partials(s *solve.Solution, piece int) []Partial {
-	p := &s.Pattern.Pieces[piece]
-	var list []Partial
-	for _, part := range s.Partials(piece) {
+// appendPartials appends where the partial scores of a piece begin and end.
+func appendPartials(list []Partial, s *solve.Solution, p *pattern.Piece) []Partial {
+	for part := range s.Partials(p) {
 		c := &p.Creases[part.Crease]
 		if c.Fold != pattern.Flat {
 			list = append(list, Partial{c.Name, p.Panels[c.To].Name, corner(s, part.Begin, 0), corner(s, part.End, 0)})
@@ -63,15 +56,12 @@ func corner(s *solve.Solution, c solve.Corner, ring int) Corner {
 // set is a length with the mark and the papers that come to it; one that none come
 // to is written as it is.
 func set(s *solve.Solution, l measure.Length, how pattern.Set) Length {
-	at := exact(s.Step, l)
 	if how.Mark.Add(s.Pattern.Caliper.Times(int64(how.Papers))) != l {
-		at.Reading = l.Decimal(measure.Millimetre, 6)
-		return at
+		return lengthRead(l.Decimal(measure.Millimetre, 6), l, l, 0)
 	}
 	step := s.Step
 	if !how.Mark.IsMultipleOf(step) {
 		step = s.Request.Ruler
 	}
-	at.Reading, at.Papers = Reading(step, how.Mark), how.Papers
-	return at
+	return lengthRead(Reading(step, how.Mark), l, l, how.Papers)
 }

@@ -39,7 +39,7 @@ func OfPaper(d *stock.Description, unit measure.Unit, source string, a *Asked) *
 		SheetMass:         round(d.SheetMass, 3),
 		ReamMass:          round(d.ReamMass, 3),
 		Source:            source,
-		Links:             SelfLink{a.Self()},
+		Links:             SelfLink{a.Self},
 	}
 	p.BasisWeights = Each(d.Weights, func(w stock.Weight) BasisWeight { return BasisWeight{w.Grade.Name, w.Grade.Basis, round(w.Pounds, 2)} })
 	return p

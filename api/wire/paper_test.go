@@ -21,7 +21,7 @@ func TestAPaperInFigures(t *testing.T) {
 	require.True(t, ok)
 	d, err := stock.Describe(stock.Known{Points: 12, BasisWeight: 80, Grade: cover, SheetWidth: letter.Width, SheetHeight: letter.Height})
 	require.NoError(t, err)
-	p := OfPaper(&d, measure.Inch, "a source", &Asked{Path: "/v1/stock", Query: "?unit=in"})
+	p := OfPaper(&d, measure.Inch, "a source", &Asked{Self: "/v1/stock?unit=in"})
 	assert.Equal(t, "0.012 in", p.Caliper.Reading)
 	assert.Equal(t, 216.33, p.Grammage)
 	assert.Equal(t, [2]float64{216.33, 216.33}, p.GrammageRange)

@@ -43,18 +43,20 @@ func reveal(s *solve.Solution, piece int) *Reveal {
 func appendPieces(list []Piece, s *solve.Solution, layer string) []Piece {
 	for i := range s.Pattern.Pieces {
 		p, ideal := &s.Pattern.Pieces[i], &s.Ideal.Pieces[i]
-		list = append(list, Piece{
+		var w *Piece
+		list, w = more(list)
+		*w = Piece{
 			Name:     p.Name,
 			Layer:    layer,
 			Quantity: p.Quantity,
 			Blank:    Blank{length(s.Step, p.Width, ideal.Width), length(s.Step, p.Height, ideal.Height)},
-			Panels:   panels(s.Step, p, ideal),
-			Scores:   scores(s.Step, p, ideal, s.Pattern.Stiff()),
-			Cuts:     cuts(s.Step, p, ideal),
-			Outline:  outline(s, i),
-			Partials: partials(s, i),
+			Panels:   appendPanels(w.Panels[:0], s.Step, p, ideal),
+			Scores:   appendScores(w.Scores[:0], s.Step, p, ideal, s.Pattern.Stiff()),
+			Cuts:     appendCuts(w.Cuts[:0], s.Step, p, ideal),
+			Outline:  appendOutline(w.Outline[:0], s, p),
+			Partials: appendPartials(w.Partials[:0], s, p),
 			Reveal:   reveal(s, i),
-		})
+		}
 	}
 	return list
 }
@@ -72,13 +74,8 @@ type Panel struct {
 	Size   Length `json:"size" validate:"required"`
 }
 
-// panels are the sizes that follow one another along the edges.
-func panels(step measure.Step, p, ideal *pattern.Piece) []Panel {
-	most := 0
-	for i := range p.Strips {
-		most += len(p.Strips[i].Cells)
-	}
-	list := make([]Panel, 0, most)
+// appendPanels appends the sizes that follow one another along the edges.
+func appendPanels(list []Panel, step measure.Step, p, ideal *pattern.Piece) []Panel {
 	for i := range p.Strips {
 		for j := range p.Strips[i].Cells {
 			cell := &p.Strips[i].Cells[j]
@@ -107,10 +104,9 @@ type Turned struct {
 	From string `json:"from" validate:"required,oneof=right top"`
 }
 
-// scores are the scores in the order of the blank from the left or the bottom,
-// each as its position from that edge.
-func scores(step measure.Step, p, ideal *pattern.Piece, board bool) []Score {
-	var list []Score
+// appendScores appends the scores in the order of the blank from the left or the
+// bottom, each as its position from that edge.
+func appendScores(list []Score, step measure.Step, p, ideal *pattern.Piece, board bool) []Score {
 	for i := range p.Strips {
 		strip, twin := &p.Strips[i], &ideal.Strips[i]
 		from, opposite := edges(strip.Across)
@@ -180,21 +176,21 @@ type Cut struct {
 	Long  *Length `json:"long,omitempty"`            // of a slit inside the blank; depth is how far it lies from the edge, at its middle
 }
 
-func cuts(step measure.Step, p, ideal *pattern.Piece) []Cut {
-	list := make([]Cut, len(p.Cuts))
+func appendCuts(list []Cut, step measure.Step, p, ideal *pattern.Piece) []Cut {
 	for i := range p.Cuts {
 		c, twin := &p.Cuts[i], &ideal.Cuts[i]
-		list[i] = Cut{Name: c.Name, Kind: c.Kind.String(), On: c.On, From: c.From,
+		w := Cut{Name: c.Name, Kind: c.Kind.String(), On: c.On, From: c.From,
 			Depth: length(step, c.Depth, twin.Depth), Width: length(step, c.Width, twin.Width)}
 		if c.On == "" {
 			at := length(step, c.At, twin.At)
-			list[i].At = &at
+			w.At = &at
 		}
 		if long, ok := p.Within(c); ok {
 			ideal, _ := ideal.Within(twin)
 			along := length(step, long, ideal)
-			list[i].Long = &along
+			w.Long = &along
 		}
+		list = append(list, w)
 	}
 	return list
 }

@@ -33,6 +33,7 @@ func OfPortfolio(p *solve.Portfolio, a *Asked, alone func(layer int) *Asked) *Po
 	whole.Outside.Mass, whole.Proof = wholeMass(p), wholeProof(p)
 	answer := &Portfolio{
 		Kind:     PortfolioName,
+		Pieces:   a.solution.Pieces[:0],
 		Unit:     whole.Request.Unit.String(),
 		Given:    a.Given,
 		Sure:     sureOfAll(p),
@@ -41,10 +42,12 @@ func OfPortfolio(p *solve.Portfolio, a *Asked, alone func(layer int) *Asked) *Po
 		Warnings: warnings(allWarnings(p), a),
 		Links:    kindLinks(PortfolioName, a),
 	}
-	answer.Links.Mail = mailLink(whole.Request.Unit, &whole.Outside)
+	answer.Links.Mail = mailLink(a, whole.Request.Unit, &whole.Outside, 0)
 	for i, s := range p.Solutions {
 		name := p.Layers[i].Name()
-		answer.Layers = append(answer.Layers, layer(&p.Layers[i], s, alone(i)))
+		a := alone(i)
+		answer.Layers = append(answer.Layers, layer(&p.Layers[i], s, a))
+		a.Release() // its texts stay
 		answer.Pieces = appendPieces(answer.Pieces, s, name)
 		answer.Chain = append(answer.Chain, link(name, s, &p.Chain[i]))
 	}
@@ -53,7 +56,7 @@ func OfPortfolio(p *solve.Portfolio, a *Asked, alone func(layer int) *Asked) *Po
 
 // link is one layer of the tolerance chain.
 func link(name string, s *solve.Solution, l *solve.Link) ChainLink {
-	return ChainLink{name, sizes(s.Step, &l.Contents), fits(s.Step, s.Fits), sizes(s.Step, &l.Outside)}
+	return ChainLink{name, sizes(s.Step, &l.Contents), appendFits(nil, s.Step, s.Fits), sizes(s.Step, &l.Outside)}
 }
 
 // sureOfAll is how sure all layers are at once.
@@ -81,7 +84,7 @@ type PortfolioLayer struct {
 func layer(l *solve.Layer, s *solve.Solution, alone *Asked) PortfolioLayer {
 	links := kindLinks(s.Request.Kind.Name, alone)
 	if s.Yields != nil {
-		links.Yield = yieldLink(s, alone.Sheet)
+		links.Yield = yieldLink(s, alone)
 	}
 	return PortfolioLayer{l.Name(), s.Request.Kind.Name, ask.Turns()[l.Turn], s.Step.String(), proof(&s.Proof), yields(s), links}
 }

@@ -16,7 +16,7 @@ type Ruler struct {
 // OfRuler is the nearest mark of every ruler to lengths, each with its text as
 // given.
 func OfRuler(unit measure.Unit, lengths []measure.Length, texts []string, a *Asked) *Ruler {
-	answer := &Ruler{Unit: unit.String(), Links: SelfLink{a.Self()}}
+	answer := &Ruler{Unit: unit.String(), Links: SelfLink{a.Self}}
 	for i, l := range lengths {
 		r := RulerLength{Text: texts[i], MM: l.Millimetres(), In: l.Rounded(measure.Inch)}
 		for _, step := range slices.Concat(measure.Marks(measure.Inch), measure.Marks(measure.Millimetre)) {

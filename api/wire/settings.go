@@ -21,35 +21,32 @@ type Use struct {
 	Names []string `json:"names,omitempty" example:"score 1"`
 }
 
-// settingsOf are the stops that a solution is made with. All uses and all names
-// are one piece of memory each.
-func settingsOf(s *solve.Solution) []Stop {
-	list := s.Settings()
-	most, mostNames := 0, 0
-	for i := range list {
-		most += len(list[i].Serves)
-		for j := range list[i].Serves {
-			mostNames += len(list[i].Serves[j].Creases) + 1
-		}
+// appendStops appends the stops that a solution is made with.
+func appendStops(list []Stop, s *solve.Solution) []Stop {
+	for _, set := range s.Settings() {
+		var w *Stop
+		list, w = more(list)
+		*w = Stop{Tool: set.Tool.String(), At: exact(s.Step, set.At), Papers: set.Papers, Serves: appendUses(w.Serves[:0], s, set.Serves)}
 	}
-	stops, uses, names := make([]Stop, len(list)), make([]Use, 0, most), make([]string, 0, mostNames)
-	for i := range list {
-		set, from := &list[i], len(uses)
-		for j := range set.Serves {
-			u, first := &set.Serves[j], len(names)
-			names = appendNames(names, s, u)
-			uses = append(uses, Use{Piece: s.Pattern.Pieces[u.Piece].Name, Do: u.Do.String(), Edge: u.Edge.String(), Names: names[first:len(names):len(names)]})
-		}
-		stops[i] = Stop{Tool: set.Tool.String(), At: exact(s.Step, set.At), Papers: set.Papers, Serves: uses[from:len(uses):len(uses)]}
+	return list
+}
+
+// appendUses appends what a stop serves.
+func appendUses(list []Use, s *solve.Solution, serves []settings.Use) []Use {
+	for i := range serves {
+		u := &serves[i]
+		var w *Use
+		list, w = more(list)
+		*w = Use{Piece: s.Pattern.Pieces[u.Piece].Name, Do: u.Do.String(), Edge: u.Edge.String(), Names: appendNames(w.Names[:0], s, u)}
 	}
-	return stops
+	return list
 }
 
 // appendNames appends the names of the scores or of the cut that a stop is used for.
 func appendNames(names []string, s *solve.Solution, u *settings.Use) []string {
-	p, first := &s.Pattern.Pieces[u.Piece], len(names)
+	p := &s.Pattern.Pieces[u.Piece]
 	for _, c := range u.Creases {
-		if name := p.Creases[c].Name; len(names) == first || names[len(names)-1] != name {
+		if name := p.Creases[c].Name; len(names) == 0 || names[len(names)-1] != name {
 			names = append(names, name)
 		}
 	}

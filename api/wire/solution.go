@@ -27,18 +27,20 @@ type Solution struct {
 	Order []WorkStep `json:"order,omitempty"`
 }
 
-// OfSolution is the answer to a request that was solved.
+// OfSolution is the answer to a request that was solved, in the memory of what is
+// repeated of it.
 func OfSolution(s *solve.Solution, a *Asked) *Solution {
-	return &Solution{
+	w := &a.solution
+	*w = Solution{
 		Kind:         s.Request.Kind.Name,
 		Unit:         s.Request.Unit.String(),
 		Step:         s.Step.String(),
 		Given:        a.Given,
-		Pieces:       appendPieces(make([]Piece, 0, len(s.Pattern.Pieces)), s, ""),
-		Settings:     settingsOf(s),
-		Fit:          fits(s.Step, s.Fits),
+		Pieces:       appendPieces(w.Pieces[:0], s, ""),
+		Settings:     appendStops(w.Settings[:0], s),
+		Fit:          appendFits(w.Fit[:0], s.Step, s.Fits),
 		Sure:         sureOf(s.Request, s.Fits, s.Sure),
-		Alternatives: alternatives(s, a.Self()),
+		Alternatives: appendAlternatives(w.Alternatives[:0], s, a),
 		Outside:      outside(s),
 		Proof:        proof(&s.Proof),
 		Warnings:     warnings(s.Warnings, a),
@@ -46,6 +48,7 @@ func OfSolution(s *solve.Solution, a *Asked) *Solution {
 		Yield:        yields(s),
 		Links:        solutionLinks(s, a),
 	}
+	return w
 }
 
 // Outside is the size of the closed enclosure with the contents inside.
@@ -82,7 +85,7 @@ type Warning struct {
 }
 
 func warnings(list []enclosure.Warning, a *Asked) []Warning {
-	return Each(list, func(w enclosure.Warning) Warning { return Warning{w.Code, w.Detail, a.With(w.Try)} })
+	return Each(list, func(w enclosure.Warning) Warning { return Warning{w.Code, w.Detail, a.with(w.Try)} })
 }
 
 // Ornament is a shape that is cut in half along its middle and glued half and

@@ -38,8 +38,7 @@ func solved(t *testing.T, k *enclosure.Kind, query string) *told {
 		return nil
 	}
 	require.NoError(t, s.CountYields(context.Background()))
-	asked := &Asked{Path: "/v1/solve/" + k.Name, Query: string(a.Link("")), Sheet: string(a.AppendValue(nil, "sheet")),
-		With: func(o enclosure.Option) string { return string(a.LinkWith("/x", o.Name, o.Choice)) }}
+	asked := Ask(&a.Reading, "/v1/solve/"+k.Name)
 	return &told{s, asked, OfSolution(s, asked)}
 }
 

@@ -62,7 +62,7 @@ type Posted struct {
 // OfSuggestions are kinds in their order; link is the address of a kind's solve
 // and picture its picture, empty if none is wanted.
 func OfSuggestions(list []solve.Suggestion, unit string, a *Asked, link func(*enclosure.Kind) string, picture func(*solve.Solution) string) *Suggestions {
-	all := &Suggestions{Unit: unit, Given: a.Given, Links: SelfLink{a.Self()}}
+	all := &Suggestions{Unit: unit, Given: a.Given, Links: SelfLink{a.Self}}
 	for i := range list {
 		g := suggestion(&list[i])
 		if g.Link = link(list[i].Kind); g.Works {

@@ -26,7 +26,7 @@ func suggested(t *testing.T, query string) ([]solve.Suggestion, *Suggestions) {
 	list, err := solve.Suggest(context.Background(), a.Q.Request, &a.Q.Wishes)
 	require.NoError(t, err)
 	link := func(k *enclosure.Kind) string { return "/v1/solve/" + k.Name }
-	return list, OfSuggestions(list, "in", &Asked{Path: "/v1/suggest", Query: "?" + query}, link, func(s *solve.Solution) string { return "<svg>" + s.Request.Kind.Name })
+	return list, OfSuggestions(list, "in", &Asked{Self: "/v1/suggest?" + query}, link, func(s *solve.Solution) string { return "<svg>" + s.Request.Kind.Name })
 }
 
 // TestEveryKindIsSuggestedOrSaysWhyNot: those that work come first and are counted; what they
@@ -79,7 +79,7 @@ func largestOf(t *testing.T, s *solve.Solution, g *Suggestion) {
 // stroke at it (what the names promise).
 func strokes(t *testing.T, s *solve.Solution, g *Suggestion) {
 	t.Helper()
-	stops := settingsOf(s)
+	stops := s.Settings()
 	n := 0
 	for _, stop := range stops {
 		n += len(stop.Serves)

@@ -56,7 +56,7 @@ func OfYield(o *sheet.Order, p *sheet.Answer, unit measure.Unit, warned []enclos
 		Plans:         c.plans(),
 		Proof:         o.Word(p.Proof),
 		Warnings:      warnings(warned, a),
-		Links:         YieldLinks{a.Self(), a.Self() + "&format=svg"},
+		Links:         YieldLinks{a.Self, a.Self + "&format=svg"},
 		Summary:       PlanSummary(o, p),
 		Order:         o,
 	}

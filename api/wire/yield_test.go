@@ -9,7 +9,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/ask"
-	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
@@ -27,7 +26,7 @@ func planned(t *testing.T, query string) (*sheet.Answer, *Yield) {
 	}
 	p, err := solve.PlanCuts(context.Background(), a.Q.Order)
 	require.NoError(t, err)
-	asked := &Asked{Path: "/v1/yield", Query: string(a.Link("")), With: func(enclosure.Option) string { return "" }}
+	asked := Ask(&a.Reading, "/v1/yield")
 	return &p, OfYield(&a.Q.Order, &p, measure.Inch, nil, asked)
 }
 

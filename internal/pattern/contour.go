@@ -10,13 +10,15 @@ import (
 // leftmost of these. Corners where an edge goes straight on are left out. Slits
 // have no width and leave no edge.
 func (p *Piece) Contours() [][]Vertex {
-	edges := p.rim()
+	var space [2][64]side                                                     // most pieces have no more, and need no memory for them
+	edges := unmatched(split(space[1][:0], unmatched(p.sides(space[0][:0])))) // most lie on one other, and need not be parted
 	var all [][]Vertex
 	for len(edges) > 0 {
 		var ring []Vertex
 		ring, edges = follow(edges)
 		if ring = straightened(ring); len(ring) > 1 {
-			all = append(all, lowestFirst(ring))
+			beginLowest(ring)
+			all = append(all, ring)
 		}
 	}
 	slices.SortStableFunc(all, func(a, b []Vertex) int { return compare(a[0].Point, b[0].Point) })
@@ -41,16 +43,11 @@ func (p *Piece) WholeBlank() bool {
 type side struct {
 	from  Vertex
 	to    Point
-	panel int
+	panel int // below 0 for one that lies on another
 }
 
-// rim returns the edges of all panels that no other panel lies on the other side of.
-func (p *Piece) rim() []side {
-	corners := 0
-	for i := range p.Panels {
-		corners += len(p.Panels[i].Outline) + len(p.Panels[i].Hole)
-	}
-	sides := make([]side, 0, corners)
+// sides appends the edges of all panels.
+func (p *Piece) sides(sides []side) []side {
 	for i := range p.Panels {
 		for _, ring := range [...][]Vertex{p.Panels[i].Outline, p.Panels[i].Hole} {
 			for k, v := range ring {
@@ -60,32 +57,26 @@ func (p *Piece) rim() []side {
 			}
 		}
 	}
-	return unmatched(p.split(unmatched(sides))) // most lie on one other, and need not be parted
+	return sides
 }
 
-// unmatched leaves out, in their own memory, the sides that lie on one another.
+// unmatched leaves out, in their own memory, the sides that lie on one another: no
+// panel lies on the other side of those that are left.
 func unmatched(sides []side) []side {
-	kept, taken := sides[:0], make([]bool, len(sides))
 	for i := range sides {
 		s := &sides[i]
 		for j := range sides[:i] {
-			if o := &sides[j]; o.to == s.from.Point && o.from.Point == s.to && o.from.Bulge == -s.from.Bulge && !taken[j] {
-				taken[i], taken[j] = true, true
+			if o := &sides[j]; o.to == s.from.Point && o.from.Point == s.to && o.from.Bulge == -s.from.Bulge && o.panel >= 0 {
+				s.panel, o.panel = -1, -1
 				break
 			}
 		}
 	}
-	for i, s := range sides {
-		if !taken[i] {
-			kept = append(kept, s)
-		}
-	}
-	return kept
+	return slices.DeleteFunc(sides, func(s side) bool { return s.panel < 0 })
 }
 
-// split parts straight sides at the corners of other panels that lie on them.
-func (p *Piece) split(sides []side) []side {
-	parted := make([]side, 0, len(sides)+8)
+// split appends straight sides parted at the corners of other panels that lie on them.
+func split(parted, sides []side) []side {
 	var space [8]Point
 	for k := range sides {
 		s := &sides[k]
@@ -200,15 +191,17 @@ func straightened(ring []Vertex) []Vertex {
 	return kept
 }
 
-// lowestFirst turns a ring so that it begins at its lowest corner.
-func lowestFirst(ring []Vertex) []Vertex {
+// beginLowest turns a ring so that it begins at its lowest corner.
+func beginLowest(ring []Vertex) {
 	first := 0
 	for i := range ring {
 		if compare(ring[i].Point, ring[first].Point) < 0 {
 			first = i
 		}
 	}
-	return append(ring[first:len(ring):len(ring)], ring[:first]...)
+	slices.Reverse(ring[:first])
+	slices.Reverse(ring[first:])
+	slices.Reverse(ring)
 }
 
 // compare orders points from the bottom up, and from the left at the same height.

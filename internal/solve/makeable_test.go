@@ -120,8 +120,9 @@ func TestBoard(t *testing.T) {
 func TestOutsideTabsLeaveNoCrumbs(t *testing.T) {
 	s, err := solve.Solve(context.Background(), asked(t, "tray", 76_000, 102_000, 25_000, 400, "corners", "outside"))
 	require.NoError(t, err)
-	assert.Len(t, s.Outline(0), 1)
-	assert.Len(t, s.Outline(0)[0], 36)
+	outline := s.Pattern.Pieces[0].Contours()
+	assert.Len(t, outline, 1)
+	assert.Len(t, outline[0], 36)
 }
 
 // A tuck of 15 mm does not go into a carton of 2.8 mm: at most 1.2 times its lid.

@@ -23,29 +23,28 @@ type Measurements struct {
 
 // ReadOff returns what somebody would read off the solution's pieces.
 func (s *Solution) ReadOff() *Measurements {
-	own := &Measurements{}
+	own := &Measurements{Blanks: make([][2]measure.Length, len(s.Pattern.Pieces))}
 	for i := range s.Pattern.Pieces {
-		own.Blanks = append(own.Blanks, [2]measure.Length{s.Pattern.Pieces[i].Width, s.Pattern.Pieces[i].Height})
+		own.Blanks[i] = [2]measure.Length{s.Pattern.Pieces[i].Width, s.Pattern.Pieces[i].Height}
 	}
-	loose := make([]bool, len(s.sizes))
-	for i := range loose {
-		loose[i] = true
-	}
+	var space [64]bool
+	inStrip := append(space[:0], make([]bool, len(s.sizes))...)
 	for _, strip := range s.plan.Strips {
 		list := &own.Marks
 		if strip.Across == pattern.Height {
 			list = &own.Rises
 		}
+		*list = slices.Grow(*list, len(strip.Readings))
 		var at measure.Length
 		for i, reading := range strip.Readings {
-			loose[reading] = false
+			inStrip[reading] = true
 			if at = at.Add(s.sizes[reading]); i < len(strip.Readings)-1 {
 				*list = append(*list, at)
 			}
 		}
 	}
 	for i, size := range s.sizes {
-		if loose[i] {
+		if !inStrip[i] {
 			own.Depths = append(own.Depths, size)
 		}
 	}

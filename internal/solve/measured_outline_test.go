@@ -20,9 +20,9 @@ func cornersOf(s *solve.Solution) (corners [][2]measure.Length) {
 		if s.Pattern.Pieces[i].WholeBlank() {
 			continue
 		}
-		for _, ring := range s.Outline(i) {
+		for _, ring := range s.Pattern.Pieces[i].Contours() {
 			for _, c := range ring {
-				corners = append(corners, [2]measure.Length{c.Point.X, c.Point.Y})
+				corners = append(corners, [2]measure.Length{c.X, c.Y})
 			}
 		}
 	}

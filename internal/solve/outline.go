@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"iter"
+
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -20,41 +22,22 @@ type Partial struct {
 	Begin, End Corner
 }
 
-// Outline returns the whole cut edge of a piece, as pattern.Contours has it, with
-// what to set for every corner.
-func (s *Solution) Outline(piece int) [][]Corner {
-	p := &s.Pattern.Pieces[piece]
-	rings := p.Contours()
-	most := 0
-	for _, ring := range rings {
-		most += len(ring)
-	}
-	corners, all := make([][]Corner, len(rings)), make([]Corner, 0, most)
-	for i, ring := range rings {
-		from := len(all)
-		for _, v := range ring {
-			all = append(all, s.corner(p, v))
-		}
-		corners[i] = all[from:len(all):len(all)]
-	}
-	return corners
-}
-
-// Partials returns where the scores of a piece begin and end that do not run from
+// Partials are where the scores of a piece begin and end that do not run from
 // edge to edge of the blank, in the order of its creases.
-func (s *Solution) Partials(piece int) []Partial {
-	p := &s.Pattern.Pieces[piece]
-	var partials []Partial
-	for i := range p.Creases {
-		if c := &p.Creases[i]; !p.OnEdge(c.A) || !p.OnEdge(c.B) {
-			partials = append(partials, Partial{i, s.corner(p, pattern.Vertex{Point: c.A, Bulge: c.Bulge}), s.corner(p, pattern.Vertex{Point: c.B})})
+func (s *Solution) Partials(p *pattern.Piece) iter.Seq[Partial] {
+	return func(yield func(Partial) bool) {
+		for i := range p.Creases {
+			c := &p.Creases[i]
+			partial := !p.OnEdge(c.A) || !p.OnEdge(c.B)
+			if partial && !yield(Partial{i, s.Corner(p, pattern.Vertex{Point: c.A, Bulge: c.Bulge}), s.Corner(p, pattern.Vertex{Point: c.B})}) {
+				return
+			}
 		}
 	}
-	return partials
 }
 
-// corner says how a place is set, or which two scores cross there.
-func (s *Solution) corner(p *pattern.Piece, v pattern.Vertex) Corner {
+// Corner says how a place on a piece is set, or which two scores cross there.
+func (s *Solution) Corner(p *pattern.Piece, v pattern.Vertex) Corner {
 	c := Corner{Vertex: v}
 	var x, y bool
 	c.X, x = s.Set(v.Point.X)

@@ -51,10 +51,10 @@ func checkSettable(t *testing.T, s *solve.Solution, piece int) {
 		require.True(t, on && x && y || c.Cross[0] != "" || regular && round.Nanometres() < 9, "%s of %s at %s: %+v", s.Request.Kind.Name, p.Name, s.Step, c)
 	}
 	area := 0.0
-	for _, ring := range s.Outline(piece) {
+	for _, ring := range p.Contours() {
 		require.Greater(t, len(ring), 1)
 		for i, c := range ring {
-			check(c)
+			check(s.Corner(p, c))
 			n := ring[(i+1)%len(ring)]
 			x0, y0 := c.Point.X.Millimetres(), c.Point.Y.Millimetres()
 			x1, y1 := n.Point.X.Millimetres(), n.Point.Y.Millimetres()
@@ -67,7 +67,7 @@ func checkSettable(t *testing.T, s *solve.Solution, piece int) {
 		}
 	}
 	require.InDelta(t, p.Area(), area, 1e-3, "%s of %+v", p.Name, s.Request)
-	for _, partial := range s.Partials(piece) {
+	for partial := range s.Partials(p) {
 		check(partial.Begin)
 		check(partial.End)
 	}
