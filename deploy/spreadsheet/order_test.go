@@ -2,9 +2,11 @@ package main
 
 import (
 	"encoding/json"
+	"maps"
 	"net/http"
 	"net/url"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -16,11 +18,21 @@ import (
 	"creasefit/api/wire"
 )
 
+// Where an order stands: its items, what it comes to, and the steps of its cut plan.
+const (
+	firstItem   = 8
+	orderTotals = 15
+	firstStep   = 20
+	mostSteps   = 30
+)
+
 // planned asks the service for the order of the workbook.
 func planned(t *testing.T, service string) wire.Yield {
 	query := url.Values{"unit": {"mm"}, "sheet": {"a3"}, "ruler": {"1 mm"}, "effort_ms": {"10000"}}
-	for _, it := range wanted {
-		object, err := json.Marshal(map[string]any{"kind": it.kind, "width": it.width, "height": it.height, "thickness": it.thickness, "stock": it.stock, "fit": it.fit, "count": it.count})
+	for row := firstItem; row < firstItem+3; row++ {
+		c := filled(t, "tidewater-order", row, 8)
+		require.NotNil(t, c)
+		object, err := json.Marshal(map[string]any{"kind": c[1], "width": c[2], "height": c[3], "thickness": c[4], "stock": c[5], "fit": c[6], "count": c[7]})
 		require.NoError(t, err)
 		query.Add("items", string(object))
 	}
@@ -48,7 +60,7 @@ func TestOrderRecalculates(t *testing.T) {
 	o := newOffice(t, folder, "en-US")
 	address := service(t)
 	path := filepath.Join(folder, "order.xlsx")
-	require.NoError(t, write(path, address, (*writer).order))
+	require.NoError(t, write(path, address, "tidewater-order"))
 	want := planned(t, address)
 	steps := want.Plans[0].Settings
 	for _, document := range []string{path, o.convert(path, "ods")} {
@@ -67,7 +79,7 @@ func TestOrderShowsWhatIsWrong(t *testing.T) {
 	folder := t.TempDir()
 	o := newOffice(t, folder, "en-US")
 	path := filepath.Join(folder, "order.xlsx")
-	require.NoError(t, write(path, service(t), (*writer).order))
+	require.NoError(t, write(path, service(t), "tidewater-order"))
 	f, err := excelize.OpenFile(path)
 	require.NoError(t, err)
 	require.NoError(t, f.SetCellValue(sheet, "C8", "3 5/7 in"))
@@ -81,7 +93,7 @@ func TestKitRecalculates(t *testing.T) {
 	folder := t.TempDir()
 	o := newOffice(t, folder, "en-US")
 	path := filepath.Join(folder, "kit.xlsx")
-	require.NoError(t, write(path, service(t), (*writer).kit))
+	require.NoError(t, write(path, service(t), "tidewater-kit"))
 	for _, document := range []string{path, o.convert(path, "ods")} {
 		rows := o.recalculate(document)
 		value := func(label string) float64 {
@@ -106,9 +118,9 @@ func TestKitRecalculates(t *testing.T) {
 
 // TestDropDownsOfferThePresets reads them back.
 func TestDropDownsOfferThePresets(t *testing.T) {
-	for name, fill := range workbooks {
+	for _, name := range names {
 		path := filepath.Join(t.TempDir(), name+".xlsx")
-		require.NoError(t, write(path, "http://127.0.0.1:8080", fill))
+		require.NoError(t, write(path, "http://127.0.0.1:8080", name))
 		cells := cellsOf(t, path)
 		offers := 0
 		for cell, text := range cells {
@@ -119,6 +131,7 @@ func TestDropDownsOfferThePresets(t *testing.T) {
 		}
 		assert.GreaterOrEqual(t, offers, 3, name)
 		assert.Equal(t, "slotted-band", cells[listSheet+"!A2"])
-		assert.Contains(t, words("stock"), "index-110")
+		assert.Equal(t, "stock", cells[listSheet+"!D1"])
+		assert.Contains(t, slices.Collect(maps.Values(cells)), "index-110")
 	}
 }
