@@ -62,7 +62,9 @@ func (f *fitting) part(set uint32) {
 	others := set ^ last
 	for sub := others; sub > 0; {
 		sub = (sub - 1) & others
-		f.found = f.found.joins(f.board, f.of(sub|last), f.of(others^sub), f.area[set]+f.allow)
+		if low, high := f.of(sub|last), f.of(others^sub); len(low) > 0 && len(high) > 0 {
+			f.found = f.found.joins(f.board, low, high, f.area[set]+f.allow)
+		}
 	}
 }
 

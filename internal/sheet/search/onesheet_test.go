@@ -3,7 +3,6 @@ package search
 import (
 	"fmt"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -57,19 +56,19 @@ func TestFittingEqualsEnumeration(t *testing.T) {
 // TestOneFullSheet cuts a sheet into sixteen different blanks without waste and
 // finds them back; one blank that is longer by one mark does not go in.
 func TestOneFullSheet(t *testing.T) {
-	o := sheet.Order{Sheets: []sheet.Stock{{Width: measure.Millimetres(160), Height: measure.Millimetres(160)}}, Ruler: measure.Marks(measure.Millimetre)[2], Effort: 5 * time.Second}
+	o := sheet.Order{Sheets: []sheet.Stock{{Width: measure.Millimetres(160), Height: measure.Millimetres(160)}}, Ruler: measure.Marks(measure.Millimetre)[2]}
 	rows := [][]int64{{37, 41, 31, 51}, {23, 59, 47, 31}, {67, 29, 43, 21}, {19, 53, 61, 27}}
 	for i, height := range []int64{33, 47, 29, 51} {
 		for j, width := range rows[i] {
 			o.Items = append(o.Items, sheet.Item{Name: fmt.Sprint(i, " ", j), Width: measure.Millimetres(width), Height: measure.Millimetres(height), Count: 1})
 		}
 	}
-	a := planned(t, o)
+	a := proven(t, o, 400_000_000)
 	assert.Equal(t, 1, a.Sheets)
 	assert.True(t, a.Proven)
 	o.Items[0].Width, o.Items[1].Width = measure.Millimetres(36), measure.Millimetres(40)
 	o.Items[15].Height = measure.Millimetres(53)
-	a = planned(t, o)
+	a = proven(t, o, 400_000_000)
 	assert.Equal(t, 2, a.Sheets)
-	assert.True(t, a.Proven, a.Proof)
+	assert.True(t, a.Proven)
 }
