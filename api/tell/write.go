@@ -55,7 +55,7 @@ func AppendNumber(dst []byte, x float64) []byte {
 		return strconv.AppendInt(dst, whole, 10)
 	}
 	millionths := math.Round(x * 1_000_000)
-	if x < -most || x > most || millionths/1_000_000 != x {
+	if x <= -most || x >= most || millionths/1_000_000 != x {
 		return strconv.AppendFloat(dst, x, 'f', -1, 64)
 	}
 	n := int64(millionths)
