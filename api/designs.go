@@ -97,7 +97,7 @@ func agreeing(ctx context.Context, of []own.Example, q *ask.KindDesign) (*own.Ex
 	var wrong error
 	least := 0
 	for i := range of {
-		if against := contradicted(&of[i], q.Request.Options); len(against) > 0 {
+		if against := contradicted(&of[i], q.Request); len(against) > 0 {
 			if wrong == nil || len(against) < least { // told of the design that comes nearest
 				least, wrong = len(against), fault.Fault{Code: fault.Impossible, Field: against[0].Name, Value: against[0].Choice,
 					Detail: "the kind is not given as a design with this choice", Hint: "leave " + against[0].Name + " out"}
@@ -116,12 +116,24 @@ func agreeing(ctx context.Context, of []own.Example, q *ask.KindDesign) (*own.Ex
 
 // contradicted lists the choices of a request that a design does not hold for; no
 // design has panels that are rolled.
-func contradicted(e *own.Example, options map[string]enclosure.Value) (all []enclosure.Option) {
+func contradicted(e *own.Example, q *solve.Request) (all []enclosure.Option) {
+	options := maps.Clone(q.Options)
+	for _, p := range q.Kind.Params {
+		if _, ok := options[p.Name]; !ok && p.Type == enclosure.CountParam {
+			options[p.Name] = enclosure.Value{Count: p.DefaultCount}
+		}
+	}
 	if shape := enclosure.Shape().Name; enclosure.Round(options) {
 		all = append(all, enclosure.Option{Name: shape, Choice: options[shape].Choice})
 	}
 	for _, name := range slices.Sorted(maps.Keys(e.With)) {
 		given, ok := options[name]
+		if want := e.With[name]; want == own.Given || want == own.LeftOut {
+			if ok != (want == own.Given) {
+				all = append(all, enclosure.Option{Name: name, Choice: want})
+			}
+			continue
+		}
 		if given.Count > 0 {
 			given.Choice = strconv.FormatInt(given.Count, 10)
 		}

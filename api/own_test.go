@@ -150,12 +150,12 @@ func TestChoicesOfADesignAreNames(t *testing.T) {
 	assert.Contains(t, postJSON(t, "/v1/solve/own", body(`,"foot":"ajar"`)).Body.String(), "closed")
 }
 
-// A count that no design of a kind holds for is told so.
+// Every count of a kind, and a size that is given or is not, has a design of its own.
 func TestADesignHoldsForItsCountAlone(t *testing.T) {
-	const card = "/v1/kinds/folded-card/design?fold=accordion"
-	assert.Equal(t, "folded-card.fold-accordion.panels-4", decode[wire.Design](get(t, card+"&panels=4").ok()).Name)
-	p := get(t, card+"&panels=6").problem(http.StatusUnprocessableEntity)
-	assert.Equal(t, "panels", p.Errors[0].Name)
+	for request, name := range map[string]string{"fold=accordion": "fold-accordion.panels-4", "fold=accordion&panels=6": "fold-accordion.panels-6",
+		"fold=gate": "fold-gate", "fold=gate&gap=3mm": "fold-gate.gap-given"} {
+		assert.Equal(t, "folded-card."+name, decode[wire.Design](get(t, "/v1/kinds/folded-card/design?"+request).ok()).Name)
+	}
 }
 
 // A kind is told as the design that agrees with the request, and the designs to learn

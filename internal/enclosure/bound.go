@@ -26,11 +26,11 @@ func (in *Input) bounded(field string, bound Range, detail, hint string) error {
 	if v := in.length(field); !v.Less(bound.Min) && !bound.Max.Less(v) {
 		return nil
 	}
-	return in.outside(field, bound, detail, hint)
+	return in.Outside(field, bound, detail, hint)
 }
 
-// outside is the fault of a size that lies outside a bound.
-func (in *Input) outside(field string, bound Range, detail, hint string) fault.Fault {
+// Outside is the fault of a size that lies outside a bound.
+func (in *Input) Outside(field string, bound Range, detail, hint string) fault.Fault {
 	return fault.Fault{Code: fault.Impossible, Field: field, Detail: detail, Expected: DescribeRange(in.Unit, bound), Hint: hint,
 		Least: bound.Min.Nanometres(), Greatest: bound.Max.Nanometres()}
 }
@@ -62,7 +62,7 @@ func (in *Input) describe(l measure.Length) string {
 // those that bend them round.
 func (in *Input) flat(d *draft) error {
 	if oneCapacity.Less(in.Thickness) {
-		return in.outside("thickness", Range{Max: oneCapacity}, "one score at each side does not go round contents that thick",
+		return in.Outside("thickness", Range{Max: oneCapacity}, "one score at each side does not go round contents that thick",
 			"choose a kind with two scores a side, a gusset or walls")
 	}
 	if thinnest.Less(in.Thickness) {
@@ -82,11 +82,11 @@ func (in *Input) least(field string, size, least measure.Length, detail string) 
 	if !size.Less(least) {
 		return nil
 	}
-	return in.outside(field, Range{Min: least, Max: measure.Largest()}, detail, "choose an envelope or a sleeve for small contents")
+	return in.Outside(field, Range{Min: least, Max: measure.Largest()}, detail, "choose an envelope or a sleeve for small contents")
 }
 
-// onlyFor refuses an option that goes with one choice only.
-func (in *Input) onlyFor(name, choice, value string) error {
+// OnlyFor refuses an option that goes with one choice only.
+func (in *Input) OnlyFor(name, choice, value string) error {
 	if !in.given(name) {
 		return nil
 	}

@@ -103,7 +103,7 @@ func (in *Input) notTooLong(field string, size measure.Length, along, across Ran
 	if !most.Less(size) {
 		return nil
 	}
-	return in.outside(field, Range{Max: most}, "a square blank takes contents up to about twice as long as wide: the flaps would reach past the opposite folds",
+	return in.Outside(field, Range{Max: most}, "a square blank takes contents up to about twice as long as wide: the flaps would reach past the opposite folds",
 		"choose the kind envelope for these contents")
 }
 

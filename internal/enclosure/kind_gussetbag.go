@@ -183,7 +183,7 @@ func (in *Input) checkBag() error {
 	}
 	flap := in.length("base_flap")
 	if least := measure.Max(in.Caliper.Times(8), measure.Millimetres(8)); in.Thickness.Less(least) {
-		return fault.Join(in.outside("thickness", Range{Min: least, Max: measure.Largest()}, "nothing is left of gussets for so thin contents",
+		return fault.Join(in.Outside("thickness", Range{Min: least, Max: measure.Largest()}, "nothing is left of gussets for so thin contents",
 			"choose an envelope or a sleeve for thin contents"))
 	}
 	half := in.Width.Over(2)

@@ -153,7 +153,7 @@ func (p pillow) check() error {
 	in := p.in
 	least := in.leastMiddle()
 	wrong := func(bound Range) error {
-		return fault.Join(in.outside("middle_height", bound, "the contents do not go under that height, or the scores would begin steeper than 45 degrees",
+		return fault.Join(in.Outside("middle_height", bound, "the contents do not go under that height, or the scores would begin steeper than 45 degrees",
 			"choose another middle_height, or a box for contents as thick as wide"))
 	}
 	if p.middle.Less(least) {

@@ -236,7 +236,7 @@ func (p *prism) checkRoom() error {
 	}
 	metre := measure.Millimetres(1000)
 	across := scaled(metre, ratio(least, p.lapRoom(metre))).Sub(taken)
-	return in.outside("width", Range{Min: scaled(in.Width, ratio(across, p.across)), Max: measure.Largest()}, "the sides have no room for a glue lap and flaps",
+	return in.Outside("width", Range{Min: scaled(in.Width, ratio(across, p.across)), Max: measure.Largest()}, "the sides have no room for a glue lap and flaps",
 		"choose fewer sides, or lid_fit=snug")
 }
 

@@ -101,7 +101,7 @@ func (d *draft) slits(r *slottedReadings) error {
 	left := measure.Max(measure.Sixtyfourths(16), d.in.Caliper.Times(3))
 	deepest := height.Sub(left)
 	if least := play.Over(4); deepest.Less(height.Over(2).Add(least)) {
-		return d.in.outside("band_height", Range{Min: left.Add(least).Times(2), Max: measure.Largest()},
+		return d.in.Outside("band_height", Range{Min: left.Add(least).Times(2), Max: measure.Largest()},
 			"the band is too low for slits past its middle: each must leave at least 1/4 in and three calipers",
 			"make the band higher or the slit play smaller")
 	}

@@ -215,7 +215,7 @@ func (in *Input) checkCarton(reverse bool, allowance measure.Length) error {
 		errs = append(errs, in.noSlit("friction_slit", "leave it out: board holds its tuck by itself"), in.bounded("friction_slit", Range{Max: tip}, "the friction slits leave nothing of the tuck flaps' scores", "make them shorter"))
 	}
 	if least := measure.Max(thinnestCarton, in.Caliper); in.Thickness.Less(least) {
-		errs = append(errs, in.outside("thickness", Range{Min: least, Max: measure.Largest()}, "so thin contents would stand in front of the dust flaps",
+		errs = append(errs, in.Outside("thickness", Range{Min: least, Max: measure.Largest()}, "so thin contents would stand in front of the dust flaps",
 			"choose an envelope or a sleeve for thin contents"))
 	}
 	return fault.Join(errs...)

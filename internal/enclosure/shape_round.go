@@ -60,10 +60,10 @@ func (d *draft) rolled(piece string, height int) (*Plan, error) {
 func (in *Input) checkRound() error {
 	wrong := in.bounded("lap", Range{Min: leastGlue, Max: in.Width.Times(3).Over(4)}, "the lap leaves no room for glue, or goes a quarter of the way round", "choose another lap")
 	if in.Thickness != in.Width {
-		wrong = fault.Join(wrong, in.outside("thickness", Range{Min: in.Width, Max: in.Width}, "round contents are as thick as wide", "give the diameter as width and as thickness, or leave shape out"))
+		wrong = fault.Join(wrong, in.Outside("thickness", Range{Min: in.Width, Max: in.Width}, "round contents are as thick as wide", "give the diameter as width and as thickness, or leave shape out"))
 	}
 	for _, name := range [...]string{scoresPerSide.Name, meetingLine.Name, wrapJoin.Name, notchParams[0].Name, notchParams[1].Name} {
-		wrong = fault.Join(wrong, in.onlyFor(name, contentsShape.Name, "box"))
+		wrong = fault.Join(wrong, in.OnlyFor(name, contentsShape.Name, "box"))
 	}
 	return wrong
 }

@@ -47,7 +47,7 @@ func (in *Input) checkRoll(b *box) error {
 	if unknown := most.Less(Widths().Min); !b.rolled || unknown || !most.Less(high) { // a check has yet to find it
 		return nil
 	}
-	return in.outside(field, Range{Min: b.lowest(in), Max: most}, "walls of two layers are rolled in: higher than the tray is wide, they meet the wall across", "leave walls out, or turn the contents")
+	return in.Outside(field, Range{Min: b.lowest(in), Max: most}, "walls of two layers are rolled in: higher than the tray is wide, they meet the wall across", "leave walls out, or turn the contents")
 }
 
 // trayWalls says whether the walls of a tray are rolled in.

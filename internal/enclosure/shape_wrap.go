@@ -48,7 +48,7 @@ func (d *draft) thin(across []int, h halves, need Need) ([]int, error) {
 	l, w, r, err := d.halves(h, need.Of(d.in).Add(d.in.middle()), fold)
 	d.fit(pattern.Width, need, times(1, w))
 	if in := d.in; oneCapacity.Less(in.Thickness) && in.Width.Less(in.Thickness) {
-		err = fault.Join(err, in.outside("thickness", Range{Max: in.Width}, "one score at each side does not go round contents thicker than wide", "leave scores out, or turn the contents"))
+		err = fault.Join(err, in.Outside("thickness", Range{Max: in.Width}, "one score at each side does not go round contents thicker than wide", "leave scores out, or turn the contents"))
 	}
 	return append(across, l, w, r), err
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/enclosure/own"
 )
 
 var kinds = []*enclosure.Kind{
@@ -15,7 +16,7 @@ var kinds = []*enclosure.Kind{
 	enclosure.Envelope(),
 	enclosure.DiagonalEnvelope(),
 	enclosure.Pocket(),
-	enclosure.FoldedCard(),
+	own.Standing("folded-card"),
 	enclosure.Slipcase(),
 	enclosure.MatStack(),
 	enclosure.TuckCarton(),

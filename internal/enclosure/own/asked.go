@@ -17,8 +17,8 @@ func (v *derivation) lengths(in *enclosure.Input) []measure.Length {
 	for i, f := range enclosure.NamedFits() {
 		l[named+i] = middleIn(f.Range(in.Unit))
 	}
-	for i := range v.Sizes {
-		l[firstSize+i] = v.Sizes[i].length(in)
+	for i := range v.Options {
+		l[firstSize+i] = v.Options[i].length(in)
 	}
 	return l
 }
@@ -27,14 +27,11 @@ func (v *derivation) lengths(in *enclosure.Input) []measure.Length {
 func middleIn(r enclosure.Range) measure.Length { return r.Min.Add(r.Max).Over(2) }
 
 // length is how long a size is in a request.
-func (s *Size) length(in *enclosure.Input) measure.Length {
-	if given, ok := in.Given[s.Name]; ok {
+func (o *Option) length(in *enclosure.Input) measure.Length {
+	if given, ok := in.Given[o.Name]; ok {
 		return given.Length
 	}
-	if in.Unit == measure.Millimetre {
-		return s.Millimetre
-	}
-	return s.Inch
+	return o.DefaultLength(in.Unit)
 }
 
 // values are lengths as numbers, in nanometres.

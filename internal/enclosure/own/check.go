@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 )
 
@@ -37,12 +38,9 @@ func (r *reader) check(d *Design) {
 		}
 		options[name] = true
 	}
-	for i := range d.Sizes {
-		option(d.Sizes[i].Name, d.Sizes[i].place)
-		sizes[d.Sizes[i].Name] = true
-	}
-	for i := range d.Choices {
-		option(d.Choices[i].Name, d.Choices[i].place)
+	for i := range d.Options {
+		option(d.Options[i].Name, d.Options[i].place)
+		sizes[d.Options[i].Name] = d.Options[i].Type == enclosure.LengthParam
 	}
 	c := references{r, panels, map[string]bool{}, sizes}
 	c.design(d)
@@ -189,8 +187,10 @@ func (c *references) amount(place string, a Amount) {
 		return
 	}
 	names := make([]string, 0, len(c.sizes))
-	for n := range c.sizes {
-		names = append(names, n)
+	for n, size := range c.sizes {
+		if size {
+			names = append(names, n)
+		}
 	}
 	c.report(fault.Unknown, place, "the design has no size called "+a.Size, "a named size or a length with its unit", nearest(a.Size, names))
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
@@ -13,11 +14,15 @@ import (
 // Decode reads a design. What is wrong with it, everything at once where it can
 // be, is a fault whose field is the place in the design.
 func Decode(text []byte) (*Design, error) {
+	return decode(text, MostWays)
+}
+
+func decode(text []byte, most int) (*Design, error) {
 	root, err := parse(text)
 	if err != nil {
 		return nil, err
 	}
-	r := reader{}
+	r := reader{most: most}
 	ways := r.ways(root)
 	ways[0].Ways = ways
 	return ways[0], r.faults.Err()
@@ -25,10 +30,10 @@ func Decode(text []byte) (*Design, error) {
 
 // reader turns nodes into a design and gathers what is wrong with them.
 type reader struct {
-	faults fault.Faults
-	names  []string            // of the choices
-	words  map[string][]string // of each
-	chosen map[string]int      // of these
+	faults  fault.Faults
+	most    int // ways
+	options []Option
+	chosen  []int // of these
 }
 
 func (r *reader) report(code fault.Code, place, detail, expected, hint string) {
@@ -57,22 +62,56 @@ func (r *reader) only(n *node, names ...string) bool {
 var axes = [...]string{"width", "height", "thickness"}
 
 func (r *reader) design(n *node, d *Design) {
-	r.only(n, "design", "help", "sizes", "choices", "pieces", "joins", "holds", "open", "into")
+	r.only(n, "design", "help", "words", "needs", "order", "sizes", "choices", "limits", "pieces", "joins", "holds", "open", "into", "turned")
 	d.Title, d.Help = r.name(n, "design"), r.text(n, "help", mostHelp)
-	d.Holds = r.text(n, "holds", mostName)
 	d.Open, _ = r.axes(n, "open")
 	d.Into, d.Turned = r.axes(n, "into")
-	for _, item := range r.list(n, "sizes", MostSizes) {
-		d.Sizes = append(d.Sizes, r.size(item))
+	if turned := n.members["turned"]; turned != nil {
+		d.Turned = r.holds(turned)
 	}
+	for _, item := range r.list(n, "needs", len(axes)) {
+		d.Needs = append(d.Needs, item.text)
+	}
+	for _, item := range r.list(n, "order", MostPanels) {
+		d.Order = append(d.Order, item.text)
+	}
+	r.words(n, d)
+	r.limits(n, d)
 	for _, item := range r.list(n, "pieces", MostPieces) {
 		if r.there(item) {
 			d.Pieces = append(d.Pieces, r.piece(item))
 		}
 	}
+	r.holder(n, d)
 	for _, item := range r.list(n, "joins", MostJoins) {
 		if r.there(item) {
 			d.Joins = append(d.Joins, r.join(item))
+		}
+	}
+}
+
+// words reads what a design is called in further languages, by their tags.
+func (r *reader) words(n *node, d *Design) {
+	if words := n.members["words"]; words != nil && r.only(words, words.names...) {
+		d.Words = map[string]enclosure.Words{}
+		for _, tag := range words.names {
+			if in := words.members[tag]; r.only(in, "design", "help") {
+				d.Words[tag] = enclosure.Words{Title: r.name(in, "design"), Help: r.text(in, "help", mostHelp)}
+			}
+		}
+	}
+}
+
+// holder reads the panel that the contents lie on: of several the first that is there.
+func (r *reader) holder(n *node, d *Design) {
+	if holds := n.members["holds"]; holds == nil || !holds.isList {
+		d.Holds = r.text(n, "holds", mostName)
+		return
+	}
+	panels := d.panels()
+	for _, item := range r.list(n, "holds", MostPanels) {
+		if d.Holds = item.text; slices.ContainsFunc(panels, func(p *Panel) bool { return p.Name == d.Holds }) {
+			return
 		}
 	}
 }
@@ -141,10 +180,14 @@ func (r *reader) word(n *node, name string, words ...string) int {
 	if text == "" {
 		return 0
 	}
-	i := slices.Index(words, text)
+	return max(0, r.wordAt(n.members[name], words))
+}
+
+// wordAt is which of several words a text is, -1 if none.
+func (r *reader) wordAt(n *node, words []string) int {
+	i := slices.Index(words, n.text)
 	if i < 0 {
-		r.report(fault.Unknown, under(n.place, name), "there is no such word here", "one of "+strings.Join(words, ", "), nearest(text, slices.Clone(words)))
-		return 0
+		r.report(fault.Unknown, n.place, "there is no such word here", "one of "+strings.Join(words, ", "), nearest(n.text, slices.Clone(words)))
 	}
 	return i
 }
@@ -155,23 +198,30 @@ func nearest(text string, words []string) string {
 	return fault.Meant(fault.Nearest(text, words))
 }
 
-func (r *reader) size(n *node) Size {
-	s := Size{place: n.place, Greatest: measure.Millimetres(2000)}
-	if !r.only(n, "name", "help", "in", "mm", "least", "greatest") {
-		return s
+func (r *reader) size(n *node) Option {
+	if !r.only(n, "name", "help", "in", "mm", "least", "greatest", "advanced", "optional", "when") {
+		return Option{place: n.place}
 	}
-	s.Name, s.Help = r.optionName(n), r.text(n, "help", mostHelp)
+	s := r.option(n)
+	s.Greatest = measure.Millimetres(2000)
+	if s.optional = r.word(n, "optional", "", "yes") == 1; s.optional {
+		s.of = []string{LeftOut, Given}
+	}
 	for _, m := range [...]struct {
 		name string
 		to   *measure.Length
-	}{{"in", &s.Inch}, {"mm", &s.Millimetre}, {"least", &s.Least}, {"greatest", &s.Greatest}} {
+	}{{"in", &s.DefaultInch}, {"mm", &s.DefaultMillimetre}, {"least", &s.Least}, {"greatest", &s.Greatest}} {
 		if name := m.name; n.members[name] != nil {
 			*m.to = r.length(n.members[name])
-		} else if name == "in" || name == "mm" {
+		} else if (name == "in" || name == "mm") && !s.optional {
 			r.report(fault.Missing, under(n.place, name), "a size has a default on rulers of both units", `such as "1/2 in" and "15 mm"`, "")
 		}
 	}
-	for _, usual := range [...]measure.Length{s.Inch, s.Millimetre} {
+	if s.optional { // what it is where it is given: no default
+		s.DefaultInch, s.DefaultMillimetre = measure.Length{}, measure.Length{}
+		return s
+	}
+	for _, usual := range [...]measure.Length{s.DefaultInch, s.DefaultMillimetre} {
 		if usual.Less(s.Least) || s.Greatest.Less(usual) {
 			r.report(fault.OutOfRange, n.place, "the default does not lie between least and greatest", "", "")
 			break

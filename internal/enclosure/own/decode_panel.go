@@ -10,9 +10,10 @@ import (
 
 func (r *reader) piece(n *node) Piece {
 	p := Piece{place: n.place}
-	if !r.only(n, "piece", "panels", "over", "round", "fit", "when") {
+	if !r.only(n, "piece", "high", "panels", "over", "round", "fit", "when") {
 		return p
 	}
+	p.High = r.text(n, "high", mostName)
 	p.Name, p.Over, p.Round = r.name(n, "piece"), r.text(n, "over", mostName), r.text(n, "round", mostName)
 	if p.Over != "" && p.Round != "" {
 		r.report(fault.Conflict, under(n.place, "round"), "a piece goes over another one or round one", "", "leave one of the two out")
@@ -48,7 +49,7 @@ func (r *reader) panel(n *node) Panel {
 		return p
 	}
 	r.without(n, root, "a root, which hangs on nothing", "say reach instead")
-	p.Edge = Edge(r.word(n, "edge", "left", "right", "bottom", "top"))
+	p.Edge = Edge(r.word(n, "edge", edgeNames[:]...))
 	if n.members["edge"] == nil {
 		r.report(fault.Missing, under(n.place, "edge"), "nothing says at which edge it hangs", "one of left, right, bottom, top", "")
 	}
@@ -143,7 +144,9 @@ func (r *reader) amount(n *node) (a Amount) {
 	case n == nil:
 		return a
 	case n.isText && n.text == "a little":
-		a.Little = true
+		a.Little = 1
+	case n.isText && n.text == "two littles":
+		a.Little = 2
 	case n.isText && n.text == "an allowance":
 		a.Allowance = true
 	case n.isText && plainName(n.text):
@@ -157,10 +160,14 @@ func (r *reader) amount(n *node) (a Amount) {
 
 func (r *reader) join(n *node) Join {
 	j := Join{place: n.place}
-	if !r.only(n, "glue", "to", "face", "meet", "with", "short", "past", "even", "slits", "level", "lies", "clear", "of", "play", "when") {
+	if !r.only(n, "glue", "to", "face", "meet", "with", "short", "past", "even", "slits", "level", "lies", "clear", "of", "play", "name", "sum", "cuts", "when") {
 		return j
 	}
 	j.Short, j.Past, j.Play = r.amount(n.members["short"]), r.amount(n.members["past"]), r.amount(n.members["play"])
+	j.Name, j.Sum = r.text(n, "name", mostName), r.text(n, "sum", mostName)
+	for i, cut := range r.list(n, "cuts", len(j.Cuts)) {
+		j.Cuts[i] = cut.text
+	}
 	said := 0
 	for i, name := range [...]string{Glue: "glue", Meet: "meet", Even: "even", Slits: "slits", Level: "level", Lies: "lies", Clear: "clear"} {
 		if n.members[name] == nil {
@@ -182,12 +189,18 @@ func (r *reader) join(n *node) Join {
 }
 
 // line reads which line of which panel is meant: "edge of NAME", "fold of NAME",
-// "outside of NAME" or, where only a panel can be meant, its name.
+// "outside of NAME", "left edge of NAME" and the like or, where only a panel can be meant,
+// its name.
 func (r *reader) line(n *node, name string) Line {
 	text := r.name(n, name)
 	for of, prefix := range [...]string{FreeEdge: "edge of ", Crease: "fold of ", OutsideFold: "outside of "} {
 		if panel, ok := strings.CutPrefix(text, prefix); ok {
-			return Line{panel, LineType(of)}
+			return Line{Panel: panel, Of: LineType(of)}
+		}
+	}
+	for side, name := range edgeNames {
+		if panel, ok := strings.CutPrefix(text, name+" edge of "); ok {
+			return Line{panel, SideEdge, Edge(side)}
 		}
 	}
 	return Line{Panel: text}

@@ -12,6 +12,7 @@
 package own
 
 import (
+	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -31,29 +32,25 @@ const (
 // Design is a described enclosure.
 type Design struct {
 	Title, Help string
-	Sizes       []Size
-	Choices     []Choice
-	Ways        []*Design // the design itself first, then with every other choice
+	Words       map[string]enclosure.Words // in further languages
+	Options     []Option
+	Ways        map[int]*Design // by the number of what is chosen
 	Pieces      []Piece
 	Joins       []Join
-	Holds       string  // the panel that the contents lie on; the first root if empty
-	Open        [3]bool // by axis: it is meant to be open there
-	Into        [3]bool // by axis: it goes into something of that size; all false for what goes round its contents
-	Turned      bool    // it goes in on its side: the height of that runs across its root
-}
-
-// Size is a length that a request may give by name: an option of the kind.
-type Size struct {
-	Name, Help       string
-	Inch, Millimetre measure.Length // defaults on rulers of the unit
-	Least, Greatest  measure.Length
-	place            string
+	Limits      []Limit
+	Order       []string // of the readings; those that are not named follow as the panels do
+	Needs       []string // the contents' sizes that it cannot do without; what anything follows from if empty
+	Holds       string   // the panel that the contents lie on, or by which it goes into something; the first root if empty
+	Open        [3]bool  // by axis: it is meant to be open there
+	Into        [3]bool  // by axis: it goes into something of that size; all false for what goes round its contents
+	Turned      bool     // it goes in on its side: the height of that runs across its root
 }
 
 // Piece is one part, cut from one blank. A piece that goes over another one, or round
 // it, has a clearance of its own to it.
 type Piece struct {
 	Name   string
+	High   string // what the height of its root is called, "" for that of the root
 	Panels []Panel
 	Over   string // the piece that it goes over as a lid, "" for none
 	Round  string // the piece that it goes round, which lies on its root, "" for none
@@ -99,9 +96,23 @@ const (
 	Top
 )
 
+var edgeNames = [...]string{"left", "right", "bottom", "top"}
+
 // along returns which coordinate of the blank an edge looks along, 0 for x, and
 // whether it looks towards the greater ones.
 func (e Edge) along() (axis int, up bool) { return int(e / 2), e%2 == 1 }
+
+// move moves a point so far towards an edge.
+func (e Edge) move(p pattern.Point, by measure.Length) pattern.Point {
+	axis, up := e.along()
+	if !up {
+		by = by.Neg()
+	}
+	if axis == 0 {
+		return pattern.At(p.X.Add(by), p.Y)
+	}
+	return pattern.At(p.X, p.Y.Add(by))
+}
 
 // Reach says how far a panel goes. The zero Reach is free: what is stated about
 // its edges decides.
@@ -116,12 +127,12 @@ type Reach struct {
 	Share  [2]int64
 }
 
-// Amount is a length: a named size, a length, "a little", or "an allowance" for the
+// Amount is a length: a named size, a length, a little or two, or "an allowance" for the
 // caliper, which is one for all of a design. The zero Amount is none.
 type Amount struct {
 	Size      string
 	Length    measure.Length
-	Little    bool
+	Little    int64 // how many littles
 	Allowance bool
 	given     bool
 }
@@ -148,6 +159,9 @@ type Join struct {
 	Short Amount       // by how much A ends before B
 	Past  Amount       // by how much A reaches past B
 	Play  Amount       // of slits
+	Name  string       // of what it holds together, "" for the panel's or the line's
+	Sum   string       // what it is called where its parts do not add up, "" for its words
+	Cuts  [2]string    // the names of slits, "" for those of their panels
 	place string
 }
 
@@ -155,16 +169,18 @@ type Join struct {
 type Line struct {
 	Panel string
 	Of    LineType
+	Side  Edge // of a side
 }
 
 // LineType says which line of a panel is meant.
 type LineType uint8
 
-// The lines of a panel: its free edge, the fold that it hangs by, and the outer
-// or the inner face of what that fold goes round.
+// The lines of a panel: its free edge, the fold that it hangs by, the outer or the inner
+// face of what that fold goes round, and any side.
 const (
 	FreeEdge LineType = iota
 	Crease
 	OutsideFold
 	InsideFold
+	SideEdge
 )

@@ -14,26 +14,30 @@ const KindName = "own"
 // Kind makes a kind of a design. What is wrong with the design is told when it is planned,
 // since what would mend it hangs on the contents and the paper.
 func (d *Design) Kind() *enclosure.Kind {
-	ways, used := make([]*derivation, len(d.Ways)), [3]bool{}
-	for i := range ways {
-		ways[i] = newDerivation(d.Ways[i])
-		ways[i].try()
-		ways[i].needs(&used)
+	ways, used := map[*Design]*derivation{}, [3]bool{}
+	for _, way := range d.Ways {
+		v := newDerivation(way)
+		if ways[way] = v; len(d.Needs) == 0 {
+			v.tried.Do(v.try)
+			v.needs(&used)
+		}
 	}
-	k := &enclosure.Kind{Name: KindName, Title: d.Title, Help: d.Help}
-	k.Plan = func(in *enclosure.Input) (*enclosure.Plan, error) { return ways[d.way(in)].plan(in) }
+	k := &enclosure.Kind{Name: KindName, Title: d.Title, Help: d.Help, Words: d.Words, Needs: d.Needs}
+	k.Plan = func(in *enclosure.Input) (*enclosure.Plan, error) {
+		way, wrong := d.way(in)
+		p, err := ways[way].plan(in)
+		if err = fault.Join(err, wrong); err != nil {
+			return nil, err
+		}
+		return p, nil
+	}
 	for i, name := range axes {
-		if used[i] || used == [3]bool{} {
+		if len(d.Needs) == 0 && (used[i] || used == [3]bool{}) {
 			k.Needs = append(k.Needs, name)
 		}
 	}
-	for i := range d.Sizes {
-		s := &d.Sizes[i]
-		k.Params = append(k.Params, enclosure.Param{Name: s.Name, Help: s.Help, DefaultInch: s.Inch, DefaultMillimetre: s.Millimetre, Least: s.Least, Greatest: s.Greatest})
-	}
-	for i := range d.Choices {
-		c := &d.Choices[i]
-		k.Params = append(k.Params, enclosure.Param{Name: c.Name, Type: enclosure.ChoiceParam, Help: c.Help, Choices: c.Of})
+	for i := range d.Options {
+		k.Params = append(k.Params, d.Options[i].Param)
 	}
 	return k
 }

@@ -35,13 +35,13 @@ func between(r *rand.Rand, low, high float64, u measure.Unit) measure.Length {
 
 // derives reports whether a kind works a size out that is not given, other than a design
 // can: it is always given then.
-func derives(k *enclosure.Kind, own *enclosure.Param) bool {
-	i := slices.IndexFunc(k.Params, func(p enclosure.Param) bool { return p.Name == own.Name })
-	return k.Params[i].DefaultInch != own.DefaultInch
+func derives(k *enclosure.Kind, mine *enclosure.Param) bool {
+	i := slices.IndexFunc(k.Params, func(p enclosure.Param) bool { return p.Name == mine.Name })
+	return k.Params[i].DefaultInch != mine.DefaultInch
 }
 
 // random makes a request of a kind with some of the sizes that its design has too.
-func random(r *rand.Rand, k, own *enclosure.Kind, with map[string]string) *solve.Request {
+func random(r *rand.Rand, k, mine *enclosure.Kind, with map[string]string) *solve.Request {
 	unit := []measure.Unit{measure.Inch, measure.Millimetre}[r.IntN(2)]
 	marks := measure.Marks(unit)
 	q := &solve.Request{
@@ -51,13 +51,16 @@ func random(r *rand.Rand, k, own *enclosure.Kind, with map[string]string) *solve
 	}
 	f := r.IntN(3)
 	q.FitName, q.Fit = enclosure.NamedFits()[f].Name, enclosure.NamedFits()[f].Range(unit)
-	for _, p := range own.Params {
+	for _, p := range mine.Params {
 		if derives(k, &p) || r.IntN(2) == 0 {
 			most := min(p.Greatest.Millimetres(), 60)
 			q.Options[p.Name] = enclosure.Value{Length: measure.Max(p.Least, q.Ruler.Nearest(between(r, p.Least.Millimetres(), most, unit)))}
 		}
 	}
 	for name, choice := range with {
+		if choice == own.Given || choice == own.LeftOut {
+			continue // the design has that size, or has it not
+		}
 		count, _ := strconv.ParseInt(choice, 10, 64) // of a count
 		q.Options[name] = enclosure.Value{Choice: choice, Count: count}
 	}
@@ -160,6 +163,6 @@ func BenchmarkSolveAlike(b *testing.B) {
 // sizesOnly are the options of a request that its design has too.
 func sizesOnly(q *solve.Request, with map[string]string) map[string]enclosure.Value {
 	sizes := maps.Clone(q.Options)
-	maps.DeleteFunc(sizes, func(name string, _ enclosure.Value) bool { _, choice := with[name]; return choice })
+	maps.DeleteFunc(sizes, func(name string, _ enclosure.Value) bool { return with[name] != "" && with[name] != own.Given })
 	return sizes
 }

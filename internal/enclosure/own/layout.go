@@ -40,7 +40,7 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 		if j := &p.stated.sewn[i]; j.Type == Glue {
 			layouts[p.panels[j.a].piece].glueArea(j)
 		} else {
-			layouts[p.panels[j.a].piece].seam(j)
+			layouts[p.panels[j.a].piece].seam(j, sizes)
 		}
 	}
 	for i := range p.slots {
@@ -54,8 +54,12 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 	if height.IsZero() {
 		height = holder.piece.Height
 	}
+	lies := p.floor
+	if p.goesInto() {
+		lies = p.rootOf(0)
+	}
 	c := &whole.Cavity
-	*c = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: p.at(p.floor), Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded(), Into: p.goesInto()}
+	*c = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: p.at(lies), Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded(), Into: p.goesInto()}
 	if c.Into && !p.Into[pattern.Thickness] {
 		c.Thickness = measure.Length{}
 	}

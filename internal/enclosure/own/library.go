@@ -9,9 +9,11 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"creasefit/internal/enclosure"
 )
 
-//go:embed designs/*.json designs/kinds/*.json
+//go:embed designs/*.json designs/kinds/*.json designs/standing/*.json
 var files embed.FS
 
 // Example is a design that is kept here to begin from.
@@ -25,12 +27,18 @@ type Example struct {
 // Examples lists the designs to learn from, by name.
 func Examples() []Example { return kept()[0] }
 
-// Kinds lists the kinds of the catalogue that are given as designs. A file is
-// called by its kind and, behind points, by the choices that it holds for, such as
-// sleeve.scores-two.json.
+// Kinds lists the kinds that are given as designs, each for the choices that it holds for.
+// The file of a kind that is made in Go is called by its name and, behind points, by those
+// choices, such as sleeve.scores-two.json.
 func Kinds() []Example { return kept()[1] }
 
-var kept = sync.OnceValue(func() [2][]Example { return [...][]Example{folder("designs"), folder("designs/kinds")} })
+var kept = sync.OnceValue(func() [2][]Example {
+	kinds := folder("designs/kinds")
+	for _, e := range folder("designs/standing") {
+		kinds = append(kinds, e.ways()...)
+	}
+	return [...][]Example{folder("designs"), kinds}
+})
 
 // Kept reports whether a design is one of those that are kept here, as it stands.
 func Kept(text string) bool {
@@ -43,12 +51,26 @@ func Simplest() Example {
 	return slices.MinFunc(Examples(), func(a, b Example) int { return len(a.Text) - len(b.Text) })
 }
 
-// KindNames lists the kinds of the catalogue that are given as designs.
+// KindNames lists the kinds that are given as designs.
 func KindNames() (names []string) {
 	for _, e := range Kinds() {
 		names = append(names, e.Kind)
 	}
+	slices.Sort(names)
 	return slices.Compact(names)
+}
+
+// Standing makes the kind of the service that the design of that name is.
+func Standing(name string) *enclosure.Kind {
+	all := folder("designs/standing")
+	i := slices.IndexFunc(all, func(e Example) bool { return e.Name == name })
+	d, err := decode(all[i].Text, mostStanding)
+	if err != nil { // a test reads all of them
+		panic(err)
+	}
+	k := d.Kind()
+	k.Name = name
+	return k
 }
 
 // folder reads the designs of a folder, which are part of the program.

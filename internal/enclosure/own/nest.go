@@ -19,15 +19,23 @@ func (s *sight) rimOf(lid *plate) rim {
 	return rim{b.panel, b.spine}
 }
 
-// farthest is the one of several blocks that reaches farthest in a way.
+// farthest is the one of several blocks that reaches farthest in a way: of some that reach
+// as far the first, before all that of the panel that the contents lie on.
 func (s *sight) farthest(all []int, to way) int {
 	far := all[0]
 	for _, i := range all[1:] {
-		if float64(to.sign)*(s.spots[i].face(to)-s.spots[far].face(to)) > touching {
+		by := float64(to.sign) * (s.spots[i].face(to) - s.spots[far].face(to))
+		if by > touching || by > -touching && s.ofFloor(i) && !s.ofFloor(far) {
 			far = i
 		}
 	}
 	return far
+}
+
+// ofFloor reports whether a block is the panel that the contents lie on, or a spine at it.
+func (r *derived) ofFloor(block int) bool {
+	b := &r.blocks[block]
+	return b.panel == r.floor || b.spine && r.panels[b.panel].parent == r.floor
 }
 
 // around are the blocks of what the contents lie in, and the lids on its rim.

@@ -13,10 +13,16 @@ import (
 // would mend it. Whether the ideal sizes hold is asked where no answer does: an answer is
 // proven by itself.
 func (v *derivation) plan(in *enclosure.Input) (*enclosure.Plan, error) {
+	warnings, err := v.limited(in, v.lengths(in))
+	if err != nil {
+		return nil, err
+	}
+	v.tried.Do(v.try)
 	p, err := v.attempt(in)
 	if err != nil {
 		return nil, v.mended(err, in)
 	}
+	p.plan.Warnings = append(warnings, p.plan.Warnings...)
 	p.plan.Check = func() error { return v.mended(p.verify(), in) }
 	return &p.plan, nil
 }

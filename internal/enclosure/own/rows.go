@@ -1,6 +1,7 @@
 package own
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
@@ -11,7 +12,7 @@ type row struct {
 	form   form
 	hard   bool
 	layer  bool    // a soft row that papers made of a hard one: the outer reading holds what the inner one does
-	creep  bool    // a soft row that is best at its least, and a reading by itself
+	creep  string  // of a soft row that is best at its least: the reading that it is by itself
 	room   [2]form // of a soft row: the least and the greatest
 	weight int64
 	gap    Amount // that a hard row leaves open: a size of its own, so that nothing rests across it
@@ -74,10 +75,13 @@ func (r *derived) join(j *Join) {
 // little more as the ruler asks for: the creep.
 func (r *derived) clear(j *Join) {
 	if short := r.short(j); short != nil {
-		r.rows = append(r.rows, row{form: short.with(caliper, -parts/2), creep: true, room: [2]form{nil, only(little, 2*parts)},
-			name: "creep of " + j.A.Panel, place: j.place})
+		r.rows = append(r.rows, row{form: short.with(caliper, -parts/2), creep: j.creep(), room: [2]form{nil, only(little, 2*parts)},
+			name: cmp.Or(j.Sum, j.creep()), place: j.place})
 	}
 }
+
+// creep is what the creep of a panel is called.
+func (j *Join) creep() string { return cmp.Or(j.Name, "creep of "+j.A.Panel) }
 
 // level brings two panels into one plane.
 func (r *derived) level(j *Join, a, b *plate) {
@@ -124,12 +128,12 @@ func (r *derived) meet(j *Join) {
 	if short == nil {
 		return
 	}
-	name := "the " + j.A.words() + " meets the " + j.B.words()
+	name := cmp.Or(j.Sum, "the "+j.A.words()+" meets the "+j.B.words())
 	switch {
-	case j.Short.Little:
-		r.within(short, [2]form{nil, only(little, parts)}, name, j.place)
-	case j.Past.Little:
-		r.within(short.times(-1), [2]form{nil, only(little, parts)}, name, j.place)
+	case j.Short.Little > 0:
+		r.within(short, [2]form{nil, r.amount(j.Short)}, name, j.place)
+	case j.Past.Little > 0:
+		r.within(short.times(-1), [2]form{nil, r.amount(j.Past)}, name, j.place)
 	default:
 		short = short.plus(-1, r.amount(j.Short)).plus(1, r.amount(j.Past))
 		r.must(short, name, j.place)
@@ -150,7 +154,7 @@ func (r *derived) short(j *Join) form {
 
 // words says which line is meant.
 func (l Line) words() string {
-	return [...]string{FreeEdge: "edge", Crease: "fold", OutsideFold: "outside of the fold", InsideFold: "inside of the fold"}[l.Of] + " of " + l.Panel
+	return [...]string{FreeEdge: "edge", Crease: "fold", OutsideFold: "outside of the fold", InsideFold: "inside of the fold", SideEdge: edgeNames[l.Side] + " edge"}[l.Of] + " of " + l.Panel
 }
 
 // placed is a line in space: where it lies but for the axis that it runs along, and
@@ -161,15 +165,30 @@ type placed struct {
 	ends  way
 }
 
+// hangs reports whether a line belongs to the fold that a panel hangs by.
+func (l Line) hangs() bool { return l.Of != FreeEdge && l.Of != SideEdge }
+
+// side is the edge of a panel that a line lies along; the free one of a root is the right.
+func (v *derivation) side(l Line) Edge {
+	switch p := &v.panels[v.index[l.Panel]]; {
+	case l.Of == SideEdge:
+		return l.Side
+	case p.parent < 0:
+		return Right
+	default:
+		return p.Edge
+	}
+}
+
 // line finds a line at the values known.
 func (r *derived) line(l Line) (at placed) {
 	p := &r.panels[r.index[l.Panel]]
-	axis, up := p.Edge.along()
+	axis, up := r.side(l).along()
 	holder, end := p, p.spans[axis][0]
-	if up || p.parent < 0 {
-		up, end = true, p.spans[axis][1]
+	if up {
+		end = p.spans[axis][1]
 	}
-	if l.Of != FreeEdge && p.parent >= 0 {
+	if l.hangs() && p.parent >= 0 {
 		holder, end = &r.panels[p.parent], p.crease()
 		switch l.Of {
 		case OutsideFold:
@@ -248,7 +267,7 @@ func axisOf(size string) int {
 
 // best is the best value of a soft row: its middle, or of a creep the least.
 func (w *row) best() form {
-	if w.creep {
+	if w.creep != "" {
 		return w.room[0]
 	}
 	return w.room[0].plus(1, w.room[1]).half()

@@ -27,6 +27,7 @@ type document struct {
 		Over   string           `json:"over,omitempty"`
 		Round  string           `json:"round,omitempty"`
 		Fit    string           `json:"fit,omitempty"`
+		High   string           `json:"high,omitempty"`
 		Panels []map[string]any `json:"panels"`
 	} `json:"pieces"`
 	Joins []map[string]any `json:"joins"`
@@ -114,6 +115,15 @@ func TestMirroredDesignsAreAsLarge(t *testing.T) {
 				}
 				if w, ok := panel["window"].(map[string]any); ok {
 					w["left"], w["right"] = w["right"], w["left"]
+				}
+			}
+		}
+		for _, j := range d.Joins {
+			for name, line := range j {
+				text, _ := line.(string)
+				side, of, ok := strings.Cut(text, " edge of ")
+				if to := mirrored[side]; ok && to != "" {
+					j[name] = to + " edge of " + of
 				}
 			}
 		}

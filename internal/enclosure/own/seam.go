@@ -1,6 +1,7 @@
 package own
 
 import (
+	"cmp"
 	"math"
 
 	"creasefit/internal/measure"
@@ -22,15 +23,20 @@ type sewn struct {
 func (s *stated) sew(r *derived) {
 	for i := range r.Joins {
 		j := &r.Joins[i]
-		if j.Type != Glue && j.Type != Meet || j.Short.Little || j.Past.Little || r.crosses(j) {
+		if !r.holdsTogether(j) || r.crosses(j) {
 			continue
 		}
-		x := sewn{Join: j, a: r.index[j.A.Panel], b: r.index[j.B.Panel]}
-		if x.blocks = [2]*block{r.blockAt(rim{panel: x.a}), r.blockAt(rim{panel: x.b})}; j.Type == Meet {
+		x := sewn{Join: j, a: r.index[j.A.Panel], b: r.index[j.B.Panel], name: j.Name}
+		if x.blocks = [2]*block{r.blockAt(rim{panel: x.a}), r.blockAt(rim{panel: x.b})}; j.Type == Glue {
+			x.name = cmp.Or(x.name, j.A.Panel)
+		} else {
 			first, second := r.line(j.A), r.line(j.B)
-			x.name, x.run = j.A.words(), first.run
+			x.name, x.run = cmp.Or(x.name, j.A.words()), first.run
 			for k := range x.apart {
 				axis := (x.run + 1 + k) % 3
+				if j.Type == Clear && axis != r.panels[x.a].face.inside.axis {
+					continue // it comes to lie beside that line
+				}
 				if x.apart[k] = first.where[axis].plus(-1, second.where[axis]); axis == first.ends.axis && (j.Short.Allowance || j.Past.Allowance) {
 					x.apart[k], x.allows = nil, true
 				}
@@ -38,6 +44,20 @@ func (s *stated) sew(r *derived) {
 		}
 		s.sewn = append(s.sewn, x)
 	}
+}
+
+// holdsTogether reports whether a join is glued or sewn: what misses its place by a little
+// is if it has a name.
+func (v *derivation) holdsTogether(j *Join) bool {
+	switch j.Type {
+	case Glue:
+		return true
+	case Clear:
+		return j.Name != ""
+	case Meet:
+		return j.Name != "" || j.Short.Little+j.Past.Little == 0
+	}
+	return false
 }
 
 // glueArea sticks what lies over the other panel onto it.
@@ -60,7 +80,7 @@ func (l *layout) glueArea(j *sewn) {
 	if same == (j.Face == pattern.Outside) {
 		face = pattern.Inside
 	}
-	l.piece.Glues = append(l.piece.Glues, pattern.Glue{Name: q.Name, Panel: l.at(a), Face: face, To: l.at(b), ToFace: j.Face,
+	l.piece.Glues = append(l.piece.Glues, pattern.Glue{Name: j.name, Panel: l.at(a), Face: face, To: l.at(b), ToFace: j.Face,
 		Area: pattern.Rectangle(from[0], from[1], to[0], to[1])})
 }
 
@@ -76,10 +96,17 @@ func (l *layout) back(q *plate, axis int, where measure.Length) measure.Length {
 
 // seam brings the line of one panel to that of another: as far apart as they lie at
 // the ideal sizes, where a layer is a paper.
-func (l *layout) seam(j *sewn) {
+func (l *layout) seam(j *sewn, readings []measure.Length) {
 	qa, a := l.ends(j.A)
 	qb, b := l.ends(j.B)
-	run, apart := j.run, math.Hypot(j.apart[0].at(l.planner.values), j.apart[1].at(l.planner.values))
+	if j.Type == Clear {
+		b[0] = l.panels[l.index[j.B.Panel]].Edge.opposite().move(b[0], readings[l.further[j.creep()]])
+	}
+	sizes := l.planner.values
+	if j.Short.Little+j.Past.Little > 0 { // it lies where its panel has come to end
+		sizes = values(l.values)
+	}
+	run, apart := j.run, math.Hypot(j.apart[0].at(sizes), j.apart[1].at(sizes))
 	if j.allows {
 		apart = math.Hypot(apart, float64(l.values[l.allowanceOf()].Nanometres()))
 	}
@@ -96,11 +123,11 @@ func (l *layout) ends(line Line) (panel int, at [2]pattern.Point) {
 	i := l.index[line.Panel]
 	q := &l.panels[i]
 	o := l.piece.Panels[l.at(i)].Outline
-	if line.Of != FreeEdge && q.parent >= 0 {
+	if line.hangs() && q.parent >= 0 {
 		c := &l.piece.Creases[l.crease[i]]
 		return q.parent, [2]pattern.Point{c.A, c.B}
 	}
-	switch q.Edge {
+	switch l.side(line) {
 	case Left:
 		return i, [2]pattern.Point{o[0].Point, o[3].Point}
 	case Right:

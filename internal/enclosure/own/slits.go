@@ -1,6 +1,8 @@
 package own
 
 import (
+	"cmp"
+
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -65,15 +67,21 @@ func (p *planner) slit(s *slotted) *fault.Fault {
 	}
 	excess := enclosure.Range{Min: play.Over(2), Max: measure.Min(play.Times(2), deepest.Times(2).Sub(height))}
 	ideal := height.Over(2).Add(excess.Min.Add(excess.Max).Over(4))
-	for k, name := range [...]string{s.join.A.Panel, s.join.B.Panel} {
+	for k := range s.cut {
 		s.cut[k] = len(p.plan.Sources)
-		p.plan.Problem.Readings = append(p.plan.Problem.Readings, rounding.Reading{Name: "slit at " + name, Ideal: ideal, Max: deepest})
+		p.plan.Problem.Readings = append(p.plan.Problem.Readings, rounding.Reading{Name: s.name(k), Ideal: ideal, Max: deepest})
 		p.plan.Sources = append(p.plan.Sources, "")
 		form := rounding.Form{Terms: []rounding.Term{{Reading: s.cut[k], Coefficient: 2}, {Reading: s.whole, Coefficient: -1}}}
 		p.plan.Problem.Windows = append(p.plan.Problem.Windows, rounding.Window{Name: "slit", Form: form, Min: excess.Min, Max: excess.Max, Weight: 1})
 	}
 	p.plan.Problem.Even = append(p.plan.Problem.Even, rounding.Pair{A: s.cut[0], B: s.cut[1]})
 	return nil
+}
+
+// name is what one of the slits is called.
+func (s *slotted) name(k int) string {
+	panels := [...]string{s.join.A.Panel, s.join.B.Panel}
+	return cmp.Or(s.join.Cuts[k], "slit at "+panels[k])
 }
 
 // draw draws the slits of a pair on a piece: the first from the far end of its fold,
@@ -101,9 +109,9 @@ func (s *slotted) draw(l *layout, sizes []measure.Length) {
 		if !upright {
 			at = from.Y
 		}
-		l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: "slit at " + l.piece.Panels[l.at(panel)].Name, Kind: pattern.Slit, On: c.Name, From: edge,
+		l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: s.name(k), Kind: pattern.Slit, On: c.Name, From: edge,
 			At: at, Depth: depth, Path: pattern.Polygon(from, end)})
 	}
 	n := len(l.piece.Cuts)
-	l.piece.Joints = append(l.piece.Joints, pattern.Joint{Name: "slits", A: n - 2, B: n - 1, PanelA: l.at(s.a), PanelB: l.at(s.b)})
+	l.piece.Joints = append(l.piece.Joints, pattern.Joint{Name: cmp.Or(s.join.Name, "slits"), A: n - 2, B: n - 1, PanelA: l.at(s.a), PanelB: l.at(s.b)})
 }

@@ -48,19 +48,19 @@ type clause struct {
 
 // of states what a folding has come to.
 func (s *stated) of(r *derived) {
-	s.ends = make([]form, len(r.unknowns))
+	s.ends, s.readings, s.sources = make([]form, len(r.unknowns)), make([]setting, r.readings), make([]string, r.readings)
 	for i := range r.unknowns {
 		u := &r.unknowns[i]
 		if u.end {
 			s.ends[i] = r.withoutEnds(only(r.first+i, parts))
-		} else if u.reading == len(s.readings) {
+		} else if s.readings[u.reading].name == "" {
 			x := setting{name: u.name, unknown: r.first + i, fixed: u.fixed.given, least: r.least(r.first + i), place: u.place}
 			if x.fixed {
 				x.ideal = r.amount(u.fixed)
 			} else if u.allows {
 				x.least, x.greatest = append(x.least, only(caliper, parts)), only(caliper, parts).with(more, parts)
 			}
-			s.add(x, u.fixed.Size)
+			s.readings[u.reading], s.sources[u.reading] = x, u.fixed.Size
 		}
 	}
 	s.gaps(r)
@@ -73,7 +73,7 @@ func (s *stated) of(r *derived) {
 	}
 	for _, rows := range [...][]row{r.layers, r.soft} {
 		for i := range rows {
-			if rows[i].creep {
+			if rows[i].creep != "" {
 				s.creep(r, &rows[i])
 			} else {
 				s.window(r, &rows[i])
@@ -88,11 +88,6 @@ func (s *stated) of(r *derived) {
 	s.layStrips(r)
 	s.sew(r)
 	s.cuttings = make([]atomic.Pointer[cutting], len(r.Pieces))
-}
-
-func (s *stated) add(x setting, source string) int {
-	s.readings, s.sources = append(s.readings, x), append(s.sources, source)
-	return len(s.readings) - 1
 }
 
 // least is what a reach must be at the least: there, as wide as what a cut leaves where it
@@ -121,8 +116,8 @@ func (r *derived) least(unknown int) []form {
 func (s *stated) gaps(r *derived) {
 	for i := range r.Joins {
 		for _, a := range [...]Amount{r.Joins[i].Short, r.Joins[i].Past} {
-			if a.Size != "" && !slices.Contains(s.sources, a.Size) {
-				s.add(setting{name: a.Size, ideal: r.amount(a), greatest: form{}, fixed: true}, a.Size)
+			if at, ok := r.further[a.Size]; ok {
+				s.readings[at], s.sources[at] = setting{name: a.Size, ideal: r.amount(a), greatest: form{}, fixed: true}, a.Size
 			}
 		}
 	}
@@ -196,7 +191,8 @@ func (s *stated) creep(r *derived, w *row) {
 	}
 	least := c.rest.times(-1)
 	s.even = append(s.even, rounding.Pair{A: c.terms[0].Reading, B: c.terms[1].Reading})
-	i := s.add(setting{name: w.name, ideal: least, least: []form{least}, greatest: least.plus(1, w.room[1])}, "")
+	i := r.further[w.creep]
+	s.readings[i] = setting{name: w.creep, ideal: least, least: []form{least}, greatest: least.plus(1, w.room[1])}
 	s.closures = append(s.closures, clause{name: w.name, terms: append(c.terms, rounding.Term{Reading: i, Coefficient: -1})})
 }
 

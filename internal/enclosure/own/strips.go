@@ -88,20 +88,66 @@ func (v *derivation) next(on int, e Edge) int {
 	return slices.IndexFunc(v.panels, func(q plate) bool { return q.parent == on && q.Edge == e })
 }
 
-// set gives every unknown that a ruler is set to its reading. It is set once for all panels
-// of a piece that lie along no edge of a blank and are as long by the same size.
+// set gives every unknown that a ruler is set to its reading, and what else is set by
+// itself. It is set once for all panels of a piece that lie along no edge of a blank and are
+// as long by the same size.
 func (v *derivation) set() {
-	settings := 0
-	for i := range v.unknowns {
-		u := &v.unknowns[i]
-		if u.end {
-			continue
+	var names []string
+	at := func(name string) int { // where it comes in their order
+		if i := slices.Index(v.Order, name); i >= 0 {
+			return i
 		}
-		if u.reading = v.shared(v.first + i); u.reading < 0 {
-			u.reading = settings
-			settings++
+		return len(v.Order)
+	}
+	var alone []int // the unknowns that have a reading of their own, -1 for what else has
+	for i := range v.unknowns {
+		if u := &v.unknowns[i]; !u.end && v.shared(v.first+i) < 0 {
+			names, alone = append(names, u.name), append(alone, i)
 		}
 	}
+	for _, name := range v.besides() {
+		names, alone = append(names, name), append(alone, -1)
+	}
+	inTurn := make([]int, len(names))
+	for i := range inTurn {
+		inTurn[i] = i
+	}
+	slices.SortStableFunc(inTurn, func(a, b int) int { return at(names[a]) - at(names[b]) })
+	v.readings, v.further = len(names), map[string]int{}
+	for reading, i := range inTurn {
+		if u := alone[i]; u >= 0 {
+			v.unknowns[u].reading = reading
+		} else {
+			v.further[names[i]] = reading
+		}
+	}
+	for i := range v.unknowns {
+		if u := &v.unknowns[i]; !u.end {
+			if with := v.shared(v.first + i); with >= 0 {
+				u.reading = with
+			}
+		}
+	}
+}
+
+// besides lists what is set by itself and is no unknown: the named sizes that joins are
+// stated with, and creeps.
+func (v *derivation) besides() (names []string) {
+	for i := range v.Joins {
+		j := &v.Joins[i]
+		for _, a := range [...]Amount{j.Short, j.Past} {
+			fixed := func(u unknown) bool { return u.fixed.Size == a.Size }
+			if a.Size != "" && !slices.Contains(names, a.Size) && !slices.ContainsFunc(v.unknowns, fixed) {
+				names = append(names, a.Size)
+			}
+		}
+	}
+	for i := range v.Joins {
+		if j := &v.Joins[i]; j.Type == Clear {
+			names = append(names, j.creep())
+		}
+	}
+	return names
 }
 
 // shared is the reading that an unknown has with one before it, -1 if there is none.

@@ -61,7 +61,8 @@ func (f *facing) own(axis int) way {
 }
 
 // orderFolds lists the panels so that what lies inside is folded first: a panel
-// after its parent and after what is glued inside it, else as they are listed.
+// after its parent and after what is glued inside it or what its fold goes round, else as
+// they are listed.
 func (v *derivation) orderFolds() {
 	before := make([][]int, len(v.panels))
 	for i := range v.panels {
@@ -80,7 +81,7 @@ func (v *derivation) orderFolds() {
 	}
 	for i := range v.Joins {
 		j := &v.Joins[i]
-		if j.Type != Glue && j.Type != Lies {
+		if j.Type != Glue && j.Type != Lies && j.Type != Clear {
 			continue
 		}
 		a, b := v.index[j.A.Panel], v.index[j.B.Panel]

@@ -30,10 +30,13 @@ type derivation struct {
 	order    []int // in which the panels are folded
 	bodies   []int // by piece: the first of the pieces that it is glued together with
 	blanks   []blank
-	crease   []int        // by panel: the place of its fold in its piece
-	floor    int          // the panel that the contents lie on
-	odd      fault.Faults // with the pieces
-	begin    *derived     // what its trial came to, nil before and where that came to nothing
+	readings int            // how many there are
+	further  map[string]int // readings that are no unknowns, by what they are called
+	crease   []int          // by panel: the place of its fold in its piece
+	floor    int            // the panel that the contents lie on
+	odd      fault.Faults   // with the pieces
+	tried    sync.Once
+	begin    *derived // what its trial came to, nil before and where that came to nothing
 
 	lock   sync.Mutex
 	folded []*derived // that were come to lately
@@ -63,7 +66,7 @@ type plate struct {
 
 // newDerivation numbers the unknowns of a design and turns its panels.
 func newDerivation(d *Design) *derivation {
-	v := &derivation{Design: d, first: firstSize + len(d.Sizes), index: map[string]int{}}
+	v := &derivation{Design: d, first: firstSize + len(d.Options), index: map[string]int{}}
 	for i := range d.Pieces {
 		for k := range d.Pieces[i].Panels {
 			p := &d.Pieces[i].Panels[k]
@@ -110,6 +113,9 @@ func (v *derivation) number() {
 	for i := range v.panels {
 		if p := &v.panels[i]; p.parent < 0 {
 			p.up = v.add(p, p.Up, " height", p.face.up)
+			if high := v.Pieces[p.piece].High; high != "" {
+				v.of(p.up).name = high
+			}
 		}
 	}
 	for i := range v.panels {
@@ -175,8 +181,8 @@ func (v *derivation) of(u int) *unknown { return &v.unknowns[u-v.first] }
 // amount is an amount as a form.
 func (v *derivation) amount(a Amount) form {
 	switch {
-	case a.Little:
-		return only(little, parts)
+	case a.Little > 0:
+		return only(little, parts*a.Little)
 	case a.Allowance:
 		return only(v.allowanceOf(), parts)
 	case a.Size == "":
@@ -187,7 +193,7 @@ func (v *derivation) amount(a Amount) form {
 
 // size is the number of the size that an amount names.
 func (v *derivation) size(a Amount) int {
-	return firstSize + slices.IndexFunc(v.Sizes, func(s Size) bool { return s.Name == a.Size })
+	return firstSize + slices.IndexFunc(v.Options, func(o Option) bool { return o.Name == a.Size })
 }
 
 // span says where on the blank a panel lies, from the lower left corner of its root.
