@@ -113,7 +113,7 @@ func (t *taking) lifted(unit int) *leaving {
 	for k := range t.links {
 		if _, _, ok := t.links[k].leads(t.rig, unit); ok {
 			parted = append(parted, k)
-			if math.Abs(t.pose.Normal(t.links[k].own).Dot(f.Z)) < 1-1e-6 || math.Abs(t.pose.Normal(t.links[k].other).Dot(f.Z)) < 1-1e-6 {
+			if math.Abs(t.pose.Frame(t.links[k].own).Z.Dot(f.Z)) < 1-1e-6 || math.Abs(t.pose.Frame(t.links[k].other).Z.Dot(f.Z)) < 1-1e-6 {
 				return nil // it would slide
 			}
 		}

@@ -87,7 +87,7 @@ func (t *taking) joining(l *leaving) Step {
 	s := Step{Do: Glue, Groups: 1, Nests: l.nests, Locks: l.locks, Flex: l.flex}
 	for _, u := range l.units {
 		unit := &t.rig.Units[u]
-		s.Travels = append(s.Travels, Travel{Piece: unit.Piece, Copy: unit.Copy, Way: l.way.Times(-1), By: l.by, Turned: t.pose.Normal(unit.Root)[2] < -0.5})
+		s.Travels = append(s.Travels, Travel{Piece: unit.Piece, Copy: unit.Copy, Way: l.way.Times(-1), By: l.by, Turned: t.pose.Frame(unit.Root).Z[2] < -0.5})
 		if unit.Piece >= 0 {
 			s.Pieces = append(s.Pieces, unit.Piece)
 		}

@@ -203,7 +203,7 @@ func (t *taking) lay(o *opening, before state) {
 		t.holdFar(o, before)
 	}
 	for k, u := range o.carried {
-		t.pose.Away[u] = before.away[u].Carried(o.grips[k].before, t.pose.Where(o.grips[k].plate))
+		t.pose.Away[u] = before.away[u].Carried(o.grips[k].before, t.pose.Frame(o.grips[k].plate))
 		t.pose.Lay(t.rig.Units[u].Plates)
 	}
 }
@@ -214,7 +214,7 @@ func (t *taking) holdFar(o *opening, before state) {
 	h := &t.rig.Hinges[o.hinges[0]]
 	t.pose.Away[h.Unit] = before.away[h.Unit]
 	t.pose.Lay(t.rig.Units[h.Unit].Plates)
-	t.pose.Away[h.Unit] = before.away[h.Unit].Carried(t.pose.Where(h.To), o.stays)
+	t.pose.Away[h.Unit] = before.away[h.Unit].Carried(t.pose.Frame(h.To), o.stays)
 	t.pose.Lay(t.rig.Units[h.Unit].Plates)
 }
 

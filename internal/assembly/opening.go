@@ -9,10 +9,10 @@ import (
 
 // opening is a crease that may be opened, with all that turns alike with it.
 type opening struct {
-	hinges  []int     // creases of pieces that are glued together, on one line
-	near    bool      // the root's side turns, since the other is glued to what stays
-	stays   fold.Move // where the far side is then
-	child   int       // a hinge beyond it that is turned with it, -1 for none
+	hinges  []int      // creases of pieces that are glued together, on one line
+	near    bool       // the root's side turns, since the other is glued to what stays
+	stays   fold.Frame // where the far side is then
+	child   int        // a hinge beyond it that is turned with it, -1 for none
 	path    [][2]float64
 	far     []int // the plates that turn
 	carried []int // units that are carried along
@@ -25,7 +25,7 @@ type opening struct {
 // grip is the plate that carries a unit along, and where it was before.
 type grip struct {
 	plate  int
-	before fold.Move
+	before fold.Frame
 }
 
 // class is how early a crease is opened when a thing is taken apart.
@@ -76,7 +76,7 @@ func (t *taking) nearOpening(h int) (opening, bool) {
 // gather works out what moves with the creases of an opening, and what they
 // part; it is false where a glued area would slide.
 func (t *taking) gather(o *opening) bool {
-	o.far, o.stays = o.far[:0], t.pose.Where(t.rig.Hinges[o.hinges[0]].To)
+	o.far, o.stays = o.far[:0], t.pose.Frame(t.rig.Hinges[o.hinges[0]].To)
 	clear(t.moving)
 	for _, h := range o.hinges {
 		t.take(o, h)
@@ -184,7 +184,7 @@ func (t *taking) carry(o *opening) {
 		if !hangs {
 			continue
 		}
-		o.carried, o.grips = append(o.carried, u), append(o.grips, grip{by, t.pose.Where(by)})
+		o.carried, o.grips = append(o.carried, u), append(o.grips, grip{by, t.pose.Frame(by)})
 		for _, i := range t.rig.Units[u].Plates {
 			t.moving[i], o.far = true, append(o.far, i)
 		}
@@ -251,7 +251,7 @@ func (t *taking) turnsIn(unit int, o *opening) bool {
 func (t *taking) lifts(l *link, at, along fold.Vec) bool {
 	arm := t.middle(l).Minus(at)
 	way := along.Cross(arm)
-	return math.Abs(way.Dot(t.pose.Normal(l.own)))*3 >= way.Length()
+	return math.Abs(way.Dot(t.pose.Frame(l.own).Z))*3 >= way.Length()
 }
 
 // middle returns the middle of a glue area.

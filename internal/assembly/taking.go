@@ -114,7 +114,7 @@ func (t *taking) body(unit int) (units []int) {
 // state is a pose that can be gone back to.
 type state struct {
 	turned []float64
-	away   []fold.Move
+	away   []fold.Frame
 }
 
 // keep keeps the pose.

@@ -17,7 +17,7 @@ func BenchmarkProve(b *testing.B) {
 		for b.Loop() {
 			for i := range p.Pieces[0].Panels {
 				for _, v := range p.Pieces[0].Panels[i].Outline {
-					turn.o = turn.at(place(v.Point))
+					turn.Origin = turn.at(place(v.Point))
 				}
 			}
 		}

@@ -56,11 +56,11 @@ func TestBondsAreClosures(t *testing.T) {
 func TestBondsMakeOneBody(t *testing.T) {
 	p := twoStrips()
 	m := build(p, 1)
-	m.turnInto(nil)
+	m.standOn()
 	assert.Equal(t, span{0, 70}, m.extent(pattern.Width, 1))
 	p.Bonds = nil
 	m = build(p, 1)
-	m.turnInto(nil)
+	m.standOn()
 	assert.Equal(t, span{30, 70}, m.extent(pattern.Width, 1))
 }
 

@@ -8,32 +8,12 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// turnInto moves every plate by a motion, if there is one, and works out where
-// it comes to lie.
-func (m *model) turnInto(frame *motion) {
-	corners := 0
-	for i := range m.plates {
-		corners += len(m.plates[i].flat)
-	}
-	m.corners = slices.Grow(m.corners, corners)
-	for i := range m.plates {
-		pl := &m.plates[i]
-		if frame != nil {
-			pl.move = frame.after(&pl.move)
-		}
-		at := len(m.corners)
-		m.corners = pl.lift(m.corners, pl.flat)
-		pl.space = m.corners[at:len(m.corners):len(m.corners)]
-		pl.bound(m.half)
-	}
-}
-
 // bound works out the box round a plate with its thickness, and whether the
 // plate fills it.
 func (pl *plate) bound(half float64) {
 	thin := boxRound(pl.space)
 	across, full := -1, 1.0
-	for k, n := range pl.move.z {
+	for k, n := range pl.move.Z {
 		if math.Abs(n) > 1-1e-12 {
 			across = k
 		} else {
@@ -43,21 +23,37 @@ func (pl *plate) bound(half float64) {
 	paper := area(pl.flat)
 	pl.filled = across >= 0 && len(pl.hole) == 0 && math.Abs(full-paper) <= 1e-9*paper
 	pl.convex = len(pl.hole) == 0 && convex(pl.flat)
-	pl.box = thin.thicker(pl.move.z, half)
+	pl.box = thin.thicker(pl.move.Z, half)
+}
+
+// standing is the motion of the cavity panel, turned as the contents are.
+func (m *model) standing() Frame {
+	c := &m.pattern.Cavity
+	s, co := sincos(c.Turned)
+	turned := Frame{X: Vec{co, s, 0}, Y: Vec{-s, co, 0}, Z: Vec{0, 0, 1}}
+	return m.panel(c.Piece, c.Panel).move.after(&turned)
 }
 
 // standOn turns the folded pattern so that the cavity panel lies at the
-// bottom, its contents' width, height and thickness along the three axes.
-func (m *model) standOn(c *pattern.Cavity) {
-	if c.Piece == 0 && c.Panel == m.pattern.Pieces[0].Root && math.Abs(c.Turned) < 1e-12 {
-		m.turnInto(nil) // it lies there already
-		return
+// bottom, its contents' width, height and thickness along the three axes, and works
+// out where all plates come to lie.
+func (m *model) standOn() {
+	c, corners, frame := &m.pattern.Cavity, 0, m.standing()
+	lies, home := c.Piece == 0 && c.Panel == m.pattern.Pieces[0].Root && math.Abs(c.Turned) < 1e-12, frame.back() // there already
+	for i := range m.plates {
+		corners += len(m.plates[i].flat)
 	}
-	s, co := sincos(c.Turned)
-	turned := motion{x: Vec{co, s, 0}, y: Vec{-s, co, 0}, z: Vec{0, 0, 1}}
-	frame := m.panel(c.Piece, c.Panel).move.after(&turned)
-	frame = frame.back()
-	m.turnInto(&frame)
+	m.corners = slices.Grow(m.corners, corners)
+	for i := range m.plates {
+		pl := &m.plates[i]
+		if !lies {
+			pl.move = home.after(&pl.move)
+		}
+		at := len(m.corners)
+		m.corners = pl.lift(m.corners, pl.flat)
+		pl.space = m.corners[at:len(m.corners):len(m.corners)]
+		pl.bound(m.half)
+	}
 }
 
 // room is the search for the place of the contents in the cavity.

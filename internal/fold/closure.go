@@ -35,8 +35,8 @@ func (m *model) closures(tolerance float64) (gap float64) {
 func (m *model) seam(first, second int, s *pattern.Seam, tolerance float64) float64 {
 	a, b := &m.panel(first, s.PanelA).move, &m.panel(second, s.PanelB).move
 	apart := s.Apart.Millimetres()
-	gap := math.Abs(a.at(place(s.A1)).to(b.at(place(s.B1))) - apart)
-	gap = max(gap, math.Abs(a.at(place(s.A2)).to(b.at(place(s.B2)))-apart))
+	gap := math.Abs(a.at(place(s.A1)).Minus(b.at(place(s.B1))).Length() - apart)
+	gap = max(gap, math.Abs(a.at(place(s.A2)).Minus(b.at(place(s.B2))).Length()-apart))
 	if gap > tolerance {
 		m.find("seam", s.Name, "does not meet", gap)
 	}
@@ -49,14 +49,14 @@ func (m *model) glue(piece, other int, g *pattern.Glue, tolerance float64) float
 	own, partner := m.panel(piece, g.Panel), m.panel(other, g.To)
 	flat := m.ring(g.Area)
 	side, toSide := facing(g.Face), facing(g.ToFace)
-	if side*toSide*own.move.z.dot(partner.move.z) > 0 {
+	if side*toSide*own.move.Z.Dot(partner.move.Z) > 0 {
 		m.find("glue", g.Name, "has its two faces looking the same way", 0)
 	}
 	at := len(m.spots)
 	lift := 0.0
 	for _, p := range flat {
 		q := own.move.at(p)
-		lift = max(lift, m.lift(piece, q.sub(partner.move.o).dot(partner.move.z)*toSide))
+		lift = max(lift, m.lift(piece, q.Minus(partner.move.Origin).Dot(partner.move.Z)*toSide))
 		m.spots = append(m.spots, partner.move.spot(q))
 	}
 	if lift > tolerance {
@@ -119,7 +119,7 @@ func intrusion(ring, area []spot) float64 {
 		slices.Sort(at)
 		for k := 1; k < len(at); k++ {
 			for _, t := range [...]float64{at[k-1], (at[k-1] + at[k]) / 2, at[k]} {
-				if p := a.add(b.sub(a).by(t)); within(p, area) {
+				if p := a.Plus(b.Minus(a).Times(t)); within(p, area) {
 					deepest = max(deepest, off(p, area))
 				}
 			}
@@ -130,14 +130,14 @@ func intrusion(ring, area []spot) float64 {
 
 // crossings appends where along a to b, from 0 to 1, the ring is crossed.
 func crossings(at []float64, a, b spot, ring []spot) []float64 {
-	e := b.sub(a)
+	e := b.Minus(a)
 	for i, p := range ring {
-		f := ring[(i+1)%len(ring)].sub(p)
-		across := e.cross(f)
+		f := ring[(i+1)%len(ring)].Minus(p)
+		across := e.Cross(f)
 		if math.Abs(across) < 1e-12 {
 			continue
 		}
-		t, u := p.sub(a).cross(f)/across, p.sub(a).cross(e)/across
+		t, u := p.Minus(a).Cross(f)/across, p.Minus(a).Cross(e)/across
 		if t > 0 && t < 1 && u >= 0 && u <= 1 {
 			at = append(at, t)
 		}

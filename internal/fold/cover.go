@@ -33,7 +33,7 @@ func (r *room) open(axis int, up bool) float64 {
 		if !up {
 			beyond = pl.high[axis] <= r.at[axis].low+touch
 		}
-		if !beyond || math.Abs(pl.move.z[axis]) < 1-1e-9 {
+		if !beyond || math.Abs(pl.move.Z[axis]) < 1-1e-9 {
 			continue
 		}
 		r.m.cutUp(pl)
@@ -69,12 +69,12 @@ func (m *model) flattened(corners []Vec, i, j int) []spot {
 func (m *model) rest(left, rings [][]spot, taken []spot) [][]spot {
 	for _, ring := range rings {
 		for k, p := range taken {
-			e := taken[(k+1)%len(taken)].sub(p)
-			if e.length() < hair || len(ring) < 3 {
+			e := taken[(k+1)%len(taken)].Minus(p)
+			if e.Length() < hair || len(ring) < 3 {
 				continue
 			}
 			out := spot{e.y, -e.x} // away from the taken ring, which runs counterclockwise
-			if outside := m.cut(ring, p, out.by(-1)); len(outside) > 2 && area(outside) > hair {
+			if outside := m.cut(ring, p, out.Times(-1)); len(outside) > 2 && area(outside) > hair {
 				left = append(left, outside)
 			}
 			ring = m.cut(ring, p, out)
@@ -87,13 +87,13 @@ func (m *model) rest(left, rings [][]spot, taken []spot) [][]spot {
 func width(ring []spot) float64 {
 	least := math.Inf(1)
 	for k, p := range ring {
-		e := ring[(k+1)%len(ring)].sub(p)
-		if e.length() < hair {
+		e := ring[(k+1)%len(ring)].Minus(p)
+		if e.Length() < hair {
 			continue
 		}
 		far := 0.0
 		for _, q := range ring {
-			far = max(far, math.Abs(e.cross(q.sub(p)))/e.length())
+			far = max(far, math.Abs(e.Cross(q.Minus(p)))/e.Length())
 		}
 		least = min(least, far)
 	}

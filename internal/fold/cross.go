@@ -89,10 +89,10 @@ func holdsCut(p *pattern.Piece, cut, own, panel int) bool {
 // onCrease reports whether a cut lies on the line of a crease.
 func onCrease(p *pattern.Piece, c *pattern.Crease, cut *pattern.Cut) bool {
 	a := place(c.A)
-	along := place(c.B).sub(a)
-	along = along.by(1 / along.length())
+	along := place(c.B).Minus(a)
+	along = along.Times(1 / along.Length())
 	u, v := middle(p, cut)
-	return math.Abs(along.cross(u.sub(a))) < touch && math.Abs(along.cross(v.sub(a))) < touch
+	return math.Abs(along.Cross(u.Minus(a))) < touch && math.Abs(along.Cross(v.Minus(a))) < touch
 }
 
 // passes reports whether two plates pass through one another by more than
@@ -104,12 +104,12 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 		tolerance = 0
 	}
 	yieldA, yieldB := m.yields(i, j)
-	if math.Abs(a.move.z.dot(b.move.z)) > 1-1e-9 { // in one plane nothing is pressed in
+	if math.Abs(a.move.Z.Dot(b.move.Z)) > 1-1e-9 { // in one plane nothing is pressed in
 		yieldA, yieldB = 0, 0
 	}
 	thin := min(tolerance/2, m.half/2)
-	pa := part{a.space, a.move.z, m.half - thin, yieldA + tolerance}
-	pb := part{b.space, b.move.z, m.half - thin, yieldB + tolerance}
+	pa := part{a.space, a.move.Z, m.half - thin, yieldA + tolerance}
+	pb := part{b.space, b.move.Z, m.half - thin, yieldB + tolerance}
 	if a.convex && b.convex {
 		return meet(&pa, &pb, Vec{})
 	}

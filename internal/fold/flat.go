@@ -18,12 +18,12 @@ type spot struct{ x, y float64 }
 
 func place(p pattern.Point) spot { return spot{p.X.Millimetres(), p.Y.Millimetres()} }
 
-func (a spot) add(b spot) spot      { return spot{a.x + b.x, a.y + b.y} }
-func (a spot) sub(b spot) spot      { return spot{a.x - b.x, a.y - b.y} }
-func (a spot) by(f float64) spot    { return spot{a.x * f, a.y * f} }
-func (a spot) dot(b spot) float64   { return a.x*b.x + a.y*b.y }
-func (a spot) cross(b spot) float64 { return a.x*b.y - a.y*b.x }
-func (a spot) length() float64      { return math.Sqrt(a.dot(a)) }
+func (a spot) Plus(b spot) spot     { return spot{a.x + b.x, a.y + b.y} }
+func (a spot) Minus(b spot) spot    { return spot{a.x - b.x, a.y - b.y} }
+func (a spot) Times(f float64) spot { return spot{a.x * f, a.y * f} }
+func (a spot) Dot(b spot) float64   { return a.x*b.x + a.y*b.y }
+func (a spot) Cross(b spot) float64 { return a.x*b.y - a.y*b.x }
+func (a spot) Length() float64      { return math.Sqrt(a.Dot(a)) }
 
 // trace appends the outline as spots, its arcs as chords, and returns the
 // grown slab.
@@ -41,15 +41,15 @@ func trace(slab []spot, outline []pattern.Vertex) []spot {
 
 // arc appends the spots strictly between the ends of an arc.
 func arc(slab []spot, from, to spot, bulge float64) []spot {
-	chord := to.sub(from)
+	chord := to.Minus(from)
 	left := spot{-chord.y, chord.x}
-	centre := from.add(chord.by(0.5)).add(left.by((1 - bulge*bulge) / (4 * bulge)))
-	spoke := from.sub(centre)
+	centre := from.Plus(chord.Times(0.5)).Plus(left.Times((1 - bulge*bulge) / (4 * bulge)))
+	spoke := from.Minus(centre)
 	whole := 4 * math.Atan(bulge)
-	n := chords(spoke.length(), math.Abs(whole))
+	n := chords(spoke.Length(), math.Abs(whole))
 	for i := 1; i < n; i++ {
 		s, c := math.Sincos(whole * float64(i) / float64(n))
-		slab = append(slab, centre.add(spot{c*spoke.x - s*spoke.y, s*spoke.x + c*spoke.y}))
+		slab = append(slab, centre.Plus(spot{c*spoke.x - s*spoke.y, s*spoke.x + c*spoke.y}))
 	}
 	return slab
 }
@@ -71,7 +71,7 @@ func area(ring []spot) float64 {
 	}
 	sum, origin := 0.0, ring[0]
 	for i := 1; i+1 < len(ring); i++ {
-		sum += ring[i].sub(origin).cross(ring[i+1].sub(origin))
+		sum += ring[i].Minus(origin).Cross(ring[i+1].Minus(origin))
 	}
 	return sum / 2
 }
@@ -81,12 +81,12 @@ func area(ring []spot) float64 {
 func clip(slab, ring []spot, a, n spot) []spot {
 	for i, p := range ring {
 		q := ring[(i+1)%len(ring)]
-		dp, dq := p.sub(a).dot(n), q.sub(a).dot(n)
+		dp, dq := p.Minus(a).Dot(n), q.Minus(a).Dot(n)
 		if dp <= 0 {
 			slab = append(slab, p)
 		}
 		if (dp < 0 && dq > 0) || (dp > 0 && dq < 0) {
-			slab = append(slab, p.add(q.sub(p).by(dp/(dp-dq))))
+			slab = append(slab, p.Plus(q.Minus(p).Times(dp/(dp-dq))))
 		}
 	}
 	return slab
@@ -108,9 +108,9 @@ func within(p spot, ring []spot) bool {
 func off(p spot, ring []spot) float64 {
 	least := math.Inf(1)
 	for i, a := range ring {
-		e := ring[(i+1)%len(ring)].sub(a)
-		along := p.sub(a).dot(e) / max(e.dot(e), math.SmallestNonzeroFloat64)
-		least = min(least, p.sub(a.add(e.by(min(1, max(0, along))))).length())
+		e := ring[(i+1)%len(ring)].Minus(a)
+		along := p.Minus(a).Dot(e) / max(e.Dot(e), math.SmallestNonzeroFloat64)
+		least = min(least, p.Minus(a.Plus(e.Times(min(1, max(0, along))))).Length())
 	}
 	return least
 }

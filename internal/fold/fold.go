@@ -32,10 +32,6 @@ type Plate struct {
 // CaliperOf is how thick a plate is, in mm.
 func (m *Model) CaliperOf(plate int) float64 { return cmp.Or(m.Plates[plate].Caliper, m.Caliper) }
 
-// Frame is where a rigid motion takes the blank: its directions to the right,
-// up and towards the viewer, and its lower left corner.
-type Frame struct{ X, Y, Z, Origin Vec }
-
 // Fold turns every crease by a part of its final angle: closed is 0 for the
 // flat blank and 1 for the finished enclosure. The root of the first piece
 // stays where it lies on the blank. A pattern whose indices point nowhere
@@ -64,7 +60,7 @@ func (m *model) plate(pl *plate) Plate {
 	return Plate{
 		Parent: pl.parent, Hung: hung,
 		Name: m.name(pl), Piece: pl.piece, Copy: pl.copy, Panel: m.whole(pl), Crease: m.hinge(pl),
-		Outline: pl.lift(nil, pl.flat), Hole: pl.lift(nil, pl.hole), Inside: pl.move.z, Frame: pl.move.frame(),
+		Outline: pl.lift(nil, pl.flat), Hole: pl.lift(nil, pl.hole), Inside: pl.move.Z, Frame: pl.move,
 	}
 }
 

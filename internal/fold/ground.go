@@ -3,7 +3,7 @@ package fold
 import "creasefit/internal/pattern"
 
 // ground returns where the first copy of a piece lies before it is folded.
-func (m *model) ground(index int) motion {
+func (m *model) ground(index int) Frame {
 	for i := range m.pattern.Places {
 		if place := &m.pattern.Places[i]; place.Piece == index {
 			return m.lay(place)
@@ -13,9 +13,9 @@ func (m *model) ground(index int) motion {
 }
 
 // lay returns the motion that a place says.
-func (m *model) lay(place *pattern.Place) motion {
+func (m *model) lay(place *pattern.Place) Frame {
 	shift := lying(place.Lie)
-	shift.o = Vec{place.X.Millimetres(), place.Y.Millimetres(), place.Above.Millimetres()}
+	shift.Origin = Vec{place.X.Millimetres(), place.Y.Millimetres(), place.Above.Millimetres()}
 	if place.On == place.Piece {
 		return shift
 	}
@@ -24,14 +24,14 @@ func (m *model) lay(place *pattern.Place) motion {
 }
 
 // lying turns a blank that lies inside up into another way to lie.
-func lying(l pattern.Lie) motion {
+func lying(l pattern.Lie) Frame {
 	switch l {
 	case pattern.FaceDown:
-		return motion{x: Vec{-1, 0, 0}, y: Vec{0, 1, 0}, z: Vec{0, 0, -1}}
+		return Frame{X: Vec{-1, 0, 0}, Y: Vec{0, 1, 0}, Z: Vec{0, 0, -1}}
 	case pattern.AlongWidth:
-		return motion{x: Vec{1, 0, 0}, y: Vec{0, 0, 1}, z: Vec{0, -1, 0}}
+		return Frame{X: Vec{1, 0, 0}, Y: Vec{0, 0, 1}, Z: Vec{0, -1, 0}}
 	case pattern.AlongHeight:
-		return motion{x: Vec{0, 1, 0}, y: Vec{0, 0, 1}, z: Vec{1, 0, 0}}
+		return Frame{X: Vec{0, 1, 0}, Y: Vec{0, 0, 1}, Z: Vec{1, 0, 0}}
 	default:
 		return still()
 	}

@@ -29,10 +29,10 @@ func (m *model) joints(tolerance float64) (gap float64, plays []Play) {
 func (m *model) joint(piece int, j *pattern.Joint, tolerance float64) (gap, play float64) {
 	p := &m.pattern.Pieces[piece]
 	a, b := m.sleeved(piece, j.PanelA, &p.Cuts[j.A]), m.sleeved(piece, j.PanelB, &p.Cuts[j.B])
-	along := a.end.sub(a.start).unit()
+	along := a.end.Minus(a.start).unit()
 	for _, q := range [...]Vec{b.start, b.end} {
-		d := q.sub(a.start)
-		gap = max(gap, d.sub(along.by(d.dot(along))).length())
+		d := q.Minus(a.start)
+		gap = max(gap, d.Minus(along.Times(d.Dot(along))).Length())
 	}
 	if gap > tolerance {
 		m.find("joint", j.Name, "has its cuts on two lines, apart", gap)
@@ -55,23 +55,23 @@ type cutLine struct{ start, end, low, high Vec }
 func (m *model) sleeved(piece, panel int, c *pattern.Cut) cutLine {
 	pl := m.panel(piece, panel)
 	a, b := middle(&m.pattern.Pieces[piece], c)
-	along := b.sub(a)
-	along = along.by(1 / along.length())
+	along := b.Minus(a)
+	along = along.Times(1 / along.Length())
 	low, high := math.Inf(1), math.Inf(-1)
 	for i, p := range pl.flat {
 		q := pl.flat[(i+1)%len(pl.flat)]
-		dp, dq := along.cross(p.sub(a)), along.cross(q.sub(a))
+		dp, dq := along.Cross(p.Minus(a)), along.Cross(q.Minus(a))
 		if math.Abs(dp) < touch {
-			low, high = min(low, p.sub(a).dot(along)), max(high, p.sub(a).dot(along))
+			low, high = min(low, p.Minus(a).Dot(along)), max(high, p.Minus(a).Dot(along))
 		} else if dp*dq < 0 && math.Abs(dq) >= touch {
-			d := p.add(q.sub(p).by(dp / (dp - dq))).sub(a).dot(along)
+			d := p.Plus(q.Minus(p).Times(dp / (dp - dq))).Minus(a).Dot(along)
 			low, high = min(low, d), max(high, d)
 		}
 	}
 	if low > high {
 		low, high = 0, 0
 	}
-	at := func(d float64) Vec { return pl.move.at(a.add(along.by(d))) }
+	at := func(d float64) Vec { return pl.move.at(a.Plus(along.Times(d))) }
 	return cutLine{pl.move.at(a), pl.move.at(b), at(low), at(high)}
 }
 
@@ -106,8 +106,8 @@ type slitted struct {
 
 // along measures a cut line from the origin along a direction.
 func (c *cutLine) along(origin, along Vec) slitted {
-	whole := order(c.low.sub(origin).dot(along), c.high.sub(origin).dot(along))
-	cut := order(c.start.sub(origin).dot(along), c.end.sub(origin).dot(along))
+	whole := order(c.low.Minus(origin).Dot(along), c.high.Minus(origin).Dot(along))
+	cut := order(c.start.Minus(origin).Dot(along), c.end.Minus(origin).Dot(along))
 	return slitted{cut: cut, left: [2]span{{whole.low, cut.low}, {cut.high, whole.high}}}
 }
 

@@ -44,7 +44,7 @@ func (m *model) lock(l *pattern.Lock) (deep, wide float64) {
 		}
 		for j := range m.plates {
 			if b := &m.plates[j]; b.piece == l.B {
-				d, w := m.cross(a, b)
+				d, w := m.crossed(a, b)
 				deep, wide = min(deep, d), min(wide, w)
 			}
 		}
@@ -52,13 +52,13 @@ func (m *model) lock(l *pattern.Lock) (deep, wide float64) {
 	return deep, wide
 }
 
-// cross measures the crossing of two plates along the line that their planes
+// crossed measures the crossing of two plates along the line that their planes
 // have in common: endless room if there is none, or only one of them reaches
 // there.
-func (m *model) cross(a, b *plate) (deep, wide float64) {
+func (m *model) crossed(a, b *plate) (deep, wide float64) {
 	deep, wide = math.Inf(1), math.Inf(1)
-	along := a.move.z.cross(b.move.z)
-	if along.length() < 0.5 {
+	along := a.move.Z.Cross(b.move.Z)
+	if along.Length() < 0.5 {
 		return deep, wide
 	}
 	along = along.unit()
@@ -81,10 +81,10 @@ func (m *model) cross(a, b *plate) (deep, wide float64) {
 }
 
 // common returns a point on the planes of two plates.
-func common(a, b *motion) Vec {
-	n := a.z.cross(b.z)
-	p := b.z.cross(n).by(a.z.dot(a.o)).add(n.cross(a.z).by(b.z.dot(b.o)))
-	return p.by(1 / n.dot(n))
+func common(a, b *Frame) Vec {
+	n := a.Z.Cross(b.Z)
+	p := b.Z.Cross(n).Times(a.Z.Dot(a.Origin)).Plus(n.Cross(a.Z).Times(b.Z.Dot(b.Origin)))
+	return p.Times(1 / n.Dot(n))
 }
 
 // paper appends where a line in the plate's plane enters its paper and leaves
@@ -107,9 +107,9 @@ func stretches(at []float64) func(yield func(span) bool) {
 // a line in its plane.
 func (pl *plate) slot(p, along Vec, s span) float64 {
 	low, high := math.Inf(-1), math.Inf(1)
-	middle := p.add(along.by((s.low + s.high) / 2))
+	middle := p.Plus(along.Times((s.low + s.high) / 2))
 	var space [32]float64
-	for _, d := range pl.passed(space[:0], middle, pl.move.z.cross(along)) {
+	for _, d := range pl.passed(space[:0], middle, pl.move.Z.Cross(along)) {
 		if d < 0 {
 			low = max(low, d)
 		} else {
@@ -121,17 +121,17 @@ func (pl *plate) slot(p, along Vec, s span) float64 {
 
 // passed appends where a line in the plate's plane passes its edges.
 func (pl *plate) passed(at []float64, p, along Vec) []float64 {
-	from, way := pl.move.spot(p), spot{along.dot(pl.move.x), along.dot(pl.move.y)}
+	from, way := pl.move.spot(p), spot{along.Dot(pl.move.X), along.Dot(pl.move.Y)}
 	for _, ring := range [...][]spot{pl.flat, pl.hole} {
 		if len(ring) == 0 {
 			continue
 		}
 		u := ring[len(ring)-1]
-		cu := way.cross(u.sub(from))
+		cu := way.Cross(u.Minus(from))
 		for _, v := range ring {
-			cv := way.cross(v.sub(from))
+			cv := way.Cross(v.Minus(from))
 			if (cu > 0) != (cv > 0) {
-				at = append(at, u.add(v.sub(u).by(cu/(cu-cv))).sub(from).dot(way))
+				at = append(at, u.Plus(v.Minus(u).Times(cu/(cu-cv))).Minus(from).Dot(way))
 			}
 			u, cu = v, cv
 		}

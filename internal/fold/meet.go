@@ -93,7 +93,7 @@ const level = 0.99
 // two poses.
 func (p *Pose) Nears(i, j int, at, along Vec) bool {
 	a, b := p.lift(i), p.lift(j)
-	if math.Abs(a.move.z.dot(b.move.z)) < level {
+	if math.Abs(a.move.Z.Dot(b.move.Z)) < level {
 		return false
 	}
 	if p.rig.Free(i, j) {
@@ -128,23 +128,23 @@ const layer = 0.5
 func (p *Pose) closing(a, b *placed, over []spot, at, along Vec) bool {
 	var mid spot
 	for _, s := range over {
-		mid = mid.add(s.by(1 / float64(len(over))))
+		mid = mid.Plus(s.Times(1 / float64(len(over))))
 	}
 	foot := b.move.at(mid)
-	off := a.move.o.sub(foot).dot(a.move.z) / b.move.z.dot(a.move.z) // along b's normal, to a's plane
-	arm := foot.add(b.move.z.by(off)).sub(at)
-	arm = arm.sub(along.by(arm.dot(along)))
-	if math.Abs(off) > max(4*p.rig.Half+1.2, arm.length()/4) {
+	off := a.move.Origin.Minus(foot).Dot(a.move.Z) / b.move.Z.Dot(a.move.Z) // along b's normal, to a's plane
+	arm := foot.Plus(b.move.Z.Times(off)).Minus(at)
+	arm = arm.Minus(along.Times(arm.Dot(along)))
+	if math.Abs(off) > max(4*p.rig.Half+1.2, arm.Length()/4) {
 		return false
 	}
-	speed := along.cross(arm)
-	return math.Copysign(1, off)*speed.dot(b.move.z) < -0.2*speed.length()
+	speed := along.Cross(arm)
+	return math.Copysign(1, off)*speed.Dot(b.move.Z) < -0.2*speed.Length()
 }
 
 // inside keeps what of a ring lies within a convex one.
 func inside(ring, within []spot, slab *[2][24]spot) []spot {
 	for i, s := range within {
-		e := within[(i+1)%len(within)].sub(s)
+		e := within[(i+1)%len(within)].Minus(s)
 		next := slab[1][:0]
 		if i%2 == 1 {
 			next = slab[0][:0]
@@ -178,7 +178,7 @@ func (m *model) meetInCorner(x, y *plate) bool {
 	near := max(x.spine, y.spine)/2 + 2*m.half + touch
 	for _, p := range [...]pattern.Point{c.A, c.B} {
 		for _, q := range [...]pattern.Point{d.A, d.B} {
-			if place(p).sub(place(q)).length() < near {
+			if place(p).Minus(place(q)).Length() < near {
 				return true
 			}
 		}

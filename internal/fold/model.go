@@ -25,7 +25,7 @@ type plate struct {
 	filled       bool    // it fills the box round it
 	convex       bool    // it is convex and without a hole
 	spine        float64 // width of the spine of its crease, 0 for none
-	move         motion
+	move         Frame
 	flat, hole   []spot
 	space        []Vec    // the outline at mid-caliper, folded
 	cut          [][]spot // what the first copy of one that is not convex is cut into; nil until asked for
@@ -162,10 +162,10 @@ func (m *model) fold(index, i int, closed float64) {
 		return
 	}
 	m.checkSide(c, from, t.a, t.n)
-	m.checkSide(c, to, t.a, t.n.by(-1))
-	near, far := t.a.sub(t.n.by(t.spine/2)), t.a.add(t.n.by(t.spine/2))
+	m.checkSide(c, to, t.a, t.n.Times(-1))
+	near, far := t.a.Minus(t.n.Times(t.spine/2)), t.a.Plus(t.n.Times(t.spine/2))
 	from.flat, from.hole = m.cut(from.flat, near, t.n), m.cut(from.hole, near, t.n)
-	to.flat, to.hole = m.cut(to.flat, far, t.n.by(-1)), m.cut(to.hole, far, t.n.by(-1))
+	to.flat, to.hole = m.cut(to.flat, far, t.n.Times(-1)), m.cut(to.hole, far, t.n.Times(-1))
 	m.checkLeft(c, from, t.spine)
 	m.checkLeft(c, to, t.spine)
 	spine := plate{piece: index, panel: -1, crease: i, parent: fromAt, spine: t.spine, placed: true}
@@ -180,17 +180,17 @@ func (m *model) fold(index, i int, closed float64) {
 // panel.
 func (m *model) turning(c *pattern.Crease, to []spot) turning {
 	t := turning{a: place(c.A)}
-	along := place(c.B).sub(t.a)
-	along = along.by(1 / along.length())
+	along := place(c.B).Minus(t.a)
+	along = along.Times(1 / along.Length())
 	t.n = spot{-along.y, along.x}
 	farthest := 0.0
 	for _, p := range to {
-		if d := p.sub(t.a).dot(t.n); math.Abs(d) > math.Abs(farthest) {
+		if d := p.Minus(t.a).Dot(t.n); math.Abs(d) > math.Abs(farthest) {
 			farthest = d
 		}
 	}
 	if farthest < 0 {
-		t.n = t.n.by(-1)
+		t.n = t.n.Times(-1)
 	}
 	switch c.Fold {
 	case pattern.Valley:
@@ -211,9 +211,9 @@ func (m *model) turningOf(pl *plate) turning {
 	t := m.turning(c, m.panel(pl.piece, c.To).flat)
 	switch {
 	case pl.panel < 0:
-		t.a = t.a.sub(t.n.by(t.spine / 2))
+		t.a = t.a.Minus(t.n.Times(t.spine / 2))
 	case m.plates[pl.parent].panel < 0:
-		t.a = t.a.add(t.n.by(t.spine / 2))
+		t.a = t.a.Plus(t.n.Times(t.spine / 2))
 	}
 	return t
 }
@@ -225,7 +225,7 @@ func flatFold(c *pattern.Crease) bool { return c.Fold != pattern.Flat && c.Angle
 func (m *model) checkSide(c *pattern.Crease, pl *plate, a, n spot) {
 	worst := 0.0
 	for _, p := range pl.flat {
-		worst = max(worst, p.sub(a).dot(n))
+		worst = max(worst, p.Minus(a).Dot(n))
 	}
 	if worst > touch {
 		m.find("panel", m.name(pl), "reaches across the line of "+c.Name, worst)

@@ -45,7 +45,7 @@ func about(a, u Vec, degrees float64) matrix {
 		{u[2]*u[0]*d - u[1]*s, u[2]*u[1]*d + u[0]*s, c + u[2]*u[2]*d, 0},
 		{0, 0, 0, 1},
 	}
-	return shift(a).times(r).times(shift(a.by(-1)))
+	return shift(a).times(r).times(shift(a.Times(-1)))
 }
 
 // slowMatrix folds one panel of a piece by going from it to the root. A crease
@@ -62,10 +62,10 @@ func slowMatrix(p *pattern.Pattern, panel int) matrix {
 		}
 		a := Vec{c.A.X.Millimetres(), c.A.Y.Millimetres(), 0}
 		b := Vec{c.B.X.Millimetres(), c.B.Y.Millimetres(), 0}
-		along := b.sub(a).unit()
+		along := b.Minus(a).unit()
 		var middle Vec // of the panel: it must rise in a valley fold
 		for _, v := range piece.Panels[panel].Outline {
-			middle = middle.add(Vec{v.X.Millimetres(), v.Y.Millimetres(), 0}.by(1 / float64(len(piece.Panels[panel].Outline))))
+			middle = middle.Plus(Vec{v.X.Millimetres(), v.Y.Millimetres(), 0}.Times(1 / float64(len(piece.Panels[panel].Outline))))
 		}
 		angle, lift := c.Angle, 0.0
 		if c.Angle > 179.9 {
@@ -75,7 +75,7 @@ func slowMatrix(p *pattern.Pattern, panel int) matrix {
 			angle, lift = -angle, -lift
 		}
 		if about(a, along, 1).point(middle)[2] < 0 {
-			along = along.by(-1)
+			along = along.Times(-1)
 		}
 		return slowMatrix(p, c.From).times(shift(Vec{0, 0, lift})).times(about(a, along, angle))
 	}
@@ -92,7 +92,7 @@ func TestFoldEqualsMatrices(t *testing.T) {
 			}
 			slow := slowMatrix(p, v.Panel)
 			for k, corner := range v.Outline {
-				assert.InDelta(t, 0, slow.point(corner).to(folded.Plates[i].Outline[k]), 1e-9)
+				assert.InDelta(t, 0, slow.point(corner).Minus(folded.Plates[i].Outline[k]).Length(), 1e-9)
 			}
 		}
 	}
@@ -119,8 +119,8 @@ func randomPlate(t *rapid.T, name string, half float64) plate {
 	}
 	x, y := hinge(spot{}, spot{1, 0}, a), hinge(spot{}, spot{0, 1}, b)
 	pl.move = x.after(&y)
-	for k := range pl.move.o {
-		pl.move.o[k] = rapid.Float64Range(-5, 5).Draw(t, name+" place")
+	for k := range pl.move.Origin {
+		pl.move.Origin[k] = rapid.Float64Range(-5, 5).Draw(t, name+" place")
 	}
 	pl.space = pl.lift(nil, pl.flat)
 	pl.bound(half)
@@ -131,7 +131,7 @@ func randomPlate(t *rapid.T, name string, half float64) plate {
 // round.
 func contains(pl *plate, half, grow float64, p Vec) bool {
 	home := pl.move.back()
-	q := home.turn(p).add(home.o)
+	q := home.turn(p).Plus(home.Origin)
 	s := spot{q[0], q[1]}
 	if math.Abs(q[2]) > half+grow {
 		return false
@@ -149,7 +149,7 @@ func grid(pl *plate, half, step float64, f func(Vec) bool) bool {
 	for x := low.x - step; x <= high.x+step; x += step {
 		for y := low.y - step; y <= high.y+step; y += step {
 			for z := -half - step; z <= half+step; z += step {
-				if f(pl.move.at(spot{x, y}).add(pl.move.z.by(z))) {
+				if f(pl.move.at(spot{x, y}).Plus(pl.move.Z.Times(z))) {
 					return true
 				}
 			}

@@ -25,18 +25,18 @@ func meet(a, b *part, way Vec) bool {
 // facesPart tries the faces of both plates, and the line that these have in
 // common. What it parts is apart even if the plates are not convex.
 func facesPart(a, b *part, way Vec) bool {
-	return parted(a, b, a.normal, way) || parted(a, b, b.normal, way) || parted(a, b, a.normal.cross(b.normal), way) ||
-		way != (Vec{}) && (parted(a, b, way.cross(a.normal), way) || parted(a, b, way.cross(b.normal), way))
+	return parted(a, b, a.normal, way) || parted(a, b, b.normal, way) || parted(a, b, a.normal.Cross(b.normal), way) ||
+		way != (Vec{}) && (parted(a, b, way.Cross(a.normal), way) || parted(a, b, way.Cross(b.normal), way))
 }
 
 // sidesPart tries the edges of one of two plates with both normals, which are the same
 // in parallel planes.
 func sidesPart(one, a, b *part, way Vec) bool {
-	level := math.Abs(a.normal.dot(b.normal)) > 1-1e-12
+	level := math.Abs(a.normal.Dot(b.normal)) > 1-1e-12
 	for i := range one.corners {
 		e := one.edge(i)
-		if parted(a, b, a.normal.cross(e), way) || !level && parted(a, b, b.normal.cross(e), way) ||
-			way != (Vec{}) && parted(a, b, way.cross(e), way) {
+		if parted(a, b, a.normal.Cross(e), way) || !level && parted(a, b, b.normal.Cross(e), way) ||
+			way != (Vec{}) && parted(a, b, way.Cross(e), way) {
 			return true
 		}
 	}
@@ -47,7 +47,7 @@ func sidesPart(one, a, b *part, way Vec) bool {
 func edgesPart(a, b *part, way Vec) bool {
 	for i := range a.corners {
 		for j := range b.corners {
-			if parted(a, b, a.edge(i).cross(b.edge(j)), way) {
+			if parted(a, b, a.edge(i).Cross(b.edge(j)), way) {
 				return true
 			}
 		}
@@ -61,17 +61,17 @@ func (p part) giving(edges, slack float64) part {
 	return p
 }
 
-func (p *part) edge(i int) Vec { return p.corners[(i+1)%len(p.corners)].sub(p.corners[i]) }
+func (p *part) edge(i int) Vec { return p.corners[(i+1)%len(p.corners)].Minus(p.corners[i]) }
 
 // parted reports whether two plates are in contact at most along an axis while the
 // first goes a way.
 func parted(a, b *part, axis, way Vec) bool {
-	size := axis.length()
+	size := axis.Length()
 	if size < 1e-9 {
 		return false
 	}
-	axis = axis.by(1 / size)
-	p, q, d := a.extent(axis), b.extent(axis), way.dot(axis)
+	axis = axis.Times(1 / size)
+	p, q, d := a.extent(axis), b.extent(axis), way.Dot(axis)
 	return max(p.low+min(0, d)-q.high, q.low-p.high-max(0, d)) > -touch
 }
 
@@ -90,7 +90,7 @@ func (p *part) extent(axis Vec) span {
 			s.high = d
 		}
 	}
-	across := math.Abs(p.normal.dot(axis))
+	across := math.Abs(p.normal.Dot(axis))
 	more := p.half*across - p.yield*math.Sqrt(max(0, 1-across*across))
 	return span{s.low - more, s.high + more}
 }
@@ -100,7 +100,7 @@ func convex(ring []spot) bool {
 	n := len(ring)
 	for i, p := range ring {
 		q, r := ring[(i+1)%n], ring[(i+2)%n]
-		if q.sub(p).cross(r.sub(q)) < -1e-9 {
+		if q.Minus(p).Cross(r.Minus(q)) < -1e-9 {
 			return false
 		}
 	}
@@ -172,7 +172,7 @@ func (m *model) cutUp(pl *plate) {
 		at := len(space)
 		space = pl.lift(space, ring)
 		corners := space[at:len(space):len(space)]
-		pl.parts[i] = piece{boxRound(corners).thicker(pl.move.z, m.half), corners}
+		pl.parts[i] = piece{boxRound(corners).thicker(pl.move.Z, m.half), corners}
 	}
 }
 

@@ -10,35 +10,18 @@ import (
 // has been moved from its place. After a change, Lay works out where plates are.
 type Pose struct {
 	Turned []float64 // by hinge: 0 flat, 1 closed
-	Away   []Move    // by unit
+	Away   []Frame   // by unit
 
 	rig *Rig
 	bow []float64 // by unit
 	at  []placed  // by plate
 }
 
-// Move is a rigid motion of a unit.
-type Move struct{ m motion }
-
-// Shifted is the move followed by a shift.
-func (v Move) Shifted(by Vec) Move {
-	v.m.o = v.m.o.add(by)
-	return v
-}
-
-// Carried is the move of a unit that is carried along by a plate, from where that
-// was before to where it is now.
-func (v Move) Carried(before, now Move) Move {
-	home := before.m.back()
-	by := now.m.after(&home)
-	return Move{by.after(&v.m)}
-}
-
 // placed is a plate where it is in a pose. Its box and parts are worked out when they
 // are asked for.
 type placed struct {
-	move    motion
-	turn    motion // about its hinge, by so many degrees
+	move    Frame
+	turn    Frame // about its hinge, by so many degrees
 	degrees float64
 	lifted  bool
 	box     box
@@ -47,9 +30,9 @@ type placed struct {
 
 // Closed returns the pose of the closed pattern with everything in its place.
 func (r *Rig) Closed() *Pose {
-	p := &Pose{rig: r, Turned: make([]float64, len(r.Hinges)), Away: make([]Move, len(r.Units)), bow: make([]float64, len(r.Units)), at: make([]placed, len(r.Plates))}
+	p := &Pose{rig: r, Turned: make([]float64, len(r.Hinges)), Away: make([]Frame, len(r.Units)), bow: make([]float64, len(r.Units)), at: make([]placed, len(r.Plates))}
 	for u := range p.Away {
-		p.Away[u] = Move{still()}
+		p.Away[u] = still()
 	}
 	for h := range p.Turned {
 		p.Turned[h] = 1
@@ -102,10 +85,10 @@ func (p *Pose) bend() {
 const pressed = 0.985
 
 // moved is the motion of a plate.
-func (p *Pose) moved(i int) motion {
+func (p *Pose) moved(i int) Frame {
 	part, f := &p.rig.Plates[i], &p.rig.flat[i]
 	if part.Parent < 0 {
-		return p.Away[part.Unit].m.after(&f.still)
+		return p.Away[part.Unit].after(&f.still)
 	}
 	var degrees float64
 	bow := p.bow[part.Unit]
@@ -130,18 +113,18 @@ func (p *Pose) lift(i int) *placed {
 	around := noBox()
 	for k, ring := range p.rig.flat[i].rings {
 		part := &at.parts[k]
-		part.normal = at.move.z
+		part.normal = at.move.Z
 		for c, spot := range ring {
 			part.corners[c] = at.move.at(spot)
 			around.take(&part.corners[c])
 		}
 	}
-	at.box = around.thicker(at.move.z, p.rig.flat[i].half)
+	at.box = around.thicker(at.move.Z, p.rig.flat[i].half)
 	return at
 }
 
 // Frame returns where the blank of a plate is.
-func (p *Pose) Frame(plate int) Frame { return p.at[plate].move.frame() }
+func (p *Pose) Frame(plate int) Frame { return p.at[plate].move }
 
 // Box returns the corners of the box round a plate.
 func (p *Pose) Box(plate int) (low, high Vec) {
@@ -166,12 +149,6 @@ func (p *Pose) Corners() []Vec { return p.lift(len(p.at) - 1).parts[0].corners }
 
 // Point returns where a point of a plate's blank is.
 func (p *Pose) Point(plate int, at pattern.Point) Vec { return p.at[plate].move.at(place(at)) }
-
-// Where returns the motion of a plate from its blank.
-func (p *Pose) Where(plate int) Move { return Move{p.at[plate].move} }
-
-// Normal returns the direction in which the inside of a plate faces.
-func (p *Pose) Normal(plate int) Vec { return p.at[plate].move.z }
 
 // Axis returns a point on the line of a hinge and its direction, such that the
 // plates beyond it turn by its positive degrees as a right-handed screw does.

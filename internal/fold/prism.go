@@ -27,7 +27,7 @@ func newWell(m *model) *well {
 	w := &well{m: m, ahead: make([]Vec, c.Sides)}
 	floor := m.panel(c.Piece, c.Panel).space
 	for _, v := range floor {
-		w.middle = w.middle.add(v.by(1 / float64(len(floor))))
+		w.middle = w.middle.Plus(v.Times(1 / float64(len(floor))))
 	}
 	for k := range w.ahead {
 		w.ahead[k] = around(k, c.Sides, 0)
@@ -71,7 +71,7 @@ func (w *well) stand() (body part, slack []float64, up span) {
 	}
 	by[2] = floor + thick/2 - w.middle[2]
 	for i := range body.corners {
-		body.corners[i] = body.corners[i].add(by)
+		body.corners[i] = body.corners[i].Plus(by)
 	}
 	body.half = thick / 2
 	return body, slack, up
@@ -91,7 +91,7 @@ func (w *well) prism(out float64) part {
 	n := len(w.ahead)
 	body := part{corners: make([]Vec, n), normal: Vec{0, 0, 1}, half: tall}
 	for k := range body.corners {
-		body.corners[k] = w.middle.add(around(k, n, 0.5).by(math.Hypot(out, w.halfSide(out))))
+		body.corners[k] = w.middle.Plus(around(k, n, 0.5).Times(math.Hypot(out, w.halfSide(out))))
 	}
 	return body
 }
@@ -110,7 +110,7 @@ func (w *well) height(body *part, z float64) span {
 		low, high := pl.space[0][2]-w.m.half, pl.space[0][2]+w.m.half
 		under := low+high < 2*z
 		behind := under && high < free.low+dust || !under && low > free.high-dust // a nearer plate
-		if behind || math.Abs(pl.move.z[2]) < parallel || w.m.without(pl, body, beside) {
+		if behind || math.Abs(pl.move.Z[2]) < parallel || w.m.without(pl, body, beside) {
 			continue
 		}
 		if under {
@@ -140,10 +140,10 @@ func (w *well) beyond(k int, half float64, up span, piece int) float64 {
 	along := Vec{-ahead[1], ahead[0], 0}
 	for i := range w.m.plates {
 		pl := &w.m.plates[i]
-		if !w.m.partOf(pl, piece) || math.Abs(pl.move.z.dot(ahead)) < parallel {
+		if !w.m.partOf(pl, piece) || math.Abs(pl.move.Z.Dot(ahead)) < parallel {
 			continue
 		}
-		d := pl.space[0].sub(w.middle).dot(ahead) - w.m.half
+		d := pl.space[0].Minus(w.middle).Dot(ahead) - w.m.half
 		if d <= 0 || d >= least {
 			continue
 		}
@@ -161,8 +161,8 @@ func (w *well) reach(k, piece int) float64 {
 	far, ahead := math.Inf(-1), w.ahead[k]
 	for i := range w.m.plates {
 		pl := &w.m.plates[i]
-		if most := pl.box.ahead(ahead) - w.middle.dot(ahead); most > far && w.m.partOf(pl, piece) {
-			far = max(far, extent(pl.space, w.middle, ahead).high+w.m.half*math.Abs(pl.move.z.dot(ahead)))
+		if most := pl.box.ahead(ahead) - w.middle.Dot(ahead); most > far && w.m.partOf(pl, piece) {
+			far = max(far, extent(pl.space, w.middle, ahead).high+w.m.half*math.Abs(pl.move.Z.Dot(ahead)))
 		}
 	}
 	return far
@@ -172,7 +172,7 @@ func (w *well) reach(k, piece int) float64 {
 func extent(corners []Vec, from, along Vec) span {
 	s := span{math.Inf(1), math.Inf(-1)}
 	for _, v := range corners {
-		d := v.sub(from).dot(along)
+		d := v.Minus(from).Dot(along)
 		s.low, s.high = min(s.low, d), max(s.high, d)
 	}
 	return s
@@ -197,7 +197,7 @@ func (m *model) without(pl *plate, body *part, apart func(a, b *part) bool) bool
 		m.cutUp(pl)
 	}
 	for i := range pl.parts {
-		m.tried = part{corners: pl.parts[i].corners, normal: pl.move.z, half: m.half}
+		m.tried = part{corners: pl.parts[i].corners, normal: pl.move.Z, half: m.half}
 		if !apart(&m.tried, body) {
 			return false
 		}
@@ -238,8 +238,8 @@ func aside(slack []float64, room float64) (by Vec) {
 		worst := 0.0
 		for k := range slack {
 			ahead := around(k, len(slack), 0)
-			over := by.dot(ahead) - (slack[k] - room)
-			by, worst = by.sub(ahead.by(max(0, over))), max(worst, over)
+			over := by.Dot(ahead) - (slack[k] - room)
+			by, worst = by.Minus(ahead.Times(max(0, over))), max(worst, over)
 		}
 		if worst < hair {
 			break

@@ -21,7 +21,7 @@ func TestWidestIsTheOptimum(t *testing.T) {
 		left := func(x, y float64) float64 {
 			least := math.Inf(1)
 			for k, s := range slack {
-				least = min(least, s-around(k, len(slack), 0).dot(Vec{x, y}))
+				least = min(least, s-around(k, len(slack), 0).Dot(Vec{x, y}))
 			}
 			return least
 		}

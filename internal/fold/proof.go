@@ -111,7 +111,7 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	m := build(p, 1)
 	defer m.done()
 	p = m.pattern
-	m.standOn(&p.Cavity)
+	m.standOn()
 	var plays []Play
 	proof.Gap, plays = m.gap(tolerance)
 	m.crossing(max(0, tolerance.Millimetres()))
@@ -144,7 +144,7 @@ func Extent(p *pattern.Pattern) (extent [3]measure.Length) {
 	}
 	m := build(p, 1)
 	defer m.done()
-	m.standOn(&m.pattern.Cavity)
+	m.standOn()
 	return m.extents()
 }
 

@@ -39,11 +39,11 @@ func TestFoldingKeepsShapes(t *testing.T) {
 		require.Len(t, folded.Plates, len(flat.Plates))
 		for i, a := range flat.Plates {
 			b := folded.Plates[i]
-			assert.InDelta(t, 1, b.Inside.length(), 1e-12)
+			assert.InDelta(t, 1, b.Inside.Length(), 1e-12)
 			for j := range a.Outline {
-				assert.InDelta(t, 0, b.Outline[j].sub(b.Outline[0]).dot(b.Inside), 1e-9)
+				assert.InDelta(t, 0, b.Outline[j].Minus(b.Outline[0]).Dot(b.Inside), 1e-9)
 				for k := range j {
-					assert.InDelta(t, a.Outline[j].to(a.Outline[k]), b.Outline[j].to(b.Outline[k]), 1e-9)
+					assert.InDelta(t, a.Outline[j].Minus(a.Outline[k]).Length(), b.Outline[j].Minus(b.Outline[k]).Length(), 1e-9)
 				}
 			}
 		}
@@ -146,10 +146,10 @@ func TestArcs(t *testing.T) {
 		ring := trace(nil, []pattern.Vertex{{Point: pt(0, 0), Bulge: bulge}, {Point: pt(30, 0)}})
 		centre := spot{15, 15 * (1 - bulge*bulge) / (2 * bulge)}
 		for i, p := range ring {
-			assert.InDelta(t, radiusOf, p.sub(centre).length(), 1e-8)
+			assert.InDelta(t, radiusOf, p.Minus(centre).Length(), 1e-8)
 			if i > 0 {
-				mid := p.add(ring[i-1]).by(0.5)
-				assert.InDelta(t, radiusOf, mid.sub(centre).length(), 1.001*chordError)
+				mid := p.Plus(ring[i-1]).Times(0.5)
+				assert.InDelta(t, radiusOf, mid.Minus(centre).Length(), 1.001*chordError)
 			}
 		}
 		angle := 4 * math.Atan(bulge)

@@ -57,7 +57,7 @@ type Unit struct {
 type flatPlate struct {
 	turning
 	half    float64
-	still   motion   // of a root: where it is when closed
+	still   Frame    // of a root: where it is when closed
 	rings   [][]spot // its convex parts
 	curved  bool     // its hinge is curved: it bends the unit
 	bends   bool     // it turns as far as its unit bends

@@ -47,7 +47,7 @@ func (m *model) axis() (middle Vec, radius float64) {
 	}
 	radius = math.Inf(1)
 	for i := range m.plates {
-		radius = min(radius, middle.sub(m.plates[i].space[0]).dot(m.plates[i].move.z))
+		radius = min(radius, middle.Minus(m.plates[i].space[0]).Dot(m.plates[i].move.Z))
 	}
 	half := math.Pi / rollFacets
 	return middle, radius * math.Tan(half) / half
@@ -67,7 +67,7 @@ func (room *Room) roll(m *model) {
 	across, corners := c.Width.Millimetres(), make([]Vec, rollFacets)
 	for k := range corners {
 		s, co := sincos(360 * float64(k) / rollFacets)
-		corners[k] = middle.add(Vec{co * across / 2, 0, -s * across / 2})
+		corners[k] = middle.Plus(Vec{co * across / 2, 0, -s * across / 2})
 	}
 	room.outline(corners, c.Height.Millimetres()/2)
 	room.Ways = [3]Vec{room.Ways[2], room.Ways[0], room.Ways[1]}

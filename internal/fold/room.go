@@ -30,11 +30,9 @@ func Contents(p *pattern.Pattern) (Room, bool) {
 // contentsRoom finds the room of the contents. It turns the model.
 func (m *model) contentsRoom() (room Room) {
 	c := &m.pattern.Cavity
-	s, co := sincos(c.Turned)
-	turned := motion{x: Vec{co, s, 0}, y: Vec{-s, co, 0}, z: Vec{0, 0, 1}}
-	frame := m.panel(c.Piece, c.Panel).move.after(&turned)
-	m.standOn(c)
-	room.Ways = [3]Vec{frame.x, frame.y, frame.z}
+	frame := m.standing()
+	m.standOn()
+	room.Ways = [3]Vec{frame.X, frame.Y, frame.Z}
 	if c.Round {
 		room.roll(m)
 	} else if c.Sides > 0 {
@@ -78,11 +76,11 @@ func (room *Room) outline(corners []Vec, half float64) {
 }
 
 // into turns a room into the frame of Fold.
-func (room *Room) into(frame *motion) {
+func (room *Room) into(frame *Frame) {
 	for i, c := range room.Corners {
-		room.Corners[i] = frame.turn(c).add(frame.o)
+		room.Corners[i] = frame.turn(c).Plus(frame.Origin)
 	}
-	room.Middle = frame.turn(room.Middle).add(frame.o)
+	room.Middle = frame.turn(room.Middle).Plus(frame.Origin)
 }
 
 // addContents adds the contents to a rig as a plate of their own thickness.
@@ -91,7 +89,7 @@ func (r *Rig) addContents() {
 	m.plates = slices.Clone(m.plates)
 	room := m.contentsRoom()
 	r.Room = room
-	move := motion{x: room.Ways[0], y: room.Ways[1], z: room.Ways[2], o: room.Middle}
+	move := Frame{X: room.Ways[0], Y: room.Ways[1], Z: room.Ways[2], Origin: room.Middle}
 	ring := make([]spot, len(room.Corners))
 	for i, c := range room.Corners {
 		ring[i] = move.spot(c)

@@ -24,7 +24,7 @@ func (m *model) shadow(pl *plate, axis int, box *[3]span) (span, bool) {
 // blocks reports whether a plate that stands square to the axis has paper in
 // the middle of the beam: the common case, answered without its edges.
 func (pl *plate) blocks(axis int, beam *[3]span) bool {
-	if math.Abs(pl.move.z[axis]) < 1-1e-12 {
+	if math.Abs(pl.move.Z[axis]) < 1-1e-12 {
 		return false
 	}
 	var p Vec
@@ -86,16 +86,16 @@ func (t *tracer) edges(ring []spot) {
 	if len(ring) == 0 {
 		return
 	}
-	thick := t.pl.move.z.by(t.half)
+	thick := t.pl.move.Z.Times(t.half)
 	a := t.pl.move.at(ring[len(ring)-1])
 	for _, p := range ring {
 		b := t.pl.move.at(p)
 		if meets, passed := t.beside(&a, &b); meets {
-			t.edge(a.add(thick), b.add(thick))
-			t.edge(a.sub(thick), b.sub(thick))
-			t.edge(a.sub(thick), a.add(thick))
+			t.edge(a.Plus(thick), b.Plus(thick))
+			t.edge(a.Minus(thick), b.Minus(thick))
+			t.edge(a.Minus(thick), a.Plus(thick))
 			if passed {
-				t.wall(a, b.sub(a))
+				t.wall(a, b.Minus(a))
 			}
 		}
 		a = b
@@ -110,7 +110,7 @@ func (t *tracer) beside(a, b *Vec) (meets, passed bool) {
 		if k == t.axis {
 			continue
 		}
-		thick := t.half * math.Abs(t.pl.move.z[k])
+		thick := t.half * math.Abs(t.pl.move.Z[k])
 		low, high := min(a[k], b[k])-thick, max(a[k], b[k])+thick
 		if high < s.low || low > s.high {
 			return false, false
@@ -146,16 +146,16 @@ func (t *tracer) edge(a, b Vec) {
 // wall marks where the beam's edges pass through the edge face of the plate
 // that stands on the mid-caliper edge from a along e.
 func (t *tracer) wall(a, e Vec) {
-	n := t.pl.move.z
-	out := e.cross(n)
+	n := t.pl.move.Z
+	out := e.Cross(n)
 	if math.Abs(out[t.axis]) < 1e-12 {
 		return
 	}
 	for _, p := range t.lines {
-		p[t.axis] = a.sub(p).dot(out) / out[t.axis]
-		d := p.sub(a)
-		along := d.dot(e) / e.dot(e)
-		if along >= 0 && along <= 1 && math.Abs(d.dot(n)) <= t.half {
+		p[t.axis] = a.Minus(p).Dot(out) / out[t.axis]
+		d := p.Minus(a)
+		along := d.Dot(e) / e.Dot(e)
+		if along >= 0 && along <= 1 && math.Abs(d.Dot(n)) <= t.half {
 			t.mark(p[t.axis])
 		}
 	}
@@ -170,7 +170,7 @@ func (pl *plate) under(p *Vec, axis int) bool {
 
 // corners marks where the beam's edges pass through the two faces.
 func (t *tracer) corners() {
-	n := t.pl.move.z
+	n := t.pl.move.Z
 	if math.Abs(n[t.axis]) < 1e-12 {
 		return
 	}
@@ -180,7 +180,7 @@ func (t *tracer) corners() {
 		}
 		for _, h := range [...]float64{-t.half, t.half} {
 			q := p
-			q[t.axis] = (t.pl.move.o.sub(p).dot(n) + h) / n[t.axis]
+			q[t.axis] = (t.pl.move.Origin.Minus(p).Dot(n) + h) / n[t.axis]
 			if t.pl.covers(t.pl.move.spot(q)) {
 				t.mark(q[t.axis])
 			}

@@ -24,9 +24,9 @@ func (m *model) pressOpen(piece int, ring []spot) []spot {
 
 // openEdge appends the corners of the slits that begin on the edge from p to q.
 func (m *model) openEdge(ring []spot, piece int, p, q spot) []spot {
-	along := q.sub(p)
-	long := along.length()
-	along = along.by(1 / long)
+	along := q.Minus(p)
+	long := along.Length()
+	along = along.Times(1 / long)
 	var slits [][2]spot
 	for i := range m.pattern.Pieces[piece].Cuts {
 		c := &m.pattern.Pieces[piece].Cuts[i]
@@ -34,14 +34,14 @@ func (m *model) openEdge(ring []spot, piece int, p, q spot) []spot {
 			continue
 		}
 		start := place(c.Path[0].Point)
-		if d := start.sub(p); math.Abs(along.cross(d)) < hair && d.dot(along) > 0 && d.dot(along) < long {
+		if d := start.Minus(p); math.Abs(along.Cross(d)) < hair && d.Dot(along) > 0 && d.Dot(along) < long {
 			slits = append(slits, [2]spot{start, place(c.Path[len(c.Path)-1].Point)})
 		}
 	}
-	slices.SortFunc(slits, func(a, b [2]spot) int { return cmp.Compare(a[0].sub(p).dot(along), b[0].sub(p).dot(along)) })
-	aside := along.by(m.half)
+	slices.SortFunc(slits, func(a, b [2]spot) int { return cmp.Compare(a[0].Minus(p).Dot(along), b[0].Minus(p).Dot(along)) })
+	aside := along.Times(m.half)
 	for _, s := range slits {
-		ring = append(ring, s[0].sub(aside), s[1].sub(aside), s[1].add(aside), s[0].add(aside))
+		ring = append(ring, s[0].Minus(aside), s[1].Minus(aside), s[1].Plus(aside), s[0].Plus(aside))
 	}
 	return ring
 }

@@ -113,7 +113,7 @@ func (s *soundness) piece(p *pattern.Piece) {
 		for _, cut := range [...]int{j.A, j.B} {
 			if s.within("joint", j.Name, "cut", cut, len(p.Cuts)) {
 				a, b := middle(p, &p.Cuts[cut])
-				s.check("joint", j.Name, b.sub(a).length() > hair, "has a cut without a depth")
+				s.check("joint", j.Name, b.Minus(a).Length() > hair, "has a cut without a depth")
 			}
 		}
 	}

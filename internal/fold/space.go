@@ -6,16 +6,27 @@ import "math"
 // run along the first blank's width and height and Z points to the viewer.
 type Vec [3]float64
 
-func (a Vec) add(b Vec) Vec     { return Vec{a[0] + b[0], a[1] + b[1], a[2] + b[2]} }
-func (a Vec) sub(b Vec) Vec     { return Vec{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
-func (a Vec) by(f float64) Vec  { return Vec{a[0] * f, a[1] * f, a[2] * f} }
-func (a Vec) dot(b Vec) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }
-func (a Vec) length() float64   { return math.Sqrt(a.dot(a)) }
-func (a Vec) to(b Vec) float64  { return b.sub(a).length() }
-func (a Vec) unit() Vec         { return a.by(1 / a.length()) }
-func (a Vec) cross(b Vec) Vec {
+// Plus returns a + b.
+func (a Vec) Plus(b Vec) Vec { return Vec{a[0] + b[0], a[1] + b[1], a[2] + b[2]} }
+
+// Minus returns a - b.
+func (a Vec) Minus(b Vec) Vec { return Vec{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
+
+// Times returns a, f times as long.
+func (a Vec) Times(f float64) Vec { return Vec{a[0] * f, a[1] * f, a[2] * f} }
+
+// Dot returns the inner product.
+func (a Vec) Dot(b Vec) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }
+
+// Cross returns the cross product.
+func (a Vec) Cross(b Vec) Vec {
 	return Vec{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
 }
+
+// Length returns the length of a.
+func (a Vec) Length() float64 { return math.Sqrt(a.Dot(a)) }
+
+func (a Vec) unit() Vec { return a.Times(1 / a.Length()) }
 
 // box is what lies from low to high along the three axes.
 type box struct{ low, high Vec }
@@ -65,69 +76,80 @@ func (b box) thicker(normal Vec, half float64) box {
 	return b
 }
 
-// motion is a rigid motion from the flat blank into space: where the blank's
-// x, y and z directions and its origin go.
-type motion struct{ x, y, z, o Vec }
+// Frame is where a rigid motion takes the blank: its directions to the right,
+// up and towards the viewer, and its lower left corner.
+type Frame struct{ X, Y, Z, Origin Vec }
 
-// frame is the motion as others see it.
-func (m *motion) frame() Frame { return Frame{m.x, m.y, m.z, m.o} }
+// Shifted is the motion followed by a shift.
+func (m Frame) Shifted(by Vec) Frame {
+	m.Origin = m.Origin.Plus(by)
+	return m
+}
+
+// Carried is the motion of what is carried along by a plate, from where that was
+// before to where it is now.
+func (m Frame) Carried(before, now Frame) Frame {
+	home := before.back()
+	by := now.after(&home)
+	return by.after(&m)
+}
 
 // still moves nothing.
-func still() motion {
-	return motion{x: Vec{1, 0, 0}, y: Vec{0, 1, 0}, z: Vec{0, 0, 1}}
+func still() Frame {
+	return Frame{X: Vec{1, 0, 0}, Y: Vec{0, 1, 0}, Z: Vec{0, 0, 1}}
 }
 
 // at returns where a spot of the blank goes.
-func (m *motion) at(p spot) Vec {
+func (m *Frame) at(p spot) Vec {
 	return Vec{
-		m.o[0] + p.x*m.x[0] + p.y*m.y[0],
-		m.o[1] + p.x*m.x[1] + p.y*m.y[1],
-		m.o[2] + p.x*m.x[2] + p.y*m.y[2],
+		m.Origin[0] + p.x*m.X[0] + p.y*m.Y[0],
+		m.Origin[1] + p.x*m.X[1] + p.y*m.Y[1],
+		m.Origin[2] + p.x*m.X[2] + p.y*m.Y[2],
 	}
 }
 
 // turn returns where a direction goes.
-func (m *motion) turn(v Vec) Vec {
+func (m *Frame) turn(v Vec) Vec {
 	return Vec{
-		m.x[0]*v[0] + m.y[0]*v[1] + m.z[0]*v[2],
-		m.x[1]*v[0] + m.y[1]*v[1] + m.z[1]*v[2],
-		m.x[2]*v[0] + m.y[2]*v[1] + m.z[2]*v[2],
+		m.X[0]*v[0] + m.Y[0]*v[1] + m.Z[0]*v[2],
+		m.X[1]*v[0] + m.Y[1]*v[1] + m.Z[1]*v[2],
+		m.X[2]*v[0] + m.Y[2]*v[1] + m.Z[2]*v[2],
 	}
 }
 
 // spot returns the spot of the blank that goes to a point, or to its foot.
-func (m *motion) spot(p Vec) spot {
-	p = p.sub(m.o)
-	return spot{p.dot(m.x), p.dot(m.y)}
+func (m *Frame) spot(p Vec) spot {
+	p = p.Minus(m.Origin)
+	return spot{p.Dot(m.X), p.Dot(m.Y)}
 }
 
 // after returns the motion that does k first and then m.
-func (m *motion) after(k *motion) motion {
-	return motion{x: m.turn(k.x), y: m.turn(k.y), z: m.turn(k.z), o: m.o.add(m.turn(k.o))}
+func (m *Frame) after(k *Frame) Frame {
+	return Frame{X: m.turn(k.X), Y: m.turn(k.Y), Z: m.turn(k.Z), Origin: m.Origin.Plus(m.turn(k.Origin))}
 }
 
 // back returns the inverse motion.
-func (m *motion) back() motion {
-	b := motion{
-		x: Vec{m.x[0], m.y[0], m.z[0]},
-		y: Vec{m.x[1], m.y[1], m.z[1]},
-		z: Vec{m.x[2], m.y[2], m.z[2]},
+func (m *Frame) back() Frame {
+	b := Frame{
+		X: Vec{m.X[0], m.Y[0], m.Z[0]},
+		Y: Vec{m.X[1], m.Y[1], m.Z[1]},
+		Z: Vec{m.X[2], m.Y[2], m.Z[2]},
 	}
-	b.o = b.turn(m.o).by(-1)
+	b.Origin = b.turn(m.Origin).Times(-1)
 	return b
 }
 
 // hinge is the turn by an angle in degrees about the line of the blank
 // through a that is square to the unit direction n: positive angles lift the
 // side that n points to.
-func hinge(a, n spot, degrees float64) motion {
+func hinge(a, n spot, degrees float64) Frame {
 	s, c := sincos(degrees)
-	m := motion{
-		x: Vec{n.y*n.y + c*n.x*n.x, (c - 1) * n.x * n.y, s * n.x},
-		y: Vec{(c - 1) * n.x * n.y, n.x*n.x + c*n.y*n.y, s * n.y},
-		z: Vec{-s * n.x, -s * n.y, c},
+	m := Frame{
+		X: Vec{n.y*n.y + c*n.x*n.x, (c - 1) * n.x * n.y, s * n.x},
+		Y: Vec{(c - 1) * n.x * n.y, n.x*n.x + c*n.y*n.y, s * n.y},
+		Z: Vec{-s * n.x, -s * n.y, c},
 	}
-	m.o = Vec{a.x, a.y, 0}.sub(m.at(a))
+	m.Origin = Vec{a.x, a.y, 0}.Minus(m.at(a))
 	return m
 }
 

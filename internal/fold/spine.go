@@ -11,19 +11,19 @@ func (m *model) spines(index int) {
 		c := &m.pattern.Pieces[index].Creases[pl.crease]
 		to := m.panel(index, c.To)
 		a, b := place(c.A), place(c.B)
-		along := b.sub(a)
-		along = along.by(1 / along.length())
+		along := b.Minus(a)
+		along = along.Times(1 / along.Length())
 		n := m.turning(c, to.flat).n
-		if n.cross(along) < 0 { // run so that the outline is counterclockwise
-			a, b, along = b, a, along.by(-1)
+		if n.Cross(along) < 0 { // run so that the outline is counterclockwise
+			a, b, along = b, a, along.Times(-1)
 		}
-		width := b.sub(a).length()
-		near, far := a.sub(n.by(pl.spine/2)), a.add(n.by(pl.spine/2))
+		width := b.Minus(a).Length()
+		near, far := a.Minus(n.Times(pl.spine/2)), a.Plus(n.Times(pl.spine/2))
 		nearLow, nearHigh := reach(m.plates[pl.parent].flat, near, along, width)
 		farLow, farHigh := reach(to.flat, far, along, width)
 		at := len(m.spots)
-		low, high := along.by(max(nearLow, farLow)), along.by(min(nearHigh, farHigh))
-		m.spots = append(m.spots, near.add(high), near.add(low), far.add(low), far.add(high))
+		low, high := along.Times(max(nearLow, farLow)), along.Times(min(nearHigh, farHigh))
+		m.spots = append(m.spots, near.Plus(high), near.Plus(low), far.Plus(low), far.Plus(high))
 		pl.flat = m.spots[at:len(m.spots):len(m.spots)]
 	}
 }
@@ -33,8 +33,8 @@ func (m *model) spines(index int) {
 func reach(ring []spot, a, along spot, width float64) (low, high float64) {
 	low, high = width, 0
 	for _, p := range ring {
-		if math.Abs(along.cross(p.sub(a))) < hair {
-			d := p.sub(a).dot(along)
+		if math.Abs(along.Cross(p.Minus(a))) < hair {
+			d := p.Minus(a).Dot(along)
 			low, high = min(low, d), max(high, d)
 		}
 	}

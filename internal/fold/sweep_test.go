@@ -16,7 +16,7 @@ func randomDisc(t *rapid.T, name string) (own, larger part) {
 	const half, more = 0.4, 0.1
 	n, r := rapid.IntRange(3, 6).Draw(t, name+" corners"), rapid.Float64Range(2, 6).Draw(t, name+" radius")
 	pl := randomPlate(t, name, half)
-	own, larger = part{normal: pl.move.z, half: half}, part{normal: pl.move.z, half: half + more}
+	own, larger = part{normal: pl.move.Z, half: half}, part{normal: pl.move.Z, half: half + more}
 	for i := range n {
 		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
 		own.corners = append(own.corners, pl.move.at(spot{r * c, r * s}))
@@ -30,7 +30,7 @@ func (p part) moved(by Vec) part {
 	corners := p.corners
 	p.corners = nil
 	for _, c := range corners {
-		p.corners = append(p.corners, c.add(by))
+		p.corners = append(p.corners, c.Plus(by))
 	}
 	return p
 }
@@ -48,7 +48,7 @@ func TestSweepEqualsSteps(t *testing.T) {
 		}
 		met, near := false, false
 		for k := range steps + 1 {
-			by := way.by(float64(k) / steps)
+			by := way.Times(float64(k) / steps)
 			there, about := a.moved(by), largerA.moved(by)
 			met, near = met || meet(&there, &b, Vec{}), near || meet(&about, &largerB, Vec{})
 		}
@@ -74,7 +74,7 @@ func TestPlatesPressByTheTolerance(t *testing.T) {
 		m := model{pattern: &pattern.Pattern{}, half: half, body: c.bodies}
 		for k := range 2 {
 			pl := plate{piece: k, parent: -1, crease: -1, flat: flat, move: hinge(spot{}, spot{1, 0}, 0)}
-			pl.move.o[2] = float64(k) * (2*half - c.pressed)
+			pl.move.Origin[2] = float64(k) * (2*half - c.pressed)
 			pl.space = pl.lift(nil, pl.flat)
 			pl.bound(half)
 			m.plates = append(m.plates, pl)
@@ -90,7 +90,7 @@ func TestEdgesPressByTheTolerance(t *testing.T) {
 	flat := []spot{{-50, -50}, {50, -50}, {50, 50}, {-50, 50}}
 	for pressed, passes := range map[float64]bool{0.29: false, 0.31: true} {
 		lying, standing := plate{move: hinge(spot{}, spot{1, 0}, 0)}, plate{piece: 1, move: hinge(spot{}, spot{1, 0}, 90)}
-		standing.move.o[2] = 50 + half - pressed
+		standing.move.Origin[2] = 50 + half - pressed
 		for _, order := range [...][2]plate{{lying, standing}, {standing, lying}} {
 			m := model{pattern: &pattern.Pattern{}, half: half, body: []int{0, 0}}
 			for _, pl := range order {
