@@ -55,7 +55,7 @@ func (t *taking) mover(n *pattern.Nesting) []int {
 		return t.body(t.unitOf(n.Outer))
 	}
 	units := t.body(t.unitOf(n.Inner))
-	if !t.out && holds(units, t.unitOf(t.p.Cavity.Piece)) {
+	if !t.out && slices.Contains(units, t.unitOf(t.p.Cavity.Piece)) {
 		units = append(units, len(t.rig.Units)-1)
 	}
 	return units

@@ -1,6 +1,9 @@
 package assembly
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // over is how far beyond its angle the child of a pair may be bent meanwhile.
 const over = 1.5
@@ -76,9 +79,7 @@ func (t *taking) findPath(o *opening) bool {
 			break
 		}
 	}
-	for i, j := 0, len(path)-1; i < j; i, j = i+1, j-1 {
-		path[i], path[j] = path[j], path[i]
-	}
+	slices.Reverse(path)
 	o.path = path
 	return true
 }

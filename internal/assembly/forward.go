@@ -134,12 +134,13 @@ func (t *taking) addLinked(s *Step, links []int) {
 func (t *taking) settle(s *Step) {
 	slices.Sort(s.Pieces)
 	s.Pieces = slices.Compact(s.Pieces)
-	seen := map[Joint]bool{}
-	s.Joints = slices.DeleteFunc(s.Joints, func(j Joint) bool {
-		again := seen[j]
-		seen[j] = true
-		return again
-	})
+	joints := s.Joints
+	s.Joints = nil
+	for _, j := range joints {
+		if !slices.Contains(s.Joints, j) {
+			s.Joints = append(s.Joints, j)
+		}
+	}
 	switch {
 	case len(s.Turns) == 0:
 	case len(s.Joints) > 0:
@@ -193,12 +194,8 @@ func (o *Order) made(step, piece int) bool {
 
 // filled reports whether the contents are on their way or inside.
 func (o *Order) filled(step int, at float64) bool {
-	for k := range o.Steps[:step+1] {
-		if s := &o.Steps[k]; s.Do == PutIn && (k < step || at > 0) {
-			return true
-		}
-	}
-	return false
+	k := slices.IndexFunc(o.Steps, func(s Step) bool { return s.Do == PutIn })
+	return k >= 0 && (k < step || k == step && at > 0)
 }
 
 // block is the contents as they stand.

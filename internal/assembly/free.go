@@ -1,6 +1,10 @@
 package assembly
 
-import "creasefit/internal/fold"
+import (
+	"slices"
+
+	"creasefit/internal/fold"
+)
 
 // duo is a plate that moves and one that could be in its way, or moves otherwise.
 // It is pressed where the two press into one another where the move begins: corners
@@ -16,14 +20,16 @@ const release = 0.25
 
 // turns are the poses at which a turn is looked at, as parts of it: more of them
 // where layers part.
-var turns = func() (at []float64) {
-	at = append(at, 0.01, 0.02, 0.035)
-	const poses = 18
-	for k := range poses {
-		at = append(at, float64(k+1)/poses)
+var turns = append([]float64{0.01, 0.02, 0.035}, parts(18)...)
+
+// parts are so many equal parts of one, up to it.
+func parts(n int) []float64 {
+	at := make([]float64, n)
+	for k := range at {
+		at[k] = float64(k+1) / float64(n)
 	}
 	return at
-}()
+}
 
 // mark marks what moves, and lists what could be in its way. The corners of panels
 // that bend give way to one another.
@@ -87,7 +93,7 @@ func (t *taking) pair(openings []opening) {
 		}
 		var label uint64
 		for k := range openings {
-			if holds(openings[k].far, i) {
+			if slices.Contains(openings[k].far, i) {
 				label |= 1 << (k % 64)
 			}
 		}
@@ -113,11 +119,7 @@ func (t *taking) add(i, j int) {
 // looks are the parts of a turn at which it is looked at.
 func (t *taking) looks(openings []opening) []float64 {
 	if path := openings[0].path; path != nil {
-		at := make([]float64, len(path))
-		for k := range path {
-			at[k] = float64(k) / float64(len(path)-1)
-		}
-		return at
+		return append([]float64{0}, parts(len(path)-1)...)
 	}
 	return turns
 }
@@ -169,7 +171,7 @@ func (t *taking) turn(openings []opening, before state, at float64) {
 		t.pose.LayAll()
 	}
 	for k := range openings {
-		if o := &openings[k]; k == len(openings)-1 || o.near || len(o.carried) > 0 || !holds(openings[k+1].far, o.far[0]) {
+		if o := &openings[k]; k == len(openings)-1 || o.near || len(o.carried) > 0 || !slices.Contains(openings[k+1].far, o.far[0]) {
 			t.lay(o, before) // else the next one lays it
 		}
 	}
@@ -235,9 +237,6 @@ func (t *taking) flexes(long float64) []float64 {
 
 // mostFlexes is how many amounts flexes has at most.
 const mostFlexes = 4
-
-// reach returns how far the plates of an opening reach from its crease.
-func (t *taking) reach(o *opening) float64 { return t.beyond(o.hinges[0], o.far) }
 
 // beyond returns how far plates reach from a crease.
 func (t *taking) beyond(hinge int, plates []int) (long float64) {

@@ -2,6 +2,7 @@ package assembly
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/fold"
 )
@@ -136,7 +137,7 @@ func (t *taking) priced(blockers []int) (e exit) {
 		switch {
 		case h < 0:
 			e.cost += fixedCost
-		case !holds(e.opens, h):
+		case !slices.Contains(e.opens, h):
 			e.opens = append(e.opens, h)
 			if e.cost++; glued {
 				e.cost += gluedCost

@@ -66,7 +66,7 @@ func (t *taking) nearOpening(h int) (opening, bool) {
 		return o, false
 	}
 	for k := range t.links {
-		if from, _, ok := t.links[k].leads(t.rig, unit); ok && holds(t.rig.Hinges[h].Far, from) {
+		if from, _, ok := t.links[k].leads(t.rig, unit); ok && slices.Contains(t.rig.Hinges[h].Far, from) {
 			return o, t.gather(&o)
 		}
 	}
@@ -102,7 +102,7 @@ func (t *taking) take(o *opening, h int) {
 	turn := t.rig.Hinges[h].Far
 	if o.near {
 		unit := t.rig.Units[t.rig.Hinges[h].Unit].Plates
-		turn = slices.DeleteFunc(slices.Clone(unit), func(i int) bool { return holds(t.rig.Hinges[h].Far, i) })
+		turn = slices.DeleteFunc(slices.Clone(unit), func(i int) bool { return slices.Contains(t.rig.Hinges[h].Far, i) })
 	}
 	for _, i := range turn {
 		if !t.moving[i] {
@@ -124,20 +124,11 @@ func (t *taking) takeAlike(o *opening) bool {
 			still = l.other
 		}
 		for h := range t.rig.Hinges {
-			if t.folded(h) && holds(t.rig.Hinges[h].Far, still) && !t.moving[t.rig.Hinges[h].From] && t.alike(o.hinges[0], h) {
+			if t.folded(h) && slices.Contains(t.rig.Hinges[h].Far, still) && !t.moving[t.rig.Hinges[h].From] && t.alike(o.hinges[0], h) {
 				o.hinges = append(o.hinges, h)
 				t.take(o, h)
 				return true
 			}
-		}
-	}
-	return false
-}
-
-func holds(plates []int, plate int) bool {
-	for _, i := range plates {
-		if i == plate {
-			return true
 		}
 	}
 	return false
@@ -177,7 +168,7 @@ func (t *taking) axis(o *opening) (at, along fold.Vec) {
 // carry finds the units that hang on what turns alone, and takes them along.
 func (t *taking) carry(o *opening) {
 	for u := range t.rig.Units {
-		if holds(o.carried, u) {
+		if slices.Contains(o.carried, u) {
 			continue
 		}
 		by, hangs := t.hangsOn(u, o)
@@ -214,7 +205,7 @@ func (t *taking) hangsOn(unit int, o *opening) (by int, hangs bool) {
 				}
 			case t.turnsIn(next, o) || next == t.rig.Units[unit].Body:
 				return -1, false
-			case !holds(seen, next):
+			case !slices.Contains(seen, next):
 				seen = append(seen, next)
 			}
 		}
@@ -238,12 +229,7 @@ func (l *link) leads(rig *fold.Rig, unit int) (from, to int, ok bool) {
 
 // turnsIn reports whether one of the turning creases is the unit's own.
 func (t *taking) turnsIn(unit int, o *opening) bool {
-	for _, h := range o.hinges {
-		if t.rig.Hinges[h].Unit == unit {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(o.hinges, func(h int) bool { return t.rig.Hinges[h].Unit == unit })
 }
 
 // lifts reports whether a glued area lifts off its partner when it begins to turn:

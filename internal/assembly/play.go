@@ -53,7 +53,7 @@ func (t *taking) opensAgain(m *move) (move, bool) {
 	}
 	long := 0.0
 	for k := range again.openings {
-		long = max(long, t.reach(&again.openings[k]))
+		long = max(long, t.beyond(again.openings[k].hinges[0], again.openings[k].far))
 	}
 	amounts := t.flexes(long)
 	if child := again.openings[0].child; child >= 0 {

@@ -31,31 +31,24 @@ func (t *taking) round(openings []opening, flex bool) (move, bool) {
 // first returns the first opening that is free; if the stock may give way, as
 // little as it must.
 func (t *taking) first(openings []opening, flex bool) (opening, bool) {
-	for _, o := range openings {
-		if t.frees([]opening{o}, true) {
-			return o, true
-		}
-	}
-	for _, o := range openings {
-		if t.corridor(&o, 0) {
-			return o, true
-		}
-	}
+	alone := func(o *opening) bool { return t.frees([]opening{*o}, true) }
+	tries := []func(o *opening) bool{alone, func(o *opening) bool { return t.corridor(o, 0) }}
 	for k := 1; flex && k < mostFlexes; k++ {
-		for _, o := range openings {
-			flexes := t.flexes(t.reach(&o))
+		tries = append(tries, func(o *opening) bool {
+			flexes := t.flexes(t.beyond(o.hinges[0], o.far))
 			if k >= len(flexes) {
-				continue
+				return false
 			}
 			o.flex = flexes[k]
-			if t.frees([]opening{o}, true) || t.corridor(&o, 0) {
-				return o, true
-			}
-		}
+			return alone(o) || t.corridor(o, 0)
+		})
 	}
 	for k := 0; flex && k < len(bows); k++ {
+		tries = append(tries, func(o *opening) bool { return t.corridor(o, bows[k]) })
+	}
+	for _, free := range tries {
 		for _, o := range openings {
-			if t.corridor(&o, bows[k]) {
+			if free(&o) {
 				return o, true
 			}
 		}
@@ -84,5 +77,5 @@ func (t *taking) like(a, b *opening) bool {
 
 // disjoint reports whether two openings move nothing together.
 func disjoint(a, b *opening) bool {
-	return !slices.ContainsFunc(a.far, func(i int) bool { return holds(b.far, i) })
+	return !slices.ContainsFunc(a.far, func(i int) bool { return slices.Contains(b.far, i) })
 }

@@ -174,7 +174,7 @@ func (t *taking) outermost() (bodies []int) {
 		bodies = append(bodies, t.rig.Units[t.unitOf(n.Outer)].Body)
 	}
 	for u := range slices.Backward(t.rig.Units) {
-		if unit := &t.rig.Units[u]; unit.Piece >= 0 && !holds(bodies, unit.Body) {
+		if unit := &t.rig.Units[u]; unit.Piece >= 0 && !slices.Contains(bodies, unit.Body) {
 			bodies = append(bodies, unit.Body)
 		}
 	}

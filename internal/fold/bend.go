@@ -8,12 +8,7 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// Facets returns the pattern with the panels that bend cut into flat ones, as Fold
-// folds it, and the panel that each of those is part of, by piece; nil for a piece
-// that stays flat.
-func Facets(p *pattern.Pattern) (*pattern.Pattern, [][]int) { return bend(p) }
-
-// bend returns the pattern with every piece that has curved creases cut into
+// Facets returns the pattern with every piece that has curved creases cut into
 // facets: plane strips between straight lines that run up the blank, one for
 // each chord of the curved creases. The chords' ends lie on the arcs, within
 // 1/800 of their width of them everywhere, and in the middle exactly. The
@@ -23,14 +18,10 @@ func Facets(p *pattern.Pattern) (*pattern.Pattern, [][]int) { return bend(p) }
 //
 // A panel that is glued to a bent one bends with it. Beside the pattern it
 // returns the panel that each facet is part of, by piece; nil for a piece that
-// stays flat. A pattern without curved creases is returned as it is.
-func bend(p *pattern.Pattern) (*pattern.Pattern, [][]int) {
+// stays flat. A pattern without curved creases is returned as it is. Fold folds what comes of it.
+func Facets(p *pattern.Pattern) (*pattern.Pattern, [][]int) {
 	facets := make([][]int, len(p.Pieces))
-	bent := false
-	for i := range p.Pieces {
-		bent = bent || curved(&p.Pieces[i])
-	}
-	if !bent {
+	if !slices.ContainsFunc(p.Pieces, func(q pattern.Piece) bool { return curved(&q) }) {
 		return p, facets
 	}
 	q := *p
@@ -52,12 +43,7 @@ func bend(p *pattern.Pattern) (*pattern.Pattern, [][]int) {
 
 // curved reports whether a piece has a crease whose panels bend.
 func curved(p *pattern.Piece) bool {
-	for i := range p.Creases {
-		if p.Creases[i].Bends() {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Creases, func(c pattern.Crease) bool { return c.Bends() })
 }
 
 // bender cuts one piece into facets.

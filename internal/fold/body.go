@@ -1,6 +1,10 @@
 package fold
 
-import "creasefit/internal/pattern"
+import (
+	"slices"
+
+	"creasefit/internal/pattern"
+)
 
 // bodies returns for each piece the first of the pieces that bonds make one
 // body of, which is the piece itself without a bond.
@@ -31,28 +35,16 @@ func (m *model) partOf(pl *plate, piece int) bool {
 
 // bonded reports whether two panels of different pieces are glued to one another.
 func (m *model) bonded(x, y *plate) bool {
-	for i := range m.pattern.Bonds {
-		b := &m.pattern.Bonds[i]
-		for k := range b.Glues {
-			if names(b, b.Glues[k].Panel, b.Glues[k].To, x, y) {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(m.pattern.Bonds, func(b pattern.Bond) bool {
+		return slices.ContainsFunc(b.Glues, func(g pattern.Glue) bool { return names(&b, g.Panel, g.To, x, y) })
+	})
 }
 
 // met reports whether a seam brings two panels of different pieces together.
 func (m *model) met(x, y *plate) bool {
-	for i := range m.pattern.Bonds {
-		b := &m.pattern.Bonds[i]
-		for k := range b.Seams {
-			if names(b, b.Seams[k].PanelA, b.Seams[k].PanelB, x, y) {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(m.pattern.Bonds, func(b pattern.Bond) bool {
+		return slices.ContainsFunc(b.Seams, func(s pattern.Seam) bool { return names(&b, s.PanelA, s.PanelB, x, y) })
+	})
 }
 
 // names reports whether two plates are a first and a second panel that a bond names.

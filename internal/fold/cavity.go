@@ -65,14 +65,16 @@ type room struct {
 }
 
 // contents stands a box of the contents' size in the cavity.
-func (m *model) contents() (clearances []Clearance, holds bool) {
+func (m *model) contents() {
 	r := m.search()
 	var left Vec
 	for axis, free := range r.free {
 		left[axis] = free.high - free.low - r.size[axis]
 	}
-	clearances, holds = m.bounded(left)
-	return clearances, r.untouched() && r.covered() && holds
+	m.bounded(left)
+	if r.untouched() {
+		r.covered()
+	}
 }
 
 // search finds the room of the contents. It looks along one axis after the
@@ -101,27 +103,22 @@ func (m *model) search() *room {
 	return &r
 }
 
-// bounded returns the clearances along the bounded axes, of what is left along
+// bounded notes the clearances along the bounded axes, of what is left along
 // all of them.
-func (m *model) bounded(left Vec) (clearances []Clearance, holds bool) {
-	axes := m.pattern.Cavity.Bounded
-	clearances = make([]Clearance, len(axes))
-	holds = true
-	for i, axis := range axes {
-		clearances[i].Axis = axis
+func (m *model) bounded(left Vec) {
+	for _, axis := range m.pattern.Cavity.Bounded {
+		c := Clearance{Axis: axis}
 		if math.IsInf(left[axis], 1) {
 			m.find("contents", axis.String(), "is not held on both sides", 0)
-			holds = false
-			continue
-		}
-		clearances[i].Clearance = length(left[axis])
-		if clearances[i].Clearance.Less(measure.Nanometres(-1)) {
+		} else if c.Clearance = length(left[axis]); c.tight() {
 			m.find("contents", axis.String(), "is too big for the cavity", -left[axis])
-			holds = false
 		}
+		m.clearances = append(m.clearances, c)
 	}
-	return clearances, holds
 }
+
+// tight reports whether there is less than no room, but for the arithmetic.
+func (c *Clearance) tight() bool { return c.Clearance.Less(measure.Nanometres(-1)) }
 
 // begin starts from a point in the middle above the cavity panel.
 func (r *room) begin(floor *plate) {

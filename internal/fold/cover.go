@@ -6,19 +6,16 @@ import "math"
 // reliefs at the corners leave is narrower.
 const hole = 4
 
-// covered looks along the axes that the cavity must be covered along whether the
-// plates on both sides together cover the whole face of the contents.
-func (r *room) covered() bool {
-	whole := true
+// covered finds where plates on both sides together do not cover the whole face of the
+// contents, along the axes that the cavity must be covered along.
+func (r *room) covered() {
 	for _, axis := range r.m.pattern.Cavity.Covered {
 		for _, up := range [...]bool{false, true} {
 			if width := r.open(int(axis), up); width > hole {
 				r.m.find("contents", axis.String(), "are not covered: there is a hole as wide as", width)
-				whole = false
 			}
 		}
 	}
-	return whole
 }
 
 // open returns the width of the widest opening over one face of the contents:

@@ -2,6 +2,7 @@ package fold
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/pattern"
 )
@@ -49,27 +50,20 @@ func (m *model) together(i, j int) bool {
 	if a.piece != b.piece {
 		return m.bonded(a, b)
 	}
-	p := &m.pattern.Pieces[a.piece]
-	for k := range p.Glues {
-		if pair(p.Glues[k].Panel, p.Glues[k].To, a.panel, b.panel) {
-			return true
-		}
-	}
-	for k := range p.Joints {
-		if m.locked(p, &p.Joints[k], a.panel, b.panel) {
-			return true
-		}
-	}
-	return false
+	glued := func(g pattern.Glue) bool { return pair(g.Panel, g.To, a.panel, b.panel) }
+	return slices.ContainsFunc(m.pattern.Pieces[a.piece].Glues, glued) || m.hooked(a, b)
 }
 
 func pair(a, b, x, y int) bool { return a == x && b == y || a == y && b == x }
 
-// locked reports whether one panel has the first cut of a joint in it or
+// hooked reports whether one panel of a piece has the first cut of a joint in it or
 // along its edge, and the other panel the second.
-func (m *model) locked(p *pattern.Piece, j *pattern.Joint, x, y int) bool {
-	return holdsCut(p, j.A, j.PanelA, x) && holdsCut(p, j.B, j.PanelB, y) ||
-		holdsCut(p, j.A, j.PanelA, y) && holdsCut(p, j.B, j.PanelB, x)
+func (m *model) hooked(a, b *plate) bool {
+	p := &m.pattern.Pieces[a.piece]
+	return a.panel >= 0 && b.panel >= 0 && slices.ContainsFunc(p.Joints, func(j pattern.Joint) bool {
+		return holdsCut(p, j.A, j.PanelA, a.panel) && holdsCut(p, j.B, j.PanelB, b.panel) ||
+			holdsCut(p, j.A, j.PanelA, b.panel) && holdsCut(p, j.B, j.PanelB, a.panel)
+	})
 }
 
 // holdsCut reports whether a panel is the cut's own or joined to it by the
@@ -78,12 +72,9 @@ func holdsCut(p *pattern.Piece, cut, own, panel int) bool {
 	if panel == own {
 		return true
 	}
-	for i := range p.Creases {
-		if c := &p.Creases[i]; pair(c.From, c.To, own, panel) && onCrease(p, c, &p.Cuts[cut]) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Creases, func(c pattern.Crease) bool {
+		return pair(c.From, c.To, own, panel) && onCrease(p, &c, &p.Cuts[cut])
+	})
 }
 
 // onCrease reports whether a cut lies on the line of a crease.
@@ -125,10 +116,7 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 // mitred. Board is not.
 func (m *model) yields(i, j int) (a, b float64) {
 	x, y := &m.plates[i], &m.plates[j]
-	if !m.oneBody(x, y) {
-		return 0, 0
-	}
-	if m.pattern.Stiff() {
+	if !m.oneBody(x, y) || m.pattern.Stiff() {
 		return 0, 0
 	}
 	near := x.parent >= 0 && x.parent == y.parent || x.parent >= 0 && m.plates[x.parent].parent == j ||
@@ -147,11 +135,6 @@ func (m *model) seamed(x, y *plate) bool {
 	if x.piece != y.piece {
 		return m.met(x, y)
 	}
-	seams := m.pattern.Pieces[x.piece].Seams
-	for k := range seams {
-		if pair(seams[k].PanelA, seams[k].PanelB, x.panel, y.panel) {
-			return true
-		}
-	}
-	return false
+	meets := func(s pattern.Seam) bool { return pair(s.PanelA, s.PanelB, x.panel, y.panel) }
+	return slices.ContainsFunc(m.pattern.Pieces[x.piece].Seams, meets)
 }

@@ -4,34 +4,33 @@ import (
 	"math"
 	"slices"
 
-	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
 
 // locks measures the pieces that cross in slots: how far their slots together
 // reach past their height, and, if they have a width, how much wider than the
 // stock they are. The least of all crossings counts.
-func (m *model) locks() (clearances []Clearance, holds bool) {
-	holds = true
+func (m *model) locks() {
 	for i := range m.pattern.Locks {
 		l := &m.pattern.Locks[i]
 		deep, wide := m.lock(l)
 		if math.IsInf(deep, 1) {
 			m.find("lock", l.Name, "has pieces that do not cross", 0)
-			holds = false
 		}
-		clearances = append(clearances, Clearance{Between: l.Name, Axis: pattern.Thickness, Clearance: length(deep)})
+		m.crossed(l, pattern.Thickness, deep)
 		if l.Slotted {
-			clearances = append(clearances, Clearance{Between: l.Name, Axis: pattern.Width, Clearance: length(wide)})
+			m.crossed(l, pattern.Width, wide)
 		}
 	}
-	for _, c := range clearances {
-		if c.Clearance.Less(measure.Nanometres(-1)) {
-			m.find("lock", c.Between, "is too tight along the "+c.Axis.String(), -c.Clearance.Millimetres())
-			holds = false
-		}
+}
+
+// crossed notes what is left of a lock along an axis.
+func (m *model) crossed(l *pattern.Lock, axis pattern.Axis, left float64) {
+	c := Clearance{Between: l.Name, Axis: axis, Clearance: length(left)}
+	if c.tight() {
+		m.find("lock", l.Name, "is too tight along the "+axis.String(), -c.Clearance.Millimetres())
 	}
-	return clearances, holds
+	m.clearances = append(m.clearances, c)
 }
 
 // lock measures all crossings of two pieces.
@@ -44,7 +43,7 @@ func (m *model) lock(l *pattern.Lock) (deep, wide float64) {
 		}
 		for j := range m.plates {
 			if b := &m.plates[j]; b.piece == l.B {
-				d, w := m.crossed(a, b)
+				d, w := m.cross(a, b)
 				deep, wide = min(deep, d), min(wide, w)
 			}
 		}
@@ -52,10 +51,10 @@ func (m *model) lock(l *pattern.Lock) (deep, wide float64) {
 	return deep, wide
 }
 
-// crossed measures the crossing of two plates along the line that their planes
+// cross measures the crossing of two plates along the line that their planes
 // have in common: endless room if there is none, or only one of them reaches
 // there.
-func (m *model) crossed(a, b *plate) (deep, wide float64) {
+func (m *model) cross(a, b *plate) (deep, wide float64) {
 	deep, wide = math.Inf(1), math.Inf(1)
 	along := a.move.Z.Cross(b.move.Z)
 	if along.Length() < 0.5 {

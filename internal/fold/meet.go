@@ -8,16 +8,19 @@ import (
 )
 
 // pairing is how far the edges of two plates give way to one another.
-type pairing struct{ a, b float64 }
+type pairing struct {
+	a, b  float64
+	known bool // worked out when it is first asked for
+}
 
 // pair returns how two plates give way to one another, i the greater.
 func (r *Rig) pair(i, j int) pairing {
-	k := &r.known[i*(i-1)/2+j]
-	if *k == 0 {
-		*k = int32(len(r.pairs) + 1)
-		r.pairs = append(r.pairs, r.asked(i, j))
+	p := &r.pairs[i*(i-1)/2+j]
+	if !p.known && i < len(r.m.plates) {
+		p.a, p.b = r.m.bends(i, j)
 	}
-	return r.pairs[*k-1]
+	p.known = true
+	return *p
 }
 
 // Free reports whether two plates are never in one another's way: they hang
@@ -27,26 +30,7 @@ func (r *Rig) Free(i, j int) bool {
 		return false
 	}
 	a, b := &r.m.plates[i], &r.m.plates[j]
-	return a.parent == j || b.parent == i || r.Plates[i].Unit == r.Plates[j].Unit && (r.Bent(r.Plates[i].Unit) || r.locked(a, b))
-}
-
-// asked works out how two plates give way to one another.
-func (r *Rig) asked(i, j int) (p pairing) {
-	if i < len(r.m.plates) {
-		p.a, p.b = r.m.bends(i, j)
-	}
-	return p
-}
-
-// locked reports whether two plates of a piece hold the cuts of a joint.
-func (r *Rig) locked(a, b *plate) bool {
-	p := &r.m.pattern.Pieces[a.piece]
-	for k := range p.Joints {
-		if a.panel >= 0 && b.panel >= 0 && r.m.locked(p, &p.Joints[k], a.panel, b.panel) {
-			return true
-		}
-	}
-	return false
+	return a.parent == j || b.parent == i || r.Plates[i].Unit == r.Plates[j].Unit && (r.Bent(r.Plates[i].Unit) || r.m.hooked(a, b))
 }
 
 // Meet reports whether a plate passes through another one, of which it is not free, by

@@ -43,17 +43,18 @@ type turning struct {
 
 // model is a folded pattern while it is measured.
 type model struct {
-	pattern   *pattern.Pattern
-	facets    [][]int // by piece: the panel that each facet is part of, nil for a piece that does not bend
-	body      []int   // by piece: the first of the pieces that it is glued together with
-	half      float64 // half of the caliper
-	first     []int   // the plate of each piece's first panel
-	plates    []plate
-	spots     []spot
-	corners   []Vec // of all plates, folded
-	findings  []Finding
-	tried     part        // scratch for without
-	uncovered [2][][]spot // scratch for open
+	pattern    *pattern.Pattern
+	facets     [][]int // by piece: the panel that each facet is part of, nil for a piece that does not bend
+	body       []int   // by piece: the first of the pieces that it is glued together with
+	half       float64 // half of the caliper
+	first      []int   // the plate of each piece's first panel
+	plates     []plate
+	spots      []spot
+	corners    []Vec // of all plates, folded
+	findings   []Finding
+	clearances []Clearance
+	tried      part        // scratch for without
+	uncovered  [2][][]spot // scratch for open
 }
 
 // models are those whose memory the next ones can have: a portfolio folds its
@@ -76,7 +77,7 @@ func (m *model) done() {
 // build folds the pattern; closed is 0 for flat and 1 for folded up. The
 // pattern's indices must be sound.
 func build(p *pattern.Pattern, closed float64) *model {
-	p, facets := bend(p)
+	p, facets := Facets(p)
 	m := models.Get().(*model)
 	m.pattern, m.facets, m.body, m.half = p, facets, bodies(p), p.Caliper.Millimetres()/2
 	m.first = slices.Grow(m.first, len(p.Pieces))[:len(p.Pieces)]

@@ -46,14 +46,13 @@ func around(k, sides int, turned float64) Vec {
 // that is left above and below them, and up to the plates that are parallel to
 // their sides. Where they have the same room on all sides no plate may reach
 // into them.
-func (w *well) contents() (clearances []Clearance, holds bool) {
-	c := &w.m.pattern.Cavity
+func (w *well) contents() {
+	c, found := &w.m.pattern.Cavity, len(w.m.findings)
 	body, slack, up := w.stand()
-	clearances, holds = w.m.bounded(Vec{2 * widest(slack), math.Inf(1), up.high - up.low - c.Thickness.Millimetres()})
-	if !holds {
-		return clearances, false
+	w.m.bounded(Vec{2 * widest(slack), math.Inf(1), up.high - up.low - c.Thickness.Millimetres()})
+	if len(w.m.findings) == found {
+		w.clear(&body)
 	}
-	return clearances, w.clear(&body)
 }
 
 // stand stands the contents where they have the same room on all sides, and
@@ -178,17 +177,14 @@ func extent(corners []Vec, from, along Vec) span {
 	return s
 }
 
-// clear reports whether no plate reaches into a body, and finds those that do.
-func (w *well) clear(body *part) bool {
-	free := true
+// clear finds plates that reach into a body.
+func (w *well) clear(body *part) {
 	apart := func(a, b *part) bool { return !meet(a, b, Vec{}) }
 	for i := range w.m.plates {
 		if pl := &w.m.plates[i]; !w.m.without(pl, body, apart) {
 			w.m.find("contents", w.m.name(pl), "is in their way", 0)
-			free = false
 		}
 	}
-	return free
 }
 
 // without reports whether all parts of a plate are apart from a body.

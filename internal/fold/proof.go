@@ -115,21 +115,23 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	var plays []Play
 	proof.Gap, plays = m.gap(tolerance)
 	m.crossing(max(0, tolerance.Millimetres()))
-	proof.Closes = len(m.findings) == 0
 	proof.Plays = plays
+	open := len(m.findings)
+	m.clearances = make([]Clearance, 0, len(p.Cavity.Bounded)+len(p.Nests)+2*len(p.Locks))
 	switch {
 	case p.Cavity.Into:
-		proof.Clearances, proof.Holds = m.inside()
+		m.inside()
 	case p.Cavity.Sides > 0:
-		proof.Clearances, proof.Holds = newWell(m).contents()
+		newWell(m).contents()
 	case p.Cavity.Round:
-		proof.Clearances, proof.Holds = m.round()
+		m.round()
 	default:
-		proof.Clearances, proof.Holds = m.contents()
+		m.contents()
 	}
-	nests, fits := m.nests()
-	locks, pass := m.locks()
-	proof.Clearances, proof.Holds = append(append(proof.Clearances, nests...), locks...), proof.Holds && fits && pass
+	m.nests()
+	m.locks()
+	proof.Closes, proof.Holds = open == 0, len(m.findings) == open
+	proof.Clearances = m.clearances
 	proof.Extent = m.extents()
 	proof.Faults = m.findings
 	return proof

@@ -24,8 +24,7 @@ type Rig struct {
 	m     *model
 	order []int // plates, each after the one that it hangs on
 	flat  []flatPlate
-	known []int32 // by pair of plates: one more than its place in pairs, 0 before it is asked for
-	pairs []pairing
+	pairs []pairing // by pair of plates
 }
 
 // Part is one plate of a rig: a panel, a facet of one, a spine, or the contents.
@@ -90,7 +89,7 @@ func NewRig(p *pattern.Pattern) (*Rig, bool) {
 	if !p.Cavity.Into {
 		r.addContents()
 	}
-	r.known = make([]int32, len(r.Plates)*(len(r.Plates)-1)/2)
+	r.pairs = make([]pairing, len(r.Plates)*(len(r.Plates)-1)/2)
 	return r, true
 }
 

@@ -54,10 +54,10 @@ func (m *model) axis() (middle Vec, radius float64) {
 }
 
 // round stands round contents in the middle of what is rolled round them.
-func (m *model) round() (clearances []Clearance, holds bool) {
+func (m *model) round() {
 	_, radius := m.axis()
 	left := 2*(radius-m.half) - m.pattern.Cavity.Width.Millimetres()
-	return m.bounded(Vec{left, math.Inf(1), left})
+	m.bounded(Vec{left, math.Inf(1), left})
 }
 
 // roll is the room of round contents, a prism of as many sides as there are facets.
