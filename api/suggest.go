@@ -1,7 +1,10 @@
 package api
 
 import (
+	"cmp"
 	"context"
+	"slices"
+	"sync"
 
 	"github.com/labstack/echo/v4"
 
@@ -11,13 +14,15 @@ import (
 	"creasefit/internal/draw"
 	"creasefit/internal/draw/svg"
 	"creasefit/internal/enclosure"
+	"creasefit/internal/enclosure/own"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
 // suggest answers with every kind for a thing, the best first.
 //
 //	@Summary		What suits a thing
-//	@Description	Every kind of enclosure for contents, paper and wishes: whether it works and why not, in an order with reasons, each with its step, chance, blank, sheets, outside, post and a link that keeps all values. What a kind is refused for is what a solve of it says. Confirm a post's class with the post office.
+//	@Description	Every kind of enclosure, and the designs of /v1/designs that work, for contents, paper and wishes: whether it works and why not, in an order with reasons, each with its step, chance, blank, sheets, outside, post and a link that keeps all values. What a kind is refused for is what a solve of it says. Confirm a post's class with the post office.
 //	@ID				suggest
 //	@Tags			enclosures
 //	@Accept			json
@@ -33,9 +38,9 @@ func suggest(h *host, k *suggestCalculation) echo.HandlerFunc { return k.at(h) }
 // suggestCalculation asks all kinds about a thing.
 type suggestCalculation = calculation[*ask.Suggest, *suggestions]
 
-// suggestions are all kinds, and how they are to be pictured.
+// suggestions are all kinds, the designs that work, and how they are to be pictured.
 type suggestions struct {
-	list               []solve.Suggestion
+	list, designs      []solve.Suggestion
 	pictures, language string
 }
 
@@ -49,17 +54,31 @@ func (a *suggestions) picture(s *solve.Solution) string {
 	return string(svg.Append(nil, d, svg.Options{Dark: a.pictures == "dark", ID: "finished-" + s.Request.Kind.Name}))
 }
 
+// designKinds are the designs to learn from, as kinds.
+var designKinds = sync.OnceValue(func() (kinds []*enclosure.Kind) {
+	for _, e := range own.Examples() {
+		if k, err := own.Read(e.Text); err == nil { // a test reads all of them
+			kinds = append(kinds, k)
+		}
+	}
+	return kinds
+})
+
 // newSuggestCalculation returns the calculation over all kinds.
 func newSuggestCalculation() *suggestCalculation {
 	return &suggestCalculation{
 		form: ask.New[ask.Suggest](tell.FormatNames(tableFormats)...), path: "/v1/suggest", formats: tableFormats, table: tell.SuggestionColumns,
 		compute: func(ctx context.Context, q *ask.Suggest) (*suggestions, error) {
-			list, err := solve.Suggest(ctx, q.Request, &q.Wishes)
-			return &suggestions{list, q.Pictures.Word, q.Language.Word}, err
+			a := &suggestions{pictures: q.Pictures.Word, language: q.Language.Word}
+			var err, other error
+			a.list, err = solve.Suggest(ctx, repertoire.Kinds(), q.Request, &q.Wishes)
+			a.designs, other = solve.Suggest(ctx, designKinds(), q.Request, &q.Wishes)
+			a.designs = slices.DeleteFunc(a.designs, func(g solve.Suggestion) bool { return g.Solution == nil })
+			return a, cmp.Or(err, other)
 		},
 		answer: func(a *suggestions, x *answering) any {
 			link := func(k *enclosure.Kind) string { return x.CommonLink("/v1/solve/", k) }
-			return wire.OfSuggestions(a.list, x.Unit().String(), x.asked(), link, a.picture)
+			return wire.OfSuggestions(a.list, a.designs, x.Unit().String(), x.asked(), link, a.picture)
 		},
 	}
 }

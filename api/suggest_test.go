@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/ask"
 	"creasefit/api/wire"
 	"creasefit/internal/repertoire"
 )
@@ -21,8 +22,9 @@ func TestSuggestionsLeadToTheirSolve(t *testing.T) {
 	all := decode[wire.Suggestions](get(t, jar+"&wish=no-glue&post=us&bench=trimmer").ok())
 	require.Len(t, all.Kinds, len(repertoire.Kinds()))
 	assert.Greater(t, all.Works, 8)
-	for i, k := range all.Kinds {
-		assert.Equal(t, i < all.Works, k.Works, "what works stands first")
+	assert.Greater(t, len(all.Designs), 3)
+	for i, k := range append(all.Kinds, all.Designs...) {
+		assert.Equal(t, i < all.Works || k.Kind == ask.OwnKind, k.Works, "what works stands first, and designs that do not work nowhere")
 		assert.Contains(t, k.Link, "contents=honey-jar&stock=index-110&sheet=letter")
 		assert.Contains(t, k.Link, "bench=trimmer")
 		require.NotEmpty(t, k.Why, k.Kind)

@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"net/url"
 	"slices"
 	"strings"
 	"time"
@@ -43,7 +44,11 @@ func (r *Reading) CommonLink(path string, k *enclosure.Kind) string {
 			changed.values[i] = &Text{}
 		}
 	}
-	return string(changed.AppendQuery(append([]byte(path+k.Name), '?'), false))
+	link := changed.AppendQuery(append([]byte(path+k.Name), '?'), false)
+	if k.Design != "" {
+		link = append(link, "&design="+url.QueryEscape(k.Design)...)
+	}
+	return string(link)
 }
 
 func (q *Suggest) bind(b *Names) {

@@ -11,11 +11,12 @@ import (
 
 // Suggestions is the answer of /v1/suggest.
 type Suggestions struct {
-	Unit  string       `json:"unit" validate:"required,oneof=in mm" example:"in"`
-	Given Givens       `json:"given" validate:"required"`
-	Works int          `json:"works" validate:"required" example:"11"` // how many kinds work; they stand first
-	Kinds []Suggestion `json:"kinds" validate:"required"`              // the best first
-	Links SelfLink     `json:"links" validate:"required"`
+	Unit    string       `json:"unit" validate:"required,oneof=in mm" example:"in"`
+	Given   Givens       `json:"given" validate:"required"`
+	Works   int          `json:"works" validate:"required" example:"11"` // how many kinds work; they stand first
+	Kinds   []Suggestion `json:"kinds" validate:"required"`              // the best first
+	Designs []Suggestion `json:"designs" validate:"required"`            // of /v1/designs that work, the best first, without pictures
+	Links   SelfLink     `json:"links" validate:"required"`
 }
 
 // Suggestion is what one kind comes to for the thing. From step on there is
@@ -61,8 +62,13 @@ type Posted struct {
 
 // OfSuggestions are kinds in their order; link is the address of a kind's solve
 // and picture its picture, empty if none is wanted.
-func OfSuggestions(list []solve.Suggestion, unit string, a *Asked, link func(*enclosure.Kind) string, picture func(*solve.Solution) string) *Suggestions {
+func OfSuggestions(list, designs []solve.Suggestion, unit string, a *Asked, link func(*enclosure.Kind) string, picture func(*solve.Solution) string) *Suggestions {
 	all := &Suggestions{Unit: unit, Given: a.Given, Links: SelfLink{a.Self}}
+	all.Designs = Each(designs, func(g solve.Suggestion) Suggestion {
+		w := suggestion(&g)
+		w.Link = link(g.Kind)
+		return w
+	})
 	for i := range list {
 		g := suggestion(&list[i])
 		if g.Link = link(list[i].Kind); g.Works {

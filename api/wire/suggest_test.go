@@ -23,10 +23,10 @@ func suggested(t *testing.T, query string) ([]solve.Suggestion, *Suggestions) {
 	a.AddQuery(query)
 	a.Parse()
 	require.True(t, a.Check(), "%v", a.Faults())
-	list, err := solve.Suggest(context.Background(), a.Q.Request, &a.Q.Wishes)
+	list, err := solve.Suggest(context.Background(), repertoire.Kinds(), a.Q.Request, &a.Q.Wishes)
 	require.NoError(t, err)
 	link := func(k *enclosure.Kind) string { return "/v1/solve/" + k.Name }
-	return list, OfSuggestions(list, "in", &Asked{Self: "/v1/suggest?" + query}, link, func(s *solve.Solution) string { return "<svg>" + s.Request.Kind.Name })
+	return list, OfSuggestions(list, nil, "in", &Asked{Self: "/v1/suggest?" + query}, link, func(s *solve.Solution) string { return "<svg>" + s.Request.Kind.Name })
 }
 
 // TestEveryKindIsSuggestedOrSaysWhyNot: those that work come first and are counted; what they

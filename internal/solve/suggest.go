@@ -10,7 +10,6 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/mail"
 	"creasefit/internal/pattern"
-	"creasefit/internal/repertoire"
 )
 
 // Wishes are what is wanted of an enclosure beside its fit. None of them keeps
@@ -57,12 +56,11 @@ type Suggestion struct {
 	Post     *mail.Judgement // nil unless a post was named
 }
 
-// Suggest asks every kind about the contents, the paper and the tools of a
+// Suggest asks some kinds about the contents, the paper and the tools of a
 // request and puts those that suit best first: those that work; of these, those
 // that keep the most wishes, that come out of the sheet, that are sure to go in;
 // then those of the least work, and of the least paper. The error is the context's.
-func Suggest(ctx context.Context, base *Request, w *Wishes) ([]Suggestion, error) {
-	kinds := repertoire.Kinds()
+func Suggest(ctx context.Context, kinds []*enclosure.Kind, base *Request, w *Wishes) ([]Suggestion, error) {
 	list := make([]Suggestion, len(kinds))
 	for i, k := range kinds {
 		r := *base

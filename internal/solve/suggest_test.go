@@ -52,7 +52,7 @@ func things(t *testing.T) map[string]*Request {
 // Whatever is told of a kind is what a solve of it tells.
 func TestSuggestAgreesWithSolve(t *testing.T) {
 	for name, base := range things(t) {
-		list, err := Suggest(context.Background(), base, &Wishes{Class: -1})
+		list, err := Suggest(context.Background(), repertoire.Kinds(), base, &Wishes{Class: -1})
 		require.NoError(t, err)
 		require.Len(t, list, len(repertoire.Kinds()))
 		works := true
@@ -82,7 +82,7 @@ func TestSuggestAgreesWithSolve(t *testing.T) {
 func TestWishesComeFirst(t *testing.T) {
 	us := mail.Posts()[0]
 	for _, w := range []Wishes{{Reusable: true, Class: -1}, {NoGlue: true, Class: -1}, {OneSheet: true, Class: -1}, {Post: us, Class: 1}, {Within: 10 * time.Minute, Class: -1}} {
-		list, err := Suggest(context.Background(), things(t)["jar"], &w)
+		list, err := Suggest(context.Background(), repertoire.Kinds(), things(t)["jar"], &w)
 		require.NoError(t, err)
 		missed := 0
 		for _, g := range list {
@@ -94,7 +94,7 @@ func TestWishesComeFirst(t *testing.T) {
 			assert.Equal(t, w.NoGlue && g.Glued() || w.Reusable && g.Kind.Sealed || w.OneSheet && g.Sheets != 1 || w.Within > 0 && g.Work > w.Within || w.Post != nil && g.beyondClass(w.Class), len(g.Missed) > 0, g.Kind.Name)
 		}
 	}
-	few, err := Suggest(context.Background(), things(t)["cards"], &Wishes{FewCuts: true, Class: -1})
+	few, err := Suggest(context.Background(), repertoire.Kinds(), things(t)["cards"], &Wishes{FewCuts: true, Class: -1})
 	require.NoError(t, err)
 	for i := 1; i < len(few) && few[i].Solution != nil; i++ {
 		if few[i].inside() == few[i-1].inside() {
@@ -146,7 +146,7 @@ func BenchmarkSuggest(b *testing.B) {
 			r := seen(b, "sleeve", 1, 58, 78, thickness)
 			r.SheetWidth, r.SheetHeight = measure.Millimetres(210), measure.Millimetres(297)
 			for b.Loop() {
-				_, err := Suggest(context.Background(), r, &Wishes{Class: -1})
+				_, err := Suggest(context.Background(), repertoire.Kinds(), r, &Wishes{Class: -1})
 				require.NoError(b, err)
 			}
 		})

@@ -7595,7 +7595,9 @@ type Suggestion struct {
 
 // Suggestions defines model for Suggestions.
 type Suggestions struct {
-	Given map[string]Given `json:"given"`
+	// Designs of /v1/designs that work, the best first, without pictures
+	Designs []Suggestion     `json:"designs"`
+	Given   map[string]Given `json:"given"`
 
 	// Kinds the best first
 	Kinds []Suggestion    `json:"kinds"`

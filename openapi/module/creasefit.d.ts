@@ -4181,6 +4181,8 @@ export type Suggestion = {
   "works": boolean;
 };
 export type Suggestions = {
+  /** of /v1/designs that work, the best first, without pictures */
+  "designs": Array<Suggestion>;
   "given": Record<string, Given>;
   /** the best first */
   "kinds": Array<Suggestion>;
