@@ -65,7 +65,8 @@ func NewCutter(p *pattern.Pattern, o Options, how CutterOptions) (*Drawing, erro
 	}
 	bed := how.Bed
 	if bed.X <= 0 || bed.Y <= 0 {
-		bed = roomy(sizes)
+		_, bed = Rows(sizes)
+		bed = bed.add(Point{cutterGap, cutterGap})
 	}
 	spots, _, ok := Nest(sizes, Point{bed.X - cutterGap, bed.Y - cutterGap}, Point{})
 	if !ok {
@@ -87,21 +88,23 @@ func tooLarge(copies []Figure, bed Point) error {
 	return &CutterError{Piece: copies[0].Name, Size: max(bed.X, bed.Y)}
 }
 
-// roomy returns a bed that is about square and takes everything in rows.
-func roomy(sizes []Point) Point {
-	wide, area := 0.0, 0.0
+// Rows lays rectangles out in rows, from the bottom up, that are about as wide as all
+// are high, and says what all take up.
+func Rows(sizes []Point) (at []Point, all Point) {
+	area := 0.0
 	for _, s := range sizes {
-		wide, area = max(wide, s.X), area+s.X*s.Y
+		all.X, area = max(all.X, s.X), area+s.X*s.Y
 	}
-	wide = max(wide, 1.2*math.Sqrt(area))
-	x, y, row := 0.0, 0.0, 0.0
+	all.X = max(all.X, 1.2*math.Sqrt(area))
+	next, row := Point{}, 0.0
 	for _, s := range sizes {
-		if x > 0 && x+s.X > wide {
-			x, y, row = 0, y+row, 0
+		if next.X > 0 && next.X+s.X > all.X {
+			next, row = Point{0, next.Y + row}, 0
 		}
-		x, row = x+s.X, max(row, s.Y)
+		at = append(at, next)
+		next.X, row = next.X+s.X, max(row, s.Y)
 	}
-	return Point{wide + cutterGap, y + row + cutterGap}
+	return at, Point{all.X, next.Y + row}
 }
 
 // beds puts the copies onto their beds, one figure a bed.
@@ -161,7 +164,7 @@ func (l *layout) machined(p *pattern.Pattern, piece int, how CutterOptions) (Fig
 		if path == nil {
 			return f.fig, &CutterError{Kerf: true, Piece: f.fig.Name, Size: narrow}
 		}
-		box := bounds(Flatten(nil, path, true, 0.01))
+		box := Around(Flatten(nil, path, true, 0.01))
 		if f.fig.Box = f.fig.Box.join(box); k == 0 {
 			f.fig.Box = box
 		}

@@ -12,6 +12,9 @@
 package draw
 
 import (
+	"bytes"
+	"math"
+	"strconv"
 	"strings"
 
 	"creasefit/internal/measure"
@@ -225,6 +228,25 @@ func (l *layout) spell(text string) string {
 
 // decimal writes a number with the decimal mark of the language.
 func (l *layout) decimal(number string) string { return strings.Replace(number, ".", l.say("."), 1) }
+
+// AppendDecimal appends a number of at most so many places, up to 6, without trailing
+// zeros and without a sign on zero.
+func AppendDecimal(b []byte, v float64, places int) []byte {
+	scale := [...]float64{1, 10, 100, 1e3, 1e4, 1e5, 1e6}[places]
+	n := int64(math.Round(v * scale))
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	whole, part := n/int64(scale), n%int64(scale)
+	b = strconv.AppendInt(b, whole, 10)
+	if part == 0 {
+		return b
+	}
+	point := len(b)
+	b = strconv.AppendInt(b, int64(scale)+part, 10) // the leading 1 becomes the point
+	b[point] = '.'
+	return bytes.TrimRight(b, "0")
+}
 
 // Inches reports whether the drawing's ruler is in inches.
 func (d *Drawing) Inches() bool { return d.Step.Unit() == measure.Inch }

@@ -35,7 +35,7 @@ func (f *figure) hatch(g *pattern.Glue) []Line {
 // shade appends lines along a direction, a gap apart, that fill an area.
 func (f *figure) shade(lines []Line, layer Layer, path []Vertex, along Point, gap float64) []Line {
 	ring := Flatten(nil, path, true, 0.05)
-	texts := f.textsNear(bounds(ring))
+	texts := f.textsNear(Around(ring))
 	across := Point{-along.Y, along.X}
 	low, high := extent(ring, across)
 	for at := (math.Floor(low/gap) + 0.5) * gap; at < high; at += gap {

@@ -64,7 +64,7 @@ type hurdle struct {
 	box    Box
 }
 
-func newHurdle(points []Point, closed bool) hurdle { return hurdle{points, closed, bounds(points)} }
+func newHurdle(points []Point, closed bool) hurdle { return hurdle{points, closed, Around(points)} }
 
 // inWay reports whether one of the paths has a point in a box.
 func inWay(b Box, paths []hurdle) bool {
@@ -103,7 +103,7 @@ func (f *figure) room(panel int) *room {
 // inscribe finds a place for a name: level before upright, large before
 // small, few lines before many, the middle before elsewhere.
 func (r *room) inscribe(name string, sizes ...float64) (Label, bool) {
-	box := bounds(r.ring)
+	box := Around(r.ring)
 	for _, size := range sizes {
 		for _, upright := range [...]bool{false, true} {
 			long := box.Width()
@@ -222,8 +222,8 @@ func (b Box) clip(p, q Point) (low, high float64, ok bool) {
 	return low, high, low <= high
 }
 
-// bounds returns the box round some points.
-func bounds(points []Point) Box {
+// Around returns the box round some points.
+func Around(points []Point) Box {
 	b := Box{points[0], points[0]}
 	for _, p := range points[1:] {
 		b = b.join(Box{p, p})
@@ -234,7 +234,7 @@ func bounds(points []Point) Box {
 // inner returns a place well inside the panel: the middle of the widest
 // stretch of a level line through half of its height.
 func (r *room) inner() Point {
-	box := bounds(r.ring)
+	box := Around(r.ring)
 	level := Point{0, (box.Low.Y + box.High.Y) / 2}
 	marks := crossings(r.ring, level, Point{1, 0})
 	if holes := crossings(r.hole, level, Point{1, 0}); len(holes) == 2 {

@@ -56,7 +56,7 @@ func (v *viewer) newSolid(ring, hole []fold.Vec, normal fold.Vec, layer Layer, o
 	for _, p := range hole {
 		s.hole = append(s.hole, v.at(p))
 	}
-	b := bounds(s.ring)
+	b := Around(s.ring)
 	s.low, s.high = b.Low, b.High
 	return s
 }
@@ -90,7 +90,7 @@ func (v *viewer) seen(faces []solid, a, b fold.Vec, own int) []float64 {
 	p, q := v.at(a), v.at(b)
 	da, db := v.depth(a), v.depth(b)
 	free := []float64{0, 1}
-	box := bounds([]Point{p, q})
+	box := Around([]Point{p, q})
 	for i := range faces {
 		f := &faces[i]
 		if f.of == own && own >= 0 || math.Abs(f.facing) < edgeOn || f.high.X < box.Low.X || f.low.X > box.High.X || f.high.Y < box.Low.Y || f.low.Y > box.High.Y {

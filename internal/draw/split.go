@@ -18,7 +18,7 @@ const near = 2
 func (b *builder) split() {
 	boxes := make([]Box, len(b.strokes))
 	for i := range b.strokes {
-		boxes[i] = bounds([]Point{nanometres(b.strokes[i].a), nanometres(b.strokes[i].b)})
+		boxes[i] = Around([]Point{nanometres(b.strokes[i].a), nanometres(b.strokes[i].b)})
 	}
 	for i := range b.strokes {
 		for j := i + 1; j < len(b.strokes); j++ {

@@ -15,7 +15,6 @@ package dxf
 import (
 	"fmt"
 	"io"
-	"math"
 	"strconv"
 
 	"creasefit/internal/draw"
@@ -88,24 +87,16 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 // places returns where the figures lie, in rows about as wide as all are high
 // or, for a machine, where the drawing has them; and what they take up.
 func places(d *draw.Drawing, gap float64) (at []draw.Point, high draw.Point) {
-	at = make([]draw.Point, len(d.Figures))
-	wide, area := 0.0, 0.0
+	sizes := make([]draw.Point, len(d.Figures))
 	for i := range d.Figures {
-		size := d.Figures[i].Size
-		wide, area = max(wide, size.X), area+(size.X+gap)*(size.Y+gap)
+		sizes[i] = draw.Point{X: d.Figures[i].Size.X + gap, Y: d.Figures[i].Size.Y + gap}
 	}
-	wide = max(wide, 1.2*math.Sqrt(area))
-	next, row := draw.Point{}, 0.0
+	at, _ = draw.Rows(sizes)
 	for i := range d.Figures {
-		size := d.Figures[i].Size
-		if next.X > 0 && next.X+size.X > wide {
-			next, row = draw.Point{Y: next.Y + row + gap}, 0
-		}
-		if at[i] = next; d.View == draw.Cutter {
+		if d.View == draw.Cutter {
 			at[i] = d.Figures[i].At
 		}
-		high = draw.Point{X: max(high.X, at[i].X+size.X), Y: max(high.Y, at[i].Y+size.Y)}
-		next.X, row = next.X+size.X+gap, max(row, size.Y)
+		high = draw.Point{X: max(high.X, at[i].X+d.Figures[i].Size.X), Y: max(high.Y, at[i].Y+d.Figures[i].Size.Y)}
 	}
 	return at, high
 }
@@ -126,8 +117,7 @@ func (f *file) count(code, value int) { f.pair(code, strconv.Itoa(value)) }
 
 // number writes a decimal to the nanometre.
 func (f *file) number(code int, value float64) {
-	value = math.Round(value*1e6) / 1e6
-	f.pair(code, strconv.FormatFloat(value+0, 'f', -1, 64)) // + 0 makes -0 plain zero
+	f.pair(code, string(draw.AppendDecimal(nil, value, 6)))
 }
 
 func (f *file) point(code int, p draw.Point) {

@@ -23,23 +23,23 @@ func (p *printer) figure(i int) {
 	f := &p.d.Figures[i]
 	w, h := f.Box.Width(), f.Box.Height()
 	if p.open && !p.now().scaled && w <= p.now().w-2*margin && h <= p.left() {
-		p.flow(f)
+		p.put(f, 1)
 		return
 	}
 	for _, landscape := range [...]bool{false, true} {
 		if wide, high := p.room(landscape); w <= wide && h <= high {
 			p.page(landscape, "")
-			p.flow(f)
+			p.put(f, 1)
 			return
 		}
 	}
 	p.shrink(i)
 }
 
-// flow prints a figure that fits below what is on the page.
-func (p *printer) flow(f *draw.Figure) {
-	p.show(f, window{margin - f.Box.Low.X, p.y + f.Box.High.Y, 1, f.Box, false})
-	p.y += f.Box.Height() + space
+// put prints a figure at a scale below what is on the page.
+func (p *printer) put(f *draw.Figure, scale float64) {
+	p.show(f, window{margin - f.Box.Low.X*scale, p.y + f.Box.High.Y*scale, scale, f.Box, false})
+	p.y += f.Box.Height()*scale + space
 }
 
 // legend prints the legend below what is on the page, or on a new one; that of
@@ -50,8 +50,7 @@ func (p *printer) legend(f *draw.Figure) {
 	if !p.open || f.Box.Height()*scale > p.left() {
 		p.page(false, "")
 	}
-	p.show(f, window{margin - f.Box.Low.X*scale, p.y + f.Box.High.Y*scale, scale, f.Box, false})
-	p.y += f.Box.Height()*scale + space
+	p.put(f, scale)
 }
 
 // tries is how many sizes of letters are tried.
@@ -78,9 +77,7 @@ func (p *printer) shrink(i int) {
 	p.page(best.landscape, best.note+". "+p.d.Say("Not a template: set the readings on a ruler."))
 	p.pages[len(p.pages)-1].scaled = true
 	p.d = best.d
-	f := &best.d.Figures[i]
-	p.show(f, window{margin - f.Box.Low.X*best.scale, p.y + f.Box.High.Y*best.scale, best.scale, f.Box, false})
-	p.y += f.Box.Height()*best.scale + space
+	p.put(&best.d.Figures[i], best.scale)
 }
 
 // shrunk is a figure as large as a page takes it.
@@ -143,13 +140,7 @@ func (p *printer) scale(most float64) (note string, scale float64) {
 func extents(f *draw.Figure) []draw.Box {
 	boxes := make([]draw.Box, len(f.Lines))
 	for i := range f.Lines {
-		points := draw.Flatten(nil, f.Lines[i].Path, f.Lines[i].Closed, 0.1)
-		b := draw.Box{Low: points[0], High: points[0]}
-		for _, q := range points[1:] {
-			b.Low = draw.Point{X: min(b.Low.X, q.X), Y: min(b.Low.Y, q.Y)}
-			b.High = draw.Point{X: max(b.High.X, q.X), Y: max(b.High.Y, q.Y)}
-		}
-		boxes[i] = b
+		boxes[i] = draw.Around(draw.Flatten(nil, f.Lines[i].Path, f.Lines[i].Closed, 0.1))
 	}
 	return boxes
 }

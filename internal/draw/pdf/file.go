@@ -8,6 +8,8 @@ import (
 	"slices"
 	"sync"
 	"unicode/utf16"
+
+	"creasefit/internal/draw"
 )
 
 // file is a PDF 1.7 file in the making (ISO 32000-1): pages of paths and texts
@@ -104,8 +106,8 @@ func (f *file) output(w io.Writer) error {
 		if len(f.elements) > 0 {
 			parents = fmt.Sprintf(" /StructParents %d /Tabs /S", i)
 		}
-		f.object(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s %s] /Resources <</Font <</F %d 0 R>>>> /Contents %d 0 R%s>>",
-			objectPages, decimal(l.wide), decimal(l.high), objectFont, firstPage+2*i+1, parents))
+		f.object(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %s] /Resources <</Font <</F %d 0 R>>>> /Contents %d 0 R%s>>",
+			objectPages, draw.AppendDecimal(append(draw.AppendDecimal(nil, l.wide, 3), ' '), l.high, 3), objectFont, firstPage+2*i+1, parents))
 		f.stream(deflated(l.body, quick), "/Filter /FlateDecode")
 	}
 	if len(f.elements) > 0 {

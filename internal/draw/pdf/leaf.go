@@ -1,11 +1,6 @@
 package pdf
 
-import (
-	"math"
-	"strconv"
-
-	"creasefit/internal/draw"
-)
+import "creasefit/internal/draw"
 
 // points is how many points a millimetre has.
 const points = 72 / 25.4
@@ -31,27 +26,7 @@ type pen struct {
 }
 
 // number appends a number to the thousandth and a space.
-func (l *leaf) number(v float64) {
-	l.body = append(appendDecimal(l.body, v), ' ')
-}
-
-// appendDecimal appends a number to the thousandth, as short as it can be.
-func appendDecimal(b []byte, v float64) []byte {
-	n := int64(math.Round(v * 1000))
-	if n < 0 {
-		b, n = append(b, '-'), -n
-	}
-	b = strconv.AppendInt(b, n/1000, 10)
-	if n %= 1000; n > 0 {
-		b = append(b, '.', byte('0'+n/100), byte('0'+n/10%10), byte('0'+n%10))
-		for b[len(b)-1] == '0' {
-			b = b[:len(b)-1]
-		}
-	}
-	return b
-}
-
-func decimal(v float64) string { return string(appendDecimal(nil, v)) }
+func (l *leaf) number(v float64) { l.body = append(draw.AppendDecimal(l.body, v, 3), ' ') }
 
 func (l *leaf) place(x, y float64) {
 	l.number(x * points)

@@ -1,8 +1,6 @@
 package svg
 
 import (
-	"math"
-	"strconv"
 	"unicode/utf8"
 
 	"creasefit/internal/draw"
@@ -14,24 +12,7 @@ type out struct{ b []byte }
 func (o *out) text(s string) { o.b = append(o.b, s...) }
 
 // number writes a decimal of at most so many places, without trailing zeros.
-func (o *out) number(v float64, places int) {
-	scale := [...]float64{1, 10, 100, 1e3, 1e4, 1e5, 1e6}[places]
-	n := int64(math.Round(v * scale))
-	if n < 0 {
-		o.b, n = append(o.b, '-'), -n
-	}
-	whole, part := n/int64(scale), n%int64(scale)
-	o.b = strconv.AppendInt(o.b, whole, 10)
-	if part == 0 {
-		return
-	}
-	point := len(o.b)
-	o.b = strconv.AppendInt(o.b, int64(scale)+part, 10) // the leading 1 becomes the point
-	o.b[point] = '.'
-	for o.b[len(o.b)-1] == '0' {
-		o.b = o.b[:len(o.b)-1]
-	}
-}
+func (o *out) number(v float64, places int) { o.b = draw.AppendDecimal(o.b, v, places) }
 
 func (o *out) point(p draw.Point, places int) {
 	o.number(p.X, places)
