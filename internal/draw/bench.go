@@ -15,16 +15,15 @@ func (l *layout) bench(p *pattern.Pattern, index int, do assembly.Do) Figure {
 	piece := &p.Pieces[index]
 	f := l.figure(piece, nil)
 	f.brief = do != assembly.Cut
-	whole := rectangle2(f.w, f.h)
 	f.sides = f.around()
 	switch do {
 	case assembly.Cut:
-		f.paper(whole)
+		f.wholeBlank()
 		f.sides[below].add(tag{at: f.w, from: fromLow, lines: []string{f.length(piece.Width)}})
 		f.sides[leftOf].add(tag{at: f.h, from: fromLow, lines: []string{f.length(piece.Height)}})
 	case assembly.Score:
 		f.far = l.farScores(p, index)
-		f.paper(whole)
+		f.wholeBlank()
 		f.folds()
 		for i := range piece.Strips {
 			f.scores(&piece.Strips[i])
@@ -71,15 +70,23 @@ func (f *figure) around() [4]side {
 	}
 }
 
-func rectangle2(w, h float64) []Vertex {
-	return []Vertex{{}, {Point: Point{w, 0}}, {Point: Point{w, h}}, {Point: Point{0, h}}}
+// rectangle is the path round a box.
+func rectangle(b Box) []Vertex {
+	c := b.corners()
+	return []Vertex{{Point: c[0]}, {Point: c[1]}, {Point: c[2]}, {Point: c[3]}}
 }
 
-// paper draws the blank before it has its outline.
-func (f *figure) paper(ring []Vertex) {
-	f.rings = [][]Point{Flatten(nil, ring, true, 0.1)}
+// paper draws paper with its outline.
+func (f *figure) paper(ring []Vertex, outline string) {
 	f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Path: ring, Closed: true, Fill: true},
-		Line{Layer: Outline, Name: f.say("outline"), Path: ring, Closed: true})
+		Line{Layer: Outline, Name: outline, Path: ring, Closed: true})
+}
+
+// wholeBlank draws the blank before it has its outline.
+func (f *figure) wholeBlank() {
+	ring := rectangle(Box{High: f.fig.Size})
+	f.rings = [][]Point{Flatten(nil, ring, true, 0.1)}
+	f.paper(ring, f.say("outline"))
 }
 
 // drop takes the lines of some layers out of the figure.

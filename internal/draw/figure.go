@@ -103,7 +103,7 @@ func (f *figure) geometry() {
 // blankEdge draws the blank's rectangle, which lengths are measured from, where
 // it is cut away.
 func (f *figure) blankEdge() {
-	corners := rectangle2(f.w, f.h)
+	corners := rectangle(Box{High: f.fig.Size})
 	for i, a := range corners {
 		for _, part := range f.outside(a.Point, corners[(i+1)%4].Point) {
 			f.fig.Lines = append(f.fig.Lines, Line{Layer: BlankEdge, Path: []Vertex{{Point: part[0]}, {Point: part[1]}}})
@@ -145,8 +145,7 @@ func (f *figure) title(text string) {
 
 // above adds lines of text on top of all that is there.
 func (f *figure) above(lines []string, size float64, quiet bool) {
-	w, h := Block(lines, size)
-	left, top := f.fig.Box.Low.X, f.fig.Box.High.Y+h
-	f.label(Label{Lines: lines, Size: size, Quiet: quiet, Box: boxAt(left, top, w, h)})
+	_, h := Block(lines, size)
+	f.label(textAt(f.fig.Box.Low.X, f.fig.Box.High.Y+h, size, quiet, lines...))
 	f.fig.Box.High.Y += 0.35 * f.lettering
 }

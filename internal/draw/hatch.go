@@ -51,7 +51,7 @@ func (f *figure) shade(lines []Line, layer Layer, path []Vertex, along Point, ga
 func (f *figure) textsNear(area Box) (near [][4]Point) {
 	for i := range f.fig.Labels {
 		if b := f.fig.Labels[i].Box.grow(0.2 * f.lettering); b.Meets(area) {
-			near = append(near, [4]Point{b.Low, {b.High.X, b.Low.Y}, b.High, {b.Low.X, b.High.Y}})
+			near = append(near, b.corners())
 		}
 	}
 	return near

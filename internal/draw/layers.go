@@ -24,16 +24,10 @@ func NewLayers(p *pattern.Pattern, works []Work, o Options) *Drawing {
 	names := make([]string, len(works))
 	for i := range works {
 		names[i] = strconv.Itoa(i+1) + noBreak + works[i].Name
-		number := []string{strconv.Itoa(i + 1)}
-		w, h := Block(number, l.lettering)
-		at := s.at(n.mark(i))
-		f.Labels = append(f.Labels, Label{Lines: number, Size: l.lettering, Align: Middle, Box: boxAt(at.X-w/2, at.Y-0.4*l.lettering, w, h)})
-		f.Box = f.Box.join(f.Labels[i].Box)
+		number, at := strconv.Itoa(i+1), s.at(n.mark(i))
+		f.label(textAt(at.X-Width(number, l.lettering)/2, at.Y-0.4*l.lettering, l.lettering, false, number))
 	}
-	lines := Wrap(strings.Join(names, ", "), l.lettering, f.Box.Width())
-	w, h := Block(lines, l.lettering)
-	f.Labels = append(f.Labels, Label{Lines: lines, Size: l.lettering, Quiet: true, Box: boxAt(f.Box.Low.X, f.Box.Low.Y-0.4*l.lettering, w, h)})
-	f.Box = f.Box.join(f.Labels[len(works)].Box)
+	f.label(textAt(f.Box.Low.X, f.Box.Low.Y-0.4*l.lettering, l.lettering, true, Wrap(strings.Join(names, ", "), l.lettering, f.Box.Width())...))
 	d := l.drawing(Finished, p, o, func(o Options) *Drawing { return NewLayers(p, works, o) })
 	d.Description = strings.Join(names, "; ") + "."
 	d.rows([][]Figure{{f}})

@@ -133,8 +133,5 @@ func (f *Figure) add(other *Figure, by Point) {
 
 // text adds a line of text at the current height.
 func (k *key) text(text string, x float64, quiet bool) {
-	w, h := Block([]string{text}, k.lettering)
-	label := Label{Lines: []string{text}, Size: k.lettering, Quiet: quiet, Box: boxAt(x, k.y, w, h)}
-	k.fig.Labels = append(k.fig.Labels, label)
-	k.fig.Box = k.fig.Box.join(label.Box)
+	k.fig.label(textAt(x, k.y, k.lettering, quiet, text))
 }

@@ -94,11 +94,7 @@ func (l *layout) strip(stills []*still, texts []string) (rows [][]Figure) {
 // numbered is a still with a text below it.
 func (l *layout) numbered(st *still, text string) Figure {
 	f := Figure{Name: text, Lines: st.lines, Box: st.box, Size: st.box.High}
-	label := Label{Lines: []string{text}, Size: l.lettering, Quiet: true}
-	w, h := Block(label.Lines, l.lettering)
-	label.Box = boxAt(st.box.Low.X, st.box.Low.Y-0.3*l.lettering, w, h)
-	f.Labels = []Label{label}
-	f.Box = f.Box.join(label.Box)
+	f.label(textAt(st.box.Low.X, st.box.Low.Y-0.3*l.lettering, l.lettering, true, text))
 	return f
 }
 

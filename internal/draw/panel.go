@@ -164,8 +164,7 @@ var spots = func() []Point {
 
 // free reports whether a box lies in the panel clear of everything.
 func (r *room) free(b Box) bool {
-	corners := [...]Point{b.Low, {b.High.X, b.Low.Y}, b.High, {b.Low.X, b.High.Y}}
-	for _, c := range corners {
+	for _, c := range b.corners() {
 		if !within(c, r.ring) || within(c, r.hole) {
 			return false
 		}

@@ -56,9 +56,7 @@ func (l *layout) drawSheet(order *sheet.Order, s *sheet.Sheets, number int) Figu
 	f.fig.Name = fmt.Sprintf("%s %d", l.say("cut plan"), number)
 	f.fig.Size = Point{f.w, f.h}
 	f.fig.Box = Box{High: f.fig.Size}
-	whole := rectangle(sheet.Rect{Width: stock.Width, Height: stock.Height}, pattern.Point{})
-	f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Path: whole, Closed: true, Fill: true},
-		Line{Layer: Outline, Name: l.say("sheet"), Path: whole, Closed: true})
+	f.paper(rectangle(f.fig.Box), l.say("sheet"))
 	origin := pattern.At(s.Usable.X, s.Usable.Y)
 	f.numberCuts(cutLines(order, s))
 	f.grainArrow(stock.Grain)
@@ -66,7 +64,7 @@ func (l *layout) drawSheet(order *sheet.Order, s *sheet.Sheets, number int) Figu
 		f.blank(order, p, origin)
 	}
 	for _, r := range s.Offcuts {
-		path := rectangle(r, origin)
+		path := lies(r, origin)
 		f.fig.Lines = append(f.fig.Lines, Line{Layer: Waste, Name: l.say("left over"), Path: path, Closed: true})
 		f.fig.Lines = f.shade(f.fig.Lines, Waste, path, Point{math.Sqrt2 / 2, math.Sqrt2 / 2}, 1.6*l.lettering)
 	}
@@ -77,16 +75,15 @@ func (l *layout) drawSheet(order *sheet.Order, s *sheet.Sheets, number int) Figu
 	return f.fig
 }
 
-// rectangle returns the path round a rectangle of the usable part of a sheet.
-func rectangle(r sheet.Rect, origin pattern.Point) []Vertex {
+// lies returns the path round a rectangle of the usable part of a sheet.
+func lies(r sheet.Rect, origin pattern.Point) []Vertex {
 	x, y := r.X.Add(origin.X), r.Y.Add(origin.Y)
-	low, high := place(pattern.At(x, y)), place(pattern.At(x.Add(r.Width), y.Add(r.Height)))
-	return []Vertex{{Point: low}, {Point: Point{high.X, low.Y}}, {Point: high}, {Point: Point{low.X, high.Y}}}
+	return rectangle(Box{place(pattern.At(x, y)), place(pattern.At(x.Add(r.Width), y.Add(r.Height)))})
 }
 
 // blank draws where a blank lies, with its name or its number as they fit.
 func (f *figure) blank(order *sheet.Order, p sheet.Placement, origin pattern.Point) {
-	path, item := rectangle(p.Rect, origin), &order.Items[p.Item]
+	path, item := lies(p.Rect, origin), &order.Items[p.Item]
 	name := f.say(item.Name)
 	f.fig.Lines = append(f.fig.Lines, Line{Layer: Outline, Name: name, Path: path, Closed: true})
 	spot := room{figure: f, ring: Flatten(nil, path, true, 1)}
@@ -105,8 +102,8 @@ func (f *figure) steps(steps []sheet.Step) {
 	y := -size
 	for i, s := range steps {
 		lines := Wrap(fmt.Sprintf("%d. %s", i+1, s.Text), size, most)
-		w, h := Block(lines, size)
-		f.label(Label{Lines: lines, Size: size, Box: boxAt(0, y, w, h)})
+		_, h := Block(lines, size)
+		f.label(textAt(0, y, size, false, lines...))
 		y -= h + 0.5*size
 	}
 }

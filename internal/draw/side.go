@@ -243,7 +243,9 @@ func (f *figure) stroke(a, b Point) {
 }
 
 // label adds a text.
-func (f *figure) label(l Label) {
-	f.fig.Labels = append(f.fig.Labels, l)
-	f.fig.Box = f.fig.Box.join(l.Box)
+func (f *figure) label(l Label) { f.fig.label(l) }
+
+func (f *Figure) label(l Label) {
+	f.Labels = append(f.Labels, l)
+	f.Box = f.Box.join(l.Box)
 }

@@ -74,7 +74,7 @@ func (l *layout) spread(c *Clearance, s ruled) Figure {
 	f.fig.Name = strings.Join(names, ", ")
 	high := curveHigh * l.lettering
 	left, right := s.at(c.Least), s.at(c.Most)
-	f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Name: l.say("what was wanted"), Path: rectangleOf(left, 0, right, high), Closed: true, Fill: true})
+	f.fig.Lines = append(f.fig.Lines, Line{Layer: Paper, Name: l.say("what was wanted"), Path: rectangle(Box{Point{left, 0}, Point{right, high}}), Closed: true, Fill: true})
 	curve := bell(c, s, high)
 	f.fig.Lines = f.fails(c, s, curve)
 	f.fig.Lines = append(f.fig.Lines, Line{Layer: Outline, Name: l.say("how often it comes out so"), Path: curve})
@@ -95,11 +95,6 @@ func (l *layout) timesIn100(chance float64) string {
 		return l.say("goes in at least 99 times in 100")
 	}
 	return strings.Replace(l.say("goes in {n} times in 100"), "{n}", strconv.Itoa(n), 1)
-}
-
-// rectangleOf is the path round a rectangle.
-func rectangleOf(left, bottom, right, top float64) []Vertex {
-	return []Vertex{{Point: Point{left, bottom}}, {Point: Point{right, bottom}}, {Point: Point{right, top}}, {Point: Point{left, top}}}
 }
 
 // bell is the normal curve of a clearance, from its least to its greatest; a line
@@ -140,8 +135,7 @@ func (f *figure) fails(c *Clearance, s ruled, curve []Vertex) []Line {
 // another one.
 func (f *figure) mark(x float64, text string) {
 	size := 0.85 * f.lettering
-	w, h := Block([]string{text}, size)
-	label := Label{Lines: []string{text}, Size: size, Quiet: true, Box: boxAt(x-w/2, -0.6*f.lettering, w, h)}
+	label := textAt(x-Width(text, size)/2, -0.6*f.lettering, size, true, text)
 	for i := range f.fig.Labels {
 		if f.fig.Labels[i].Box.Meets(label.Box) {
 			return

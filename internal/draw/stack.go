@@ -27,8 +27,7 @@ func (l *layout) stacked(d *Drawing) *Drawing {
 	d.Height += d.Legend.Box.Height()
 	top := d.Height - margin
 	if len(lines) > 0 {
-		w, high := Block(lines, size)
-		d.Heading = []Label{{Lines: lines, Size: size, Box: boxAt(margin, top, w, high)}}
+		d.Heading = []Label{textAt(margin, top, size, false, lines...)}
 	}
 	top -= h
 	for i := range d.Figures {

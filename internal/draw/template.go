@@ -28,9 +28,7 @@ func (l *layout) template(piece *pattern.Piece, glues []pattern.Glue) Figure {
 		text += ", " + f.say("grain") + noBreak + grain
 	}
 	if !f.inscribeLargest(text) {
-		lines := Wrap(text, f.lettering, max(f.w, 16*f.lettering))
-		w, h := Block(lines, f.lettering)
-		f.label(Label{Lines: lines, Size: f.lettering, Box: boxAt(0, f.fig.Box.Low.Y-0.5*f.lettering, w, h)})
+		f.label(textAt(0, f.fig.Box.Low.Y-0.5*f.lettering, f.lettering, false, Wrap(text, f.lettering, max(f.w, 16*f.lettering))...))
 	}
 	f.fig.Lines = append(f.fig.Lines, f.hatches()...)
 	f.ordered()

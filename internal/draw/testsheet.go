@@ -87,8 +87,8 @@ func (f *figure) test(t *test, y float64) float64 {
 // write writes a text below y and says where it ends.
 func (f *figure) write(text string, size float64, quiet bool, y float64) float64 {
 	lines := Wrap(text, size, wide*f.lettering)
-	w, h := Block(lines, size)
-	f.label(Label{Lines: lines, Size: size, Quiet: quiet, Box: boxAt(0, y, w, h)})
+	_, h := Block(lines, size)
+	f.label(textAt(0, y, size, quiet, lines...))
 	return y - h - 0.5*f.lettering
 }
 
@@ -105,7 +105,7 @@ func (f *figure) blanks(b blank, x, y float64) (nextX, nextY float64) {
 		x, y = 0, y-row
 	}
 	line := y - row + 0.3*size
-	f.label(Label{Lines: []string{name}, Size: size, Box: boxAt(x, line+h, w, h)})
+	f.label(textAt(x, line+h, size, false, name))
 	x += w
 	for range b.times {
 		from, to := Point{x + gap, line}, Point{x + gap + long, line}
@@ -141,7 +141,7 @@ func (l *layout) markedSheet(apart float64) Figure {
 	text := l.say("Let the grain run this way:") + noBreak + "↕"
 	lines := Wrap(text, l.lettering, apart)
 	w, h := Block(lines, l.lettering)
-	f.label(Label{Lines: lines, Size: l.lettering, Box: boxAt(beside+(apart-w)/2, beside+(apart+h)/2, w, h)})
+	f.label(textAt(beside+(apart-w)/2, beside+(apart+h)/2, l.lettering, false, lines...))
 	f.caption("marked", apart)
 	return f.fig
 }
@@ -150,14 +150,12 @@ func (l *layout) markedSheet(apart float64) Figure {
 func (l *layout) sheetOf(name string, w, h float64) *figure {
 	f := &figure{layout: l, w: w, h: h}
 	f.fig.Name, f.fig.Size, f.fig.Box = name, Point{w, h}, Box{High: Point{w, h}}
-	path := []Vertex{{Point: Point{}}, {Point: Point{w, 0}}, {Point: Point{w, h}}, {Point: Point{0, h}}}
-	f.fig.Lines = []Line{{Layer: Paper, Path: path, Closed: true, Fill: true}, {Layer: Outline, Name: l.say("outline"), Path: path, Closed: true}}
+	f.paper(rectangle(f.fig.Box), l.say("outline"))
 	return f
 }
 
 // caption writes the name and the length that it stands for below a figure.
 func (f *figure) caption(name string, apart float64) {
 	text := f.say(name) + " = " + f.length(measure.Nanometres(int64(apart*1e6)))
-	w, h := Block([]string{text}, f.lettering)
-	f.label(Label{Lines: []string{text}, Size: f.lettering, Box: boxAt(0, -0.5*f.lettering, w, h)})
+	f.label(textAt(0, -0.5*f.lettering, f.lettering, false, text))
 }

@@ -125,6 +125,12 @@ type Label struct {
 	Box     Box  // what the block takes up, as it lies
 }
 
+// textAt is a block of text whose upper left corner is at a place.
+func textAt(left, top, size float64, quiet bool, lines ...string) Label {
+	w, h := Block(lines, size)
+	return Label{Lines: lines, Size: size, Quiet: quiet, Box: boxAt(left, top, w, h)}
+}
+
 // Block measures lines of text: how wide and how high they are together.
 func Block(lines []string, size float64) (w, h float64) {
 	for _, l := range lines {
@@ -181,6 +187,10 @@ func (b Box) join(c Box) Box {
 // grow returns the box with a margin all round.
 func (b Box) grow(by float64) Box {
 	return Box{Point{b.Low.X - by, b.Low.Y - by}, Point{b.High.X + by, b.High.Y + by}}
+}
+
+func (b Box) corners() [4]Point {
+	return [4]Point{b.Low, {b.High.X, b.Low.Y}, b.High, {b.Low.X, b.High.Y}}
 }
 
 // boxAt returns the box of a size whose upper left corner is at a point.
