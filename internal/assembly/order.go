@@ -15,6 +15,7 @@ package assembly
 import (
 	"creasefit/internal/fold"
 	"creasefit/internal/pattern"
+	"slices"
 )
 
 // Order is the order of work of one pattern.
@@ -113,4 +114,21 @@ type Frame struct {
 type Block struct {
 	Base []fold.Vec // the outline at the bottom, counterclockwise seen from above
 	Up   fold.Vec   // to the outline at the top
+}
+
+// Faces returns the faces of the block, each counterclockwise seen from outside: the top,
+// the bottom, then the sides from the first edge of the base on, which begin there.
+func (b *Block) Faces() [][]fold.Vec {
+	n := len(b.Base)
+	top, under := make([]fold.Vec, n), slices.Clone(b.Base)
+	for i, p := range b.Base {
+		top[i] = p.Plus(b.Up)
+	}
+	slices.Reverse(under)
+	faces := [][]fold.Vec{top, under}
+	for i, p := range b.Base {
+		k := (i + 1) % n
+		faces = append(faces, []fold.Vec{p, b.Base[k], top[k], top[i]})
+	}
+	return faces
 }

@@ -76,8 +76,8 @@ func nested(works []Work) *layers {
 	}
 	for k := range n.frame.Model.Plates {
 		pl := &n.frame.Model.Plates[k]
-		pl.Outline = cutAway(pl.Outline, n.room.Ways[0], n.cuts[layer[k]])
-		pl.Hole = cutAway(pl.Hole, n.room.Ways[0], n.cuts[layer[k]])
+		pl.Outline = CutAway(pl.Outline, n.room.Ways[0], n.cuts[layer[k]])
+		pl.Hole = CutAway(pl.Hole, n.room.Ways[0], n.cuts[layer[k]])
 	}
 	return n
 }
@@ -125,16 +125,16 @@ func (n *layers) into(to *fold.Room) {
 	}
 }
 
-// cutAway is what of a flat ring lies on the near side of a plane (Sutherland and Hodgman,
-// 1974).
-func cutAway(ring []fold.Vec, way fold.Vec, at float64) (kept []fold.Vec) {
+// CutAway is what of a flat ring lies no further along a way than so far (Sutherland and
+// Hodgman, 1974).
+func CutAway(ring []fold.Vec, way fold.Vec, far float64) (kept []fold.Vec) {
 	for i, a := range ring {
 		b := ring[(i+1)%len(ring)]
-		da, db := a.Dot(way)-at, b.Dot(way)-at
+		da, db := a.Dot(way)-far, b.Dot(way)-far
 		if da <= 0 {
 			kept = append(kept, a)
 		}
-		if (da < 0) != (db < 0) && da != db {
+		if da*db < 0 {
 			kept = append(kept, between(a, b, da/(da-db)))
 		}
 	}

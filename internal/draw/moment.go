@@ -111,9 +111,7 @@ func ready(order *assembly.Order, step int, now *assembly.Block) *assembly.Block
 		by := max(t.By, seenApart*in.Base[0].Minus(in.Base[2]).Length())
 		out := &assembly.Block{Base: make([]fold.Vec, len(in.Base)), Up: in.Up}
 		for i, v := range in.Base {
-			for k := range v {
-				out.Base[i][k] = v[k] - t.Way[k]*by
-			}
+			out.Base[i] = v.Minus(t.Way.Times(by))
 		}
 		return out
 	}
@@ -207,10 +205,7 @@ func (s *still) middle(f *assembly.Frame, t assembly.Travel) *fold.Vec {
 	n := 0.0
 	add := func(ring []fold.Vec) {
 		for _, v := range ring {
-			for k := range sum {
-				sum[k] += v[k]
-			}
-			n++
+			sum, n = sum.Plus(v), n+1
 		}
 	}
 	if t.Piece < 0 {
@@ -227,8 +222,6 @@ func (s *still) middle(f *assembly.Frame, t assembly.Travel) *fold.Vec {
 	if n == 0 {
 		return nil
 	}
-	for k := range sum {
-		sum[k] /= n
-	}
+	sum = sum.Times(1 / n)
 	return &sum
 }

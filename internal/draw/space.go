@@ -32,7 +32,7 @@ func (v *viewer) at(p fold.Vec) Point      { return Point{p.Dot(v.right), p.Dot(
 func (v *viewer) depth(p fold.Vec) float64 { return p.Dot(v.near) }
 
 func between(a, b fold.Vec, t float64) fold.Vec {
-	return fold.Vec{a[0] + (b[0]-a[0])*t, a[1] + (b[1]-a[1])*t, a[2] + (b[2]-a[2])*t}
+	return a.Plus(b.Minus(a).Times(t))
 }
 
 // solid is a flat face in space as it is seen.

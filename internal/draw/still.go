@@ -2,7 +2,6 @@ package draw
 
 import (
 	"math"
-	"slices"
 
 	"creasefit/internal/assembly"
 	"creasefit/internal/fold"
@@ -36,8 +35,8 @@ func (l *layout) newStill(p *pattern.Pattern, frame assembly.Frame, shown []bool
 		}
 	}
 	if b := frame.Contents; b != nil {
-		for _, ring := range blockFaces(b) {
-			if normal := normalOf(ring); normal.Dot(s.near) > edgeOn { // the others are behind these
+		for _, ring := range b.Faces() {
+			if normal := NormalOf(ring); normal.Dot(s.near) > edgeOn { // the others are behind these
 				s.faces = append(s.faces, s.newSolid(ring, nil, normal, GoodsFace, -2))
 			}
 		}
@@ -45,25 +44,8 @@ func (l *layout) newStill(p *pattern.Pattern, frame assembly.Frame, shown []bool
 	return s
 }
 
-// blockFaces returns the faces of a prism, each counterclockwise seen from outside.
-func blockFaces(b *assembly.Block) [][]fold.Vec {
-	n := len(b.Base)
-	top := make([]fold.Vec, n)
-	for i, p := range b.Base {
-		top[i] = fold.Vec{p[0] + b.Up[0], p[1] + b.Up[1], p[2] + b.Up[2]}
-	}
-	under := slices.Clone(b.Base)
-	slices.Reverse(under)
-	faces := [][]fold.Vec{top, under}
-	for i := range n {
-		k := (i + 1) % n
-		faces = append(faces, []fold.Vec{b.Base[i], b.Base[k], top[k], top[i]})
-	}
-	return faces
-}
-
-// normalOf returns the unit direction square to a flat ring.
-func normalOf(ring []fold.Vec) fold.Vec {
+// NormalOf returns the unit direction square to a flat ring.
+func NormalOf(ring []fold.Vec) fold.Vec {
 	var sum fold.Vec
 	for i, a := range ring {
 		b := ring[(i+1)%len(ring)]
@@ -71,8 +53,7 @@ func normalOf(ring []fold.Vec) fold.Vec {
 		sum[1] += (a[2] - b[2]) * (a[0] + b[0])
 		sum[2] += (a[0] - b[0]) * (a[1] + b[1])
 	}
-	long := math.Sqrt(sum.Dot(sum))
-	return fold.Vec{sum[0] / long, sum[1] / long, sum[2] / long}
+	return sum.Times(1 / sum.Length())
 }
 
 // draw draws the faces from the back to the front, and then the lines of which
@@ -153,7 +134,7 @@ func (s *still) edges() {
 		}
 	}
 	if b := s.frame.Contents; b != nil {
-		faces := blockFaces(b)
+		faces := b.Faces()
 		for _, ring := range faces[:2] {
 			for i, p := range ring {
 				s.line(GoodsEdge, p, ring[(i+1)%len(ring)], -1)
@@ -161,7 +142,7 @@ func (s *still) edges() {
 		}
 		for i, side := range faces[2:] {
 			before := faces[2+(i+len(b.Base)-1)%len(b.Base)]
-			if len(b.Base) < roundFrom || normalOf(before).Dot(s.near)*normalOf(side).Dot(s.near) < 0 {
+			if len(b.Base) < roundFrom || NormalOf(before).Dot(s.near)*NormalOf(side).Dot(s.near) < 0 {
 				s.line(GoodsEdge, side[0], side[3], -1)
 			}
 		}
@@ -247,12 +228,7 @@ func (s *still) glue(area assembly.Area) {
 
 // onPlate returns where a place of the blank is in space.
 func onPlate(pl *fold.Plate, p Point) fold.Vec {
-	f := &pl.Frame
-	var v fold.Vec
-	for k := range v {
-		v[k] = f.Origin[k] + p.X*f.X[k] + p.Y*f.Y[k]
-	}
-	return v
+	return pl.Frame.Origin.Plus(pl.Frame.X.Times(p.X)).Plus(pl.Frame.Y.Times(p.Y))
 }
 
 // together returns, by piece, whether it hangs together with one of some pieces

@@ -1,9 +1,10 @@
 package glb
 
 import (
-	"math"
+	"slices"
 
 	"creasefit/internal/assembly"
+	"creasefit/internal/draw"
 	"creasefit/internal/fold"
 )
 
@@ -26,7 +27,7 @@ type face struct {
 func level(p *fold.Plate, ring []fold.Vec) []fold.Vec {
 	flat := make([]fold.Vec, len(ring))
 	for i, v := range ring {
-		flat[i] = minus(into(&p.Frame, minus(v, p.Frame.Origin)), p.Hung)
+		flat[i] = into(&p.Frame, v.Minus(p.Frame.Origin)).Minus(p.Hung)
 	}
 	return flat
 }
@@ -34,11 +35,14 @@ func level(p *fold.Plate, ring []fold.Vec) []fold.Vec {
 // plate returns the body of a plate: its inside, and its outside and edges.
 func plate(p *fold.Plate, caliper float64) []part {
 	inwards := fold.Vec{0, 0, 1}
-	up := by(inwards, caliper/2)
+	up := inwards.Times(caliper / 2)
 	ring, hole := plain(level(p, p.Outline)), plain(level(p, p.Hole))
 	inside := face{shifted(ring, up), shifted(hole, up), inwards}
-	down := by(up, -1)
-	outside := []face{{reversed(shifted(ring, down)), reversed(shifted(hole, down)), by(inwards, -1)}}
+	down := up.Times(-1)
+	under := face{shifted(ring, down), shifted(hole, down), inwards.Times(-1)}
+	slices.Reverse(under.ring)
+	slices.Reverse(under.hole)
+	outside := []face{under}
 	outside = walls(outside, ring, up)
 	outside = walls(outside, hole, up)
 	return []part{{faces: []face{inside}, material: inner}, {faces: outside, material: outer}}
@@ -46,11 +50,11 @@ func plate(p *fold.Plate, caliper float64) []part {
 
 // walls appends the edge faces along a ring.
 func walls(to []face, ring []fold.Vec, up fold.Vec) []face {
-	down := by(up, -1)
+	down := up.Times(-1)
 	for i, a := range ring {
 		b := ring[(i+1)%len(ring)]
-		out := unit(cross(minus(b, a), up))
-		to = append(to, face{ring: []fold.Vec{plus(a, down), plus(b, down), plus(b, up), plus(a, up)}, normal: out})
+		out := unit(b.Minus(a).Cross(up))
+		to = append(to, face{ring: []fold.Vec{a.Plus(down), b.Plus(down), b.Plus(up), a.Plus(up)}, normal: out})
 	}
 	return to
 }
@@ -64,7 +68,7 @@ func (k *skeleton) edges(plate int) (lines [][2]fold.Vec) {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
 			if !k.goesOn(plate, a, b) {
-				lines = append(lines, [2]fold.Vec{plus(a, up), plus(b, up)}, [2]fold.Vec{minus(a, up), minus(b, up)})
+				lines = append(lines, [2]fold.Vec{a.Plus(up), b.Plus(up)}, [2]fold.Vec{a.Minus(up), b.Minus(up)})
 			}
 		}
 	}
@@ -82,7 +86,8 @@ func (k *skeleton) goesOn(plate int, a, b fold.Vec) bool {
 		ring := level(pl, pl.Outline)
 		for j, p := range ring {
 			q := ring[(j+1)%len(ring)]
-			if apart(plus(p, pl.Hung), plus(b, own.Hung)) < smooth && apart(plus(q, pl.Hung), plus(a, own.Hung)) < smooth {
+			off := pl.Hung.Minus(own.Hung)
+			if p.Plus(off).Minus(b).Length() < smooth && q.Plus(off).Minus(a).Length() < smooth {
 				return true
 			}
 		}
@@ -90,24 +95,21 @@ func (k *skeleton) goesOn(plate int, a, b fold.Vec) bool {
 	return false
 }
 
-func apart(a, b fold.Vec) float64 { return length(minus(a, b)) }
-
 // goodsOf returns the body of the contents as their joint sees them.
 func goodsOf(b *assembly.Block) []part {
 	x, y, z := axesOf(b)
-	n, high := len(b.Base), fold.Vec{0, 0, length(b.Up)}
-	low := make([]fold.Vec, n)
+	low := make([]fold.Vec, len(b.Base))
 	for i, v := range b.Base {
-		d := minus(v, b.Base[0])
-		low[i] = fold.Vec{dot(d, x), dot(d, y), dot(d, z)}
+		d := v.Minus(b.Base[0])
+		low[i] = fold.Vec{d.Dot(x), d.Dot(y), d.Dot(z)}
 	}
-	top := shifted(low, high)
-	faces := []face{{ring: top, normal: fold.Vec{0, 0, 1}}, {ring: reversed(shifted(low, fold.Vec{})), normal: fold.Vec{0, 0, -1}}}
-	lines := make([][2]fold.Vec, 0, 3*n)
-	for i, a := range low {
-		k := (i + 1) % n
-		faces = append(faces, face{ring: []fold.Vec{a, low[k], top[k], top[i]}, normal: unit(cross(minus(low[k], a), high))})
-		lines = append(lines, [2]fold.Vec{a, low[k]}, [2]fold.Vec{top[i], top[k]}, [2]fold.Vec{a, top[i]})
+	seen := assembly.Block{Base: low, Up: fold.Vec{0, 0, b.Up.Length()}}
+	var faces []face
+	var lines [][2]fold.Vec
+	for i, ring := range seen.Faces() {
+		if faces = append(faces, face{ring: ring, normal: draw.NormalOf(ring)}); i >= 2 { // a side
+			lines = append(lines, [2]fold.Vec{ring[0], ring[1]}, [2]fold.Vec{ring[3], ring[2]}, [2]fold.Vec{ring[0], ring[3]})
+		}
 	}
 	return []part{{faces: faces, material: goods}, {lines: lines, material: edge}}
 }
@@ -135,37 +137,22 @@ func plain(ring []fold.Vec) []fold.Vec {
 
 // straight reports whether all corners between two lie near their chord.
 func straight(ring []fold.Vec, from, to int) bool {
-	along := minus(ring[to], ring[from])
-	size := length(along)
+	along := ring[to].Minus(ring[from])
+	size := along.Length()
 	for i := from + 1; i < to; i++ {
-		if length(cross(minus(ring[i], ring[from]), along)) > smooth*size {
+		if ring[i].Minus(ring[from]).Cross(along).Length() > smooth*size {
 			return false
 		}
 	}
 	return true
 }
 
-func plus(a, b fold.Vec) fold.Vec       { return fold.Vec{a[0] + b[0], a[1] + b[1], a[2] + b[2]} }
-func minus(a, b fold.Vec) fold.Vec      { return fold.Vec{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
-func by(a fold.Vec, f float64) fold.Vec { return fold.Vec{a[0] * f, a[1] * f, a[2] * f} }
-func dot(a, b fold.Vec) float64         { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }
-func length(a fold.Vec) float64         { return math.Sqrt(dot(a, a)) }
-func unit(a fold.Vec) fold.Vec          { return by(a, 1/length(a)) }
-func cross(a, b fold.Vec) fold.Vec {
-	return fold.Vec{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
-}
+func unit(a fold.Vec) fold.Vec { return a.Times(1 / a.Length()) }
 
 func shifted(ring []fold.Vec, way fold.Vec) []fold.Vec {
 	moved := make([]fold.Vec, len(ring))
 	for i, v := range ring {
-		moved[i] = plus(v, way)
+		moved[i] = v.Plus(way)
 	}
 	return moved
-}
-
-func reversed(ring []fold.Vec) []fold.Vec {
-	for i, j := 0, len(ring)-1; i < j; i, j = i+1, j-1 {
-		ring[i], ring[j] = ring[j], ring[i]
-	}
-	return ring
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"creasefit/internal/assembly"
+	"creasefit/internal/draw"
 	"creasefit/internal/fold"
 	"creasefit/internal/pattern"
 )
@@ -54,36 +55,21 @@ func hangsOnTurned(p *pattern.Pattern, step *assembly.Step, t *assembly.Turn) bo
 // newBow cuts a plate into strips along its crease.
 func newBow(pl *fold.Plate, at int, c *pattern.Crease) bow {
 	along := unit(fold.Vec{c.B.X.Sub(c.A.X).Millimetres(), c.B.Y.Sub(c.A.Y).Millimetres(), 0})
-	b := bow{plate: at, away: cross(along, fold.Vec{0, 0, 1}), by: map[int]float64{}}
+	b := bow{plate: at, away: along.Cross(fold.Vec{0, 0, 1}), by: map[int]float64{}}
 	ring, long := level(pl, pl.Outline), 0.0
 	for _, v := range ring {
-		if d := dot(v, b.away); math.Abs(d) > math.Abs(long) {
+		if d := v.Dot(b.away); math.Abs(d) > math.Abs(long) {
 			long = d
 		}
 	}
 	if long < 0 {
-		b.away, long = by(b.away, -1), -long
+		b.away, long = b.away.Times(-1), -long
 	}
 	b.wide = long / strips
 	for k := range b.rings {
-		b.rings[k] = beyond(beyond(ring, b.away, float64(k)*b.wide), by(b.away, -1), -float64(k+1)*b.wide)
+		b.rings[k] = draw.CutAway(draw.CutAway(ring, b.away.Times(-1), -float64(k)*b.wide), b.away, float64(k+1)*b.wide)
 	}
 	return b
-}
-
-// beyond keeps what of a ring lies further along a way than so far.
-func beyond(ring []fold.Vec, way fold.Vec, far float64) (kept []fold.Vec) {
-	for i, p := range ring {
-		q := ring[(i+1)%len(ring)]
-		d, e := dot(p, way)-far, dot(q, way)-far
-		if d >= 0 {
-			kept = append(kept, p)
-		}
-		if d*e < 0 {
-			kept = append(kept, plus(p, by(minus(q, p), d/(d-e))))
-		}
-	}
-	return kept
 }
 
 // bent is a frame with the panels that bow in strips, so much of a step being done.
@@ -113,24 +99,24 @@ func (s *skeleton) bent(f assembly.Frame, step int, part float64) assembly.Frame
 func (b *bow) bend(pl fold.Plate, high float64) (all [strips]fold.Plate) {
 	flat, hung := pl.Frame, pl.Hung
 	at := out(&flat, hung)
-	along := cross(fold.Vec{0, 0, 1}, b.away)
+	along := fold.Vec{0, 0, 1}.Cross(b.away)
 	for k := range all {
 		rise := 4 * high * (1 - float64(2*k+1)/strips) / strips // from edge to edge
 		sin := max(-1, min(1, rise/b.wide))
 		cos := math.Sqrt(1 - sin*sin)
-		onwards := plus(by(turned(&flat, b.away), cos), by(flat.Z, -sin))
+		onwards := turned(&flat, b.away).Times(cos).Plus(flat.Z.Times(-sin))
 		side := turned(&flat, along)
-		pl.Frame.X = plus(by(onwards, b.away[0]), by(side, along[0]))
-		pl.Frame.Y = plus(by(onwards, b.away[1]), by(side, along[1]))
-		pl.Frame.Z = plus(by(flat.Z, cos), by(turned(&flat, b.away), sin))
-		pl.Hung = plus(hung, by(b.away, float64(k)*b.wide))
+		pl.Frame.X = onwards.Times(b.away[0]).Plus(side.Times(along[0]))
+		pl.Frame.Y = onwards.Times(b.away[1]).Plus(side.Times(along[1]))
+		pl.Frame.Z = flat.Z.Times(cos).Plus(turned(&flat, b.away).Times(sin))
+		pl.Hung = hung.Plus(b.away.Times(float64(k) * b.wide))
 		pl.Frame.Origin = fold.Vec{}
-		pl.Frame.Origin = minus(at, out(&pl.Frame, pl.Hung))
+		pl.Frame.Origin = at.Minus(out(&pl.Frame, pl.Hung))
 		pl.Inside, pl.Outline = pl.Frame.Z, make([]fold.Vec, len(b.rings[k]))
 		for i, v := range b.rings[k] {
-			pl.Outline[i] = out(&pl.Frame, plus(hung, v))
+			pl.Outline[i] = out(&pl.Frame, hung.Plus(v))
 		}
-		at = plus(at, by(onwards, b.wide))
+		at = at.Plus(onwards.Times(b.wide))
 		all[k] = pl
 	}
 	return all
@@ -138,5 +124,5 @@ func (b *bow) bend(pl fold.Plate, high float64) (all [strips]fold.Plate) {
 
 // turned returns where a frame has a direction of its blank.
 func turned(f *fold.Frame, v fold.Vec) fold.Vec {
-	return plus(by(f.X, v[0]), plus(by(f.Y, v[1]), by(f.Z, v[2])))
+	return f.X.Times(v[0]).Plus(f.Y.Times(v[1]).Plus(f.Z.Times(v[2])))
 }

@@ -42,7 +42,7 @@ func newSkeleton(closed *assembly.Frame, order *assembly.Order) *skeleton {
 	low, high := s.extent(fold.Vec{1, 0, 0}, fold.Vec{0, 1, 0}, fold.Vec{0, 0, 1})
 	s.lying.shift = fold.Vec{-(low[0] + high[0]) / 2, -(low[1] + high[1]) / 2, -low[2]}
 	s.standing = s.lying
-	if up, ok := mouth(order); ok && steady(minus(high, low), up) {
+	if up, ok := mouth(order); ok && steady(high.Minus(low), up) {
 		x, y, z := upright(up)
 		low, high = s.extent(x, y, z)
 		s.standing.turn = rotation(fold.Vec{x[0], y[0], z[0]}, fold.Vec{x[1], y[1], z[1]}, fold.Vec{x[2], y[2], z[2]})
@@ -61,7 +61,7 @@ func mouth(order *assembly.Order) (fold.Vec, bool) {
 	}
 	for i := range order.Steps {
 		if step := &order.Steps[i]; step.Do == assembly.PutIn {
-			return by(step.Travels[0].Way, -1), true
+			return step.Travels[0].Way.Times(-1), true
 		}
 	}
 	return fold.Vec{}, false
@@ -84,7 +84,7 @@ func steady(size, up fold.Vec) bool {
 // stood up with what was underneath behind.
 func upright(up fold.Vec) (x, y, z fold.Vec) {
 	y = fold.Vec{0, 0, -1}
-	return cross(y, up), y, up
+	return y.Cross(up), y, up
 }
 
 // extent returns the box round the closed thing along some axes.
@@ -93,15 +93,15 @@ func (s *skeleton) extent(axes ...fold.Vec) (low, high fold.Vec) {
 		low[k], high[k] = math.Inf(1), math.Inf(-1)
 		if b := s.contents; b != nil {
 			for _, v := range b.Base {
-				d, up := dot(v, axis), dot(b.Up, axis)
+				d, up := v.Dot(axis), b.Up.Dot(axis)
 				low[k], high[k] = min(low[k], d, d+up), max(high[k], d, d+up)
 			}
 		}
 		for i := range s.model.Plates {
 			pl := &s.model.Plates[i]
-			reach := s.model.CaliperOf(i) / 2 * math.Abs(dot(pl.Inside, axis))
+			reach := s.model.CaliperOf(i) / 2 * math.Abs(pl.Inside.Dot(axis))
 			for _, v := range pl.Outline {
-				d := dot(v, axis)
+				d := v.Dot(axis)
 				low[k], high[k] = min(low[k], d-reach), max(high[k], d+reach)
 			}
 		}
@@ -122,7 +122,7 @@ func (s *skeleton) stances(f *assembly.Frame, stood float64) []stance {
 		if pl.Parent >= 0 {
 			on, pin = f.Model.Plates[pl.Parent].Frame, f.Model.Plates[pl.Parent].Hung
 		}
-		at := stance{shift: minus(into(&on, minus(out(&pl.Frame, pl.Hung), on.Origin)), pin), gone: f.Present != nil && !f.Present[i] && pl.Parent < 0}
+		at := stance{shift: into(&on, out(&pl.Frame, pl.Hung).Minus(on.Origin)).Minus(pin), gone: f.Present != nil && !f.Present[i] && pl.Parent < 0}
 		at.turn = rotation(into(&on, pl.Frame.X), into(&on, pl.Frame.Y), into(&on, pl.Frame.Z))
 		all = append(all, at)
 	}
@@ -140,18 +140,18 @@ func (s *skeleton) stances(f *assembly.Frame, stood float64) []stance {
 }
 
 // into returns a direction as a frame sees it.
-func into(f *fold.Frame, v fold.Vec) fold.Vec { return fold.Vec{dot(v, f.X), dot(v, f.Y), dot(v, f.Z)} }
+func into(f *fold.Frame, v fold.Vec) fold.Vec { return fold.Vec{v.Dot(f.X), v.Dot(f.Y), v.Dot(f.Z)} }
 
 // out returns where a frame has a place of its blank.
 func out(f *fold.Frame, p fold.Vec) fold.Vec {
-	return plus(f.Origin, plus(by(f.X, p[0]), plus(by(f.Y, p[1]), by(f.Z, p[2]))))
+	return f.Origin.Plus(f.X.Times(p[0]).Plus(f.Y.Times(p[1]).Plus(f.Z.Times(p[2]))))
 }
 
 // axesOf returns the directions of the contents: along their first edge, across
 // it, and to their top.
 func axesOf(b *assembly.Block) (x, y, z fold.Vec) {
-	x, z = unit(minus(b.Base[1], b.Base[0])), unit(b.Up)
-	return x, cross(z, x), z
+	x, z = unit(b.Base[1].Minus(b.Base[0])), unit(b.Up)
+	return x, z.Cross(x), z
 }
 
 // nodes writes the joints with their bodies, as they stand at rest, and returns

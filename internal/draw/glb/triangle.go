@@ -27,7 +27,7 @@ func convex(ring []fold.Vec, normal fold.Vec) bool {
 	n := len(ring)
 	for i := range ring {
 		a, b, c := ring[i], ring[(i+1)%n], ring[(i+2)%n]
-		if dot(cross(minus(b, a), minus(c, b)), normal) <= 0 {
+		if b.Minus(a).Cross(c.Minus(b)).Dot(normal) <= 0 {
 			return false
 		}
 	}
@@ -44,7 +44,7 @@ type clipper struct {
 // turn is twice the signed area of the triangle of three corners.
 func (c *clipper) turn(i, j, k uint32) float64 {
 	a := c.corners[i]
-	return dot(cross(minus(c.corners[j], a), minus(c.corners[k], a)), c.normal)
+	return c.corners[j].Minus(a).Cross(c.corners[k].Minus(a)).Dot(c.normal)
 }
 
 // bridge makes ring and hole one ring by the shortest line between two of
@@ -53,7 +53,7 @@ func (c *clipper) bridge(hole int) {
 	ringAt, holeAt, least := 0, hole, math.Inf(1)
 	for i := range c.ring {
 		for j := hole; j < len(c.corners); j++ {
-			d := length(minus(c.corners[c.ring[i]], c.corners[j]))
+			d := c.corners[c.ring[i]].Minus(c.corners[j]).Length()
 			if d < least && c.sees(c.ring[i], uint32(j), hole) {
 				ringAt, holeAt, least = i, j, d
 			}
