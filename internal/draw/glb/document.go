@@ -3,16 +3,16 @@ package glb
 // The members of a glTF document that are used here; names and numbers are
 // those of the glTF 2.0 specification.
 type document struct {
-	Asset       asset        `json:"asset"`
-	Scene       int          `json:"scene"`
-	Scenes      []scenes     `json:"scenes"`
-	Nodes       []node       `json:"nodes"`
-	Meshes      []mesh       `json:"meshes"`
-	Materials   []material   `json:"materials"`
-	Accessors   []accessor   `json:"accessors"`
-	BufferViews []bufferView `json:"bufferViews"`
-	Buffers     []buffer     `json:"buffers"`
-	Animations  []animation  `json:"animations,omitempty"`
+	Asset       asset              `json:"asset"`
+	Scene       int                `json:"scene"`
+	Scenes      []map[string][]int `json:"scenes"`
+	Nodes       []node             `json:"nodes"`
+	Meshes      []mesh             `json:"meshes"`
+	Materials   []material         `json:"materials"`
+	Accessors   []accessor         `json:"accessors"`
+	BufferViews []bufferView       `json:"bufferViews"`
+	Buffers     []map[string]int   `json:"buffers"`
+	Animations  []animation        `json:"animations,omitempty"`
 }
 
 type asset struct {
@@ -20,23 +20,14 @@ type asset struct {
 	Generator string `json:"generator"`
 }
 
-type scenes struct {
-	Nodes []int `json:"nodes"`
-}
-
 type node struct {
-	Name     string     `json:"name"`
-	Place    *[3]number `json:"translation,omitempty"`
-	Rotation *[4]number `json:"rotation,omitempty"`
-	Scale    *[3]number `json:"scale,omitempty"`
-	Mesh     *int       `json:"mesh,omitempty"`
-	Children []int      `json:"children,omitempty"`
-	Extras   *extras    `json:"extras,omitempty"`
-}
-
-// extras say what lies along x, y and z of the contents that are a box.
-type extras struct {
-	Axes [3]string `json:"axes"`
+	Name     string               `json:"name"`
+	Place    *[3]number           `json:"translation,omitempty"`
+	Rotation *[4]number           `json:"rotation,omitempty"`
+	Scale    *[3]number           `json:"scale,omitempty"`
+	Mesh     *int                 `json:"mesh,omitempty"`
+	Children []int                `json:"children,omitempty"`
+	Extras   map[string][3]string `json:"extras,omitempty"` // what lies along x, y and z of the contents that are a box
 }
 
 type animation struct {
@@ -106,10 +97,6 @@ type bufferView struct {
 	Length int `json:"byteLength"`
 	Stride int `json:"byteStride,omitempty"`
 	Target int `json:"target,omitempty"`
-}
-
-type buffer struct {
-	Length int `json:"byteLength"`
 }
 
 // number is a float32, written so that it reads back to the same.

@@ -22,8 +22,7 @@ func (s *scene) floats(values []float64) {
 
 // output is the accessor of some keys of a property that begin at an offset.
 func (s *scene) output(p property, offset, count int) int {
-	s.Accessors = append(s.Accessors, accessor{View: keyView, Offset: offset, Component: float, Count: count, Type: p.kind})
-	return len(s.Accessors) - 1
+	return s.add(accessor{View: keyView, Offset: offset, Component: float, Count: count, Type: p.kind})
 }
 
 // times returns the accessor of times, which many tracks have in common.
@@ -35,8 +34,7 @@ func (s *scene) times(at []float64) int {
 		s.data = s.data[:begin]
 		return known
 	}
-	s.Accessors = append(s.Accessors, accessor{View: keyView, Offset: begin, Component: float, Count: len(at), Type: "SCALAR",
+	s.known[key] = s.add(accessor{View: keyView, Offset: begin, Component: float, Count: len(at), Type: "SCALAR",
 		Min: []number{number(at[0])}, Max: []number{number(at[len(at)-1])}})
-	s.known[key] = len(s.Accessors) - 1
 	return s.known[key]
 }

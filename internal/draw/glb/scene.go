@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
 
 	"creasefit/internal/fold"
 )
@@ -48,7 +49,7 @@ func newScene(title string) *scene {
 	half := number(math.Sqrt2 / 2)
 	return &scene{known: map[string]int{}, document: document{
 		Asset:  asset{"2.0", "Creasefit"},
-		Scenes: []scenes{{[]int{0}}},
+		Scenes: []map[string][]int{{"nodes": {0}}},
 		Nodes:  []node{{Name: title, Rotation: &[4]number{-half, 0, 0, half}, Scale: &[3]number{0.001, 0.001, 0.001}}},
 		Materials: []material{
 			inner: {Name: "inside of the paper", Surface: surface{[4]number{0.92, 0.86, 0.74, 1}, 0, 0.95}},
@@ -109,72 +110,63 @@ func (s *scene) body(node int, parts ...part) {
 
 // outline adds lines.
 func (s *scene) outline(p *part) primitive {
-	positions := accessor{Offset: len(s.vertices), Component: float, Type: "VEC3"}
-	low, high := [3]number{}, [3]number{}
+	var ends []fold.Vec
 	for _, line := range p.lines {
-		for _, v := range line {
-			s.vertex(v)
-			widen(&low, &high, v, positions.Count == 0)
-			positions.Count++
-		}
+		ends = append(ends, line[:]...)
 	}
-	positions.Min, positions.Max = low[:], high[:]
-	s.Accessors = append(s.Accessors, positions)
 	mode := lineMode
-	return primitive{Attributes: attributes{Position: len(s.Accessors) - 1}, Material: p.material, Mode: &mode}
+	return primitive{Attributes: attributes{Position: s.places(ends)}, Material: p.material, Mode: &mode}
 }
 
 // primitive adds the faces of one material.
 func (s *scene) primitive(p *part) primitive {
-	positions := accessor{Offset: len(s.vertices), Component: float, Type: "VEC3"}
 	indices := accessor{View: elementView, Offset: len(s.elements), Component: unsigned, Type: "SCALAR"}
-	low, high := [3]number{}, [3]number{}
+	var corners, normals []fold.Vec
 	for i := range p.faces {
 		f := &p.faces[i]
 		for _, t := range f.triangles() {
 			for _, corner := range t {
-				s.elements = binary.LittleEndian.AppendUint32(s.elements, uint32(positions.Count)+corner)
+				s.elements = binary.LittleEndian.AppendUint32(s.elements, uint32(len(corners))+corner)
 				indices.Count++
 			}
 		}
-		for _, ring := range [2][]fold.Vec{f.ring, f.hole} {
-			for _, v := range ring {
-				s.vertex(v)
-				widen(&low, &high, v, positions.Count == 0)
-				positions.Count++
+		corners = append(append(corners, f.ring...), f.hole...)
+		normals = append(normals, slices.Repeat([]fold.Vec{f.normal}, len(f.ring)+len(f.hole))...)
+	}
+	position, normal := s.places(corners), s.add(accessor{Offset: len(s.vertices), Component: float, Type: "VEC3", Count: len(normals)})
+	for _, n := range normals {
+		s.vertex(n)
+	}
+	elements := s.add(indices)
+	return primitive{Attributes: attributes{position, &normal}, Indices: &elements, Material: p.material}
+}
+
+// add adds an accessor and returns its number.
+func (s *scene) add(a accessor) int {
+	s.Accessors = append(s.Accessors, a)
+	return len(s.Accessors) - 1
+}
+
+// places adds places, between their least and greatest coordinates.
+func (s *scene) places(all []fold.Vec) int {
+	a := accessor{Offset: len(s.vertices), Component: float, Type: "VEC3", Count: len(all), Min: make([]number, 3), Max: make([]number, 3)}
+	for i, v := range all {
+		s.vertex(v)
+		for k, c := range v {
+			c := number(c) + 0
+			if i == 0 {
+				a.Min[k], a.Max[k] = c, c
 			}
+			a.Min[k], a.Max[k] = min(a.Min[k], c), max(a.Max[k], c)
 		}
 	}
-	positions.Min, positions.Max = low[:], high[:]
-	normals := accessor{Offset: len(s.vertices), Component: float, Type: "VEC3", Count: positions.Count}
-	for i := range p.faces {
-		for range len(p.faces[i].ring) + len(p.faces[i].hole) {
-			s.vertex(p.faces[i].normal)
-		}
-	}
-	n := len(s.Accessors)
-	s.Accessors = append(s.Accessors, positions, normals, indices)
-	normal, corners := n+1, n+2
-	return primitive{Attributes: attributes{n, &normal}, Indices: &corners, Material: p.material}
+	return s.add(a)
 }
 
 // vertex appends a place or a direction.
 func (s *scene) vertex(v fold.Vec) {
 	for _, c := range v {
 		s.vertices = binary.LittleEndian.AppendUint32(s.vertices, math.Float32bits(float32(c)+0))
-	}
-}
-
-// widen keeps the least and the greatest of each coordinate.
-func widen(low, high *[3]number, v fold.Vec, first bool) {
-	for k, c := range v {
-		c := number(c) + 0
-		if first || c < low[k] {
-			low[k] = c
-		}
-		if first || c > high[k] {
-			high[k] = c
-		}
 	}
 }
 
@@ -190,7 +182,7 @@ func (s *scene) bytes() ([]byte, error) {
 		s.BufferViews = append(s.BufferViews, bufferView{Offset: size, Length: len(s.data)})
 		size += len(s.data)
 	}
-	s.Buffers = []buffer{{size}}
+	s.Buffers = []map[string]int{{"byteLength": size}}
 	text, err := json.Marshal(&s.document)
 	if err != nil {
 		return nil, fmt.Errorf("glb: the pattern folds up to no place in space: %w", err)

@@ -180,7 +180,7 @@ func (s *scene) skeleton(k *skeleton, rest []stance, d *draw.Drawing) []int {
 		joints = append(joints, s.node(d.Say("contents"), joints[0], &rest[n]))
 		s.body(joints[n], goodsOf(k.contents)...)
 		if len(k.contents.Base) == 4 {
-			s.Nodes[joints[n]].Extras = &extras{[3]string{pattern.Width.String(), pattern.Height.String(), pattern.Thickness.String()}}
+			s.Nodes[joints[n]].Extras = map[string][3]string{"axes": {pattern.Width.String(), pattern.Height.String(), pattern.Thickness.String()}}
 		}
 	}
 	return joints
