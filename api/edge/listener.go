@@ -37,6 +37,9 @@ const settling = 20 * time.Millisecond
 // none until the server closes the listener.
 func (l *Patient) Accept() (net.Conn, error) {
 	connection, err := l.Listener.Accept()
+	for errors.Is(err, os.ErrDeadlineExceeded) && l.settle() {
+		connection, err = l.Listener.Accept()
+	}
 	if err == nil || !errors.Is(err, os.ErrDeadlineExceeded) {
 		l.settle() // where one came another may follow
 		return connection, err
@@ -47,18 +50,22 @@ func (l *Patient) Accept() (net.Conn, error) {
 	return nil, errors.Join(net.ErrClosed, err)
 }
 
-// settle waits for one more connection, if the listener is to become quiet.
-func (l *Patient) settle() {
+// settle waits for one more connection, if the listener is to become quiet. It
+// reports whether one is there already: on a busy machine it may have come after the
+// time was over and before anybody heard of that, and closing would reset it.
+func (l *Patient) settle() bool {
 	l.mutex.Lock()
 	defer l.mutex.Unlock()
 	tcp, ok := l.Listener.(*net.TCPListener)
-	if ok && !l.until.IsZero() {
-		next := time.Now().Add(settling)
-		if next.After(l.until) {
-			next = l.until
-		}
-		_ = tcp.SetDeadline(next) // it fails on a listener that is closed
+	if !ok || l.until.IsZero() {
+		return false
 	}
+	next := time.Now().Add(settling)
+	if next.After(l.until) {
+		next = l.until
+	}
+	_ = tcp.SetDeadline(next) // it fails on a listener that is closed
+	return time.Now().Before(l.until) && waits(tcp)
 }
 
 // Close closes the listener at once, unless it is quiet already.

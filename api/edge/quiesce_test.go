@@ -146,3 +146,25 @@ type heads struct{ header http.Header }
 func (h *heads) Header() http.Header         { return h.header }
 func (h *heads) Write(b []byte) (int, error) { return len(b), nil }
 func (h *heads) WriteHeader(int)             {}
+
+// TestWhoCameAsTheTimeRanOutIsTaken: on a busy machine a connection is made after the
+// deadline and before the listener hears of that; closing would reset it (RFC 9293, 3.10.7.4).
+func TestWhoCameAsTheTimeRanOutIsTaken(t *testing.T) {
+	inner, err := net.Listen("tcp", "127.0.0.1:0")
+	require.NoError(t, err)
+	l := NewPatient(inner)
+	l.until = time.Now().Add(time.Hour)
+	require.NoError(t, inner.(*net.TCPListener).SetDeadline(time.Now().Add(-time.Hour)))
+	caller, err := net.Dial("tcp", inner.Addr().String())
+	require.NoError(t, err)
+	defer caller.Close()
+	taken, err := l.Accept()
+	require.NoError(t, err)
+	_, err = io.WriteString(taken, "here")
+	require.NoError(t, err)
+	require.NoError(t, taken.Close())
+	said, err := io.ReadAll(caller)
+	require.NoError(t, err)
+	assert.Equal(t, "here", string(said))
+	require.NoError(t, l.Close())
+}
