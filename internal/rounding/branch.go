@@ -20,7 +20,7 @@ func (s *Search) tired() bool {
 
 // branch searches what is open: it narrows and bounds it, and splits what is
 // left, the more promising piece first. What decides most is settled first: the
-// windows, the pairs, the marks from the finest on, the readings in order.
+// windows, the pairs, the marks from the finest on, the readings.
 func (s *Search) branch(p *part) {
 	if s.tired() || !s.settle(p) {
 		return
@@ -44,8 +44,7 @@ func (s *Search) pick(gauges []gauge) *gauge {
 	var fewest int64
 	for i := range gauges {
 		g := &gauges[i]
-		v := &s.vars[g.of]
-		if n := (v.hi - v.lo) / v.stride; n > 0 && (best == nil || n < fewest) {
+		if n := s.vars[g.of].open(); n > 0 && (best == nil || n < fewest) {
 			best, fewest = g, n
 		}
 	}
@@ -69,14 +68,16 @@ func (s *Search) undecided(p *part) (reading int, mark int64) {
 	return -1, 0
 }
 
-// unsettled returns the first reading that is not settled; -1 for none.
+// unsettled returns the reading with the fewest values open, so that what cannot be
+// is seen early; -1 if all are settled.
 func (s *Search) unsettled(p *part) int {
+	best, fewest := -1, int64(0)
 	for _, i := range p.readings {
-		if !s.vars[i].settled() {
-			return i
+		if n := s.vars[i].open(); n > 0 && (best < 0 || n < fewest) {
+			best, fewest = i, n
 		}
 	}
-	return -1
+	return best
 }
 
 // settle narrows and trims until nothing changes; false means that nothing is

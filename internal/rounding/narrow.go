@@ -12,6 +12,9 @@ type variable struct {
 
 func (v *variable) settled() bool { return v.lo == v.hi }
 
+// open returns how many values are open beside the least one.
+func (v *variable) open() int64 { return (v.hi - v.lo) / v.stride }
+
 // lastBit stands for all rows of a part from the 64th on.
 const lastBit = 63
 

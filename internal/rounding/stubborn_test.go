@@ -82,6 +82,31 @@ func TestWideProblemsStaySmall(t *testing.T) {
 	}
 }
 
+// Twenty readings in six closures stay a matter of some ten thousand rows, which is
+// well under two milliseconds, in the worst of ten thousand problems.
+func TestTwentyReadingsStaySmall(t *testing.T) {
+	random := rand.New(rand.NewPCG(20, 6))
+	found, worst := 0, 0
+	inch, mm := measure.Marks(measure.Inch), measure.Marks(measure.Millimetre)
+	steps := []measure.Step{inch[2], inch[3], inch[4], mm[1], mm[2], mm[3]}
+	for k := range 10_000 {
+		step, unit := steps[k%len(steps)], int64(3_175)
+		if step.Unit() == measure.Millimetre {
+			unit = 10_000
+		}
+		ctx := &patience{context.Background(), 0, 100}
+		_, ok, err := rounding.NewSearch(largeProblem(random, step, unit, 20, 6)).At(ctx, step)
+		require.NoError(t, err)
+		if ok {
+			found++
+		}
+		worst = max(worst, ctx.looks)
+	}
+	t.Logf("%d with solutions; at most %d looks, of 8192 rows each", found, worst)
+	assert.Greater(t, found, 4_000)
+	assert.LessOrEqual(t, worst, 5)
+}
+
 // marketSplit is a problem of a class that is known to be hard for branch and
 // bound (G. Cornuéjols and M. Dawande, A class of hard small 0-1 programs,
 // IPCO 1998): each of a few sums of forty choices is to be just half of the
