@@ -33,13 +33,13 @@ func correlated(n int, mean, rho float64) ([]tolerance.Form, []tolerance.Source)
 func TestOrthants(t *testing.T) {
 	for _, rho := range []float64{0, 0.1, 0.25, 0.5, 0.75, 0.9, 0.99} {
 		forms, sources := correlated(2, 0, rho)
-		assert.InDelta(t, 0.25+math.Asin(rho)/(2*math.Pi), tolerance.Joint(forms, sources).Chance, 0.002, "two, %v", rho)
+		assert.InDelta(t, 0.25+math.Asin(rho)/(2*math.Pi), tolerance.Joint(forms, sources).Chance, 2e-5, "two, %v", rho)
 		forms, sources = correlated(3, 0, rho)
-		assert.InDelta(t, 0.125+3*math.Asin(rho)/(4*math.Pi), tolerance.Joint(forms, sources).Chance, 0.002, "three, %v", rho)
+		assert.InDelta(t, 0.125+3*math.Asin(rho)/(4*math.Pi), tolerance.Joint(forms, sources).Chance, 1e-4, "three, %v", rho)
 	}
 	for n := 2; n <= 12; n++ {
 		forms, sources := correlated(n, 0, 0.5)
-		assert.InDelta(t, 1/float64(n+1), tolerance.Joint(forms, sources).Chance, 0.002, "%d", n)
+		assert.InDelta(t, 1/float64(n+1), tolerance.Joint(forms, sources).Chance, 1e-4, "%d", n)
 	}
 }
 
@@ -51,7 +51,7 @@ func TestBivariateTable(t *testing.T) {
 	for _, h := range []float64{0, 0.5, 1, 1.5, 2} {
 		for _, rho := range []float64{0.1, 0.3, 0.5, 0.7} {
 			forms, sources := correlated(2, h, rho)
-			assert.InDelta(t, tetrachoric(h, rho), tolerance.Joint(forms, sources).Chance, 0.001, "h = %v, rho = %v", h, rho)
+			assert.InDelta(t, tetrachoric(h, rho), tolerance.Joint(forms, sources).Chance, 2e-5, "h = %v, rho = %v", h, rho)
 		}
 	}
 }
@@ -72,7 +72,7 @@ func tetrachoric(h, rho float64) float64 {
 
 // The percentage points of every table of the normal distribution.
 func TestQuantile(t *testing.T) {
-	for p, z := range map[float64]float64{0.5: 0, 0.9: 1.281552, 0.95: 1.644854, 0.975: 1.959964, 0.99: 2.326348, 0.999: 3.090232, 0.9999: 3.719016, 1e-10: -6.361341} {
+	for p, z := range map[float64]float64{0.5: 0, 0.9: 1.281552, 0.95: 1.644854, 0.975: 1.959964, 0.99: 2.326348, 0.999: 3.090232, 0.9999: 3.719016, 1e-10: -6.361341, 1e-12: -7.034484, 1e-15: -7.941345, 1e-20: -9.262340} {
 		assert.InDelta(t, z, tolerance.Quantile(p), 2e-6, "%v", p)
 	}
 }
