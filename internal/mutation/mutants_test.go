@@ -148,6 +148,11 @@ func (s *source) mutantsIn(root ast.Node, a around) (list []mutant) {
 			if n.Name == "true" || n.Name == "false" {
 				replace(n.Pos(), n.End(), strconv.FormatBool(n.Name == "false"))
 			}
+		case *ast.CallExpr:
+			if make, ok := n.Fun.(*ast.Ident); ok && make.Name == "make" && len(n.Args) == 3 {
+				list = append(list, s.mutantsIn(n.Args[1], a)...)
+				return false // how much room there is changes nothing
+			}
 		case *ast.Field: // of a struct: its tags are no code
 			return n.Tag == nil
 		}
@@ -175,6 +180,7 @@ func f(a int) bool {
 
 func g() {
 	f(1)
+	even = make([]bool, 4, 5+6)
 }
 `
 
@@ -188,6 +194,6 @@ func TestMutantsAreWhatTheyShouldBe(t *testing.T) {
 	}
 	assert.Equal(t, []string{
 		"3: 7 -> 8", "5: 2 -> 3", "7: true -> false", "10: a < 3 -> !(a < 3)", "10: < -> <=", "10: 3 -> 4",
-		"11: println() -> ", "13: ++ -> --", "14: 0 -> 1", "18: f(1) -> ", "18: 1 -> 2",
+		"11: println() -> ", "13: ++ -> --", "14: 0 -> 1", "18: f(1) -> ", "18: 1 -> 2", "19: 4 -> 5",
 	}, broken)
 }

@@ -58,36 +58,60 @@ func TestSample(t *testing.T) {
 	r.laid = overlay(t, together)
 	left := map[int]bool{}
 	for _, name := range names(*in) {
-		own := map[int]bool{}
-		for n, m := range r.sampled {
-			own[n] = folderOf(root, m) == name
+		for n := range r.of(name) {
+			left[n] = true
 		}
-		r.ask(name, own)
-		for n, is := range own {
-			left[n] = is || left[n]
-		}
+		r.ask(name, r.of(name), left)
+		r.tell(name, left)
 	}
-	r.tell(left, "by their own packages")
+	t.Log("beside their own packages' tests, those of " + *by)
 	for _, name := range names(*by) {
-		r.ask(name, left)
+		r.ask(name, r.sampled, left)
 	}
-	r.tell(left, "by all")
+	all := 0
+	for _, name := range names(*in) {
+		all += r.tell(name, left)
+	}
+	t.Logf("all: %d of %d noticed", all, len(r.sampled))
 }
 
-// ask has the tests of a package look for mutants, and takes those that they notice out of
-// what is left.
-func (r *trial) ask(name string, left map[int]bool) {
-	for _, n := range slices.Sorted(maps.Keys(left)) {
-		if m := r.sampled[n]; left[n] {
-			p := r.program(name, n, m)
-			if p == nil {
-				return // the package has no tests
-			}
-			reached, noticed := p.notices(n)
-			r.reached[n] = r.reached[n] || reached
-			left[n] = !noticed
+// of are the mutants of a package.
+func (r *trial) of(name string) map[int]*mutant {
+	own := maps.Clone(r.sampled)
+	maps.DeleteFunc(own, func(_ int, m *mutant) bool { return folderOf(r.root, m) != name })
+	return own
+}
+
+// ask has the tests of a package look for mutants that are left, and takes those out that
+// they notice.
+func (r *trial) ask(name string, among map[int]*mutant, left map[int]bool) {
+	for _, n := range slices.Sorted(maps.Keys(among)) {
+		if !left[n] {
+			continue
 		}
+		p := r.program(name, n, among[n])
+		if p == nil {
+			return // the package has no tests
+		}
+		reached, noticed := p.notices(n)
+		r.reached[n] = r.reached[n] || reached
+		left[n] = !noticed
 	}
+}
+
+// tell lists what is left of a package, and returns how many were noticed.
+func (r *trial) tell(name string, left map[int]bool) (noticed int) {
+	own := r.of(name)
+	for _, n := range slices.Sorted(maps.Keys(own)) {
+		if !left[n] {
+			noticed++
+			continue
+		}
+		how := map[bool]string{true: "not noticed", false: "not reached"}[r.reached[n]]
+		r.Logf("%d %s: %s", n, how, strings.TrimPrefix(own[n].String(), r.root+"/"))
+	}
+	r.Logf("%s: %d of %d noticed", name, noticed, len(own))
+	return noticed
 }
 
 // program is the tests of a package with a mutant in them that can be chosen, built and
@@ -114,27 +138,6 @@ func (r *trial) program(name string, number int, m *mutant) *program {
 		r.programs[name] = p
 	}
 	return p
-}
-
-// tell lists what is left, and how many were noticed of each package.
-func (r *trial) tell(left map[int]bool, by string) {
-	tried, noticed := map[string]int{}, map[string]int{}
-	for _, n := range slices.Sorted(maps.Keys(r.sampled)) {
-		m := r.sampled[n]
-		tried[folderOf(r.root, m)]++
-		if !left[n] {
-			noticed[folderOf(r.root, m)]++
-			continue
-		}
-		how := map[bool]string{true: "not noticed", false: "not reached"}[r.reached[n]]
-		r.Logf("%d %s: %s", n, how, strings.TrimPrefix(m.String(), r.root+"/"))
-	}
-	all := 0
-	for _, name := range names(*in) {
-		r.Logf("%s: %d of %d noticed", name, noticed[name], tried[name])
-		all += noticed[name]
-	}
-	r.Logf("%d of %d noticed %s", all, len(r.sampled), by)
 }
 
 // names are the packages of a list, without dots before them.

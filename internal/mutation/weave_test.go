@@ -141,7 +141,7 @@ func TestWeave(t *testing.T) {
 			woven[i] = &m
 		}
 	}
-	assert.Len(t, woven, 10, "all but that of the constant")
+	assert.Len(t, woven, 11, "all but that of the constant")
 	text := weave(file.text, woven)
 	_, err = newSource("p.go", []byte(text))
 	require.NoError(t, err, text)
@@ -150,7 +150,7 @@ func TestWeave(t *testing.T) {
 		`var least, name = mutantOr_(mutant_(1), 3, 2), "a"`,
 		"var even []bool = mutantOr_[[]bool](mutant_(2), []bool{false}, []bool{true})",
 		"if mutant_(7) { return func() bool {\n\tif a < 3 {\n\t\tprintln()\n\t}\n\ta--\n\treturn even[0] // whole\n\n}() };",
-		"if mutant_(10) { func() {\n\tf(2)\n\n}(); return };",
+		"if mutant_(10) { func() {\n\tf(2)\n\teven = make([]bool, 4, 5+6)\n\n}(); return };",
 	} {
 		assert.Contains(t, text, part)
 	}
