@@ -180,11 +180,11 @@ func TestOfflineVisitorKeepsWhatSheTyped(t *testing.T) {
 	address, _ := stall(t)
 	p := browser.Open(t, address+"#card-band")
 	p.Until(painted)
-	p.Do(browser.Offline(true))
+	p.Offline(true)
 	fill(p, "width", "3 1/2")
 	fill(p, "thickness", "1/4")
 	p.Until(trouble + ".includes('You are offline')")
-	p.Do(browser.Offline(false))
+	p.Offline(false)
 	p.Until(stamped("Yes: your set of cards fits snugly."))
 	assert.Empty(t, browser.Eval[string](p, trouble))
 }

@@ -77,12 +77,8 @@ func Open(t *testing.T, address string, first ...chromedp.Action[chromedp.Void])
 	p := &Tab{T: t, ctx: ctx}
 	require.NoError(t, chromedp.Do(ctx))
 	require.NoError(t, chromedp.Listen(ctx, p.note))
-	_, err = chromedp.Call(ctx, network.Enable, network.EnableParams{})
-	require.NoError(t, err)
-	_, err = chromedp.Call(ctx, browserlog.Enable, cdp.Empty{})
-	require.NoError(t, err)
-	require.NoError(t, chromedp.Do(ctx, first...))
-	require.NoError(t, chromedp.Do(ctx, chromedp.Navigate(address)))
+	p.Do(act(network.Enable, network.EnableParams{}), act(browserlog.Enable, cdp.Empty{}))
+	p.Do(append(first, chromedp.Navigate(address))...)
 	return p
 }
 
@@ -172,56 +168,46 @@ func (p *Tab) Keys(keys string) {
 	p.Do(chromedp.KeyEvent(keys))
 }
 
+// act is a command of the protocol as an action.
+func act[P, R any](command cdp.Command[P, R], params P) chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
+		_, err := chromedp.Call(ctx, command, params)
+		return err
+	})
+}
+
 // Prefer sets what the reader prefers: a medium and media features.
 func Prefer(medium string, features ...string) chromedp.Action[chromedp.Void] {
 	list := []*emulation.MediaFeature{}
 	for i := 0; i+1 < len(features); i += 2 {
 		list = append(list, &emulation.MediaFeature{Name: features[i], Value: features[i+1]})
 	}
-	return chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
-		_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: medium, Features: list})
-		return err
-	})
+	return act(emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: medium, Features: list})
 }
 
 // Offline cuts the page off from every network, or connects it again.
-func Offline(off bool) chromedp.Action[chromedp.Void] {
-	return chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
-		_, err := chromedp.Call(ctx, network.EmulateNetworkConditionsByRule, network.EmulateNetworkConditionsByRuleParams{
-			MatchedNetworkConditions: []*network.Conditions{{Offline: off, DownloadThroughput: -1, UploadThroughput: -1}}})
-		if err != nil {
-			return err
-		}
-		_, err = chromedp.Call(ctx, network.OverrideNetworkState, network.OverrideNetworkStateParams{Offline: off, DownloadThroughput: -1, UploadThroughput: -1})
-		return err
-	})
+func (p *Tab) Offline(off bool) {
+	p.Do(act(network.EmulateNetworkConditionsByRule, network.EmulateNetworkConditionsByRuleParams{
+		MatchedNetworkConditions: []*network.Conditions{{Offline: off, DownloadThroughput: -1, UploadThroughput: -1}}}),
+		act(network.OverrideNetworkState, network.OverrideNetworkStateParams{Offline: off, DownloadThroughput: -1, UploadThroughput: -1}))
 }
 
 // Clipboard lets pages write to the clipboard and read it, or write only when
 // the reader agrees, which nobody does here.
-func Clipboard(granted bool) chromedp.Action[chromedp.Void] {
+func Clipboard(granted bool) (actions []chromedp.Action[chromedp.Void]) {
 	setting := permission.PermissionSettingDenied
 	if granted {
 		setting = permission.PermissionSettingGranted
 	}
-	return chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
-		for _, name := range []string{"clipboard-read", "clipboard-write"} {
-			_, err := chromedp.Call(ctx, permission.SetPermission, permission.SetPermissionParams{Permission: &permission.PermissionDescriptor{Name: name}, Setting: setting})
-			if err != nil {
-				return err
-			}
-		}
-		_, err := chromedp.Call(ctx, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
-		return err
-	})
+	for _, name := range []string{"clipboard-read", "clipboard-write"} {
+		actions = append(actions, act(permission.SetPermission, permission.SetPermissionParams{Permission: &permission.PermissionDescriptor{Name: name}, Setting: setting}))
+	}
+	return append(actions, act(emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true}))
 }
 
 // WithoutScripts keeps the scripts of pages from running.
 func WithoutScripts() chromedp.Action[chromedp.Void] {
-	return chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error {
-		_, err := chromedp.Call(ctx, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
-		return err
-	})
+	return act(emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
 }
 
 // Context is what further actions of chromedp run in.

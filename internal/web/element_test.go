@@ -240,7 +240,7 @@ func TestElementTellsTheSteps(t *testing.T) {
 	for language, title := range map[string]string{"en": "Step by step", "de": "Schritt für Schritt"} {
 		server, g := service(t, nil)
 		blog, _ := service(t, map[string]string{"/blog": embedded(byHand + ` steps lang="` + language + `" service="` + server + `/"`)})
-		p := browser.Open(t, blog+"/blog", chromedp.EmulateViewport(900, 900), browser.Clipboard(true))
+		p := browser.Open(t, blog+"/blog", append(browser.Clipboard(true), chromedp.EmulateViewport(900, 900))...)
 		p.Until(solved + " && " + root + ".querySelector('.steps svg')")
 		assert.Equal(t, title, browser.Eval[string](p, root+".querySelector('.steps .title').textContent"))
 		steps := browser.Eval[int](p, root+".querySelectorAll('.steps li').length")

@@ -420,7 +420,7 @@ func TestPathByKeyboard(t *testing.T) {
 func TestSnippetsRun(t *testing.T) {
 	curl := peer.Path(t, "curl", "apt-get install -y curl")
 	server, _ := service(t, nil)
-	p := browser.Open(t, server+"/?kind=slotted-band&unit=in&width=3+1/2&thickness=0.09&caliper=0.012&fit=snug&ruler=1/8+in", browser.Clipboard(true))
+	p := browser.Open(t, server+"/?kind=slotted-band&unit=in&width=3+1/2&thickness=0.09&caliper=0.012&fit=snug&ruler=1/8+in", browser.Clipboard(true)...)
 	p.Until(made)
 	act(p, "document.getElementById('embed').open = true")
 	text := func(id string) string {
