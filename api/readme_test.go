@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/golden"
 )
 
 // readmeExample is a curl command and the answer that follows it.
@@ -32,12 +34,7 @@ func TestReadmeFigure(t *testing.T) {
 	target := strings.Replace(strings.Replace(FirstRequest, "/v1/solve/", "/v1/drawing/", 1), "&format=text", "", 1)
 	drawn := get(t, target).ok().Body.Bytes()
 	path := filepath.Join("..", "testdata", "readme", "slotted-band.svg")
-	if *update {
-		require.NoError(t, os.WriteFile(path, drawn, 0o644))
-	}
-	kept, err := os.ReadFile(path)
-	require.NoError(t, err)
-	assert.Equal(t, string(kept), string(drawn))
+	golden.Check(t, path, drawn)
 }
 
 // TestReadmeCalls asks for each call of the README's table.

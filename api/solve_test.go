@@ -1,8 +1,6 @@
 package api
 
 import (
-	"flag"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -11,9 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/wire"
+	"creasefit/internal/golden"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // cards is a set of tasting cards in a snug slotted band.
 const cards = "unit=in&width=3-1/2&thickness=0.09&caliper=0.012&band_height=1-3/4&tab=1/2&fit=snug&ruler=1/8in"
@@ -143,19 +140,12 @@ func TestGoldenAnswers(t *testing.T) {
 		"problem-unfit.json":  "/v1/solve/slotted-band?width=3.5in&thickness=0.09in&caliper=0.012in&clearance_min=0.001in&clearance_max=0.002in",
 		"problem-values.json": "/v1/solve/slotted-band?width=3-5/7in&thickness=-1mm&caliper=12&tabb=1in&fit=tight&ruler=1/128in",
 	} {
-		t.Run(name, func(t *testing.T) { golden(t, name, get(t, target).Body.String()) })
+		t.Run(name, func(t *testing.T) { kept(t, name, get(t, target).Body.String()) })
 	}
 }
 
-// golden compares with a committed file.
-func golden(t *testing.T, name, got string) {
+// kept compares with a committed file.
+func kept(t *testing.T, name, got string) {
 	t.Helper()
-	file := filepath.Join("testdata", "golden", name)
-	if *update {
-		require.NoError(t, os.MkdirAll(filepath.Dir(file), 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err)
-	assert.Equal(t, string(want), got, "run the test with -update and look at the difference")
+	golden.Check(t, filepath.Join("testdata", "golden", name), []byte(got))
 }

@@ -457,6 +457,6 @@ func TestYieldInOtherFormats(t *testing.T) {
 func TestYieldGolden(t *testing.T) {
 	for name, format := range map[string]string{"yield.json": "json", "yield.csv": "csv", "yield.txt": "text", "yield.svg": "svg"} {
 		order := strings.Replace(stall, "{", `{"effort_ms":10000,`, 1) // never used up: the plan is the same on any machine
-		t.Run(name, func(t *testing.T) { golden(t, name, postJSON(t, "/v1/yield?format="+format, order).ok().Body.String()) })
+		t.Run(name, func(t *testing.T) { kept(t, name, postJSON(t, "/v1/yield?format="+format, order).ok().Body.String()) })
 	}
 }

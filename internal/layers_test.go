@@ -41,7 +41,7 @@ var ranks = [][]string{
 var edgeOnly = []string{"github.com/labstack/echo", "github.com/go-playground/validator", "github.com/swaggo/swag"}
 
 // testOnly are imported by tests alone, and by one another.
-var testOnly = []string{"internal/peer", "internal/browser", "internal/sheet/sheettest"}
+var testOnly = []string{"internal/peer", "internal/browser", "internal/golden", "internal/draw/drawtest", "internal/sheet/sheettest"}
 
 func TestPackagesImportLowerRanksOnly(t *testing.T) {
 	root := ".."

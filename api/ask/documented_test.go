@@ -1,9 +1,7 @@
 package ask
 
 import (
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -12,11 +10,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/fault"
+	"creasefit/internal/golden"
 	"creasefit/internal/measure"
 	"creasefit/internal/repertoire"
 )
-
-var update = flag.Bool("update", false, "write the golden file anew")
 
 // everyCall is the names of every call, of kinds those of one.
 func everyCall() map[string][]Name {
@@ -72,14 +69,7 @@ func TestNamesAreAsDocumented(t *testing.T) {
 				b.WriteString(line)
 			}
 		}
-		file := filepath.Join("testdata", "names", strings.ReplaceAll(call, " ", "-")+".txt")
-		if *update {
-			require.NoError(t, os.MkdirAll(filepath.Dir(file), 0o755))
-			require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
-		}
-		want, err := os.ReadFile(file)
-		require.NoError(t, err)
-		assert.Equal(t, string(want), b.String(), "run the test with -update and look at the difference")
+		golden.Check(t, filepath.Join("testdata", "names", strings.ReplaceAll(call, " ", "-")+".txt"), []byte(b.String()))
 	}
 }
 

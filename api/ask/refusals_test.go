@@ -2,13 +2,13 @@ package ask
 
 import (
 	"fmt"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/internal/golden"
 	"creasefit/internal/repertoire"
 )
 
@@ -144,11 +144,5 @@ func TestRefusals(t *testing.T) {
 		}
 		fmt.Fprintf(&b, "%s %q\n%s", c.call, c.request, said)
 	}
-	const file = "testdata/refusals.txt"
-	if *update {
-		require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err)
-	assert.Equal(t, string(want), b.String(), "run the test with -update and look at the difference")
+	golden.Check(t, "testdata/refusals.txt", []byte(b.String()))
 }

@@ -1,10 +1,8 @@
 package wire
 
 import (
-	"flag"
 	"fmt"
 	"net/url"
-	"os"
 	"strings"
 	"testing"
 
@@ -12,10 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/ask"
+	"creasefit/internal/golden"
 	"creasefit/internal/measure"
 )
-
-var update = flag.Bool("update", false, "write the frozen presets anew")
 
 // stated is a length as it is stated, - if it is not.
 func stated(l *Length) string {
@@ -54,12 +51,5 @@ func TestPresetsAreFrozen(t *testing.T) {
 	for _, p := range Benches().Benches {
 		fmt.Fprintf(&b, "bench %s: cuts within %s, scores within %s, %s: %s (%s)\n", p.Name, stated(&p.CutTolerance), stated(&p.ScoreTolerance), p.Query, p.Title, p.Source)
 	}
-	const file = "testdata/presets.txt"
-	if *update {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err)
-	assert.Equal(t, string(want), b.String(), "run the test with -update and look at the difference")
+	golden.Check(t, "testdata/presets.txt", []byte(b.String()))
 }

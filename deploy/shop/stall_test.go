@@ -2,7 +2,6 @@ package shop_test
 
 import (
 	"encoding/json"
-	"flag"
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
@@ -18,10 +17,9 @@ import (
 	"creasefit/api"
 	"creasefit/api/wire"
 	"creasefit/internal/browser"
+	"creasefit/internal/golden"
 	"creasefit/internal/web"
 )
-
-var update = flag.Bool("update", false, "pin the page to the present folded model")
 
 func TestMain(m *testing.M) { browser.Main(m) }
 
@@ -99,7 +97,7 @@ var pinned = regexp.MustCompile(`src="` + regexp.QuoteMeta(usual) + `([^"]+)" in
 // that this release serves.
 func TestPageIsPinnedToThePresentModel(t *testing.T) {
 	fold := web.Assets()[1]
-	if *update {
+	if golden.Updating() {
 		fresh := pinned.ReplaceAllString(read(t, "index.html"), `src="`+usual+fold.Pinned+`" integrity="`+fold.Integrity+`"`)
 		require.NoError(t, os.WriteFile("index.html", []byte(fresh), 0o644))
 	}

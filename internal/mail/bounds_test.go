@@ -1,21 +1,19 @@
 package mail
 
 import (
-	"flag"
 	"fmt"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/golden"
 )
 
 // mm and grams are what limits of millimetres and grams are counted in.
 func mm(x int64) int64    { return x * 1_000_000 }
 func grams(x int64) int64 { return x * 1_000_000_000_000 }
-
-var update = flag.Bool("update", false, "write the frozen tables anew")
 
 // eachLimit calls do with every limit of every post: of classes, of surcharges, and those
 // that waive others.
@@ -108,14 +106,7 @@ func TestTablesAreFrozen(t *testing.T) {
 			}
 		}
 	}
-	const file = "testdata/tables.txt"
-	if *update {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err)
-	assert.Equal(t, string(want), b.String(), "run the test with -update and look at the difference")
+	golden.Check(t, "testdata/tables.txt", []byte(b.String()))
 }
 
 // TestSidesWhicheverWayTheAddressReads: the length follows the address, the longer and

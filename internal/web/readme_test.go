@@ -2,7 +2,6 @@ package web_test
 
 import (
 	"bytes"
-	"flag"
 	"image/png"
 	"net/http"
 	"os"
@@ -15,9 +14,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/browser"
+	"creasefit/internal/golden"
 )
-
-var update = flag.Bool("update", false, "take the README's pictures anew")
 
 // mostPicture is how large a picture of the README may be, in bytes.
 const mostPicture = 150 << 10
@@ -41,7 +39,7 @@ func TestReadmePictures(t *testing.T) {
 	require.NoError(t, err)
 	for name, picture := range taken {
 		file := filepath.Join("..", "..", "testdata", "readme", name)
-		if *update {
+		if golden.Updating() {
 			require.NoError(t, os.WriteFile(file, picture, 0o644))
 		}
 		committed, err := os.ReadFile(file)

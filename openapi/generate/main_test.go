@@ -10,6 +10,8 @@ import (
 	"github.com/getkin/kin-openapi/openapi3"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/golden"
 )
 
 // TestSpecIsFresh generates the specification and the client anew. When it fails, run
@@ -28,20 +30,8 @@ func TestSpecIsFresh(t *testing.T) {
 		require.NoError(t, err)
 		committed, err := os.ReadFile(filepath.Join("..", name))
 		require.NoError(t, err)
-		if string(fresh) != string(committed) {
-			assert.Fail(t, name+" is stale: run go generate ./openapi", "first difference: %s", firstDifference(string(fresh), string(committed)))
-		}
+		assert.Empty(t, golden.Difference(string(committed), string(fresh)), name+" is stale: run go generate ./openapi")
 	}
-}
-
-// firstDifference shows where two texts part.
-func firstDifference(fresh, committed string) string {
-	i := 0
-	for i < min(len(fresh), len(committed)) && fresh[i] == committed[i] {
-		i++
-	}
-	around := func(text string) string { return text[max(0, i-120):min(len(text), i+120)] }
-	return "generated ..." + around(fresh) + "...\ncommitted ..." + around(committed) + "..."
 }
 
 // longLines are the lists whose lines are too long for an example: tables of posts

@@ -1,17 +1,13 @@
 package drawtest
 
 import (
-	"bytes"
-	"flag"
-	"os"
 	"path/filepath"
 	"testing"
 
 	"creasefit/internal/draw"
+	"creasefit/internal/golden"
 	"creasefit/internal/measure"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew; look at them before they are kept")
 
 // Goldens returns the drawings whose files are kept, by name.
 func Goldens() map[string]*draw.Drawing {
@@ -27,25 +23,8 @@ func Goldens() map[string]*draw.Drawing {
 	return kept
 }
 
-// CheckGolden compares bytes with the file of the given name under
-// testdata/draw, or writes it if the tests run with -update.
+// CheckGolden compares bytes with the file of the given name under testdata/draw.
 func CheckGolden(t *testing.T, name string, got []byte) {
 	t.Helper()
-	path := filepath.Join("..", "..", "..", "testdata", "draw", name)
-	if *update {
-		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(path, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !bytes.Equal(want, got) {
-		t.Errorf("%s differs from what is written now; look at both, then run this test with -update", path)
-	}
+	golden.Check(t, filepath.Join("..", "..", "..", "testdata", "draw", name), got)
 }
