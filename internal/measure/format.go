@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"math"
 	"strconv"
 	"sync"
 )
@@ -166,21 +167,4 @@ func (l Length) Rounded(unit Unit) float64 {
 }
 
 // power10 returns 10^n for n from 0 to 12.
-func power10(n int) int64 {
-	p := int64(1)
-	for range n {
-		p *= 10
-	}
-	return p
-}
-
-// atoi converts at most nine digits; none are zero.
-func atoi(digits string) int64 {
-	n := int64(0)
-	for _, c := range digits {
-		n = 10*n + int64(c-'0')
-	}
-	return n
-}
-
-func itoa(n int64) string { return strconv.FormatInt(n, 10) }
+func power10(n int) int64 { return int64(math.Pow10(n)) }

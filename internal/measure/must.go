@@ -2,29 +2,20 @@ package measure
 
 // MustParse reads a length with its unit from a table in the program's own
 // code; it panics if it cannot be read.
-func MustParse(text string) Length {
-	l, err := Parse(text, NoUnit, ClearComma)
-	if err != nil {
-		panic(err)
-	}
-	return l
-}
+func MustParse(text string) Length { return must(Parse(text, NoUnit, ClearComma)) }
 
 // MustParseSize reads a size with its unit from a table in the program's own
 // code; it panics if it cannot be read.
 func MustParseSize(text string, counts ...int) []Length {
-	ls, err := ParseSize(text, NoUnit, ClearComma, counts...)
-	if err != nil {
-		panic(err)
-	}
-	return ls
+	return must(ParseSize(text, NoUnit, ClearComma, counts...))
 }
 
 // MustParseStep is ParseStep for a text that is known to be one.
-func MustParseStep(text string) Step {
-	s, err := ParseStep(text)
+func MustParseStep(text string) Step { return must(ParseStep(text)) }
+
+func must[T any](value T, err error) T {
 	if err != nil {
 		panic(err)
 	}
-	return s
+	return value
 }

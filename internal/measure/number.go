@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -126,14 +127,14 @@ func (r *reader) joint() {
 	}
 }
 
-// wholeNumber converts digits, none of which counts as zero.
+// wholeNumber converts digits, none of which counts as zero, as ParseInt has it.
 func (r *reader) wholeNumber(digits string, at int) (number, *ParseError) {
 	n := number{den: 1, digits: digits}
 	significant := strings.TrimLeft(digits, "0")
 	if len(significant) > mostDigits {
 		return n, r.fail(ReasonTooLarge, at, tooLargeDetail, "")
 	}
-	n.whole = atoi(significant)
+	n.whole, _ = strconv.ParseInt(significant, 10, 64)
 	return n, nil
 }
 
@@ -152,7 +153,8 @@ func (r *reader) decimalNumber(numeral string, at int) (number, *ParseError) {
 	decimals = strings.TrimRight(decimals, "0")
 	n.places = len(decimals)
 	if n.places <= mostPlaces {
-		n.num, n.den = atoi(decimals), power10(n.places)
+		n.num, _ = strconv.ParseInt(decimals, 10, 64)
+		n.den = power10(n.places)
 	}
 	return n, err
 }
@@ -199,7 +201,7 @@ func (r *reader) rulerFraction(n number, over, under int64, at int) (number, *Pa
 	case under > 64 && under&(under-1) == 0:
 		return sum, r.fail(ReasonTooFine, at, "a ruler's finest mark is 1/64 in", r.nearest(sum))
 	case under == 1 || under&(under-1) != 0:
-		return sum, r.fail(ReasonDenominator, at, denominatorDetail(itoa(under)), r.nearest(sum))
+		return sum, r.fail(ReasonDenominator, at, denominatorDetail(strconv.FormatInt(under, 10)), r.nearest(sum))
 	default:
 		return sum, nil
 	}

@@ -18,11 +18,7 @@ const mostCharacters = 32
 //
 // A bare fraction is not read as millimetres. Any error is a *ParseError.
 func Parse(text string, unit Unit, decimal Decimal) (Length, error) {
-	m, err := read(text, decimal)
-	if err != nil {
-		return Length{}, err
-	}
-	l, err := m.length(unit)
+	l, err := part{text: text}.length(unit, &unitName{}, decimal)
 	if err != nil {
 		return Length{}, err
 	}
@@ -70,8 +66,8 @@ func (r *reader) checkCharacters() *ParseError {
 	if trimmed == "" {
 		return r.fail(ReasonEmpty, 0, "no length is given; is the cell blank?", "")
 	}
-	if utf8.RuneCountInString(r.text) > mostCharacters {
-		return r.fail(ReasonTooLong, byteOfRune(r.text, mostCharacters), "a length has at most 32 characters", "")
+	if characters := []rune(r.text); len(characters) > mostCharacters {
+		return r.fail(ReasonTooLong, len(string(characters[:mostCharacters])), "a length has at most 32 characters", "")
 	}
 	at := len(r.text) - len(trimmed)
 	if c, _ := utf8.DecodeRuneInString(trimmed); strings.ContainsRune("+-−", c) {

@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 )
 
 // refuseSign refuses a leading sign; a plus can simply be left out.
@@ -204,14 +203,4 @@ func (r *reader) bothUnits() string {
 // denominatorDetail says which fractions a ruler has.
 func denominatorDetail(below string) string {
 	return fmt.Sprintf("a ruler has halves, quarters, 8ths, 16ths, 32nds and 64ths, not parts of 1/%s", below)
-}
-
-// byteOfRune returns the byte offset of the nth character.
-func byteOfRune(text string, n int) int {
-	at := 0
-	for range n {
-		_, size := utf8.DecodeRuneInString(text[at:])
-		at += size
-	}
-	return at
 }

@@ -3,6 +3,7 @@ package measure
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 )
@@ -63,7 +64,7 @@ func splitSize(text string, counts []int) ([]part, *ParseError) {
 	}
 	parts = append(parts, trimmedPart(text[from:], from))
 	if !slices.Contains(counts, len(parts)) {
-		detail := fmt.Sprintf("a size here is %s lengths joined by x, not %d", countWords(counts), len(parts))
+		detail := fmt.Sprintf("a size here is %s lengths joined by x, not %d", joined(counts, " or ", strconv.Itoa), len(parts))
 		return nil, &ParseError{Reason: ReasonCount, Text: text, At: parts[len(parts)-1].at, Detail: detail}
 	}
 	return parts, nil
@@ -87,15 +88,6 @@ func (p part) within(text string, err *ParseError) *ParseError {
 		whole.Hint = strings.Join(hints, " or ")
 	}
 	return &whole
-}
-
-// countWords writes the numbers as "2 or 3".
-func countWords(counts []int) string {
-	words := make([]string, len(counts))
-	for i, n := range counts {
-		words[i] = itoa(int64(n))
-	}
-	return strings.Join(words, " or ")
 }
 
 // ParseStep reads the distance between two ruler marks: "1/8 in", "1/16" (a
@@ -142,14 +134,14 @@ func (m measurement) step(l Length) (Step, *ParseError) {
 	if l.Less(finest.size) {
 		return Step{}, m.r.fail(ReasonTooFine, 0, "a ruler's finest mark is "+finest.String(), finest.String())
 	}
-	return Step{}, m.r.fail(ReasonNotAMark, 0, "no ruler is divided so; its marks are "+markNames(marks), nearest.String())
+	return Step{}, m.r.fail(ReasonNotAMark, 0, "no ruler is divided so; its marks are "+joined(marks, ", ", Step.String), nearest.String())
 }
 
-// markNames lists the steps.
-func markNames(marks []Step) string {
-	names := make([]string, len(marks))
-	for i, s := range marks {
-		names[i] = s.String()
+// joined writes a list by the names of its parts.
+func joined[T any](list []T, by string, name func(T) string) string {
+	names := make([]string, len(list))
+	for i, part := range list {
+		names[i] = name(part)
 	}
-	return strings.Join(names, ", ")
+	return strings.Join(names, by)
 }

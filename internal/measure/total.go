@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -107,10 +108,5 @@ func (p part) counted() (int64, part) {
 
 // known reports whether a part stands for a size known elsewhere.
 func (p part) known() bool {
-	for _, them := range thems {
-		if strings.EqualFold(p.text, them) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(thems, func(them string) bool { return strings.EqualFold(p.text, them) })
 }
