@@ -5,6 +5,7 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
 	"creasefit/internal/stock"
 )
@@ -56,7 +57,7 @@ func sheetGrainName() Name {
 }
 
 // sides are the words for a side of a sheet.
-func sides() []string { return []string{solve.GrainWidth.String(), solve.GrainHeight.String()} }
+func sides() []string { return []string{sheet.AlongWidth.String(), sheet.AlongHeight.String()} }
 
 // settle fills in the paper.
 func (s *Stock) settle(r *Reading, q *solve.Request) {
@@ -87,7 +88,7 @@ func (s *Stock) settle(r *Reading, q *solve.Request) {
 	r.together(&s.UsedAt, &s.MadeAt)
 	q.Season = solve.Season{MadeAt: s.MadeAt.Number, UsedAt: s.UsedAt.Number}
 	q.SheetWidth, q.SheetHeight = s.Sheet.Width, s.Sheet.Height
-	q.Grain = grainOf(s.Grain.Word)
+	q.Grain = sideOf(s.Grain.Word)
 }
 
 // settleNamed fills in a paper of the catalogue.
@@ -125,16 +126,4 @@ func plainLength(l measure.Length, unit measure.Unit) string {
 		places = 4
 	}
 	return string(measure.AppendDecimal(nil, l, unit, places)) + " " + unit.String()
-}
-
-// grainOf returns the direction of a word of the grain choices.
-func grainOf(word string) solve.Grain {
-	switch word {
-	case solve.GrainWidth.String():
-		return solve.GrainWidth
-	case solve.GrainHeight.String():
-		return solve.GrainHeight
-	default:
-		return solve.GrainUnknown
-	}
 }

@@ -9,7 +9,6 @@ import (
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
-	"creasefit/internal/solve"
 )
 
 // Sheet is one size of sheet.
@@ -126,7 +125,7 @@ func (q *Item) settle(r *Reading) {
 	}
 	q.Enclosure.settle(r)
 	q.Shop.settle(r, &q.Count)
-	q.Request.Grain = solve.GrainUnknown // that of the blanks was meant
+	q.Request.Grain = sheet.AnySide // that of the blanks was meant
 }
 
 // item is what the planner wants to know of it before it is solved.

@@ -8,6 +8,7 @@ import (
 	"creasefit/internal/mail"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
 )
 
@@ -98,7 +99,7 @@ type linkedItem struct {
 // single piece, or one set of several.
 func yieldLink(s *solve.Solution, a *Asked) string {
 	link := string(a.AppendValue([]byte("/v1/yield?unit="+s.Request.Unit.String()+"&sheet="), "sheet"))
-	if s.Request.Grain != solve.GrainUnknown {
+	if s.Request.Grain != sheet.AnySide {
 		link += "&sheet_grain=" + s.Request.Grain.String()
 	}
 	link += "&ruler=" + s.Request.Ruler.FormatURL(s.Request.Ruler.Size())
@@ -106,7 +107,7 @@ func yieldLink(s *solve.Solution, a *Asked) string {
 	for i := range pieces {
 		item := linkedItem{pieces[i].Name, blankInLink(s, &pieces[i]), pieces[i].Quantity, ""}
 		if s.Yields[i].Grain == solve.GrainAlong {
-			item.Grain = s.FoldSide(i).String()
+			item.Grain = solve.FoldSide(&pieces[i]).String()
 		}
 		if len(pieces) == 1 && item.Count == 1 {
 			return link + item.single()

@@ -12,6 +12,7 @@ import (
 	"creasefit/api/ask"
 	"creasefit/internal/measure"
 	"creasefit/internal/repertoire"
+	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
 )
 
@@ -89,7 +90,7 @@ func TestTheYieldLinkIsOfTheBlanks(t *testing.T) {
 		}
 		_, names := linked(t, s.answer.Links.Yield)
 		assert.Equal(t, string(s.asked.AppendValue(nil, "sheet")), names.Get("sheet"))
-		assert.Equal(t, s.Request.Grain != solve.GrainUnknown, names.Has("sheet_grain"))
+		assert.Equal(t, s.Request.Grain != sheet.AnySide, names.Has("sheet_grain"))
 		items := names["items"]
 		if len(items) == 0 {
 			items = []string{`{"name":"` + names.Get("name") + `","blank":"` + names.Get("blank") + `","count":1}`}

@@ -148,11 +148,11 @@ func TestWhatACheckComesTo(t *testing.T) {
 		check solve.Check
 		want  string
 	}{
-		{solve.Check{Works: true, Fits: fits}, "It closes, and the contents go in: width snug, height tight."},
+		{solve.Check{Works: true, Solution: solve.Solution{Fits: fits}}, "It closes, and the contents go in: width snug, height tight."},
 		{solve.Check{Works: true}, "It closes, and nothing has to go into anything."},
-		{solve.Check{Fits: fits, Mended: true, Mend: mend}, "It does not work as measured (width snug, height tight). The smallest change that mends it is listed."},
+		{solve.Check{Solution: solve.Solution{Fits: fits}, Mended: true, Mend: mend}, "It does not work as measured (width snug, height tight). The smallest change that mends it is listed."},
 		{solve.Check{Mended: true, Mend: mend}, "It does not work as measured. The smallest change that mends it is listed."},
-		{solve.Check{Fits: fits[:1], Mended: true}, "It does not work as measured (width snug), and no readings of this ruler near it would."},
+		{solve.Check{Solution: solve.Solution{Fits: fits[:1]}, Mended: true}, "It does not work as measured (width snug), and no readings of this ruler near it would."},
 		{solve.Check{Mend: mend}, "It does not work as measured, and no readings of this ruler near it would."},
 	} {
 		assert.Equal(t, c.want, checkWords(&c.check))

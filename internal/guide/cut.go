@@ -2,6 +2,7 @@ package guide
 
 import (
 	"creasefit/internal/pattern"
+	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
 )
 
@@ -19,7 +20,7 @@ func (w *writer) cut(p *pattern.Piece) (Step, bool) {
 // grain says how the grain ought to run: along most of the scores. Where it is
 // known that it cannot, a warning says so.
 func (w *writer) grain(p *pattern.Piece) string {
-	key, ok := map[solve.Grain]string{solve.GrainHeight: "up", solve.GrainWidth: "across"}[solve.FoldSide(p)]
+	key, ok := map[sheet.Side]string{sheet.AlongHeight: "up", sheet.AlongWidth: "across"}[solve.FoldSide(p)]
 	if !ok {
 		return ""
 	}
@@ -27,9 +28,9 @@ func (w *writer) grain(p *pattern.Piece) string {
 	switch kept := r.KeepsGrain(p); {
 	case kept == solve.GrainAcross:
 		return ""
-	case r.Grain == solve.GrainUnknown && !p.Scored():
+	case r.Grain == sheet.AnySide && !p.Scored():
 		return w.onceOnly("cut.grain.roll")
-	case r.Grain == solve.GrainUnknown:
+	case r.Grain == sheet.AnySide:
 		return w.onceOnly("cut.grain." + key)
 	}
 	return w.say("cut.grain.given."+key, args{"side": noun(r.Grain.String())})

@@ -13,6 +13,7 @@ import (
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
 	"creasefit/internal/repertoire"
+	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
 )
 
@@ -117,7 +118,7 @@ func TestSizesAreNotToldInPapers(t *testing.T) {
 // alone speaks of it.
 func TestGivenGrainIsBelieved(t *testing.T) {
 	r := usual(kindOf(t, "sleeve"), measure.Inch)
-	r.SheetWidth, r.SheetHeight, r.Grain = measure.MustParse("12 in"), measure.MustParse("18 in"), solve.GrainHeight
+	r.SheetWidth, r.SheetHeight, r.Grain = measure.MustParse("12 in"), measure.MustParse("18 in"), sheet.AlongHeight
 	s, err := solve.Solve(t.Context(), r)
 	require.NoError(t, err)
 	g, err := guide.Write(s, guide.Options{})

@@ -19,6 +19,9 @@ const (
 	AlongHeight
 )
 
+// String returns the side as it is written on the wire, "" for any.
+func (s Side) String() string { return [...]string{"", "width", "height"}[s] }
+
 // Goal is what an order keeps as small as possible.
 type Goal uint8
 

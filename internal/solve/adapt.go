@@ -3,6 +3,7 @@ package solve
 import (
 	"context"
 	"maps"
+	"slices"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
@@ -42,11 +43,11 @@ func Adapt(ctx context.Context, madeFor, wanted *Request, own *Measurements) (*A
 	if err != nil {
 		return nil, err
 	}
-	problem, err := sameCharacter(from, to, a.Before.measured)
+	problem, err := sameCharacter(from, to, a.Before.sizes)
 	if err != nil {
 		return nil, err
 	}
-	found, err := searchFrom(ctx, wanted, problem, a.Before.measured)
+	found, err := searchFrom(ctx, wanted, problem, a.Before.sizes)
 	if err != nil {
 		return nil, err
 	}
@@ -54,7 +55,7 @@ func Adapt(ctx context.Context, madeFor, wanted *Request, own *Measurements) (*A
 		return nil, err
 	}
 	for i, reading := range to.Problem.Readings {
-		a.Sizes = append(a.Sizes, Change{reading.Name, a.Before.measured[i], found.sizes[i]})
+		a.Sizes = append(a.Sizes, Change{reading.Name, a.Before.sizes[i], found.sizes[i]})
 	}
 	a.After.Warnings, err = a.After.warn(ctx)
 	return a, err
@@ -63,7 +64,7 @@ func Adapt(ctx context.Context, madeFor, wanted *Request, own *Measurements) (*A
 // styled finds the choices that the measurements speak for: those given if all adds
 // up with them, else the first that differs from them in one.
 func (a *Adapted) styled(r *Request, own *Measurements) (*Request, error) {
-	c, _, first := examine(r, own)
+	c, first := examine(r, own)
 	if first == nil && c.adds() {
 		a.Before = c
 		return r, nil
@@ -79,7 +80,7 @@ func (a *Adapted) styled(r *Request, own *Measurements) (*Request, error) {
 				q.Options = map[string]enclosure.Value{}
 			}
 			q.Options[p.Name] = enclosure.Value{Choice: word}
-			if c, _, err := examine(&q, own); err == nil && c.adds() {
+			if c, err := examine(&q, own); err == nil && c.adds() {
 				a.Before, a.Style = c, []Choice{{p.Name, word}}
 				return &q, nil
 			}
@@ -94,12 +95,7 @@ func (a *Adapted) styled(r *Request, own *Measurements) (*Request, error) {
 
 // adds reports whether every sum comes out.
 func (c *Check) adds() bool {
-	for _, closure := range c.Closures {
-		if !closure.Off.IsZero() {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(c.Closures, func(closure Closure) bool { return !closure.Off.IsZero() })
 }
 
 // sameCharacter is the problem of finding the sizes that are as far from the ideal
@@ -125,11 +121,8 @@ func sameCharacter(from, to *enclosure.Plan, measured []measure.Length) (*roundi
 			return nil, fault.Fault{Code: fault.Impossible, Detail: "in the same character nothing would be left of the " + reading.Name, Hint: "solve anew for these contents"}
 		}
 		far := target.Abs().Add(measure.Millimetres(10))
-		reading.Fixed, reading.Ideal = false, target
 		reading.Min, reading.Max = measure.Min(target, measure.Nanometres(1)), target.Add(far)
-		p.Readings = append(p.Readings, reading)
-		p.Windows = append(p.Windows, rounding.Window{Name: reading.Name, Weight: 1, Min: target.Sub(far), Max: target.Add(far),
-			Form: rounding.Form{Terms: []rounding.Term{{Reading: i, Coefficient: 1}}}})
+		addNear(p, reading, target, far)
 	}
 	return p, nil
 }
@@ -156,10 +149,5 @@ func searchFrom(ctx context.Context, r *Request, p *rounding.Problem, measured [
 
 // onMarks reports whether all sizes lie on marks.
 func onMarks(sizes []measure.Length, step measure.Step) bool {
-	for _, l := range sizes {
-		if !l.IsMultipleOf(step) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(sizes, func(l measure.Length) bool { return !l.IsMultipleOf(step) })
 }

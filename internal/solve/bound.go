@@ -185,33 +185,27 @@ func (r *Request) allowed(field string) enclosure.Range {
 	return enclosure.Range{Max: measure.Largest()}
 }
 
+// ofContents reports whether a field is a size of the contents.
+func ofContents(field string) bool {
+	return field == "width" || field == "height" || field == "thickness"
+}
+
 // sizeOf is a size of a request; zero for an option that is not given.
 func (r *Request) sizeOf(field string) measure.Length {
-	switch field {
-	case "width":
-		return r.Width
-	case "height":
-		return r.Height
-	case "thickness":
-		return r.Thickness
-	default:
-		return r.Options[field].Length
+	if ofContents(field) {
+		return *r.size(field)
 	}
+	return r.Options[field].Length
 }
 
 // sized is the request with another size.
 func (r *Request) sized(field string, size measure.Length) Request {
-	q := *r
-	switch field {
-	case "width":
-		q.Width = size
-	case "height":
-		q.Height = size
-	case "thickness":
-		q.Thickness = size
-	default:
-		q = r.with(enclosure.Option{Name: field})
+	if !ofContents(field) {
+		q := r.with(enclosure.Option{Name: field})
 		q.Options[field] = enclosure.Value{Length: size}
+		return q
 	}
+	q := *r
+	*q.size(field) = size
 	return q
 }

@@ -27,18 +27,11 @@ func CheckPortfolio(ctx context.Context, layers []Layer, own []*Measurements) (*
 			return nil, err
 		}
 		p.Checks, p.Works = append(p.Checks, c), p.Works && c.Works
-		return c.made(), nil
+		c.Outside = c.outside(fold.Extent(&c.Pattern))
+		return &c.Solution, nil
 	})
 	if err != nil {
 		return nil, err
 	}
 	return p, nil
-}
-
-// made is what was measured as if it had been solved so.
-func (c *Check) made() *Solution {
-	s := &Solution{Request: c.Request, Step: c.Request.Ruler, Pattern: c.Pattern, Ideal: c.Pattern, Fits: c.Fits, Sure: c.Sure, Proof: c.Proof,
-		Ornament: c.plan.Ornament, plan: c.plan, sizes: c.measured, judged: c.judged}
-	s.Outside = s.outside(fold.Extent(&c.Pattern))
-	return s
 }

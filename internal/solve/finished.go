@@ -76,9 +76,9 @@ func CheckFinished(ctx context.Context, r *Request, own *Measurements, f *Finish
 // mark (the linear model of every least-squares adjustment; JCGM 100:2008,
 // 5.1.2).
 func (c *Check) learn(f *Finished) *Lesson {
-	r, j := c.Request, c.judged
-	folded := r.folded(c.plan, c.measured, c.plan.Build)
-	s := &Solution{Request: r, plan: c.plan, sizes: c.measured, judged: j, Pattern: c.Pattern}
+	s, r, j := c.Solution, c.Request, c.judged
+	s.Ornament = nil // it was not measured
+	folded := r.folded(s.plan, s.sizes, s.plan.Build)
 	s.Outside = s.outside(fold.Extent(&folded))
 	seen := s.observed(f)
 	spread := make([]float64, len(j.sources)+1) // standard deviations; the last is that of folds
@@ -100,13 +100,13 @@ func (c *Check) mendLearned(ctx context.Context) error {
 	q := *c.Request
 	q.Caliper, q.CaliperTolerance, q.FoldAllowance = c.Lesson.Caliper, c.Lesson.CaliperTolerance, c.Lesson.Fold
 	plan, err := q.planned()
-	if err != nil || len(plan.Problem.Readings) != len(c.measured) {
+	if err != nil || len(plan.Problem.Readings) != len(c.sizes) {
 		return nil // the paper that was learned is made up in another way
 	}
 	for _, w := range plan.Problem.Windows {
-		if v := w.Form.Value(c.measured); v.Less(w.Min) || w.Max.Less(v) {
-			again := &Check{Request: &q, measured: c.measured}
-			err := again.mend(ctx, plan)
+		if v := w.Form.Value(c.sizes); v.Less(w.Min) || w.Max.Less(v) {
+			again := &Check{Solution: Solution{Request: &q, plan: plan, sizes: c.sizes}}
+			err := again.mend(ctx)
 			c.Lesson.Mend = again.Mend
 			return err
 		}

@@ -61,7 +61,7 @@ func TestLessonsComeNearer(t *testing.T) {
 	require.NoError(t, err)
 	c, err := CheckOwn(context.Background(), s.Request, s.ReadOff())
 	require.NoError(t, err)
-	probe := &Solution{Request: c.Request, plan: c.plan, sizes: c.measured, judged: c.judged, Pattern: c.Pattern, Outside: s.Outside}
+	probe := &Solution{Request: c.Request, plan: c.plan, sizes: c.sizes, judged: c.judged, Pattern: c.Pattern, Outside: s.Outside}
 	seen := probe.observed(&Finished{Inside: [3]measure.Length{measure.Millimetres(1), measure.Millimetres(1), measure.Millimetres(1)}, Outside: [3]measure.Length{measure.Millimetres(1), measure.Millimetres(1), measure.Millimetres(1)}})
 	require.Len(t, seen, 6)
 	var before, after [2]float64

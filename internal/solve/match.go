@@ -115,7 +115,7 @@ func (s *Solution) Hold(ctx context.Context, t *Thing) (Match, error) {
 	if missing := r.unknown(); len(missing) > 0 {
 		return Match{Refused: missing}, nil
 	}
-	c, _, err := examine(&r, s.ReadOff())
+	c, err := examine(&r, s.ReadOff())
 	if err != nil {
 		return Match{Refused: err}, ctx.Err()
 	}

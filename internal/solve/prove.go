@@ -18,7 +18,7 @@ func (r *Request) closing() measure.Length {
 func (s *Solution) prove() error {
 	p := fold.Prove(s.taken(), s.Request.closing())
 	s.Outside = s.outside(p.Extent)
-	s.Proof = Proof{Closes: p.Closes, Gap: p.Gap, Tolerance: p.Tolerance, Holds: p.Holds}
+	s.Proof = proofOf(&p)
 	if p.Closes && p.Holds {
 		return nil
 	}
@@ -39,6 +39,11 @@ func (s *Solution) prove() error {
 		})
 	}
 	return faults.Err()
+}
+
+// proofOf sums up a fold proof.
+func proofOf(p *fold.Proof) Proof {
+	return Proof{Closes: p.Closes, Gap: p.Gap, Tolerance: p.Tolerance, Holds: p.Holds}
 }
 
 // taken is the solution's pattern once folds have taken up theirs, which is the

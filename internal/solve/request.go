@@ -9,6 +9,7 @@ package solve
 import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/sheet"
 	"creasefit/internal/tolerance"
 )
 
@@ -30,7 +31,7 @@ type Request struct {
 	Grammage         float64        // g/m2; zero if unknown
 	SheetWidth       measure.Length // zero if no sheet is named
 	SheetHeight      measure.Length
-	Grain            Grain // which side of the sheet the grain runs along
+	Grain            sheet.Side // that the grain runs along
 
 	Season Season
 
@@ -59,16 +60,3 @@ type Request struct {
 	inner    *chain          // what the sizes of the contents depend on, if they are another enclosure
 	measured map[string]bool // options that a check took from the measurements
 }
-
-// Grain is the side of a sheet that the grain runs along.
-type Grain uint8
-
-// The grain directions.
-const (
-	GrainUnknown Grain = iota
-	GrainWidth
-	GrainHeight
-)
-
-// String returns the direction as it is written on the wire.
-func (g Grain) String() string { return [...]string{"", "width", "height"}[g] }

@@ -49,7 +49,7 @@ func (r *Request) grown(plan *enclosure.Plan) []bool {
 			continue
 		}
 		p := &laid.Pieces[s.Piece]
-		same := mainFolds(p) == s.Across
+		same := FoldSide(p).String() == s.Across.String()
 		if r.KeepsGrain(p) == GrainAcross {
 			same = !same
 		}

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/measure"
-	"creasefit/internal/pattern"
+	"creasefit/internal/sheet"
 )
 
 // By hand: a sleeve round 195 x 160 x 24 mm, made at 33 % and used at 66 %. Its
@@ -21,7 +21,7 @@ func TestSleeveInAnotherSeason(t *testing.T) {
 		q.Season = Season{made, used}
 		s, err := Solve(context.Background(), q)
 		require.NoError(t, err)
-		require.Equal(t, pattern.Height, mainFolds(&s.Pattern.Pieces[0]))
+		require.Equal(t, sheet.AlongHeight, FoldSide(&s.Pattern.Pieces[0]))
 		return s
 	}
 	now, damp, dry := ask(0, 0), ask(33, 66), ask(66, 33)

@@ -6,6 +6,7 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
+	"creasefit/internal/sheet"
 )
 
 // warn gathers what the maker should know although the answer holds. The error
@@ -43,11 +44,11 @@ func (r *Request) warnSheet(warnings []enclosure.Warning, p *pattern.Piece) []en
 
 // KeepsGrain says how the main folds of a blank lie to the grain of the sheet.
 func (r *Request) KeepsGrain(p *pattern.Piece) GrainKept {
-	along := mainFolds(p)
-	if r.SheetWidth.IsZero() || r.Grain == GrainUnknown || along == pattern.Thickness {
+	along := FoldSide(p)
+	if r.SheetWidth.IsZero() || r.Grain == sheet.AnySide || along == sheet.AnySide {
 		return GrainUnasked
 	}
-	upright := (along == pattern.Height) == (r.Grain == GrainHeight)
+	upright := along == r.Grain
 	if upright && within(p.Width, p.Height, r.SheetWidth, r.SheetHeight) || !upright && within(p.Height, p.Width, r.SheetWidth, r.SheetHeight) {
 		return GrainAlong
 	}
@@ -57,22 +58,4 @@ func (r *Request) KeepsGrain(p *pattern.Piece) GrainKept {
 // within reports whether a blank lies inside a sheet.
 func within(width, height, sheetWidth, sheetHeight measure.Length) bool {
 	return !sheetWidth.Less(width) && !sheetHeight.Less(height)
-}
-
-// mainFolds returns the side of the blank that most of the crease length runs
-// along, or Thickness if it runs along neither.
-func mainFolds(p *pattern.Piece) pattern.Axis {
-	var up, across measure.Length
-	for _, c := range p.Creases {
-		up = up.Add(c.B.Y.Sub(c.A.Y).Abs())
-		across = across.Add(c.B.X.Sub(c.A.X).Abs())
-	}
-	switch {
-	case across.Less(up):
-		return pattern.Height
-	case up.Less(across):
-		return pattern.Width
-	default:
-		return pattern.Thickness
-	}
 }

@@ -52,19 +52,21 @@ func (s *Solution) CountYields(ctx context.Context) error {
 	return nil
 }
 
-// FoldSide returns the side of a piece's blank that its main folds run along,
-// GrainUnknown if they run along neither: the grain ought to run with them.
-func (s *Solution) FoldSide(piece int) Grain { return FoldSide(&s.Pattern.Pieces[piece]) }
-
-// FoldSide is that of any piece.
-func FoldSide(p *pattern.Piece) Grain {
-	switch mainFolds(p) {
-	case pattern.Width:
-		return GrainWidth
-	case pattern.Height:
-		return GrainHeight
+// FoldSide returns the side of a piece's blank that most of its crease length runs
+// along, AnySide if that is neither: the grain ought to run with it.
+func FoldSide(p *pattern.Piece) sheet.Side {
+	var up, across measure.Length
+	for _, c := range p.Creases {
+		up = up.Add(c.B.Y.Sub(c.A.Y).Abs())
+		across = across.Add(c.B.X.Sub(c.A.X).Abs())
+	}
+	switch {
+	case across.Less(up):
+		return sheet.AlongHeight
+	case up.Less(across):
+		return sheet.AlongWidth
 	default:
-		return GrainUnknown
+		return sheet.AnySide
 	}
 }
 
@@ -74,10 +76,10 @@ func (r *Request) yield(ctx context.Context, p *pattern.Piece) (Yield, error) {
 		return Yield{}, nil
 	}
 	side := FoldSide(p)
-	if r.Grain == GrainUnknown || side == GrainUnknown {
+	if r.Grain == sheet.AnySide || side == sheet.AnySide {
 		return r.count(ctx, p, sheet.AnySide)
 	}
-	y, err := r.count(ctx, p, sheetSide(side))
+	y, err := r.count(ctx, p, side)
 	y.Grain = GrainAlong
 	if err == nil && y.PerSheet == 0 {
 		y, err = r.count(ctx, p, sheet.AnySide)
@@ -91,7 +93,7 @@ func (r *Request) yield(ctx context.Context, p *pattern.Piece) (Yield, error) {
 
 // count counts the blanks that may lie with the grain along a side of theirs.
 func (r *Request) count(ctx context.Context, p *pattern.Piece, side sheet.Side) (Yield, error) {
-	stock := sheet.Stock{Width: r.SheetWidth, Height: r.SheetHeight, Grain: sheetSide(r.Grain)}
+	stock := sheet.Stock{Width: r.SheetWidth, Height: r.SheetHeight, Grain: r.Grain}
 	order := sheet.Order{Sheets: []sheet.Stock{stock}, Ruler: r.Ruler, Items: []sheet.Item{{Name: p.Name, Width: p.Width, Height: p.Height, Grain: side}}}
 	if order.Check() != nil {
 		return Yield{Counted: true}, nil // it is larger than the sheet, of which a warning says more
@@ -109,11 +111,6 @@ func (r *Request) count(ctx context.Context, p *pattern.Piece, side sheet.Side) 
 		}
 	}
 	return y, nil
-}
-
-// sheetSide returns the side of a rectangle that the grain runs along.
-func sheetSide(g Grain) sheet.Side {
-	return [...]sheet.Side{GrainUnknown: sheet.AnySide, GrainWidth: sheet.AlongWidth, GrainHeight: sheet.AlongHeight}[g]
 }
 
 // area is in square millimetres.

@@ -9,12 +9,13 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
+	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
 )
 
 // countedBand is the strip of common practice, 8 1/4 x 1 3/4 in, with its
 // yield of a sheet.
-func countedBand(t testing.TB, width, height string, grain solve.Grain) *solve.Solution {
+func countedBand(t testing.TB, width, height string, grain sheet.Side) *solve.Solution {
 	r := request(t, "slotted-band", "3.5 in", "0.09 in", "0.012 in", 0)
 	r.Options["band_height"] = enclosure.Value{Length: measure.MustParse("1 3/4 in")}
 	r.SheetWidth, r.SheetHeight, r.Grain = measure.MustParse(width), measure.MustParse(height), grain
@@ -32,15 +33,15 @@ func TestYieldOfABand(t *testing.T) {
 	const used = 8.25 * 1.75 / 144
 	for name, c := range map[string]struct {
 		width, height string
-		grain         solve.Grain
+		grain         sheet.Side
 		want          solve.Yield
 	}{
-		"grain unknown":       {"12 in", "12 in", solve.GrainUnknown, solve.Yield{Counted: true, PerSheet: 8, Turned: 2, Used: 8 * used}},
-		"along the height":    {"12 in", "12 in", solve.GrainHeight, solve.Yield{Counted: true, PerSheet: 6, Used: 6 * used, Grain: solve.GrainAlong}},
-		"along the width":     {"12 in", "12 in", solve.GrainWidth, solve.Yield{Counted: true, PerSheet: 6, Turned: 6, Used: 6 * used, Grain: solve.GrainAlong}},
-		"across alone":        {"9 in", "2 in", solve.GrainWidth, solve.Yield{Counted: true, PerSheet: 1, Used: 144 * used / 18, Grain: solve.GrainAcross}},
-		"larger than a sheet": {"8 in", "8 in", solve.GrainWidth, solve.Yield{Counted: true}},
-		"hundreds":            {"60 in", "60 in", solve.GrainUnknown, solve.Yield{}},
+		"grain unknown":       {"12 in", "12 in", sheet.AnySide, solve.Yield{Counted: true, PerSheet: 8, Turned: 2, Used: 8 * used}},
+		"along the height":    {"12 in", "12 in", sheet.AlongHeight, solve.Yield{Counted: true, PerSheet: 6, Used: 6 * used, Grain: solve.GrainAlong}},
+		"along the width":     {"12 in", "12 in", sheet.AlongWidth, solve.Yield{Counted: true, PerSheet: 6, Turned: 6, Used: 6 * used, Grain: solve.GrainAlong}},
+		"across alone":        {"9 in", "2 in", sheet.AlongWidth, solve.Yield{Counted: true, PerSheet: 1, Used: 144 * used / 18, Grain: solve.GrainAcross}},
+		"larger than a sheet": {"8 in", "8 in", sheet.AlongWidth, solve.Yield{Counted: true}},
+		"hundreds":            {"60 in", "60 in", sheet.AnySide, solve.Yield{}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := countedBand(t, c.width, c.height, c.grain)
@@ -71,7 +72,7 @@ func TestYieldIsCountedOnlyOfASheet(t *testing.T) {
 }
 
 func BenchmarkCountYields(b *testing.B) {
-	s := countedBand(b, "12 in", "12 in", solve.GrainUnknown)
+	s := countedBand(b, "12 in", "12 in", sheet.AnySide)
 	for b.Loop() {
 		s.Yields = nil
 		if err := s.CountYields(context.Background()); err != nil {
