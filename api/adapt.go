@@ -23,8 +23,6 @@ import (
 //	@Produce		json
 //	@Success		200	{object}	wire.Adapted
 //	@Header			200	{string}	ETag	"strong, and known before adapting"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/adapt/{kind} [get]
 //	@Router			/v1/adapt/{kind} [post]
 func (s *kinds) adaptKind(c echo.Context) error {

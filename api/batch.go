@@ -72,8 +72,6 @@ type batchSource interface {
 //	@Param			header	query	string	false	"0 leaves the header row of a table out"
 //	@Produce		application/x-ndjson
 //	@Success		200	{string}	string
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/batch [post]
 func (s *batches) runBatch(c echo.Context) error {
 	order, faults := s.readOrder(c.Request().URL.RawQuery)

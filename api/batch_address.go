@@ -29,8 +29,6 @@ const mostInAddress = 16
 //	@Produce		application/x-ndjson
 //	@Success		200	{string}	string
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/batch [get]
 func (s *batches) answerAddress(c echo.Context) error {
 	raw := c.Request().URL.RawQuery

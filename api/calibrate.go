@@ -37,8 +37,6 @@ type calibration struct {
 //	@Produce		json
 //	@Success		200	{object}	wire.Calibration
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/calibrate [get]
 //	@Router			/v1/calibrate [post]
 func learn(h *host, k *calibrateCalculation) echo.HandlerFunc { return k.at(h) }

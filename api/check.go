@@ -23,8 +23,6 @@ import (
 //	@Produce		json
 //	@Success		200	{object}	wire.Check
 //	@Header			200	{string}	ETag	"strong, and known before checking"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/check/{kind} [get]
 //	@Router			/v1/check/{kind} [post]
 func (s *kinds) checkKind(c echo.Context) error {

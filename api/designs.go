@@ -28,8 +28,6 @@ import (
 //	@Produce		json
 //	@Success		200	{object}	wire.DesignList
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/designs [get]
 func (l lists) listDesigns(c echo.Context) error {
 	return l.designs.serve(l.host, c, c.Param("extension"))
@@ -45,8 +43,6 @@ func (l lists) listDesigns(c echo.Context) error {
 //	@Produce		json
 //	@Success		200	{object}	wire.Design
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/kinds/{kind}/design [get]
 func (s *kinds) describeKind(c echo.Context) error {
 	entry, p := s.named(c, c.Param("kind"))

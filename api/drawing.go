@@ -49,8 +49,6 @@ type drawing struct {
 //	@Produce		image/svg+xml
 //	@Success		200	{string}	string
 //	@Header			200	{string}	ETag	"strong, and known before solving"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/drawing/{kind} [get]
 //	@Router			/v1/drawing/{kind} [post]
 func (s *kinds) drawKind(c echo.Context) error {

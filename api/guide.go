@@ -42,8 +42,6 @@ type guided struct {
 //	@Produce		json
 //	@Success		200	{object}	guide.Guide
 //	@Header			200	{string}	ETag	"strong, and known before solving"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/guide/{kind} [get]
 //	@Router			/v1/guide/{kind} [post]
 func (s *kinds) writeGuide(c echo.Context) error {

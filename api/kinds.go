@@ -59,8 +59,6 @@ func newKindEntry(k *enclosure.Kind) *kindEntry {
 //	@Produce	json
 //	@Success	200	{object}	wire.KindList
 //	@Header		200	{string}	ETag	"strong"
-//	@Produce	application/problem+json
-//	@Produce	json
 //	@Router		/v1/kinds [get]
 func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c, c.Param("extension")) }
 
@@ -74,8 +72,6 @@ func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c,
 //	@Produce		json
 //	@Success		200	{object}	wire.Kind
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/kinds/{kind} [get]
 func (s *kinds) showKind(c echo.Context) error {
 	return s.serveKind(c, func(e *kindEntry) server { return e.show })

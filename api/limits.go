@@ -17,8 +17,6 @@ import (
 //	@Produce	json
 //	@Success	200	{object}	wire.Limits
 //	@Header		200	{string}	ETag	"strong"
-//	@Produce	application/problem+json
-//	@Produce	json
 //	@Router		/v1/limits [get]
 func (l lists) listLimits(c echo.Context) error {
 	return l.limits.serve(l.host, c, c.Param("extension"))

@@ -21,8 +21,6 @@ import (
 //	@Produce		json
 //	@Success		200	{object}	wire.Mail
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/mail [get]
 //	@Router			/v1/mail [post]
 func judgeMail(h *host, k *mailCalculation) echo.HandlerFunc { return k.at(h) }

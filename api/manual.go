@@ -96,8 +96,6 @@ func (s *Service) showManual(c echo.Context) error {
 //	@Param		code	path	string	true	"code of the problem"
 //	@Produce	html
 //	@Success	200	{string}	string
-//	@Produce	application/problem+json
-//	@Produce	json
 //	@Router		/problems/{code} [get]
 func (s *Service) showProblem(c echo.Context) error {
 	return s.answerProblem(c, problemOf(fault.Faults{{Code: codeNotFound, Field: "code", Value: c.Param("code"), Detail: "there is no such type of problem", Hint: "/problems lists them"}}))

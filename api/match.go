@@ -32,8 +32,6 @@ const matchTime = 5 * time.Second
 //	@Produce		json
 //	@Success		200	{object}	wire.Matches
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/match [get]
 //	@Router			/v1/match [post]
 func match(h *host, k *matchCalculation) echo.HandlerFunc { return k.at(h) }

@@ -28,8 +28,6 @@ const (
 //	@Produce		json
 //	@Success		200	{object}	wire.Portfolio
 //	@Header			200	{string}	ETag	"strong, and known before solving"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/solve/portfolio [get]
 //	@Router			/v1/solve/portfolio [post]
 func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solve.at(h) }
@@ -44,8 +42,6 @@ func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solv
 //	@Produce		json
 //	@Success		200	{object}	guide.Guide
 //	@Header			200	{string}	ETag	"strong, and known before solving"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/guide/portfolio [get]
 //	@Router			/v1/guide/portfolio [post]
 func guidePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.guide.at(h) }
@@ -61,8 +57,6 @@ func guidePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.guid
 //	@Produce		image/svg+xml
 //	@Success		200	{string}	string
 //	@Header			200	{string}	ETag	"strong, and known before solving"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/drawing/portfolio [get]
 //	@Router			/v1/drawing/portfolio [post]
 func drawPortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.drawing.at(h) }

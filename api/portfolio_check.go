@@ -22,8 +22,6 @@ import (
 //	@Produce		json
 //	@Success		200	{object}	wire.PortfolioCheck
 //	@Header			200	{string}	ETag	"strong, and known before checking"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/check/portfolio [get]
 //	@Router			/v1/check/portfolio [post]
 func checkPortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.check.at(h) }

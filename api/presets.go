@@ -36,8 +36,6 @@ func (l lists) showPortfolio(c echo.Context) error {
 //	@Produce	json
 //	@Success	200	{object}	wire.ContentsList
 //	@Header		200	{string}	ETag	"strong"
-//	@Produce	application/problem+json
-//	@Produce	json
 //	@Router		/v1/contents [get]
 func (l lists) listContents(c echo.Context) error {
 	return l.contents.serve(l.host, c, c.Param("extension"))
@@ -51,8 +49,6 @@ func (l lists) listContents(c echo.Context) error {
 //	@Produce	json
 //	@Success	200	{object}	wire.StockList
 //	@Header		200	{string}	ETag	"strong"
-//	@Produce	application/problem+json
-//	@Produce	json
 //	@Router		/v1/stocks [get]
 func (l lists) listStocks(c echo.Context) error {
 	return l.stocks.serve(l.host, c, c.Param("extension"))
@@ -66,8 +62,6 @@ func (l lists) listStocks(c echo.Context) error {
 //	@Produce	json
 //	@Success	200	{object}	wire.SheetList
 //	@Header		200	{string}	ETag	"strong"
-//	@Produce	application/problem+json
-//	@Produce	json
 //	@Router		/v1/sheets/sizes [get]
 func (l lists) listSheets(c echo.Context) error {
 	return l.sheets.serve(l.host, c, c.Param("extension"))
@@ -81,8 +75,6 @@ func (l lists) listSheets(c echo.Context) error {
 //	@Produce	json
 //	@Success	200	{object}	wire.BenchList
 //	@Header		200	{string}	ETag	"strong"
-//	@Produce	application/problem+json
-//	@Produce	json
 //	@Router		/v1/benches [get]
 func (l lists) listBenches(c echo.Context) error {
 	return l.benches.serve(l.host, c, c.Param("extension"))
@@ -96,7 +88,5 @@ func (l lists) listBenches(c echo.Context) error {
 //	@Produce	json
 //	@Success	200	{object}	wire.PostList
 //	@Header		200	{string}	ETag	"strong"
-//	@Produce	application/problem+json
-//	@Produce	json
 //	@Router		/v1/posts [get]
 func (l lists) listPosts(c echo.Context) error { return l.posts.serve(l.host, c, c.Param("extension")) }

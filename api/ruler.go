@@ -20,8 +20,6 @@ import (
 //	@Produce		json
 //	@Success		200	{object}	wire.Ruler
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/ruler [get]
 //	@Router			/v1/ruler [post]
 func readRuler(h *host, k *rulerCalculation) echo.HandlerFunc { return k.at(h) }

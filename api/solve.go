@@ -26,8 +26,6 @@ var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 //	@Produce		json
 //	@Success		200	{object}	wire.Solution
 //	@Header			200	{string}	ETag	"strong, and known before solving"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/solve/{kind} [get]
 //	@Router			/v1/solve/{kind} [post]
 func (s *kinds) solveKind(c echo.Context) error {

@@ -56,8 +56,6 @@ func (s *Service) specText(c echo.Context) error { return s.documents.specText.S
 //	@Param		kind	path	string	true	"kind of enclosure"
 //	@Produce	json
 //	@Success	200	{object}	object
-//	@Produce	application/problem+json
-//	@Produce	json
 //	@Router		/openapi/{kind}.json [get]
 func (s *Service) specOfKind(c echo.Context) error {
 	kind, ok := strings.CutSuffix(c.Param("kind"), ".json")

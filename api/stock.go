@@ -27,8 +27,6 @@ type paperAnswer struct {
 //	@Produce		json
 //	@Success		200	{object}	wire.Paper
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/stock [get]
 //	@Router			/v1/stock [post]
 func tellStock(h *host, k *paperCalculation) echo.HandlerFunc { return k.at(h) }

@@ -29,8 +29,6 @@ import (
 //	@Produce		json
 //	@Success		200	{object}	wire.Suggestions
 //	@Header			200	{string}	ETag	"strong"
-//	@Produce		application/problem+json
-//	@Produce		json
 //	@Router			/v1/suggest [get]
 //	@Router			/v1/suggest [post]
 func suggest(h *host, k *suggestCalculation) echo.HandlerFunc { return k.at(h) }
