@@ -19,7 +19,6 @@ import (
 //	@ID				adapt
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
-//	@Accept			json
 //	@Produce		json
 //	@Success		200	{object}	wire.Adapted
 //	@Header			200	{string}	ETag	"strong, and known before adapting"

@@ -45,7 +45,6 @@ type drawing struct {
 //	@ID				drawing
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
-//	@Accept			json
 //	@Produce		image/svg+xml
 //	@Success		200	{string}	string
 //	@Header			200	{string}	ETag	"strong, and known before solving"

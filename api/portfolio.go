@@ -24,7 +24,6 @@ const (
 //	@Description	Dividers in a tray in a sleeve with a band round it: the contents go into the first layer, and what folding each layer up measures, with the errors of all its settings, goes into the next. One answer with every piece and the tolerance chain. In a query string a layer is a kind's name, or an object written as JSON.
 //	@ID				portfolio
 //	@Tags			enclosures
-//	@Accept			json
 //	@Produce		json
 //	@Success		200	{object}	wire.Portfolio
 //	@Header			200	{string}	ETag	"strong, and known before solving"
@@ -38,7 +37,6 @@ func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solv
 //	@Description	The guides of all layers in one, from the inside out, with one cut list.
 //	@ID				guide-portfolio
 //	@Tags			enclosures
-//	@Accept			json
 //	@Produce		json
 //	@Success		200	{object}	guide.Guide
 //	@Header			200	{string}	ETag	"strong, and known before solving"
@@ -53,7 +51,6 @@ func guidePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.guid
 //	@Description	The flat patterns of all layers in one drawing, or their folded models side by side as binary glTF.
 //	@ID				drawing-portfolio
 //	@Tags			enclosures
-//	@Accept			json
 //	@Produce		image/svg+xml
 //	@Success		200	{string}	string
 //	@Header			200	{string}	ETag	"strong, and known before solving"
