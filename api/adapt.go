@@ -19,7 +19,6 @@ import (
 //	@ID				adapt
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
-//	@Produce		json
 //	@Success		200	{object}	wire.Adapted
 //	@Header			200	{string}	ETag	"strong, and known before adapting"
 //	@Router			/v1/adapt/{kind} [get]

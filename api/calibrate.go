@@ -33,7 +33,6 @@ type calibration struct {
 //	@Description	What was measured on a test sheet goes in: a strip wound round a block or a stack, strips cut and scored at one stop, strips folded up, a wetted sheet. Names for the next request come out, each with how sure it is. What was not measured is that of the bench. As PDF it is the test sheet to make and to measure.
 //	@ID				calibrate
 //	@Tags			paper
-//	@Produce		json
 //	@Success		200	{object}	wire.Calibration
 //	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/calibrate [get]

@@ -19,7 +19,6 @@ import (
 //	@ID				check
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
-//	@Produce		json
 //	@Success		200	{object}	wire.Check
 //	@Header			200	{string}	ETag	"strong, and known before checking"
 //	@Router			/v1/check/{kind} [get]

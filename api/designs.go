@@ -25,7 +25,6 @@ import (
 //	@Description	Described enclosures, each a solution that is proven: send one of them, or what you have made of it, as design to /v1/solve/own.
 //	@ID				designs
 //	@Tags			presets
-//	@Produce		json
 //	@Success		200	{object}	wire.DesignList
 //	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/designs [get]
@@ -40,7 +39,6 @@ func (l lists) listDesigns(c echo.Context) error {
 //	@ID				kind-design
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
-//	@Produce		json
 //	@Success		200	{object}	wire.Design
 //	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/kinds/{kind}/design [get]

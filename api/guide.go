@@ -38,7 +38,6 @@ type guided struct {
 //	@ID				guide
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
-//	@Produce		json
 //	@Success		200	{object}	guide.Guide
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/guide/{kind} [get]

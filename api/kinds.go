@@ -56,7 +56,6 @@ func newKindEntry(k *enclosure.Kind) *kindEntry {
 //	@Summary	The kinds of enclosures
 //	@ID			kinds
 //	@Tags		enclosures
-//	@Produce	json
 //	@Success	200	{object}	wire.KindList
 //	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/kinds [get]
@@ -69,7 +68,6 @@ func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c,
 //	@ID				kind
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
-//	@Produce		json
 //	@Success		200	{object}	wire.Kind
 //	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/kinds/{kind} [get]

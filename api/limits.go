@@ -14,7 +14,6 @@ import (
 //	@Summary	The limits of a request
 //	@ID			limits
 //	@Tags		service
-//	@Produce	json
 //	@Success	200	{object}	wire.Limits
 //	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/limits [get]

@@ -17,7 +17,6 @@ import (
 //	@Description	Of each post the cheapest size class that takes a finished piece, what keeps it out of the cheaper ones and by how much, surcharges with their reasons, and how near it is to a limit. Every limit has its source; what no official source was found for keeps nothing out, but is told. Confirm with the post office: rules change.
 //	@ID				mail
 //	@Tags			mail
-//	@Produce		json
 //	@Success		200	{object}	wire.Mail
 //	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/mail [get]

@@ -28,7 +28,6 @@ const matchTime = 5 * time.Second
 //	@Description	One thing against many holders, or many things against one, ranked: those that fit, the closest first, then the others with what keeps them out. A holder is its inside, or a request of solve by name. Holders may come as CSV and are remembered for a while under the name of their content. More of them than fit into one request, or as they come, are lines of /v1/batch?call=match with the thing in its address, a line a holder: each is answered at once, in memory that does not grow.
 //	@ID				match
 //	@Tags			enclosures
-//	@Produce		json
 //	@Success		200	{object}	wire.Matches
 //	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/match [get]

@@ -24,7 +24,6 @@ const (
 //	@Description	Dividers in a tray in a sleeve with a band round it: the contents go into the first layer, and what folding each layer up measures, with the errors of all its settings, goes into the next. One answer with every piece and the tolerance chain. In a query string a layer is a kind's name, or an object written as JSON.
 //	@ID				portfolio
 //	@Tags			enclosures
-//	@Produce		json
 //	@Success		200	{object}	wire.Portfolio
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/solve/portfolio [get]
@@ -37,7 +36,6 @@ func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solv
 //	@Description	The guides of all layers in one, from the inside out, with one cut list.
 //	@ID				guide-portfolio
 //	@Tags			enclosures
-//	@Produce		json
 //	@Success		200	{object}	guide.Guide
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/guide/portfolio [get]

@@ -18,7 +18,6 @@ import (
 //	@Description	Whether every layer as it was measured closes and goes round the one before, folded up as that was measured: each layer is an object with its kind and its own blank, marks, rises and depths.
 //	@ID				check-portfolio
 //	@Tags			enclosures
-//	@Produce		json
 //	@Success		200	{object}	wire.PortfolioCheck
 //	@Header			200	{string}	ETag	"strong, and known before checking"
 //	@Router			/v1/check/portfolio [get]

@@ -33,7 +33,6 @@ func (l lists) showPortfolio(c echo.Context) error {
 //	@Summary	Contents by name, or by size
 //	@ID			contents
 //	@Tags		presets
-//	@Produce	json
 //	@Success	200	{object}	wire.ContentsList
 //	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/contents [get]
@@ -46,7 +45,6 @@ func (l lists) listContents(c echo.Context) error {
 //	@Summary	Papers by name
 //	@ID			stocks
 //	@Tags		presets
-//	@Produce	json
 //	@Success	200	{object}	wire.StockList
 //	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/stocks [get]
@@ -59,7 +57,6 @@ func (l lists) listStocks(c echo.Context) error {
 //	@Summary	Sheet sizes by name, or by size
 //	@ID			sheets
 //	@Tags		presets
-//	@Produce	json
 //	@Success	200	{object}	wire.SheetList
 //	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/sheets/sizes [get]
@@ -72,7 +69,6 @@ func (l lists) listSheets(c echo.Context) error {
 //	@Summary	Benches by name
 //	@ID			benches
 //	@Tags		presets
-//	@Produce	json
 //	@Success	200	{object}	wire.BenchList
 //	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/benches [get]
@@ -85,7 +81,6 @@ func (l lists) listBenches(c echo.Context) error {
 //	@Summary	Posts and their size classes
 //	@ID			posts
 //	@Tags		presets
-//	@Produce	json
 //	@Success	200	{object}	wire.PostList
 //	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/posts [get]

@@ -16,7 +16,6 @@ import (
 //	@Description	The nearest mark of every ruler from 1 in to 1/64 in and from 10 mm to 0.5 mm, with the error of each.
 //	@ID				ruler
 //	@Tags			lengths
-//	@Produce		json
 //	@Success		200	{object}	wire.Ruler
 //	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/ruler [get]

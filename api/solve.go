@@ -22,7 +22,6 @@ var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 //	@ID				solve
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
-//	@Produce		json
 //	@Success		200	{object}	wire.Solution
 //	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/solve/{kind} [get]

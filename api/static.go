@@ -32,7 +32,6 @@ const FirstRequest = "/v1/solve/slotted-band?unit=in&width=3.5&thickness=0.09&ca
 //	@Summary	The specification as JSON
 //	@ID			spec-json
 //	@Tags		service
-//	@Produce	json
 //	@Success	200	{object}	object
 //	@Router		/openapi.json [get]
 func (s *Service) specJSON(c echo.Context) error { return s.documents.specJSON.Serve(c) }
@@ -43,7 +42,6 @@ func (s *Service) specJSON(c echo.Context) error { return s.documents.specJSON.S
 //	@Description	One form of each value, lengths as texts, calculations by POST and answers in JSON alone, so that each operation has one type.
 //	@ID				spec-text
 //	@Tags			service
-//	@Produce		json
 //	@Success		200	{object}	object
 //	@Router			/openapi-text.json [get]
 func (s *Service) specText(c echo.Context) error { return s.documents.specText.Serve(c) }
@@ -54,7 +52,6 @@ func (s *Service) specText(c echo.Context) error { return s.documents.specText.S
 //	@ID			spec-kind
 //	@Tags		service
 //	@Param		kind	path	string	true	"kind of enclosure"
-//	@Produce	json
 //	@Success	200	{object}	object
 //	@Router		/openapi/{kind}.json [get]
 func (s *Service) specOfKind(c echo.Context) error {

@@ -23,7 +23,6 @@ type paperAnswer struct {
 //	@Description	Caliper, grammage, basis weights and sheet mass from whatever is known. What is estimated is marked, with its range.
 //	@ID				stock
 //	@Tags			paper
-//	@Produce		json
 //	@Success		200	{object}	wire.Paper
 //	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/stock [get]

@@ -25,7 +25,6 @@ import (
 //	@Description	Every kind of enclosure, and the designs of /v1/designs that work, for contents, paper and wishes: whether it works and why not, in an order with reasons, each with its step, chance, blank, sheets, outside, post and a link that keeps all values. What a kind is refused for is what a solve of it says. Confirm a post's class with the post office.
 //	@ID				suggest
 //	@Tags			enclosures
-//	@Produce		json
 //	@Success		200	{object}	wire.Suggestions
 //	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/suggest [get]

@@ -24,7 +24,6 @@ var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text, tell.
 //	@Description	How many blanks a sheet gives, or how few sheets an order needs, with a proof or a bound, and the cuts in the order that a person with one trimmer would make them. All cuts go from edge to edge. In a query string an object is written as JSON. Asked for application/x-ndjson, each better plan is a line while it is looked for: plan (the answer), bound, gap (of the plan over the bound), seconds and done; the last line is done and says why: settled, proven or time. Whoever has enough leaves.
 //	@ID				yield
 //	@Tags			paper
-//	@Produce		json
 //	@Success		200	{object}	wire.Yield
 //	@Header			200	{string}	ETag	"strong, and known before planning"
 //	@Router			/v1/yield [get]
