@@ -20,7 +20,6 @@ import (
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Success		200	{object}	wire.Adapted
-//	@Header			200	{string}	ETag	"strong, and known before adapting"
 //	@Router			/v1/adapt/{kind} [get]
 //	@Router			/v1/adapt/{kind} [post]
 func (s *kinds) adaptKind(c echo.Context) error {

@@ -34,7 +34,6 @@ type calibration struct {
 //	@ID				calibrate
 //	@Tags			paper
 //	@Success		200	{object}	wire.Calibration
-//	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/calibrate [get]
 //	@Router			/v1/calibrate [post]
 func learn(h *host, k *calibrateCalculation) echo.HandlerFunc { return k.at(h) }

@@ -20,7 +20,6 @@ import (
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Success		200	{object}	wire.Check
-//	@Header			200	{string}	ETag	"strong, and known before checking"
 //	@Router			/v1/check/{kind} [get]
 //	@Router			/v1/check/{kind} [post]
 func (s *kinds) checkKind(c echo.Context) error {

@@ -26,7 +26,6 @@ import (
 //	@ID				designs
 //	@Tags			presets
 //	@Success		200	{object}	wire.DesignList
-//	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/designs [get]
 func (l lists) listDesigns(c echo.Context) error {
 	return l.designs.serve(l.host, c, c.Param("extension"))
@@ -40,7 +39,6 @@ func (l lists) listDesigns(c echo.Context) error {
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Success		200	{object}	wire.Design
-//	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/kinds/{kind}/design [get]
 func (s *kinds) describeKind(c echo.Context) error {
 	entry, p := s.named(c, c.Param("kind"))

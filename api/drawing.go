@@ -47,7 +47,6 @@ type drawing struct {
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Produce		image/svg+xml
 //	@Success		200	{string}	string
-//	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/drawing/{kind} [get]
 //	@Router			/v1/drawing/{kind} [post]
 func (s *kinds) drawKind(c echo.Context) error {

@@ -39,7 +39,6 @@ type guided struct {
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Success		200	{object}	guide.Guide
-//	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/guide/{kind} [get]
 //	@Router			/v1/guide/{kind} [post]
 func (s *kinds) writeGuide(c echo.Context) error {

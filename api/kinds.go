@@ -57,7 +57,6 @@ func newKindEntry(k *enclosure.Kind) *kindEntry {
 //	@ID			kinds
 //	@Tags		enclosures
 //	@Success	200	{object}	wire.KindList
-//	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/kinds [get]
 func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c, c.Param("extension")) }
 
@@ -69,7 +68,6 @@ func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c,
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Success		200	{object}	wire.Kind
-//	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/kinds/{kind} [get]
 func (s *kinds) showKind(c echo.Context) error {
 	return s.serveKind(c, func(e *kindEntry) server { return e.show })

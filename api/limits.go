@@ -15,7 +15,6 @@ import (
 //	@ID			limits
 //	@Tags		service
 //	@Success	200	{object}	wire.Limits
-//	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/limits [get]
 func (l lists) listLimits(c echo.Context) error {
 	return l.limits.serve(l.host, c, c.Param("extension"))

@@ -18,7 +18,6 @@ import (
 //	@ID				mail
 //	@Tags			mail
 //	@Success		200	{object}	wire.Mail
-//	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/mail [get]
 //	@Router			/v1/mail [post]
 func judgeMail(h *host, k *mailCalculation) echo.HandlerFunc { return k.at(h) }

@@ -29,7 +29,6 @@ const matchTime = 5 * time.Second
 //	@ID				match
 //	@Tags			enclosures
 //	@Success		200	{object}	wire.Matches
-//	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/match [get]
 //	@Router			/v1/match [post]
 func match(h *host, k *matchCalculation) echo.HandlerFunc { return k.at(h) }

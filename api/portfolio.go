@@ -25,7 +25,6 @@ const (
 //	@ID				portfolio
 //	@Tags			enclosures
 //	@Success		200	{object}	wire.Portfolio
-//	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/solve/portfolio [get]
 //	@Router			/v1/solve/portfolio [post]
 func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solve.at(h) }
@@ -37,7 +36,6 @@ func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solv
 //	@ID				guide-portfolio
 //	@Tags			enclosures
 //	@Success		200	{object}	guide.Guide
-//	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/guide/portfolio [get]
 //	@Router			/v1/guide/portfolio [post]
 func guidePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.guide.at(h) }
@@ -51,7 +49,6 @@ func guidePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.guid
 //	@Tags			enclosures
 //	@Produce		image/svg+xml
 //	@Success		200	{string}	string
-//	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/drawing/portfolio [get]
 //	@Router			/v1/drawing/portfolio [post]
 func drawPortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.drawing.at(h) }

@@ -19,7 +19,6 @@ import (
 //	@ID				check-portfolio
 //	@Tags			enclosures
 //	@Success		200	{object}	wire.PortfolioCheck
-//	@Header			200	{string}	ETag	"strong, and known before checking"
 //	@Router			/v1/check/portfolio [get]
 //	@Router			/v1/check/portfolio [post]
 func checkPortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.check.at(h) }

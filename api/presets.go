@@ -34,7 +34,6 @@ func (l lists) showPortfolio(c echo.Context) error {
 //	@ID			contents
 //	@Tags		presets
 //	@Success	200	{object}	wire.ContentsList
-//	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/contents [get]
 func (l lists) listContents(c echo.Context) error {
 	return l.contents.serve(l.host, c, c.Param("extension"))
@@ -46,7 +45,6 @@ func (l lists) listContents(c echo.Context) error {
 //	@ID			stocks
 //	@Tags		presets
 //	@Success	200	{object}	wire.StockList
-//	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/stocks [get]
 func (l lists) listStocks(c echo.Context) error {
 	return l.stocks.serve(l.host, c, c.Param("extension"))
@@ -58,7 +56,6 @@ func (l lists) listStocks(c echo.Context) error {
 //	@ID			sheets
 //	@Tags		presets
 //	@Success	200	{object}	wire.SheetList
-//	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/sheets/sizes [get]
 func (l lists) listSheets(c echo.Context) error {
 	return l.sheets.serve(l.host, c, c.Param("extension"))
@@ -70,7 +67,6 @@ func (l lists) listSheets(c echo.Context) error {
 //	@ID			benches
 //	@Tags		presets
 //	@Success	200	{object}	wire.BenchList
-//	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/benches [get]
 func (l lists) listBenches(c echo.Context) error {
 	return l.benches.serve(l.host, c, c.Param("extension"))
@@ -82,6 +78,5 @@ func (l lists) listBenches(c echo.Context) error {
 //	@ID			posts
 //	@Tags		presets
 //	@Success	200	{object}	wire.PostList
-//	@Header		200	{string}	ETag	"strong"
 //	@Router		/v1/posts [get]
 func (l lists) listPosts(c echo.Context) error { return l.posts.serve(l.host, c, c.Param("extension")) }

@@ -17,7 +17,6 @@ import (
 //	@ID				ruler
 //	@Tags			lengths
 //	@Success		200	{object}	wire.Ruler
-//	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/ruler [get]
 //	@Router			/v1/ruler [post]
 func readRuler(h *host, k *rulerCalculation) echo.HandlerFunc { return k.at(h) }

@@ -23,7 +23,6 @@ var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 //	@Tags			enclosures
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Success		200	{object}	wire.Solution
-//	@Header			200	{string}	ETag	"strong, and known before solving"
 //	@Router			/v1/solve/{kind} [get]
 //	@Router			/v1/solve/{kind} [post]
 func (s *kinds) solveKind(c echo.Context) error {

@@ -24,7 +24,6 @@ type paperAnswer struct {
 //	@ID				stock
 //	@Tags			paper
 //	@Success		200	{object}	wire.Paper
-//	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/stock [get]
 //	@Router			/v1/stock [post]
 func tellStock(h *host, k *paperCalculation) echo.HandlerFunc { return k.at(h) }

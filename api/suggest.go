@@ -26,7 +26,6 @@ import (
 //	@ID				suggest
 //	@Tags			enclosures
 //	@Success		200	{object}	wire.Suggestions
-//	@Header			200	{string}	ETag	"strong"
 //	@Router			/v1/suggest [get]
 //	@Router			/v1/suggest [post]
 func suggest(h *host, k *suggestCalculation) echo.HandlerFunc { return k.at(h) }

@@ -25,7 +25,6 @@ var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text, tell.
 //	@ID				yield
 //	@Tags			paper
 //	@Success		200	{object}	wire.Yield
-//	@Header			200	{string}	ETag	"strong, and known before planning"
 //	@Router			/v1/yield [get]
 //	@Router			/v1/yield [post]
 func planYield(h *host, k *yieldCalculation) echo.HandlerFunc { return k.at(h) }

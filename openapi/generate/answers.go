@@ -35,6 +35,7 @@ func (p *patch) addAnswers(call api.CallSpec, method string, o object) {
 		content["text/plain"] = object{"schema": object{"type": "string"}, "example": "in"}
 	}
 	success["description"] = "The answer; text/plain also for a picked value, and for a problem with errors=cell."
+	success["headers"] = object{"ETag": object{"description": "strong, and known before anything is worked out", "schema": object{"type": "string"}}}
 	if method == "get" {
 		responses["304"] = object{"description": "Not Modified"}
 	}
