@@ -116,7 +116,7 @@ func TestSidesWhicheverWayTheAddressReads(t *testing.T) {
 		q := piece("100 x 200 mm")
 		q.Address = address
 		m := q.seenBy(post(t, "us"))
-		assert.Equal(t, []int64{length, mm(200), mm(100)}, []int64{m.length.nominal, m.longer().nominal, m.shorter().nominal}, "%d", address)
+		assert.Equal(t, []int64{length, mm(200), mm(100)}, []int64{m.length.nominal, m.longer.nominal, m.shorter.nominal}, "%d", address)
 	}
 }
 

@@ -15,6 +15,7 @@ func around(n, tolerance int64) spread { return spread{max(1, n-tolerance), n, n
 // measured is a piece as a post looks at it.
 type measured struct {
 	length, height, thickness, mass spread
+	longer, shorter                 spread // of length and height, whichever way the address reads
 	traits                          Trait
 }
 
@@ -30,7 +31,7 @@ func (q *Piece) seenBy(p *Post) measured {
 		turned = sides
 	}
 	slices.SortStableFunc(turned, func(a, b spread) int { return cmp.Compare(b.nominal, a.nominal) })
-	m := measured{sides[0], sides[1], sides[2], around(q.Mass.picograms, q.MassTolerance.picograms), q.Traits}
+	m := measured{sides[0], sides[1], sides[2], around(q.Mass.picograms, q.MassTolerance.picograms), sides[0], sides[1], q.Traits}
 	if p.ByAddress && q.addressAcross() {
 		m.length, m.height, m.traits = m.height, m.length, m.traits|addressAcross
 	}
@@ -51,9 +52,9 @@ func (m *measured) of(q Quantity, least bool) (spread, bool) {
 	case OfHeight:
 		return m.height, true
 	case OfLongerSide:
-		return m.longer(), true
+		return m.longer, true
 	case OfShorterSide:
-		return m.shorter(), true
+		return m.shorter, true
 	case OfThickness:
 		return m.thickness, m.thickness.nominal > 0
 	case OfSum:
@@ -63,21 +64,6 @@ func (m *measured) of(q Quantity, least bool) (spread, bool) {
 	default:
 		return m.ratio(least), true
 	}
-}
-
-// longer and shorter return the sides, whichever way the address reads.
-func (m *measured) longer() spread {
-	if m.traits&addressAcross != 0 {
-		return m.height
-	}
-	return m.length
-}
-
-func (m *measured) shorter() spread {
-	if m.traits&addressAcross != 0 {
-		return m.length
-	}
-	return m.height
 }
 
 // sum adds the three sizes up.

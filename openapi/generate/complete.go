@@ -24,7 +24,6 @@ func complete(spec object) (object, error) {
 	delete(spec, "externalDocs")
 	spec["security"] = list{}
 	spec["info"].(object)["version"] = api.Release
-	renameSchemas(spec)
 	components := spec["components"].(object)
 	components["parameters"], components["examples"], components["responses"] = object{}, object{}, object{}
 	tidySchemas(components["schemas"].(object))

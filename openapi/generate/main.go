@@ -118,5 +118,5 @@ func readAnnotations(root string) (object, error) {
 		return nil, err
 	}
 	var spec object
-	return spec, json.Unmarshal(text, &spec)
+	return spec, json.Unmarshal(renamed(text), &spec)
 }

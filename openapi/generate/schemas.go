@@ -1,45 +1,20 @@
 package main
 
-import (
-	"maps"
-	"strings"
-)
+import "regexp"
 
-// renameSchemas drops the name of the package from the names of schemas.
-func renameSchemas(spec object) {
-	schemas := spec["components"].(object)["schemas"].(object)
-	for name, schema := range maps.Clone(schemas) {
-		delete(schemas, name)
-		schemas[schemaName(name)] = schema
-	}
-	renameRefs(spec)
-}
+// typeNames are the names of types of Go, as schemas are called and referred to.
+var typeNames = regexp.MustCompile(`"(#/components/schemas/)?(wire|guide)\.(\w+)"`)
 
-// schemaName is the name of a type without its package; those of a guide keep
-// it as their beginning, since some are called like those of a solution.
-func schemaName(name string) string {
-	if part, ok := strings.CutPrefix(name, "guide."); ok && part != "Guide" {
-		return "Guide" + part
-	}
-	return strings.TrimPrefix(strings.TrimPrefix(name, "guide."), "wire.")
-}
-
-// renameRefs does the same to every reference.
-func renameRefs(node any) {
-	switch n := node.(type) {
-	case object:
-		if ref, ok := n["$ref"].(string); ok {
-			at := strings.LastIndex(ref, "/") + 1
-			n["$ref"] = ref[:at] + schemaName(ref[at:])
+// renamed drops the names of packages from the names of schemas in a document. Those of
+// a guide keep it as their beginning, since some are called like those of a solution.
+func renamed(document []byte) []byte {
+	return typeNames.ReplaceAllFunc(document, func(quoted []byte) []byte {
+		name := typeNames.FindStringSubmatch(string(quoted))
+		if name[2] == "guide" && name[3] != "Guide" {
+			name[1] += "Guide"
 		}
-		for _, child := range n {
-			renameRefs(child)
-		}
-	case list:
-		for _, child := range n {
-			renameRefs(child)
-		}
-	}
+		return []byte(`"` + name[1] + name[3] + `"`)
+	})
 }
 
 // membersRef is the type of the members of an object that a Go list stands for
