@@ -31,6 +31,7 @@ type catalogue struct {
 	Joined   map[string]*message          `json:"joined"`   // names {of} with a joint behind: " height"; or between {of} and {on}: " on the "
 	Warnings map[string]*message          `json:"warnings"` // by code; a warning without one stays as it is
 	Messages map[string]*message          `json:"messages"`
+	Labels   Labels                       `json:"labels"`
 
 	tag language.Tag
 }

@@ -2,8 +2,10 @@ package guide_test
 
 import (
 	"encoding/json"
+	"maps"
 	"os"
 	"path/filepath"
+	"reflect"
 	"regexp"
 	"slices"
 	"sort"
@@ -31,6 +33,7 @@ type words struct {
 	Joined   map[string]string            `json:"joined"`
 	Warnings map[string]any               `json:"warnings"`
 	Messages map[string]any               `json:"messages"`
+	Labels   map[string]string            `json:"labels"`
 }
 
 // readWords reads all catalogues by language.
@@ -93,6 +96,9 @@ func TestEveryMessageInEveryLanguage(t *testing.T) {
 		for key, many := range all["en"].Many {
 			assert.Equal(t, placeholders(many), placeholders(w.Many[key]), "%s: %s", name, key)
 		}
+		assert.ElementsMatch(t, slices.Collect(maps.Keys(all["en"].Labels)), slices.Collect(maps.Keys(w.Labels)), name)
+		assert.NotContains(t, slices.Collect(maps.Values(w.Labels)), "", name)
+		assert.Len(t, w.Labels, reflect.TypeFor[guide.Labels]().NumField(), name)
 		assert.NotEmpty(t, w.Decimal)
 		assert.NotEmpty(t, w.Units["in"])
 		assert.NotEmpty(t, w.Units["mm"])

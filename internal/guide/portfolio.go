@@ -18,7 +18,7 @@ func WritePortfolio(p *solve.Portfolio, o Options) (Guide, error) {
 		return Guide{}, err
 	}
 	w := newWriter(p.Solutions[len(p.Solutions)-1], c, o.Units)
-	whole := Guide{Language: c.Language, Kind: "portfolio", Labels: w.labels(), Title: w.say("portfolio.title", nil), Steps: []Step{}}
+	whole := Guide{Language: c.Language, Kind: "portfolio", Labels: c.Labels, Title: w.say("portfolio.title", nil), Steps: []Step{}}
 	var titles []string
 	var finishing []Step
 	before := 0
@@ -108,12 +108,9 @@ func (g *Guide) join(layer *Guide, title string, before int) (finishing []Step) 
 	return finishing
 }
 
-// same reports whether two items are told in the same words.
-func (i Item) same(other Item) bool { return i.Text == other.Text }
-
 // addItem adds an item to a list that does not have it yet.
 func addItem(items []Item, item Item) []Item {
-	if slices.ContainsFunc(items, item.same) {
+	if slices.ContainsFunc(items, func(known Item) bool { return known.Text == item.Text }) {
 		return items
 	}
 	return append(items, item)

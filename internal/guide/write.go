@@ -38,7 +38,7 @@ func (w *writer) guide(brief bool) (Guide, error) {
 	return Guide{
 		Language: c.Language, Kind: s.Request.Kind.Name,
 		Title: kind.Title, Summary: w.summary(kind),
-		Labels: w.labels(), Materials: w.materials(), Tools: w.tools(), CutList: w.cutList(),
+		Labels: c.Labels, Materials: w.materials(), Tools: w.tools(), CutList: w.cutList(),
 		Steps: steps, Cautions: w.cautions(), FitNotes: w.fitNotes(), Warnings: w.warnings(),
 	}, nil
 }
@@ -98,15 +98,6 @@ func (w *writer) sizes(width, height, thickness measure.Length) string {
 		return ""
 	}
 	return w.list(parts)
-}
-
-func (w *writer) labels() Labels {
-	label := func(key string) string { return w.say("label."+key, nil) }
-	return Labels{
-		Materials: label("materials"), Tools: label("tools"), CutList: label("cut_list"), Piece: label("piece"),
-		Quantity: label("quantity"), Width: label("width"), Height: label("height"), Steps: label("steps"),
-		Cautions: label("cautions"), FitNotes: label("fit_notes"), Warnings: label("warnings"), Figure: label("figure"),
-	}
 }
 
 // cutList lists the blanks.

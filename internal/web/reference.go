@@ -19,7 +19,7 @@ type attempt struct {
 // attempts are the examples of a call: its names as a query when they are
 // plain values, else its body.
 func (c *call) attempts(path string) []attempt {
-	address := fillPath(path, c.first().Parameters)
+	address := fillPath(path, c.Parameters)
 	if c.methods.Post == nil {
 		return []attempt{{Method: "GET", Address: address}}
 	}
@@ -136,7 +136,7 @@ func Reference(document []byte) []byte {
 	for _, tag := range s.Tags {
 		g := group{Name: tag.Name, Description: tag.Description}
 		for _, c := range calls {
-			if c.Tag() == tag.Name {
+			if slices.Contains(c.Tags, tag.Name) {
 				g.Calls = append(g.Calls, c)
 			}
 		}

@@ -127,11 +127,12 @@ func (s *specification) kinds() []string {
 // call is one entry of the page: a path, or the paths of all kinds that
 // differ in the kind alone.
 type call struct {
-	ID, Path string
-	methods  methods
-	Common   []parameter     // of the path, or of every kind
-	Own      []ownParameters // of single kinds
-	Tries    []attempt       // what can be tried
+	*operation // that the page describes
+	ID, Path   string
+	methods    methods
+	Common     []parameter     // of the path, or of every kind
+	Own        []ownParameters // of single kinds
+	Tries      []attempt       // what can be tried
 }
 
 // ownParameters are the names that not every kind knows.
@@ -163,8 +164,8 @@ func (s *specification) calls() []call {
 
 // call makes the entry of a family of paths.
 func (s *specification) call(family string, paths []string) call {
-	c := call{ID: strings.Trim(strings.NewReplacer("/", "-", "{", "", "}", "", ".", "-").Replace(family), "-"), Path: family, methods: s.Paths[paths[0]]}
-	c.Common = c.first().Parameters
+	c := call{ID: strings.Trim(strings.NewReplacer("/", "-", "{", "", "}", "", ".", "-").Replace(family), "-"), Path: family, methods: s.Paths[paths[0]], operation: s.Paths[paths[0]].all()[0]}
+	c.Common = c.Parameters
 	for _, path := range paths[1:] {
 		known := s.Paths[path].Get.Parameters
 		c.Common = slices.DeleteFunc(slices.Clone(c.Common), func(p parameter) bool { return !knows(known, p.Name) })
@@ -183,26 +184,12 @@ func knows(list []parameter, name string) bool {
 	return slices.ContainsFunc(list, func(p parameter) bool { return p.Name == name })
 }
 
-// first is the operation that the page describes.
-func (c call) first() *operation { return c.methods.all()[0] }
-
 // Summary is what the call does, in a line, without the name of the kind.
 func (c call) Summary() string {
-	if summary, _, ok := strings.Cut(c.first().Summary, " of a"); ok && c.Own != nil {
+	if summary, _, ok := strings.Cut(c.operation.Summary, " of a"); ok && c.Own != nil {
 		return summary
 	}
-	return c.first().Summary
-}
-
-// Description is what the call does, at length.
-func (c call) Description() string { return c.first().Description }
-
-// Tag is the group of the call.
-func (c call) Tag() string {
-	if tags := c.first().Tags; len(tags) > 0 {
-		return tags[0]
-	}
-	return ""
+	return c.operation.Summary
 }
 
 // Methods lists the methods, without HEAD.
@@ -219,5 +206,5 @@ func (c call) Methods() string {
 
 // Media lists the content types of answers.
 func (c call) Media() string {
-	return strings.Join(slices.Sorted(maps.Keys(c.first().Responses["200"].Content)), ", ")
+	return strings.Join(slices.Sorted(maps.Keys(c.Responses["200"].Content)), ", ")
 }
