@@ -3,7 +3,6 @@ package mutation_test
 import (
 	"go/ast"
 	"go/importer"
-	"go/parser"
 	"go/token"
 	"go/types"
 	"io"
@@ -19,7 +18,7 @@ import (
 
 // folder is one package that is broken.
 type folder struct {
-	name    string // from the root, with slashes
+	set     *token.FileSet
 	files   []*source
 	imports types.Importer
 }
@@ -27,7 +26,7 @@ type folder struct {
 // newFolder reads a package and what it imports, as it was compiled.
 func newFolder(t *testing.T, root, name string) *folder {
 	t.Helper()
-	f := &folder{name: name}
+	f := &folder{set: token.NewFileSet()}
 	list := func(arguments ...string) iter.Seq[string] {
 		command := exec.Command("go", append([]string{"list"}, append(arguments, "./"+name)...)...)
 		command.Dir, command.Stderr = root, os.Stderr
@@ -39,7 +38,7 @@ func newFolder(t *testing.T, root, name string) *folder {
 		path := filepath.Join(root, name, base)
 		text, err := os.ReadFile(path)
 		require.NoError(t, err)
-		file, err := newSource(path, text)
+		file, err := newSource(f.set, path, text)
 		require.NoError(t, err)
 		f.files = append(f.files, file)
 	}
@@ -52,23 +51,21 @@ func newFolder(t *testing.T, root, name string) *folder {
 	return f
 }
 
-// compiles says whether a package with a mutant in it is Go. Imported packages
-// are kept by the importer, so that only the package itself is looked at again.
+// compiles says whether a package with a mutant in it is Go. Only the broken file is read
+// again, and imported packages are kept by the importer.
 func (f *folder) compiles(m *mutant) bool {
-	set := token.NewFileSet()
+	broken, err := newSource(f.set, m.file.path, m.broken())
+	if err != nil {
+		return false
+	}
 	var files []*ast.File
 	for _, file := range f.files {
-		text := file.text
 		if file == m.file {
-			text = m.broken()
+			file = broken
 		}
-		parsed, err := parser.ParseFile(set, file.path, text, parser.SkipObjectResolution)
-		if err != nil {
-			return false
-		}
-		files = append(files, parsed)
+		files = append(files, file.parsed)
 	}
-	_, err := (&types.Config{Importer: f.imports}).Check(f.name, set, files, nil)
+	_, err = (&types.Config{Importer: f.imports}).Check("broken", f.set, files, nil)
 	return err == nil
 }
 

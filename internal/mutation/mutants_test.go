@@ -59,9 +59,8 @@ type source struct {
 	parsed *ast.File
 }
 
-// newSource parses a file.
-func newSource(path string, text []byte) (*source, error) {
-	set := token.NewFileSet()
+// newSource parses a file, its positions among those of a set.
+func newSource(set *token.FileSet, path string, text []byte) (*source, error) {
 	parsed, err := parser.ParseFile(set, path, text, parser.SkipObjectResolution)
 	return &source{path, text, set, parsed}, err
 }
@@ -186,7 +185,7 @@ func g() {
 
 // TestMutantsAreWhatTheyShouldBe breaks a small file in every way.
 func TestMutantsAreWhatTheyShouldBe(t *testing.T) {
-	file, err := newSource("p.go", []byte(small))
+	file, err := newSource(token.NewFileSet(), "p.go", []byte(small))
 	require.NoError(t, err)
 	var broken []string
 	for _, m := range file.mutants() {

@@ -3,6 +3,7 @@ package mutation_test
 import (
 	"encoding/json"
 	"fmt"
+	"go/token"
 	"maps"
 	"os"
 	"path/filepath"
@@ -133,7 +134,7 @@ func overlay(t *testing.T, mutants map[int]*mutant) string {
 
 // TestWeave writes all mutants of a small file into it, and looks at how.
 func TestWeave(t *testing.T) {
-	file, err := newSource("p.go", []byte(small))
+	file, err := newSource(token.NewFileSet(), "p.go", []byte(small))
 	require.NoError(t, err)
 	woven := map[int]*mutant{}
 	for i, m := range file.mutants() {
@@ -143,7 +144,7 @@ func TestWeave(t *testing.T) {
 	}
 	assert.Len(t, woven, 11, "all but that of the constant")
 	text := weave(file.text, woven)
-	_, err = newSource("p.go", []byte(text))
+	_, err = newSource(token.NewFileSet(), "p.go", []byte(text))
 	require.NoError(t, err, text)
 	for _, part := range []string{
 		"const most = 7\n",
