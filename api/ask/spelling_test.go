@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/internal/measure"
 	"creasefit/internal/repertoire"
 )
 
@@ -162,4 +163,66 @@ func TestAddressesWithAnotherWord(t *testing.T) {
 	assert.Equal(t, "x3in", string(a.AppendValue([]byte("x"), "width")))
 	assert.Empty(t, a.AppendValue(nil, "height"), "it was not given")
 	assert.Empty(t, a.AppendValue(nil, "columns"))
+}
+
+// TestLengthsAndMarksAreMeasured among what was given: their size is told beside their text; a
+// sum of sizes is one length, and a list none.
+func TestLengthsAndMarksAreMeasured(t *testing.T) {
+	a := band()
+	a.AddQuery("unit=in&width=3+of+1.5in+and+2+of+1/8in&thickness=0.1&caliper=0.01&ruler=1/32in&fit=snug&grammage=200")
+	a.Parse()
+	require.True(t, a.Check(), "%v", a.Faults())
+	measured := map[string]string{}
+	for _, g := range a.Given() {
+		if g.Measured {
+			measured[g.Name] = g.Length.Decimal(measure.Inch, 6)
+		}
+	}
+	assert.Equal(t, map[string]string{"width": "4.75 in", "thickness": "0.1 in", "caliper": "0.01 in", "ruler": "0.03125 in"}, measured)
+	r := New[Ruler]("json").Take()
+	r.AddQuery("length=1in&length=2in")
+	r.Parse()
+	require.True(t, r.Check())
+	for _, g := range r.Given() {
+		assert.False(t, g.Measured, g.Name)
+	}
+	assert.Equal(t, "1in, 2in", r.Given()[0].Text)
+}
+
+// TestWhatSaysNothingAlone is refused with the name that it wants beside it.
+func TestWhatSaysNothingAlone(t *testing.T) {
+	for query, missing := range map[string]string{"made_at=40": "used_at", "used_at=40": "made_at", "clearance_min=0": "clearance_max", "clearance_max=1/8in": "clearance_min"} {
+		a := band()
+		a.AddQuery("unit=in&width=3&thickness=0.1&caliper=0.01&" + query)
+		a.Parse()
+		require.False(t, a.Check(), query)
+		require.Len(t, a.Faults(), 1, "%s: %v", query, a.Faults())
+		assert.Equal(t, missing, a.Faults()[0].Field, query)
+		hint, given := strings.CutPrefix(a.Faults()[0].Hint, "add ")
+		if given && strings.Contains(hint, "=") {
+			again := band()
+			again.AddQuery("unit=in&width=3&thickness=0.1&caliper=0.01&" + query + "&" + strings.ReplaceAll(hint, " ", "+"))
+			again.Parse()
+			assert.True(t, again.Check(), "%s with its hint %s: %v", query, hint, again.Faults())
+		}
+	}
+}
+
+// TestAListHasSoManyValues, and not one more.
+func TestAListHasSoManyValues(t *testing.T) {
+	for n, taken := range map[int]bool{50: true, 51: false} {
+		a := New[Ruler]("json").Take()
+		a.AddQuery(strings.TrimSuffix(strings.Repeat("length=1in&", n), "&"))
+		a.Parse()
+		assert.Equal(t, taken, a.Check(), "%d lengths", n)
+		if !taken {
+			assert.Equal(t, "at most 50 times", a.Faults()[0].Expected)
+		}
+	}
+	for n, taken := range map[int]bool{12: true, 13: false} {
+		a := NewForm(Portfolios()).Take()
+		a.AddQuery("width=3in&height=4in&thickness=1in&caliper=0.01in&" + strings.TrimSuffix(strings.Repeat("layers=sleeve&", n), "&"))
+		a.Parse()
+		assert.Equal(t, taken, a.Check(), "%d layers", n)
+	}
 }
