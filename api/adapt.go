@@ -3,8 +3,6 @@ package api
 import (
 	"context"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -12,7 +10,7 @@ import (
 	"creasefit/internal/solve"
 )
 
-// adaptKind makes somebody's pattern for another thing.
+// newAdapt makes somebody's pattern for another thing.
 //
 //	@Summary		Adapt a pattern to another thing
 //	@Description	From somebody's measurements, the pattern for another thing or paper with the same clearance, laps and style.
@@ -22,16 +20,8 @@ import (
 //	@Success		200	{object}	wire.Adapted
 //	@Router			/v1/adapt/{kind} [get]
 //	@Router			/v1/adapt/{kind} [post]
-func (s *kinds) adaptKind(c echo.Context) error {
-	return s.serveKind(c, func(e *kindEntry) server { return e.adapt })
-}
-
-// adaptCalculation adapts patterns of one kind.
-type adaptCalculation = calculation[*ask.Adapt, *solve.Adapted]
-
-// newAdapt returns the adapting of the kind.
-func newAdapt(k *enclosure.Kind) *adaptCalculation {
-	return &adaptCalculation{
+func newAdapt(k *enclosure.Kind) computing {
+	return &calculation[*ask.Adapt, *solve.Adapted]{
 		form: ask.NewAdapt(k, tell.FormatNames(tableFormats)...), path: "/v1/adapt/" + k.Name, formats: tableFormats, table: tell.AdaptColumns,
 		compute: func(ctx context.Context, q *ask.Adapt) (*solve.Adapted, error) {
 			return solve.Adapt(ctx, q.MadeFor, q.Request, q.Measurements())

@@ -17,6 +17,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/tell"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -168,8 +169,9 @@ var benchBand = fmt.Sprintf(bandBody, 304_800)
 // BenchmarkParts measures the parts of a call in the process: reading the
 // request, and writing the solution.
 func BenchmarkParts(b *testing.B) {
-	e := quiet().kinds.byName["slotted-band"]
-	asked := e.solve.form.Take()
+	band, _ := repertoire.Lookup("slotted-band")
+	k := newSolve(band)
+	asked := k.form.Take()
 	asked.AddJSON([]byte(benchBand))
 	asked.Parse()
 	require.True(b, asked.Check())
@@ -179,7 +181,7 @@ func BenchmarkParts(b *testing.B) {
 	b.Run("read", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
-			asked := e.solve.form.Take()
+			asked := k.form.Take()
 			asked.AddJSON([]byte(benchBand))
 			asked.Parse()
 			asked.Check()
@@ -197,7 +199,7 @@ func BenchmarkParts(b *testing.B) {
 		b.ReportAllocs()
 		var body []byte
 		for b.Loop() {
-			body = e.solve.append(body[:0], tell.JSON, s, &answering{Reading: &asked.Reading, path: "/v1/solve/slotted-band"})
+			body = k.append(body[:0], tell.JSON, s, &answering{Reading: &asked.Reading, path: "/v1/solve/slotted-band"})
 		}
 		b.SetBytes(int64(len(body)))
 	})

@@ -102,6 +102,17 @@ func (k *calculation[Q, A]) options(c echo.Context, r *ask.Reading, extension st
 	return o
 }
 
+// computing is a calculation, whatever it is asked and answers.
+type computing interface {
+	lineCall
+	where() string // its path, without an extension
+	spec() CallSpec
+	serve(s *host, c echo.Context, extension string) error
+	at(s *host) echo.HandlerFunc
+}
+
+func (k *calculation[Q, A]) where() string { return k.path }
+
 // at serves the calculation under an address whose extension is a format.
 func (k *calculation[Q, A]) at(s *host) echo.HandlerFunc {
 	return func(c echo.Context) error { return k.serve(s, c, c.Param("extension")) }

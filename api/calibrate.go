@@ -4,8 +4,6 @@ import (
 	"context"
 	"io"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -26,7 +24,7 @@ type calibration struct {
 	paper [2]measure.Length
 }
 
-// learn answers with what measurements say of a paper and a hand, or with the
+// newCalibration answers with what measurements say of a paper and a hand, or with the
 // sheet to measure.
 //
 //	@Summary		Learn a paper and a hand
@@ -36,14 +34,8 @@ type calibration struct {
 //	@Success		200	{object}	wire.Calibration
 //	@Router			/v1/calibrate [get]
 //	@Router			/v1/calibrate [post]
-func learn(h *host, k *calibrateCalculation) echo.HandlerFunc { return k.at(h) }
-
-// calibrateCalculation learns a paper and a hand.
-type calibrateCalculation = calculation[*ask.Calibration, *calibration]
-
-// newCalibrateCalculation returns the calculation of what was measured.
-func newCalibrateCalculation() *calibrateCalculation {
-	return &calibrateCalculation{
+func newCalibration() computing {
+	return &calculation[*ask.Calibration, *calibration]{
 		form: ask.New[ask.Calibration](tell.FormatNames(calibrationFormats)...), path: "/v1/calibrate", formats: calibrationFormats, table: tell.MemberColumns,
 		compute: func(_ context.Context, q *ask.Calibration) (*calibration, error) {
 			record, err := calibrate.Find(&q.Measured)

@@ -3,8 +3,6 @@ package api
 import (
 	"context"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -12,7 +10,7 @@ import (
 	"creasefit/internal/solve"
 )
 
-// checkKind judges somebody's own measurements.
+// newCheck judges somebody's own measurements.
 //
 //	@Summary		Check own measurements
 //	@Description	Whether own measurements close and fit, how sure that is, the smallest change that mends them, and what they hold at most.
@@ -22,17 +20,9 @@ import (
 //	@Success		200	{object}	wire.Check
 //	@Router			/v1/check/{kind} [get]
 //	@Router			/v1/check/{kind} [post]
-func (s *kinds) checkKind(c echo.Context) error {
-	return s.serveKind(c, func(e *kindEntry) server { return e.check })
-}
-
-// checkCalculation is the check of one kind.
-type checkCalculation = calculation[*ask.Check, *solve.Check]
-
-// newCheck returns the check of the kind.
-func newCheck(k *enclosure.Kind) *checkCalculation {
+func newCheck(k *enclosure.Kind) computing {
 	var reach reach
-	return &checkCalculation{
+	return &calculation[*ask.Check, *solve.Check]{
 		form: ask.NewCheck(k, tell.FormatNames(tableFormats)...), path: "/v1/check/" + k.Name, formats: tableFormats, table: tell.CheckColumns,
 		compute: func(ctx context.Context, q *ask.Check) (*solve.Check, error) {
 			c, err := solve.CheckFinished(ctx, q.Request, q.Measurements(), q.Finished())

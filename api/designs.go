@@ -27,9 +27,7 @@ import (
 //	@Tags			presets
 //	@Success		200	{object}	wire.DesignList
 //	@Router			/v1/designs [get]
-func (l lists) listDesigns(c echo.Context) error {
-	return l.designs.serve(l.host, c, c.Param("extension"))
-}
+func listDesigns() computing { return newListing("/v1/designs", wire.Designs()) }
 
 // describeKind answers with a kind as a design.
 //
@@ -53,12 +51,9 @@ func (s *kinds) describeKind(c echo.Context) error {
 	return entry.design.serve(s.host, c, c.Param("extension"))
 }
 
-// designCalculation is a kind as a design.
-type designCalculation = calculation[*ask.KindDesign, *own.Example]
-
 // newDesign returns the calculation of a kind that is given as designs, nil for one
 // that is not.
-func newDesign(k *enclosure.Kind) *designCalculation {
+func newDesign(k *enclosure.Kind) computing {
 	var of []own.Example
 	for _, e := range own.Kinds() {
 		if e.Kind == k.Name {
@@ -69,7 +64,7 @@ func newDesign(k *enclosure.Kind) *designCalculation {
 		return nil
 	}
 	path := "/v1/kinds/" + k.Name + "/design"
-	return &designCalculation{
+	return &calculation[*ask.KindDesign, *own.Example]{
 		form: ask.NewKindDesign(k, tell.FormatNames(tableFormats)...), path: path, formats: tableFormats,
 		compute: func(ctx context.Context, q *ask.KindDesign) (*own.Example, error) { return agreeing(ctx, of, q) },
 		answer: func(e *own.Example, x *answering) any {

@@ -7,8 +7,6 @@ import (
 	"math"
 	"strconv"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -38,7 +36,7 @@ type drawing struct {
 	paper  [2]measure.Length // zero for what is usual
 }
 
-// drawKind answers with the flat pattern, or with the folded model.
+// newDrawing answers with the flat pattern, or with the folded model.
 //
 //	@Summary		Drawing of an enclosure
 //	@Description	The flat pattern, true to the millimetre, or a model with its contents whose animations play the making.
@@ -49,16 +47,8 @@ type drawing struct {
 //	@Success		200	{string}	string
 //	@Router			/v1/drawing/{kind} [get]
 //	@Router			/v1/drawing/{kind} [post]
-func (s *kinds) drawKind(c echo.Context) error {
-	return s.serveKind(c, func(e *kindEntry) server { return e.drawing })
-}
-
-// drawingCalculation is the drawing of what such requests ask for.
-type drawingCalculation[Q ask.Subject] = calculation[*ask.Drawing[Q], *drawing]
-
-// newDrawing returns the drawing of a kind or of portfolios.
-func newDrawing[Q ask.Subject](kind string, of func() Q) *drawingCalculation[Q] {
-	return &drawingCalculation[Q]{
+func newDrawing[Q ask.Subject](kind string, of func() Q) computing {
+	return &calculation[*ask.Drawing[Q], *drawing]{
 		form: ask.NewDrawing(of, tell.FormatNames(drawingFormats)...), path: "/v1/drawing/" + kind, formats: drawingFormats,
 		compute: func(ctx context.Context, q *ask.Drawing[Q]) (*drawing, error) {
 			s, err := solveSubject(ctx, q.Of)

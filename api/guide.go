@@ -8,8 +8,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/draw"
@@ -31,7 +29,7 @@ type guided struct {
 	guide  guide.Guide
 }
 
-// writeGuide answers with the making instructions of an enclosure.
+// newGuide answers with the making instructions of an enclosure.
 //
 //	@Summary		Making instructions of an enclosure
 //	@Description	Materials, tools, the cut list and numbered steps in order of work, with cautions and pictures.
@@ -41,16 +39,8 @@ type guided struct {
 //	@Success		200	{object}	guide.Guide
 //	@Router			/v1/guide/{kind} [get]
 //	@Router			/v1/guide/{kind} [post]
-func (s *kinds) writeGuide(c echo.Context) error {
-	return s.serveKind(c, func(e *kindEntry) server { return e.guide })
-}
-
-// guideCalculation is the guide of what such requests ask for.
-type guideCalculation[Q ask.Subject] = calculation[*ask.Guide[Q], *guided]
-
-// newGuide returns the guide of a kind or of portfolios.
-func newGuide[Q ask.Subject](kind string, of func() Q) *guideCalculation[Q] {
-	return &guideCalculation[Q]{
+func newGuide[Q ask.Subject](kind string, of func() Q) computing {
+	return &calculation[*ask.Guide[Q], *guided]{
 		form: ask.NewGuide(of, tell.FormatNames(guideFormats)...), path: "/v1/guide/" + kind, formats: guideFormats,
 		compute: func(ctx context.Context, q *ask.Guide[Q]) (*guided, error) {
 			s, err := solveSubject(ctx, q.Of)

@@ -13,16 +13,11 @@ import (
 	"creasefit/internal/repertoire"
 )
 
-// kindEntry is a kind with everything that calls about it need.
+// kindEntry is a kind with the calls about it.
 type kindEntry struct {
-	kind    *enclosure.Kind
-	show    *listing
-	solve   *solveCalculation
-	check   *checkCalculation
-	adapt   *adaptCalculation
-	guide   *guideCalculation[*ask.Enclosure]
-	drawing *drawingCalculation[*ask.Enclosure]
-	design  *designCalculation // nil for a kind that is not given as one
+	kind   *enclosure.Kind
+	calls  map[string]computing // by their names
+	design computing            // nil for a kind that is not given as one
 }
 
 // kinds is every kind by its name.
@@ -43,12 +38,15 @@ func newKinds(h *host) *kinds {
 	return all
 }
 
+// aboutKinds names the calculations about kinds.
+var aboutKinds = []string{"solve", "check", "adapt", "guide", "drawing"}
+
 // newKindEntry prepares the calls about a kind.
 func newKindEntry(k *enclosure.Kind) *kindEntry {
 	of := func() *ask.Enclosure { return &ask.Enclosure{Kind: k} }
-	e := &kindEntry{kind: k, solve: newSolve(k), check: newCheck(k), adapt: newAdapt(k), guide: newGuide(k.Name, of), drawing: newDrawing(k.Name, of), design: newDesign(k)}
-	e.show = newListing("/v1/kinds/"+k.Name, e.describe())
-	return e
+	solve := newSolve(k)
+	return &kindEntry{kind: k, design: newDesign(k), calls: map[string]computing{"kinds": showKind(k, solve),
+		"solve": solve, "check": newCheck(k), "adapt": newAdapt(k), "guide": newGuide(k.Name, of), "drawing": newDrawing(k.Name, of)}}
 }
 
 // listKinds answers with the catalogue.
@@ -58,7 +56,7 @@ func newKindEntry(k *enclosure.Kind) *kindEntry {
 //	@Tags		enclosures
 //	@Success	200	{object}	wire.KindList
 //	@Router		/v1/kinds [get]
-func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c, c.Param("extension")) }
+func listKinds() computing { return newListing("/v1/kinds", describeKinds()) }
 
 // showKind answers with one kind and every name it knows.
 //
@@ -69,8 +67,9 @@ func (l lists) listKinds(c echo.Context) error { return l.kinds.serve(l.host, c,
 //	@Param			kind	path	string	true	"kind of enclosure"
 //	@Success		200	{object}	wire.Kind
 //	@Router			/v1/kinds/{kind} [get]
-func (s *kinds) showKind(c echo.Context) error {
-	return s.serveKind(c, func(e *kindEntry) server { return e.show })
+func showKind(k *enclosure.Kind, solve computing) computing {
+	return newListing("/v1/kinds/"+k.Name, wire.Kind{Name: k.Name, Title: k.Title, Help: k.Help, Needs: k.Needs, Parameters: solve.spec().Parameters,
+		Links: wire.KindLinks{Self: "/v1/kinds/" + k.Name, Solve: "/v1/solve/" + k.Name}})
 }
 
 // describeKinds is the catalogue as it is listed.
@@ -82,14 +81,6 @@ func describeKinds() wire.KindList {
 	k := describePortfolio()
 	list.Assemblies = []wire.KindSummary{{Name: k.Name, Title: k.Title, Help: k.Help, Link: k.Links.Self}}
 	return list
-}
-
-// describe is one kind as it is shown.
-func (e *kindEntry) describe() wire.Kind {
-	k := wire.Kind{Name: e.kind.Name, Title: e.kind.Title, Help: e.kind.Help, Needs: e.kind.Needs,
-		Links: wire.KindLinks{Self: "/v1/kinds/" + e.kind.Name, Solve: "/v1/solve/" + e.kind.Name}}
-	k.Parameters = describeNames(e.solve.form.Names())
-	return k
 }
 
 // describeNames lists names as they are shown.
@@ -131,20 +122,17 @@ func lengthBound(l measure.Length) *wire.Bound {
 	return &wire.Bound{In: &in, MM: &mm}
 }
 
-// server is what answers one call about a kind.
-type server interface {
-	serve(s *host, c echo.Context, extension string) error
-}
-
-// serveKind serves a call about the kind that the last segment of the path names,
-// with the format that the segment names as its extension.
-func (s *kinds) serveKind(c echo.Context, call func(*kindEntry) server) error {
-	name, extension, _ := strings.Cut(c.Param("kind"), ".")
-	e, p := s.named(c, name)
-	if p != nil {
-		return s.answerProblem(c, p)
+// serves answers a call about the kind that the last segment of the path names, with
+// the format that the segment names as its extension.
+func (s *kinds) serves(name string) echo.HandlerFunc {
+	return func(c echo.Context) error {
+		kind, extension, _ := strings.Cut(c.Param("kind"), ".")
+		e, p := s.named(c, kind)
+		if p != nil {
+			return s.answerProblem(c, p)
+		}
+		return e.calls[name].serve(s.host, c, extension)
 	}
-	return call(e).serve(s.host, c, extension)
 }
 
 // named finds the kind of a name, or makes the one that the request describes.

@@ -1,8 +1,6 @@
 package api
 
 import (
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/wire"
 	"creasefit/internal/draw/pdf"
@@ -16,18 +14,13 @@ import (
 //	@Tags		service
 //	@Success	200	{object}	wire.Limits
 //	@Router		/v1/limits [get]
-func (l lists) listLimits(c echo.Context) error {
-	return l.limits.serve(l.host, c, c.Param("extension"))
-}
-
-// describeLimits is the limits as they are listed.
-func describeLimits(c Config) wire.Limits {
+func listLimits(c Config) computing {
 	cheap, dear, streams := c.Places()
-	return wire.Limits{
+	return newListing("/v1/limits", wire.Limits{
 		URL: c.MostURL, Names: ask.MostNames, Value: ask.MostValue, Body: c.MostBody, YieldBody: c.MostYieldBody, Depth: ask.MostDepth, Lengths: ask.MostLengths,
 		SolveMillis: c.SolveTimeout.Milliseconds(), RequestMillis: c.WriteTimeout.Milliseconds(),
 		Items: sheet.MostItems, Pieces: sheet.MostPieces, EffortMillis: sheet.MostEffort.Milliseconds(),
 		Planning: dear, Running: cheap, Streams: streams, AnswerBytes: mostAnswer, Pages: pdf.MostPages, Listed: sheet.MostListed, Placed: mostPlaced, Waiting: c.MostWaiting, ReportedAtOnce: ask.MostReported,
 		BatchLine: mostLine, BatchArray: mostArray, BatchSample: mostSample, BatchColumns: mostColumns,
-	}
+	})
 }

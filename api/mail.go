@@ -3,15 +3,13 @@ package api
 import (
 	"context"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
 	"creasefit/internal/mail"
 )
 
-// judgeMail answers with what posts make of a finished piece.
+// newMail answers with what posts make of a finished piece.
 //
 //	@Summary		Whether a piece may be mailed
 //	@Description	Of each post the cheapest size class that takes a finished piece, what keeps it out of the cheaper ones and by how much, surcharges with their reasons, and how near it is to a limit. Every limit has its source; what no official source was found for keeps nothing out, but is told. Confirm with the post office: rules change.
@@ -20,14 +18,8 @@ import (
 //	@Success		200	{object}	wire.Mail
 //	@Router			/v1/mail [get]
 //	@Router			/v1/mail [post]
-func judgeMail(h *host, k *mailCalculation) echo.HandlerFunc { return k.at(h) }
-
-// mailCalculation asks posts about a piece.
-type mailCalculation = calculation[*ask.Mail, []mail.Judgement]
-
-// newMailCalculation returns the calculation about mailing.
-func newMailCalculation() *mailCalculation {
-	return &mailCalculation{
+func newMail() computing {
+	return &calculation[*ask.Mail, []mail.Judgement]{
 		form: ask.New[ask.Mail](tell.FormatNames(tableFormats)...), path: "/v1/mail", formats: tableFormats, table: tell.MailColumns,
 		compute: func(_ context.Context, q *ask.Mail) ([]mail.Judgement, error) {
 			piece := q.Piece()

@@ -10,8 +10,6 @@ import (
 	"sync"
 	"time"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -22,20 +20,6 @@ import (
 // ten thousand solves.
 const matchTime = 5 * time.Second
 
-// match answers with what goes together.
-//
-//	@Summary		What goes into what
-//	@Description	One thing against many holders, or many things against one, ranked: those that fit, the closest first, then the others with what keeps them out. A holder is its inside, or a request of solve by name. Holders may come as CSV and are remembered for a while under the name of their content. More of them than fit into one request, or as they come, are lines of /v1/batch?call=match with the thing in its address, a line a holder: each is answered at once, in memory that does not grow.
-//	@ID				match
-//	@Tags			enclosures
-//	@Success		200	{object}	wire.Matches
-//	@Router			/v1/match [get]
-//	@Router			/v1/match [post]
-func match(h *host, k *matchCalculation) echo.HandlerFunc { return k.at(h) }
-
-// matchCalculation compares things and holders.
-type matchCalculation = calculation[*ask.Match, *matches]
-
 // matches are all pairs, the best first, by what is many in them.
 type matches struct {
 	ids     []string
@@ -45,13 +29,21 @@ type matches struct {
 	list    string
 }
 
-// newMatchCalculation returns the comparison; lists remembers holders.
-func newMatchCalculation(lists *recent) *matchCalculation {
+// newMatch answers with what goes together.
+//
+//	@Summary		What goes into what
+//	@Description	One thing against many holders, or many things against one, ranked: those that fit, the closest first, then the others with what keeps them out. A holder is its inside, or a request of solve by name. Holders may come as CSV and are remembered for a while under the name of their content. More of them than fit into one request, or as they come, are lines of /v1/batch?call=match with the thing in its address, a line a holder: each is answered at once, in memory that does not grow.
+//	@ID				match
+//	@Tags			enclosures
+//	@Success		200	{object}	wire.Matches
+//	@Router			/v1/match [get]
+//	@Router			/v1/match [post]
+func newMatch(lists *recent) computing {
 	recall := func(list string) (texts []string, ok bool) {
 		known, ok := lists.find(listKey(list))
 		return texts, ok && json.Unmarshal(known, &texts) == nil
 	}
-	return &matchCalculation{
+	return &calculation[*ask.Match, *matches]{
 		form: ask.NewMatch(recall, tell.FormatNames(tableFormats)...), path: "/v1/match", formats: tableFormats, table: tell.MatchColumns,
 		allow: func(*ask.Match) time.Duration { return matchTime },
 		compute: func(ctx context.Context, q *ask.Match) (*matches, error) {

@@ -101,7 +101,7 @@ func differs(t *testing.T, k *enclosure.Kind, p enclosure.Param, unit measure.Un
 // namesOf are the names that a solution of the kind knows.
 func namesOf(k *enclosure.Kind) map[string]bool {
 	known := map[string]bool{}
-	for _, n := range shared().kinds.byName[k.Name].solve.form.Names() {
+	for _, n := range newSolve(k).form.Names() {
 		known[n.Name] = true
 	}
 	return known

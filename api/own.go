@@ -92,26 +92,25 @@ func (d *described) entry(s *host, c echo.Context, text string) (*kindEntry, *pr
 
 // lines is the calls that a line of a batch may name about a design.
 func (d *described) lines() map[string]lineCall {
-	return map[string]lineCall{
-		"/v1/solve/" + ask.OwnKind:   ownLine{d, func(e *kindEntry) lineCall { return e.solve }},
-		"/v1/check/" + ask.OwnKind:   ownLine{d, func(e *kindEntry) lineCall { return e.check }},
-		"/v1/guide/" + ask.OwnKind:   ownLine{d, func(e *kindEntry) lineCall { return e.guide }},
-		"/v1/drawing/" + ask.OwnKind: ownLine{d, func(e *kindEntry) lineCall { return e.drawing }},
+	lines := map[string]lineCall{}
+	for _, name := range [...]string{"solve", "check", "guide", "drawing"} {
+		lines["/v1/"+name+"/"+ask.OwnKind] = ownLine{d, name}
 	}
+	return lines
 }
 
 // ownLine is a call about the design that a line brings.
 type ownLine struct {
 	*described
-	call func(*kindEntry) lineCall
+	name string
 }
 
 // words and columns are those of every design; the sizes of each stand in its own line.
-func (l ownLine) words() []string { return l.call(l.bare()).words() }
+func (l ownLine) words() []string { return l.bare().calls[l.name].words() }
 
-func (l ownLine) columns() []string { return l.call(l.bare()).columns() }
+func (l ownLine) columns() []string { return l.bare().calls[l.name].columns() }
 
-func (l ownLine) lasting() bool { return l.call(l.bare()).lasting() }
+func (l ownLine) lasting() bool { return l.bare().calls[l.name].lasting() }
 
 func (l ownLine) appendAnswer(s *host, c echo.Context, add func(*ask.Reading), as lineForm, dst []byte) ([]byte, *problem) {
 	asked := l.form.Take()
@@ -122,5 +121,5 @@ func (l ownLine) appendAnswer(s *host, c echo.Context, add func(*ask.Reading), a
 	if p != nil {
 		return dst, p
 	}
-	return l.call(e).appendAnswer(s, c, add, as, dst)
+	return e.calls[l.name].appendAnswer(s, c, add, as, dst)
 }

@@ -3,8 +3,6 @@ package api
 import (
 	"context"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -27,7 +25,12 @@ const (
 //	@Success		200	{object}	wire.Portfolio
 //	@Router			/v1/solve/portfolio [get]
 //	@Router			/v1/solve/portfolio [post]
-func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solve.at(h) }
+func solvePortfolio() computing {
+	return &calculation[*ask.Portfolio, *portfolio]{
+		form: ask.NewForm(ask.Portfolios(), tell.FormatNames(tableFormats)...), path: "/v1/solve/" + portfolioName, formats: tableFormats, table: tell.MeasurementColumns,
+		compute: solveAllAndCount, answer: (*portfolio).answer,
+	}
+}
 
 // guidePortfolio answers with the making instructions of all layers in one.
 //
@@ -38,7 +41,7 @@ func solvePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.solv
 //	@Success		200	{object}	guide.Guide
 //	@Router			/v1/guide/portfolio [get]
 //	@Router			/v1/guide/portfolio [post]
-func guidePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.guide.at(h) }
+func guidePortfolio() computing { return newGuide(portfolioName, ask.Portfolios()) }
 
 // drawPortfolio answers with the flat patterns of all layers, or with the
 // folded models side by side.
@@ -51,35 +54,12 @@ func guidePortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.guid
 //	@Success		200	{string}	string
 //	@Router			/v1/drawing/portfolio [get]
 //	@Router			/v1/drawing/portfolio [post]
-func drawPortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.drawing.at(h) }
-
-// portfolioCalculation is the calculation of several kinds together.
-type portfolioCalculation = calculation[*ask.Portfolio, *portfolio]
+func drawPortfolio() computing { return newDrawing(portfolioName, ask.Portfolios()) }
 
 // portfolio is a request with its solution.
 type portfolio struct {
 	asked *ask.Portfolio
 	*solve.Portfolio
-}
-
-// portfolioEntry is the portfolio with everything that calls about it need.
-type portfolioEntry struct {
-	solve   *portfolioCalculation
-	check   *calculation[*ask.Portfolio, *portfolioCheck]
-	guide   *guideCalculation[*ask.Portfolio]
-	drawing *drawingCalculation[*ask.Portfolio]
-}
-
-// newPortfolioEntry prepares the calls about portfolios.
-func newPortfolioEntry() *portfolioEntry {
-	of := ask.Portfolios()
-	return &portfolioEntry{
-		solve: &portfolioCalculation{
-			form: ask.NewForm(of, tell.FormatNames(tableFormats)...), path: "/v1/solve/" + portfolioName, formats: tableFormats, table: tell.MeasurementColumns,
-			compute: solveAllAndCount, answer: (*portfolio).answer,
-		},
-		check: newPortfolioCheck(), guide: newGuide(portfolioName, of), drawing: newDrawing(portfolioName, of),
-	}
 }
 
 // solveAllAndCount solves the layers, and counts how many blanks the sheets give.
@@ -126,6 +106,6 @@ func standAlone(asked *ask.Portfolio, p *solve.Portfolio, i int) *ask.Reading {
 // describePortfolio is the portfolio as /v1/kinds shows it.
 func describePortfolio() wire.Kind {
 	return wire.Kind{Name: portfolioName, Title: portfolioTitle, Help: "Several kinds round one another: each goes round the one before.",
-		Needs: []string{"layers"}, Parameters: describeNames(newPortfolioEntry().solve.form.Names()),
+		Needs: []string{"layers"}, Parameters: solvePortfolio().spec().Parameters,
 		Links: wire.KindLinks{Self: "/v1/kinds/" + portfolioName, Solve: "/v1/solve/" + portfolioName}}
 }

@@ -3,15 +3,19 @@ package api
 import (
 	"context"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
 	"creasefit/internal/solve"
 )
 
-// checkPortfolio judges somebody's own measurements of enclosures round one
+// portfolioCheck is a request with what its measurements come to.
+type portfolioCheck struct {
+	asked *ask.Portfolio
+	*solve.PortfolioCheck
+}
+
+// newPortfolioCheck judges somebody's own measurements of enclosures round one
 // another.
 //
 //	@Summary		Check own measurements of several enclosures round one another
@@ -21,16 +25,7 @@ import (
 //	@Success		200	{object}	wire.PortfolioCheck
 //	@Router			/v1/check/portfolio [get]
 //	@Router			/v1/check/portfolio [post]
-func checkPortfolio(h *host, e *portfolioEntry) echo.HandlerFunc { return e.check.at(h) }
-
-// portfolioCheck is a request with what its measurements come to.
-type portfolioCheck struct {
-	asked *ask.Portfolio
-	*solve.PortfolioCheck
-}
-
-// newPortfolioCheck returns the check of several kinds together.
-func newPortfolioCheck() *calculation[*ask.Portfolio, *portfolioCheck] {
+func newPortfolioCheck() computing {
 	return &calculation[*ask.Portfolio, *portfolioCheck]{
 		form: ask.NewForm(ask.PortfolioChecks(), tell.FormatNames(tableFormats)...), path: "/v1/check/" + portfolioName, formats: tableFormats, table: tell.CheckColumns,
 		compute: func(ctx context.Context, q *ask.Portfolio) (*portfolioCheck, error) {

@@ -1,31 +1,13 @@
 package api
 
 import (
-	"github.com/labstack/echo/v4"
-
+	"creasefit/api/ask"
 	"creasefit/api/wire"
 )
 
 // lists are the calls that answer with one of our own tables.
-type lists struct {
-	*host
-	kinds, portfolio, stocks, benches, designs, posts, limits *listing
-	contents, sheets                                          *search
-}
-
-// newLists writes the tables.
-func newLists(h *host) lists {
-	return lists{
-		host:  h,
-		kinds: newListing("/v1/kinds", describeKinds()), portfolio: newListing("/v1/kinds/"+portfolioName, describePortfolio()), contents: newContentsSearch(),
-		stocks: newListing("/v1/stocks", wire.Stocks()), sheets: newSheetSearch(),
-		benches: newListing("/v1/benches", wire.Benches()), designs: newListing("/v1/designs", wire.Designs()), posts: newListing("/v1/posts", wire.Posts()), limits: newListing("/v1/limits", describeLimits(h.config)),
-	}
-}
-
-// showPortfolio answers with the portfolio's parameters, as of any kind.
-func (l lists) showPortfolio(c echo.Context) error {
-	return l.portfolio.serve(l.host, c, c.Param("extension"))
+func lists(c Config) []computing {
+	return []computing{listKinds(), newListing("/v1/kinds/"+portfolioName, describePortfolio()), listContents(), listStocks(), listSheets(), listBenches(), listDesigns(), listPosts(), listLimits(c)}
 }
 
 // listContents answers with the named contents, those nearest to a size first.
@@ -35,8 +17,8 @@ func (l lists) showPortfolio(c echo.Context) error {
 //	@Tags		presets
 //	@Success	200	{object}	wire.ContentsList
 //	@Router		/v1/contents [get]
-func (l lists) listContents(c echo.Context) error {
-	return l.contents.serve(l.host, c, c.Param("extension"))
+func listContents() computing {
+	return newSearch("/v1/contents", func(q *ask.Near) any { return wire.Contents(q) })
 }
 
 // listStocks answers with the named papers.
@@ -46,9 +28,7 @@ func (l lists) listContents(c echo.Context) error {
 //	@Tags		presets
 //	@Success	200	{object}	wire.StockList
 //	@Router		/v1/stocks [get]
-func (l lists) listStocks(c echo.Context) error {
-	return l.stocks.serve(l.host, c, c.Param("extension"))
-}
+func listStocks() computing { return newListing("/v1/stocks", wire.Stocks()) }
 
 // listSheets answers with the named sheet sizes, those nearest to a size first.
 //
@@ -57,8 +37,8 @@ func (l lists) listStocks(c echo.Context) error {
 //	@Tags		presets
 //	@Success	200	{object}	wire.SheetList
 //	@Router		/v1/sheets/sizes [get]
-func (l lists) listSheets(c echo.Context) error {
-	return l.sheets.serve(l.host, c, c.Param("extension"))
+func listSheets() computing {
+	return newSearch("/v1/sheets/sizes", func(q *ask.Near) any { return wire.Sheets(q) })
 }
 
 // listBenches answers with the named benches.
@@ -68,9 +48,7 @@ func (l lists) listSheets(c echo.Context) error {
 //	@Tags		presets
 //	@Success	200	{object}	wire.BenchList
 //	@Router		/v1/benches [get]
-func (l lists) listBenches(c echo.Context) error {
-	return l.benches.serve(l.host, c, c.Param("extension"))
-}
+func listBenches() computing { return newListing("/v1/benches", wire.Benches()) }
 
 // listPosts answers with the size classes of the posts.
 //
@@ -79,4 +57,4 @@ func (l lists) listBenches(c echo.Context) error {
 //	@Tags		presets
 //	@Success	200	{object}	wire.PostList
 //	@Router		/v1/posts [get]
-func (l lists) listPosts(c echo.Context) error { return l.posts.serve(l.host, c, c.Param("extension")) }
+func listPosts() computing { return newListing("/v1/posts", wire.Posts()) }

@@ -2,7 +2,6 @@ package api
 
 import (
 	"log/slog"
-	"maps"
 	"net/http"
 	"sync"
 
@@ -18,15 +17,7 @@ type Service struct {
 	*host
 	echo      *echo.Echo
 	kinds     *kinds
-	ruler     *rulerCalculation
-	paper     *paperCalculation
-	mail      *mailCalculation
-	suggest   *suggestCalculation
-	match     *matchCalculation
-	learned   *calibrateCalculation
-	yield     *yieldCalculation
-	portfolio *portfolioEntry
-	lists     lists
+	calls     []computing // but those about kinds
 	batches   *batches
 	documents documents
 }
@@ -34,10 +25,10 @@ type Service struct {
 // New returns a service with these settings that writes to this log.
 func New(config Config, log *slog.Logger) *Service {
 	h := newHost(config, log)
-	s := &Service{
-		host: h, echo: echo.New(), kinds: newKinds(h), lists: newLists(h), documents: newDocuments(),
-		ruler: newRulerCalculation(), paper: newPaperCalculation(), mail: newMailCalculation(), suggest: newSuggestCalculation(), match: newMatchCalculation(h.holders), learned: newCalibrateCalculation(), yield: newYieldCalculation(), portfolio: newPortfolioEntry(),
-	}
+	s := &Service{host: h, echo: echo.New(), kinds: newKinds(h), documents: newDocuments(), calls: []computing{
+		solvePortfolio(), newPortfolioCheck(), guidePortfolio(), drawPortfolio(),
+		newRuler(), newPaper(), newYield(), newMail(), newSuggest(), newMatch(h.holders), newCalibration(),
+	}}
 	s.batches = &batches{host: h, lines: s.lineCalls()}
 	s.batches.families = sync.OnceValue(s.batches.nameFamilies)
 	s.echo.HTTPErrorHandler = s.answerError
@@ -49,15 +40,16 @@ func New(config Config, log *slog.Logger) *Service {
 
 // lineCalls is every calculation that a line of a batch may name, by its path.
 func (s *Service) lineCalls() map[string]lineCall {
-	calls := map[string]lineCall{s.ruler.path: s.ruler, s.paper.path: s.paper, s.yield.path: s.yield, s.mail.path: s.mail, s.suggest.path: s.suggest, s.match.path: s.match, s.learned.path: s.learned}
-	p := s.portfolio
-	calls[p.solve.path], calls[p.check.path], calls[p.guide.path], calls[p.drawing.path] = p.solve, p.check, p.guide, p.drawing
-	maps.Copy(calls, s.kinds.own.lines())
-	for _, e := range s.kinds.byName {
-		calls[e.adapt.path] = e.adapt
-		calls[e.solve.path], calls[e.check.path], calls[e.guide.path], calls[e.drawing.path] = e.solve, e.check, e.guide, e.drawing
+	lines := s.kinds.own.lines()
+	for _, k := range s.calls {
+		lines[k.where()] = k
 	}
-	return calls
+	for _, e := range s.kinds.byName {
+		for _, name := range aboutKinds {
+			lines[e.calls[name].where()] = e.calls[name]
+		}
+	}
+	return lines
 }
 
 // Handler returns the public handler.
@@ -92,35 +84,19 @@ func (s *Service) calculate(path string, h echo.HandlerFunc) {
 // routes registers every call.
 func (s *Service) routes() {
 	s.get("/", s.start)
-	s.list("/v1/kinds", s.lists.listKinds)
-	s.get("/v1/kinds/:kind", s.kinds.showKind)
-	s.list("/v1/kinds/"+portfolioName, s.lists.showPortfolio)
-	s.calculate("/v1/solve/"+portfolioName, solvePortfolio(s.host, s.portfolio))
-	s.calculate("/v1/check/"+portfolioName, checkPortfolio(s.host, s.portfolio))
-	s.calculate("/v1/guide/"+portfolioName, guidePortfolio(s.host, s.portfolio))
-	s.calculate("/v1/drawing/"+portfolioName, drawPortfolio(s.host, s.portfolio))
-	s.calculateKind("/v1/solve/", s.kinds.solveKind)
-	s.calculateKind("/v1/check/", s.kinds.checkKind)
-	s.calculateKind("/v1/adapt/", s.kinds.adaptKind)
-	s.calculateKind("/v1/guide/", s.kinds.writeGuide)
-	s.calculateKind("/v1/drawing/", s.kinds.drawKind)
-	s.calculate("/v1/ruler", readRuler(s.host, s.ruler))
-	s.calculate("/v1/stock", tellStock(s.host, s.paper))
-	s.calculate("/v1/yield", planYield(s.host, s.yield))
-	s.calculate("/v1/mail", judgeMail(s.host, s.mail))
-	s.calculate("/v1/suggest", suggest(s.host, s.suggest))
-	s.calculate("/v1/match", match(s.host, s.match))
-	s.calculate("/v1/calibrate", learn(s.host, s.learned))
+	s.get("/v1/kinds/:kind", s.kinds.serves("kinds"))
+	for _, k := range s.calls {
+		s.calculate(k.where(), k.at(s.host))
+	}
+	for _, name := range aboutKinds {
+		s.calculateKind("/v1/"+name+"/", s.kinds.serves(name))
+	}
+	for _, l := range lists(s.config) {
+		s.list(l.where(), l.at(s.host))
+	}
 	s.get("/v1/batch", s.batches.answerAddress)
 	s.echo.POST("/v1/batch", s.batches.runBatch)
-	s.list("/v1/contents", s.lists.listContents)
-	s.list("/v1/stocks", s.lists.listStocks)
-	s.list("/v1/sheets/sizes", s.lists.listSheets)
-	s.list("/v1/benches", s.lists.listBenches)
-	s.list("/v1/designs", s.lists.listDesigns)
 	s.list("/v1/kinds/:kind/design", s.kinds.describeKind)
-	s.list("/v1/posts", s.lists.listPosts)
-	s.list("/v1/limits", s.lists.listLimits)
 	s.pages()
 	s.get("/healthz", s.healthy)
 	s.get("/livez", s.live)

@@ -3,8 +3,6 @@ package api
 import (
 	"context"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -15,7 +13,7 @@ import (
 // tableFormats are the formats of every answer that can be told in a table.
 var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 
-// solveKind answers with the measurements of an enclosure.
+// newSolve answers with the measurements of an enclosure.
 //
 //	@Summary		Measurements of an enclosure
 //	@Description	The plainest ruler readings that give the wanted clearance, proven by folding the pattern up. show=order (alone or in a list) adds the order of work, step by step.
@@ -25,17 +23,9 @@ var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 //	@Success		200	{object}	wire.Solution
 //	@Router			/v1/solve/{kind} [get]
 //	@Router			/v1/solve/{kind} [post]
-func (s *kinds) solveKind(c echo.Context) error {
-	return s.serveKind(c, func(e *kindEntry) server { return e.solve })
-}
-
-// solveCalculation is the calculation of one kind.
-type solveCalculation = calculation[*ask.Enclosure, *solve.Solution]
-
-// newSolve returns the calculation of the kind.
-func newSolve(k *enclosure.Kind) *solveCalculation {
+func newSolve(k *enclosure.Kind) *calculation[*ask.Enclosure, *solve.Solution] {
 	var reach reach
-	return &solveCalculation{
+	return &calculation[*ask.Enclosure, *solve.Solution]{
 		form: ask.NewSolve(k, tell.FormatNames(tableFormats)...), path: "/v1/solve/" + k.Name, formats: tableFormats, table: tell.MeasurementColumns,
 		compute: func(ctx context.Context, q *ask.Enclosure) (*solve.Solution, error) {
 			s, err := solveAndCount(ctx, q.Request)

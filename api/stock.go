@@ -3,8 +3,6 @@ package api
 import (
 	"context"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -17,7 +15,7 @@ type paperAnswer struct {
 	source string
 }
 
-// tellStock answers with all that can be told of a paper.
+// newPaper answers with all that can be told of a paper.
 //
 //	@Summary		What can be told of a paper
 //	@Description	Caliper, grammage, basis weights and sheet mass from whatever is known. What is estimated is marked, with its range.
@@ -26,14 +24,8 @@ type paperAnswer struct {
 //	@Success		200	{object}	wire.Paper
 //	@Router			/v1/stock [get]
 //	@Router			/v1/stock [post]
-func tellStock(h *host, k *paperCalculation) echo.HandlerFunc { return k.at(h) }
-
-// paperCalculation works out the rest of what is known.
-type paperCalculation = calculation[*ask.Paper, *paperAnswer]
-
-// newPaperCalculation returns the calculation about a paper.
-func newPaperCalculation() *paperCalculation {
-	return &paperCalculation{
+func newPaper() computing {
+	return &calculation[*ask.Paper, *paperAnswer]{
 		form: ask.New[ask.Paper](tell.FormatNames(tableFormats)...), path: "/v1/stock", formats: tableFormats, table: tell.MemberColumns,
 		compute: func(_ context.Context, q *ask.Paper) (*paperAnswer, error) {
 			d, err := stock.Describe(q.Known)

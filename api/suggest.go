@@ -6,8 +6,6 @@ import (
 	"slices"
 	"sync"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -18,20 +16,6 @@ import (
 	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
-
-// suggest answers with every kind for a thing, the best first.
-//
-//	@Summary		What suits a thing
-//	@Description	Every kind of enclosure, and the designs of /v1/designs that work, for contents, paper and wishes: whether it works and why not, in an order with reasons, each with its step, chance, blank, sheets, outside, post and a link that keeps all values. What a kind is refused for is what a solve of it says. Confirm a post's class with the post office.
-//	@ID				suggest
-//	@Tags			enclosures
-//	@Success		200	{object}	wire.Suggestions
-//	@Router			/v1/suggest [get]
-//	@Router			/v1/suggest [post]
-func suggest(h *host, k *suggestCalculation) echo.HandlerFunc { return k.at(h) }
-
-// suggestCalculation asks all kinds about a thing.
-type suggestCalculation = calculation[*ask.Suggest, *suggestions]
 
 // suggestions are all kinds, the designs that work, and how they are to be pictured.
 type suggestions struct {
@@ -59,9 +43,17 @@ var designKinds = sync.OnceValue(func() (kinds []*enclosure.Kind) {
 	return kinds
 })
 
-// newSuggestCalculation returns the calculation over all kinds.
-func newSuggestCalculation() *suggestCalculation {
-	return &suggestCalculation{
+// newSuggest answers with every kind for a thing, the best first.
+//
+//	@Summary		What suits a thing
+//	@Description	Every kind of enclosure, and the designs of /v1/designs that work, for contents, paper and wishes: whether it works and why not, in an order with reasons, each with its step, chance, blank, sheets, outside, post and a link that keeps all values. What a kind is refused for is what a solve of it says. Confirm a post's class with the post office.
+//	@ID				suggest
+//	@Tags			enclosures
+//	@Success		200	{object}	wire.Suggestions
+//	@Router			/v1/suggest [get]
+//	@Router			/v1/suggest [post]
+func newSuggest() computing {
+	return &calculation[*ask.Suggest, *suggestions]{
 		form: ask.New[ask.Suggest](tell.FormatNames(tableFormats)...), path: "/v1/suggest", formats: tableFormats, table: tell.SuggestionColumns,
 		compute: func(ctx context.Context, q *ask.Suggest) (*suggestions, error) {
 			a := &suggestions{pictures: q.Pictures.Word, language: q.Language.Word}

@@ -4,8 +4,6 @@ import (
 	"io"
 	"time"
 
-	"github.com/labstack/echo/v4"
-
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
@@ -18,7 +16,7 @@ import (
 // yieldFormats are the formats of a cut plan.
 var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text, tell.Lines, tell.SVG, tell.PDF}
 
-// planYield plans how blanks come out of sheets.
+// newYield plans how blanks come out of sheets.
 //
 //	@Summary		Blanks per sheet, and cut plans
 //	@Description	How many blanks a sheet gives, or how few sheets an order needs, with a proof or a bound, and the cuts in the order that a person with one trimmer would make them. All cuts go from edge to edge. In a query string an object is written as JSON. Asked for application/x-ndjson, each better plan is a line while it is looked for: plan (the answer), bound, gap (of the plan over the bound), seconds and done; the last line is done and says why: settled, proven or time. Whoever has enough leaves.
@@ -27,14 +25,8 @@ var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text, tell.
 //	@Success		200	{object}	wire.Yield
 //	@Router			/v1/yield [get]
 //	@Router			/v1/yield [post]
-func planYield(h *host, k *yieldCalculation) echo.HandlerFunc { return k.at(h) }
-
-// yieldCalculation is the planning of an order.
-type yieldCalculation = calculation[*ask.Yield, *yieldAnswer]
-
-// newYieldCalculation returns the planning of orders.
-func newYieldCalculation() *yieldCalculation {
-	return &yieldCalculation{
+func newYield() computing {
+	return &calculation[*ask.Yield, *yieldAnswer]{
 		form: ask.NewYield(tell.FormatNames(yieldFormats)...), path: "/v1/yield", formats: yieldFormats, table: tell.CuttingColumns,
 		compute: planOrder, price: (*yieldAnswer).price, timed: (*yieldAnswer).timed, allow: timeAllowed, write: appendCutPicture,
 		answer: func(a *yieldAnswer, x *answering) any { return a.told(x) },
