@@ -99,6 +99,9 @@ func (s *sets) extend(i, k int) error {
 		return errTooMany
 	}
 	code := s.codes[i] + 1<<s.shift[k]
+	if !s.promising(code) {
+		return nil
+	}
 	c := s.shape(code)
 	if s.budget < 0 || len(s.codes) >= mostSets {
 		return errTooMany
@@ -107,6 +110,21 @@ func (s *sets) extend(i, k int) error {
 		s.enter(code, c, area)
 	}
 	return nil
+}
+
+// promising reports whether a set fits as far as those tell that have one piece less:
+// most sets that do not fit have one of them that does not either.
+func (s *sets) promising(code uint64) bool {
+	for k := range s.need {
+		if s.count(code, k) == 0 {
+			continue
+		}
+		s.budget--
+		if _, fits := s.index[code-1<<s.shift[k]]; !fits {
+			return false
+		}
+	}
+	return true
 }
 
 // shape computes a set's curve from all ways to part it in two; that of a single

@@ -74,3 +74,51 @@ func TestBlanksOfOneSizeOfSheetAreMade(t *testing.T) {
 	assert.Equal(t, int64(39), a.Cost)
 	assert.True(t, a.Proven)
 }
+
+// The parts of a set that come no later than what they leave are all ways to part it in
+// two, each once: as many as counting says.
+func TestPartsOfASet(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		need := rapid.SliceOfN(rapid.IntRange(0, 3), 1, 5).Draw(t, "need")
+		s := newSets(&board{w: 1, h: 1}, make([]kind, len(need)), need, 0)
+		code, ways := uint64(0), 1
+		for k, n := range need {
+			n = rapid.IntRange(0, n).Draw(t, "count")
+			code += uint64(n) << s.shift[k]
+			ways *= n + 1
+			require.Equal(t, n, s.count(code, k))
+		}
+		seen := map[uint64]bool{}
+		for part := range s.parts(code) {
+			for k := range need {
+				require.Equal(t, s.count(code, k), s.count(part, k)+s.count(code-part, k))
+			}
+			require.False(t, seen[part] || seen[code-part])
+			seen[part], seen[code-part] = true, true
+		}
+		assert.Len(t, seen, max(0, ways-2))
+	})
+}
+
+// A sheet met again is kept once, whatever the order and the place of its pieces; another
+// number of pieces or another size of sheet is another, and so is one that wastes less.
+func TestHoardsKeepEverySheetOnce(t *testing.T) {
+	b := plainBoard(10, 10, [][2]int{{5, 5}, {5, 10}}, false)
+	other := *b
+	other.stock = 1
+	made := func(b *board, faces ...int16) draft {
+		d := newDraft(b)
+		for _, f := range faces {
+			d.insert(d.places(f)[0])
+		}
+		return d
+	}
+	h := &hoard{allow: []int64{25, 25}, seen: map[string]bool{}}
+	drafts := []draft{made(b, 0, 1, 0), made(b, 1, 0, 0), made(b, 0, 1), made(&other, 0, 1), made(b, 1), newDraft(b), made(b, 1, 1)}
+	h.keep(drafts, []bool{true, true, true, true, true, true, false}, 2)
+	var counts [][]int32
+	for _, pt := range h.patterns {
+		counts = append(counts, append(pt.counts, int32(pt.board.stock)))
+	}
+	assert.Equal(t, [][]int32{{2, 1, 0}, {1, 1, 0}, {1, 1, 1}}, counts)
+}

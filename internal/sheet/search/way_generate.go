@@ -48,14 +48,13 @@ type generator struct {
 	rough    bool  // without the exact pricers
 	loose    bool  // patterns may take more pieces than are wanted
 	due      int64 // effort spent when the exact pricers are asked again, whatever the quick ones find
-	tiles    int   // that a limited search may try
 	priced   bool  // no pattern is found that is worth more than it costs
 }
 
 // newGenerator begins with some patterns, those of the plans known, those that
 // reworking has met and, for each kind, one of that kind alone.
 func (pl *planner) newGenerator(known []pattern) *generator {
-	g := &generator{planner: pl, greedy: pl.newGreedy(pl.effort), tiles: leastTiles}
+	g := &generator{planner: pl, greedy: pl.newGreedy(pl.effort)}
 	g.goal = floats(pl.needs())
 	for i := range pl.boards {
 		if b := &pl.boards[i]; b.available > 0 {
@@ -152,13 +151,13 @@ func (g *generator) run() {
 			return
 		}
 		begun := g.spent
-		tops, ok := p.surely(hurried)
+		tops, ok := p.surely()
 		if !ok || g.ended() {
 			return
 		}
 		g.due = g.spent + dueAfter*(g.spent-begun)
 		if !p.better && !g.loose && !hurried {
-			g.priced, g.tiles = g.tiles >= mostTiles, 4*g.tiles
+			g.priced = true
 		}
 		if w := (weights{value: p.value, tops: tops}); g.boundOf(&w) > g.lower || g.priced {
 			g.prove(w, "Priced by a linear program, the order is worth more than fewer sheets can give.")

@@ -142,8 +142,8 @@ func (a *asked) fill(b *board) {
 }
 
 // surely enters what the exact pricers find. It returns the greatest value of
-// every board, in a hurry without looking for what takes no more than is wanted.
-func (a *asked) surely(hurried bool) (tops []int64, ok bool) {
+// every board.
+func (a *asked) surely() (tops []int64, ok bool) {
 	a.prepare()
 	tops = make([]int64, len(a.boards))
 	for _, t := range a.exact {
@@ -152,58 +152,11 @@ func (a *asked) surely(hurried bool) (tops []int64, ok bool) {
 		if !ok {
 			return nil, false
 		}
-		l := t.trace()
-		if table, any := t.(*table); any && v > 0 && !hurried && !a.loose && tooMany(l, a.caps(b)) {
-			v, l = a.limitedTo(table, v, l)
-		}
 		if v > 0 {
-			a.offer(b, l)
+			a.offer(b, t.trace())
 		}
 		at := a.place(b)
 		tops[at] = max(tops[at], v)
 	}
 	return tops, true
-}
-
-// tooMany reports whether a layout takes more pieces of a kind than are wanted.
-func tooMany(l *layout, caps []int) bool {
-	counts := make([]int32, len(caps))
-	tally(l, counts)
-	for k, n := range counts {
-		if int(n) > caps[k] {
-			return true
-		}
-	}
-	return false
-}
-
-// leastTiles and mostTiles bound the search for the most valuable sheet that takes
-// no more pieces than are wanted.
-const (
-	leastTiles = 1_500
-	mostTiles  = 24_000
-)
-
-// limitedTo looks for the most valuable sheet that takes no more pieces than are
-// wanted. If the search is cut short, what it found goes with a value that no such
-// sheet exceeds.
-func (a *asked) limitedTo(t *table, value int64, l *layout) (int64, *layout) {
-	caps := a.caps(t.board)
-	pack, ok := newPacking(caps)
-	if !ok {
-		return value, l
-	}
-	b := newBounded(a.effort, t, pack, caps, a.tiles)
-	b.quickly(a.tiles)
-	v, sure := value, false
-	if !a.dear(b.best.value, t.board) {
-		v, sure = b.run()
-	}
-	if b.best.layout != nil {
-		l = b.best.layout
-	}
-	if !sure {
-		v = min(v, value)
-	}
-	return v, l
 }

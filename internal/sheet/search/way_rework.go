@@ -91,12 +91,7 @@ func (pl *planner) hoardFor(target int64) *hoard {
 	if pl.hoard != nil && pl.hoard.target == target {
 		return pl.hoard
 	}
-	need := make([]int, len(pl.kinds))
-	for k := range pl.kinds {
-		need[k] = pl.kinds[k].need
-	}
-	h := &hoard{target: target, allow: make([]int64, len(pl.order.Sheets)), seen: map[hoardKey]bool{}}
-	h.pack, _ = newPacking(need)
+	h := &hoard{target: target, allow: make([]int64, len(pl.order.Sheets)), seen: map[string]bool{}}
 	for i := range pl.boards {
 		h.allow[pl.boards[i].stock] = pl.affordable(target, &pl.boards[i])
 	}
