@@ -77,37 +77,56 @@ func (s *sight) lay(p *plate) {
 // middleOf is the middle of a span.
 func middleOf(span [2]form) form { return span[0].plus(1, span[1]).half() }
 
-// bonds places the pieces that are glued onto others, and spreads the glue: all over,
-// but for a window.
-func (p *planner) bonds(whole *pattern.Pattern, layouts []*layout) {
+// places lays pieces onto others, middle on middle: those that are glued onto them, all
+// over but for a window, lids on the rims of what they go over, and pieces that go round
+// others under them.
+func (p *planner) places(whole *pattern.Pattern, layouts []*layout) {
 	for i := range p.panels {
 		q := &p.panels[i]
-		if q.base < 0 || q.nested {
+		if q.base < 0 {
 			continue
 		}
 		on := &p.panels[q.base]
 		l, under := layouts[q.piece], layouts[on.piece]
-		own, base := l.piece.Panels[p.at(i)].Outline, under.piece.Panels[p.at(q.base)]
-		shift := pattern.At(centre(base.Outline, false).Sub(centre(own, false)), centre(base.Outline, true).Sub(centre(own, true)))
-		above, face := p.in.Caliper, pattern.Inside
-		if q.under {
-			above, face = above.Neg(), pattern.Outside
+		own, base := l.piece.Panels[p.at(i)].Outline, &under.piece.Panels[p.at(q.base)]
+		out, middle := on.face.inside, centre(base.Outline)
+		at := pattern.Place{Piece: q.piece, On: on.piece, Above: q.origin[out.axis].plus(-1, on.origin[out.axis]).times(out.sign).exact(l.values),
+			X: middle.X.Sub(centre(own).X), Y: middle.Y.Sub(centre(own).Y)}
+		switch {
+		case q.lid:
+			at.Lie, at.X = pattern.FaceDown, middle.X.Add(centre(own).X)
+			fallthrough
+		case q.nested:
+			whole.Nests = append(whole.Nests, p.nesting(p.Pieces[q.piece].nesting(), on.piece, q.piece))
+		default:
+			face := pattern.Inside
+			if q.under {
+				face = pattern.Outside
+			}
+			b := pattern.Bond{Name: p.Pieces[on.piece].Name, A: q.piece, B: on.piece}
+			for _, area := range spread(own, base, pattern.At(at.X, at.Y)) {
+				b.Glues = append(b.Glues, pattern.Glue{Name: q.Name, Panel: p.at(i), Face: 1 - face, Area: area, To: p.at(q.base), ToFace: face})
+			}
+			whole.Bonds = append(whole.Bonds, b)
 		}
-		whole.Places = append(whole.Places, pattern.Place{Piece: q.piece, On: on.piece, X: shift.X, Y: shift.Y, Above: above})
-		b := pattern.Bond{Name: p.Pieces[on.piece].Name, A: q.piece, B: on.piece}
-		for _, area := range spread(own, &base, shift) {
-			b.Glues = append(b.Glues, pattern.Glue{Name: q.Name, Panel: p.at(i), Face: 1 - face, Area: area, To: p.at(q.base), ToFace: face})
-		}
-		whole.Bonds = append(whole.Bonds, b)
+		whole.Places = append(whole.Places, at)
 	}
 }
 
-// centre is the middle of a rectangle along a side.
-func centre(o []pattern.Vertex, up bool) measure.Length {
-	if up {
-		return o[0].Y.Add(o[2].Y).Over(2)
+// nesting is one piece in another one, with the axes along which they fit.
+func (p *planner) nesting(name string, inner, outer int) pattern.Nesting {
+	n := pattern.Nesting{Name: name, Inner: inner, Outer: outer}
+	for k := range p.fits {
+		if p.fits[k].between == name {
+			n.Axes = append(n.Axes, p.fits[k].axis)
+		}
 	}
-	return o[0].X.Add(o[2].X).Over(2)
+	return n
+}
+
+// centre is the middle of a rectangle.
+func centre(o []pattern.Vertex) pattern.Point {
+	return pattern.At(o[0].X.Add(o[2].X).Over(2), o[0].Y.Add(o[2].Y).Over(2))
 }
 
 // spread is where glue goes on a rectangle that lies on a panel, shifted by so much:

@@ -102,16 +102,31 @@ var edgeNames = [...]string{"left", "right", "bottom", "top"}
 // whether it looks towards the greater ones.
 func (e Edge) along() (axis int, up bool) { return int(e / 2), e%2 == 1 }
 
+// cornersAt are the corners at the ends of each edge of a panel, the lower or left one first.
+var cornersAt = [...][2]int{Left: {0, 3}, Right: {1, 2}, Bottom: {0, 1}, Top: {3, 2}}
+
+// ends are the ends of an edge of an outline.
+func (e Edge) ends(o []pattern.Vertex) [2]pattern.Point {
+	return [...]pattern.Point{o[cornersAt[e][0]].Point, o[cornersAt[e][1]].Point}
+}
+
 // move moves a point so far towards an edge.
 func (e Edge) move(p pattern.Point, by measure.Length) pattern.Point {
 	axis, up := e.along()
 	if !up {
 		by = by.Neg()
 	}
+	at := coordinate(&p, axis)
+	*at = at.Add(by)
+	return p
+}
+
+// coordinate is how far across or up a point of a blank lies.
+func coordinate(p *pattern.Point, axis int) *measure.Length {
 	if axis == 0 {
-		return pattern.At(p.X.Add(by), p.Y)
+		return &p.X
 	}
-	return pattern.At(p.X, p.Y.Add(by))
+	return &p.Y
 }
 
 // Reach says how far a panel goes. The zero Reach is free: what is stated about

@@ -47,8 +47,7 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 		s := &p.slots[i]
 		s.draw(layouts[p.panels[s.a].piece], sizes)
 	}
-	p.bonds(&whole, layouts)
-	p.rest(&whole, layouts)
+	p.places(&whole, layouts)
 	holder := layouts[p.panels[p.floor].piece]
 	height := in.Height
 	if height.IsZero() {
@@ -131,20 +130,12 @@ func (l *layout) length(a Amount) measure.Length { return l.amount(a).exact(l.va
 
 // shape cuts the sides of a panel back towards its free edge, and its window out.
 func (l *layout) shape(q *plate, to *pattern.Panel) {
-	o, in := to.Outline, measure.Length{}
+	o := to.Outline
 	if q.Taper.given {
-		in = l.length(q.Taper)
-	}
-	switch {
-	case in.IsZero():
-	case q.Edge == Left:
-		o[0].Y, o[3].Y = o[0].Y.Add(in), o[3].Y.Sub(in)
-	case q.Edge == Right:
-		o[1].Y, o[2].Y = o[1].Y.Add(in), o[2].Y.Sub(in)
-	case q.Edge == Bottom:
-		o[0].X, o[1].X = o[0].X.Add(in), o[1].X.Sub(in)
-	default:
-		o[3].X, o[2].X = o[3].X.Add(in), o[2].X.Sub(in)
+		axis, _ := q.Edge.along()
+		for k, corner := range cornersAt[q.Edge] {
+			o[corner].Point = Edge(2*(1-axis)+1-k).move(o[corner].Point, l.length(q.Taper))
+		}
 	}
 	w := q.Window
 	if w == nil {
@@ -162,16 +153,8 @@ func (l *layout) creaseOf(i int, name string) pattern.Crease {
 	q := &l.panels[i]
 	o := l.piece.Panels[l.at(i)].Outline
 	c := pattern.Crease{Name: name, From: l.at(q.parent), To: l.at(i), Fold: q.Fold, Angle: float64(q.Angle)}
-	switch q.Edge {
-	case Left:
-		c.A, c.B = o[1].Point, o[2].Point
-	case Right:
-		c.A, c.B = o[0].Point, o[3].Point
-	case Bottom:
-		c.A, c.B = o[3].Point, o[2].Point
-	default:
-		c.A, c.B = o[0].Point, o[1].Point
-	}
+	ends := q.Edge.opposite().ends(o)
+	c.A, c.B = ends[0], ends[1]
 	if q.spine != nil {
 		c.Round = measure.Max(measure.Length{}, q.spine.exact(l.values).Sub(l.in.Caliper))
 	}

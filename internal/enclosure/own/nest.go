@@ -147,31 +147,3 @@ func (r *derived) down(p *plate, own form, place string) {
 	above := lid.origin[out.axis].plus(-1, faceOn(&on.foot, out.back())).times(out.sign).plus(-1, own)
 	r.rows = append(r.rows, row{form: above, room: [2]form{nil, only(little, parts)}, name: "height of " + p.Name, place: place})
 }
-
-// rest lays the lids on the rims of what they go over, and pieces that go round others
-// under them.
-func (p *planner) rest(whole *pattern.Pattern, layouts []*layout) {
-	for i := range p.panels {
-		q := &p.panels[i]
-		if !q.nested {
-			continue
-		}
-		on := &p.panels[q.base]
-		l, under := layouts[q.piece], layouts[on.piece]
-		own, base := l.piece.Panels[p.at(i)].Outline, under.piece.Panels[p.at(q.base)].Outline
-		out := on.face.inside
-		above := q.origin[out.axis].plus(-1, on.origin[out.axis]).times(out.sign).exact(l.values)
-		at := pattern.Place{Piece: q.piece, On: on.piece, Above: above, X: centre(base, false).Sub(centre(own, false)), Y: centre(base, true).Sub(centre(own, true))}
-		if q.lid {
-			at.Lie, at.X = pattern.FaceDown, centre(base, false).Add(centre(own, false))
-		}
-		whole.Places = append(whole.Places, at)
-		n := pattern.Nesting{Name: p.Pieces[q.piece].nesting(), Inner: on.piece, Outer: q.piece}
-		for k := range p.fits {
-			if p.fits[k].between == n.Name {
-				n.Axes = append(n.Axes, p.fits[k].axis)
-			}
-		}
-		whole.Nests = append(whole.Nests, n)
-	}
-}

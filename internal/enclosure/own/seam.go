@@ -87,11 +87,7 @@ func (l *layout) glueArea(j *sewn) {
 // back is where on the blank a place in space lies that a panel covers.
 func (l *layout) back(q *plate, axis int, where measure.Length) measure.Length {
 	w := q.face.own(axis)
-	at := where.Sub(q.origin[w.axis].exact(l.values)).Times(w.sign)
-	if axis == 0 {
-		return at.Sub(l.corner.X)
-	}
-	return at.Sub(l.corner.Y)
+	return where.Sub(q.origin[w.axis].exact(l.values)).Times(w.sign).Sub(*coordinate(&l.corner, axis))
 }
 
 // seam brings the line of one panel to that of another: as far apart as they lie at
@@ -127,38 +123,21 @@ func (l *layout) ends(line Line) (panel int, at [2]pattern.Point) {
 		c := &l.piece.Creases[l.crease[i]]
 		return q.parent, [2]pattern.Point{c.A, c.B}
 	}
-	switch l.side(line) {
-	case Left:
-		return i, [2]pattern.Point{o[0].Point, o[3].Point}
-	case Right:
-		return i, [2]pattern.Point{o[1].Point, o[2].Point}
-	case Bottom:
-		return i, [2]pattern.Point{o[0].Point, o[1].Point}
-	default:
-		return i, [2]pattern.Point{o[3].Point, o[2].Point}
-	}
+	return i, l.side(line).ends(o)
 }
 
 // along is where a point of the blank comes to lie along an axis of space that its
 // panel runs along.
 func (l *layout) along(panel int, at pattern.Point, axis int) measure.Length {
 	q := &l.panels[panel]
-	own, w := at.X.Add(l.corner.X), q.face.across
-	if w.axis != axis {
-		own, w = at.Y.Add(l.corner.Y), q.face.up
-	}
-	return q.origin[axis].exact(l.values).Add(own.Times(w.sign))
+	k := q.face.blank(axis)
+	return q.origin[axis].exact(l.values).Add(coordinate(&at, k).Add(*coordinate(&l.corner, k)).Times(q.face.own(k).sign))
 }
 
 // beside is the point of a line on the blank whose place in space along an axis is
 // given.
 func (l *layout) beside(panel int, line [2]pattern.Point, where measure.Length, axis int) pattern.Point {
-	q := &l.panels[panel]
-	p := line[0]
-	if q.face.across.axis == axis {
-		p.X = l.back(q, 0, where)
-	} else {
-		p.Y = l.back(q, 1, where)
-	}
+	p, k := line[0], l.panels[panel].face.blank(axis)
+	*coordinate(&p, k) = l.back(&l.panels[panel], k, where)
 	return p
 }

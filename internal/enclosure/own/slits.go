@@ -89,28 +89,13 @@ func (s *slotted) name(k int) string {
 func (s *slotted) draw(l *layout, sizes []measure.Length) {
 	for k, panel := range [...]int{s.a, s.b} {
 		c := &l.piece.Creases[l.crease[panel]]
-		depth := sizes[s.cut[k]]
-		from, end := c.B, c.B
-		upright := c.A.X == c.B.X
-		edge := "top"
-		switch {
-		case k == 0 && upright:
-			end.Y = end.Y.Sub(depth)
-		case k == 0:
-			end.X, edge = end.X.Sub(depth), "right"
-		case upright:
-			from, end, edge = c.A, c.A, "bottom"
-			end.Y = end.Y.Add(depth)
-		default:
-			from, end, edge = c.A, c.A, "left"
-			end.X = end.X.Add(depth)
+		depth, axis := sizes[s.cut[k]], 0
+		if c.A.X == c.B.X {
+			axis = 1
 		}
-		at := from.X
-		if !upright {
-			at = from.Y
-		}
-		l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: s.name(k), Kind: pattern.Slit, On: c.Name, From: edge,
-			At: at, Depth: depth, Path: pattern.Polygon(from, end)})
+		edge, from := Edge(2*axis+1-k), [...]pattern.Point{c.B, c.A}[k]
+		l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: s.name(k), Kind: pattern.Slit, On: c.Name, From: edgeNames[edge],
+			At: *coordinate(&from, 1-axis), Depth: depth, Path: pattern.Polygon(from, edge.opposite().move(from, depth))})
 	}
 	n := len(l.piece.Cuts)
 	l.piece.Joints = append(l.piece.Joints, pattern.Joint{Name: cmp.Or(s.join.Name, "slits"), A: n - 2, B: n - 1, PanelA: l.at(s.a), PanelB: l.at(s.b)})

@@ -29,7 +29,10 @@ func (v *derivation) turn(i int) {
 	}
 	on := v.panels[p.parent].face
 	axis, up := p.Edge.along()
-	outward := on.towards(axis, up)
+	outward := on.own(axis)
+	if !up {
+		outward = outward.back()
+	}
 	turned, inside := outward, on.inside
 	switch {
 	case p.Fold == pattern.Flat:
@@ -58,6 +61,14 @@ func (f *facing) own(axis int) way {
 		return f.across
 	}
 	return f.up
+}
+
+// blank is the side of a panel's blank that runs along an axis of space, up if not across.
+func (f *facing) blank(axis int) int {
+	if f.across.axis == axis {
+		return 0
+	}
+	return 1
 }
 
 // orderFolds lists the panels so that what lies inside is folded first: a panel
@@ -90,12 +101,23 @@ func (v *derivation) orderFolds() {
 		}
 		before[b] = append(before[b], a)
 	}
-	v.order = v.parentsFirst(afterThose(before))
+	v.order = v.parentsFirst(afterThose(v.inTurn(), before))
 }
 
-// afterThose puts each panel after those that come before it.
-func afterThose(before [][]int) []int {
-	order, seen := make([]int, 0, len(before)), make([]bool, len(before))
+// parentsFirst keeps an order but for panels that come before their parents.
+func (v *derivation) parentsFirst(order []int) []int {
+	before := make([][]int, len(v.panels))
+	for i := range v.panels {
+		if p := v.panels[i].parent; p >= 0 {
+			before[i] = []int{p}
+		}
+	}
+	return afterThose(order, before)
+}
+
+// afterThose keeps an order but for panels that come before those that come before them.
+func afterThose(order []int, before [][]int) []int {
+	sorted, seen := make([]int, 0, len(before)), make([]bool, len(before))
 	var visit func(i int)
 	visit = func(i int) {
 		if seen[i] {
@@ -105,51 +127,19 @@ func afterThose(before [][]int) []int {
 		for _, k := range before[i] {
 			visit(k)
 		}
-		order = append(order, i)
-	}
-	for i := range before {
-		visit(i)
-	}
-	return order
-}
-
-// towards is the way out over an edge: along the width or the height, up or back.
-func (f *facing) towards(axis int, up bool) way {
-	outward := f.across
-	if axis == 1 {
-		outward = f.up
-	}
-	if !up {
-		outward = outward.back()
-	}
-	return outward
-}
-
-// parentsFirst keeps an order but for panels that come before their parents.
-func (v *derivation) parentsFirst(order []int) []int {
-	done, sorted := make([]bool, len(v.panels)), make([]int, 0, len(order))
-	var add func(i int)
-	add = func(i int) {
-		if done[i] {
-			return
-		}
-		if p := v.panels[i].parent; p >= 0 {
-			add(p)
-		}
-		done[i] = true
 		sorted = append(sorted, i)
 	}
 	for _, i := range order {
-		add(i)
+		visit(i)
 	}
 	return sorted
 }
 
-// treeOrder lists the panels as they are given, parents first.
-func (v *derivation) treeOrder() []int {
+// inTurn lists the panels as they are given.
+func (v *derivation) inTurn() []int {
 	all := make([]int, len(v.panels))
 	for i := range all {
 		all[i] = i
 	}
-	return v.parentsFirst(all)
+	return all
 }

@@ -88,7 +88,7 @@ func newDerivation(d *Design) *derivation {
 		v.turn(i)
 	}
 	v.number()
-	for _, i := range v.treeOrder() {
+	for _, i := range v.parentsFirst(v.inTurn()) {
 		v.span(i)
 	}
 	v.layBlanks()
