@@ -3,7 +3,6 @@ package own
 import (
 	"slices"
 
-	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -41,9 +40,9 @@ func (v *derivation) bond() {
 		a, b := &v.panels[v.index[j.A.Panel]], &v.panels[v.index[j.B.Panel]]
 		switch {
 		case j.Type != Glue:
-			v.odd = append(v.odd, fault.Fault{Code: fault.Impossible, Field: under("design", j.place), Detail: "nothing but glue holds two pieces together", Hint: "glue one onto the other, root on root"})
+			v.odd = append(v.odd, impossible(j.place, "nothing but glue holds two pieces together", "glue one onto the other, root on root"))
 		case a.On != "" || b.On != "" || b.piece > a.piece || a.base >= 0:
-			v.odd = append(v.odd, fault.Fault{Code: fault.Impossible, Field: under("design", j.place), Detail: "a piece is glued by its root, once, onto the root of a piece before it", Hint: "begin both pieces with the panels that are glued together"})
+			v.odd = append(v.odd, impossible(j.place, "a piece is glued by its root, once, onto the root of a piece before it", "begin both pieces with the panels that are glued together"))
 		default:
 			a.base, a.under = v.index[j.B.Panel], j.Face == pattern.Outside
 			v.bodies[a.piece] = v.bodies[b.piece]

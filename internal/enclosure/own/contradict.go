@@ -2,6 +2,7 @@ package own
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,10 +15,7 @@ import (
 func (r *derived) clashes(at int, values []float64) bool {
 	last := &r.rows[at]
 	set := r.smallest(at, last)
-	s := system{order: r.known.order}
-	for i := range set {
-		s.add(set[i].form)
-	}
+	s := r.systemOf(set)
 	values = s.settled(values)
 	if !last.misses(values) {
 		return false
@@ -51,7 +49,7 @@ func (r *derived) smallest(at int, last *row) []row {
 		}
 	}
 	for i := 0; i < len(set); {
-		rest := append(append([]row{}, set[:i]...), set[i+1:]...)
+		rest := slices.Delete(slices.Clone(set), i, i+1)
 		if r.clash(rest, last) {
 			set = rest
 		} else {
@@ -71,10 +69,16 @@ func (u *unknown) says() string {
 
 // clash reports whether a row contradicts the others of a set.
 func (r *derived) clash(set []row, last *row) bool {
+	s := r.systemOf(set)
+	left, fresh := s.add(last.form)
+	return !fresh && len(left) > 0
+}
+
+// systemOf is the system of some rows.
+func (r *derived) systemOf(set []row) system {
 	s := system{order: r.known.order}
 	for i := range set {
 		s.add(set[i].form)
 	}
-	left, fresh := s.add(last.form)
-	return !fresh && !left.isZero()
+	return s
 }

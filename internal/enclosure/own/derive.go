@@ -67,8 +67,8 @@ func (v *derivation) derive(exact []measure.Length) (*derived, []float64, error)
 		}
 		before, last = append(before, r), r
 	}
-	return nil, nil, fault.Fault{Code: fault.Impossible, Field: "design.pieces", Detail: "folded up again and again, other plates bound the contents every time",
-		Hint: "give the free panels a reach, one by one, to see which of them does not settle"}
+	return nil, nil, impossible("pieces", "folded up again and again, other plates bound the contents every time",
+		"give the free panels a reach, one by one, to see which of them does not settle")
 }
 
 // foldedAt is the folding that comes of some values: one that is remembered, or a new one.
@@ -176,7 +176,7 @@ func (r *derived) takeHard(values []float64) {
 		if fresh {
 			rest, says = r.known.add(w.form)
 		}
-		if !says && !rest.isZero() {
+		if !says && len(rest) > 0 {
 			if r.over = append(r.over, i); r.clashes(i, values) {
 				continue
 			}
@@ -266,18 +266,22 @@ func (r *derived) takeSoft(weighed bool) {
 
 // undecided says what is still open when all is folded.
 func (r *derived) undecided() error {
-	var left derived
 	if r.known.large {
-		left.fault("pieces", "the shares of shares are too intricate to be exact", "say shares of one panel, in smaller numbers")
-		return left.wrong.Err()
+		return impossible("pieces", "the shares of shares are too intricate to be exact", "say shares of one panel, in smaller numbers")
 	}
+	var left fault.Faults
 	for _, u := range r.known.open() {
-		left.fault(r.of(u).place, "nothing says how far "+r.of(u).name+" reaches", "give it a reach, or say what its edge meets")
+		left = append(left, impossible(r.of(u).place, "nothing says how far "+r.of(u).name+" reaches", "give it a reach, or say what its edge meets"))
 	}
-	return left.wrong.Err()
+	return left.Err()
 }
 
 // fault adds what is wrong with the design at a place.
 func (r *derived) fault(place, detail, hint string) {
-	r.wrong = append(r.wrong, fault.Fault{Code: fault.Impossible, Field: under("design", place), Detail: detail, Hint: hint})
+	r.wrong = append(r.wrong, impossible(place, detail, hint))
+}
+
+// impossible is what is wrong with a design at a place.
+func impossible(place, detail, hint string) fault.Fault {
+	return fault.Fault{Code: fault.Impossible, Field: under("design", place), Detail: detail, Hint: hint}
 }

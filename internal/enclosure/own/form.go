@@ -108,9 +108,6 @@ func (f form) exact(values []measure.Length) measure.Length {
 	return measure.Nanometres(sum).Over(parts)
 }
 
-// isZero reports whether nothing is left of a form.
-func (f form) isZero() bool { return len(f) == 0 }
-
 // has reports whether anything from one on is in the form.
 func (f form) has(from int) bool { return len(f) > 0 && f[len(f)-1].of >= from }
 

@@ -3,7 +3,6 @@ package own
 import (
 	"strings"
 
-	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
 
@@ -12,8 +11,7 @@ var leastLap = measure.Millimetres(3)
 
 // laps refuses glue that has no room to hold: what two glued panels share, at the
 // ideal sizes, must be as wide as a lap is at the least.
-func (p *planner) laps() error {
-	var faults fault.Faults
+func (p *planner) laps() {
 	s := sight{values: p.values}
 	for i := range p.stated.sewn {
 		j := &p.stated.sewn[i]
@@ -24,14 +22,14 @@ func (p *planner) laps() error {
 			}
 			shared := shared(one[axis], other[axis])
 			if least := leastLap; shared < float64(least.Nanometres())-touching {
-				faults = append(faults, fault.Fault{Code: fault.Impossible, Field: under("design", j.place),
-					Detail:   j.A.Panel + " has " + millimetres(max(0, shared)) + " of " + j.B.Panel + " to be glued to",
-					Expected: "at least " + millimetres(float64(least.Nanometres())), Hint: "let " + j.A.Panel + " reach farther, or glue it to what it comes to lie on"})
+				f := impossible(j.place, j.A.Panel+" has "+millimetres(max(0, shared))+" of "+j.B.Panel+" to be glued to",
+					"let "+j.A.Panel+" reach farther, or glue it to what it comes to lie on")
+				f.Expected = "at least " + millimetres(float64(least.Nanometres()))
+				p.faults = append(p.faults, f)
 				break
 			}
 		}
 	}
-	return faults.Err()
 }
 
 // millimetres writes nanometres for people.

@@ -201,18 +201,13 @@ func (d *Design) turned(i int, p *Panel) (all []remedy) {
 	if p.Fold == pattern.Mountain {
 		other, way = pattern.Valley, "up"
 	}
-	return append(all, remedy{"fold " + p.Name + " " + way, func(d *Design) { d.panels()[i].Fold = other }},
-		remedy{"draw " + p.Name + ` in at both ends ("narrower": "2 mm")`, func(d *Design) {
-			d.panels()[i].Narrower = Amount{Length: measure.Millimetres(2), given: true}
-		}})
+	return append(all, remedy{"fold " + p.Name + " " + way, func(d *Design) { d.panels()[i].Fold = other }})
 }
 
-// otherwise lays a panel onto another face, or onto another panel.
+// otherwise lays a panel onto another one.
 func (d *Design) otherwise(i int) (all []remedy) {
 	j := &d.Joins[i]
 	if j.Type == Glue || j.Type == Lies {
-		face := [...]string{"inside", "outside"}[1-j.Face]
-		all = append(all, remedy{"let " + j.A.Panel + " lie on the " + face + " of " + j.B.Panel, func(d *Design) { d.Joins[i].Face = 1 - d.Joins[i].Face }})
 		for _, p := range d.panels() {
 			if name := p.Name; name != j.A.Panel && name != j.B.Panel && len(all) < mostTries/2 {
 				all = append(all, remedy{"let " + j.A.Panel + " lie on " + name, func(d *Design) { d.Joins[i].B.Panel = name }})

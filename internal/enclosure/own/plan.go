@@ -38,10 +38,11 @@ func (v *derivation) attempt(in *enclosure.Input) (*planner, error) {
 	p.plan.Strips, p.plan.Over = p.stated.strips, p.stated.over
 	p.readings()
 	p.problem()
-	err = p.slits()
+	p.slits()
+	p.laps()
 	p.plan.Build = p.build
 	p.openSides()
-	return p, fault.Join(p.paper(), err, p.laps(), p.stated.wrong.Err(), p.faults.Err())
+	return p, fault.Join(p.paper(), p.faults.Err(), p.stated.wrong.Err())
 }
 
 // planner turns what was derived into the plan of a request.
@@ -73,7 +74,7 @@ func (p *planner) readings() {
 			to.Max = x.greatest.exact(p.lengths)
 		}
 		if x.unknown > 0 && to.Ideal.Sign() <= 0 {
-			p.faults = append(p.faults, fault.Fault{Code: fault.Impossible, Field: under("design", x.place), Detail: x.name + " would have no size", Hint: "let what it reaches to lie farther away"})
+			p.faults = append(p.faults, impossible(x.place, x.name+" would have no size", "let what it reaches to lie farther away"))
 		}
 	}
 }

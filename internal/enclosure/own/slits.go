@@ -4,7 +4,6 @@ import (
 	"cmp"
 
 	"creasefit/internal/enclosure"
-	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 	"creasefit/internal/rounding"
@@ -22,8 +21,7 @@ type slotted struct {
 // slits adds the two slits of every such pair: half of the fold and a little, and
 // what each leaves must be at least a quarter of an inch and three calipers
 // (common practice).
-func (p *planner) slits() error {
-	var faults fault.Faults
+func (p *planner) slits() {
 	for i := range p.Joins {
 		j := &p.Joins[i]
 		if j.Type != Slits {
@@ -31,16 +29,11 @@ func (p *planner) slits() error {
 		}
 		s := slotted{join: j, a: p.index[j.A.Panel], b: p.index[j.B.Panel], whole: p.lengthOfFold(p.index[j.A.Panel])}
 		if p.lengthOfFold(s.b) != s.whole || s.whole < 0 {
-			faults = append(faults, fault.Fault{Code: fault.Impossible, Field: under("design", j.place), Detail: "the folds of " + j.A.Panel + " and " + j.B.Panel + " are not as long as one another", Hint: "hang both on panels of one row"})
-			continue
+			p.faults = append(p.faults, impossible(j.place, "the folds of "+j.A.Panel+" and "+j.B.Panel+" are not as long as one another", "hang both on panels of one row"))
+		} else {
+			p.slit(s)
 		}
-		if err := p.slit(&s); err != nil {
-			faults = append(faults, *err)
-			continue
-		}
-		p.slots = append(p.slots, s)
 	}
-	return faults.Err()
 }
 
 // lengthOfFold is the reading of how long the fold of a panel is, -1 if it is none.
@@ -54,7 +47,7 @@ func (v *derivation) lengthOfFold(panel int) int {
 }
 
 // slit adds the readings of two slits.
-func (p *planner) slit(s *slotted) *fault.Fault {
+func (p *planner) slit(s slotted) {
 	fold := &p.plan.Problem.Readings[s.whole]
 	height, play := fold.Ideal, p.amount(s.join.Play).exact(p.lengths)
 	if !s.join.Play.given {
@@ -62,8 +55,9 @@ func (p *planner) slit(s *slotted) *fault.Fault {
 	}
 	deepest := height.Sub(p.in.Beside())
 	if deepest.Less(height.Over(2).Add(play.Over(4))) {
-		return &fault.Fault{Code: fault.Impossible, Field: under("design", s.join.place), Detail: "the folds are too short for slits past their middles: each must leave at least 1/4 in and three calipers",
-			Hint: "let the panels be higher, or the play smaller"}
+		p.faults = append(p.faults, impossible(s.join.place, "the folds are too short for slits past their middles: each must leave at least 1/4 in and three calipers",
+			"let the panels be higher, or the play smaller"))
+		return
 	}
 	excess := enclosure.Range{Min: play.Over(2), Max: measure.Min(play.Times(2), deepest.Times(2).Sub(height))}
 	ideal := height.Over(2).Add(excess.Min.Add(excess.Max).Over(4))
@@ -75,7 +69,7 @@ func (p *planner) slit(s *slotted) *fault.Fault {
 		p.plan.Problem.Windows = append(p.plan.Problem.Windows, rounding.Window{Name: "slit", Form: form, Min: excess.Min, Max: excess.Max, Weight: 1})
 	}
 	p.plan.Problem.Even = append(p.plan.Problem.Even, rounding.Pair{A: s.cut[0], B: s.cut[1]})
-	return nil
+	p.slots = append(p.slots, s)
 }
 
 // name is what one of the slits is called.

@@ -222,5 +222,5 @@ func (s *stated) layStrips(r *derived) {
 }
 
 func (s *stated) fault(place, detail, hint string) {
-	s.wrong = append(s.wrong, fault.Fault{Code: fault.Impossible, Field: under("design", place), Detail: detail, Hint: hint})
+	s.wrong = append(s.wrong, impossible(place, detail, hint))
 }

@@ -29,9 +29,16 @@ func (v *derivation) layBlanks() {
 		first += b.count
 		for axis := range b.chains {
 			row := v.row(b.root, axis)
-			b.folds = append(b.folds, row...)
-			b.chains[axis] = v.chain(b.root, axis)
-			b.whole = b.whole || len(row) == b.count-1
+			for _, i := range row {
+				u := v.panels[i].far
+				if i != b.root {
+					b.folds = append(b.folds, i)
+				} else if axis == 1 {
+					u = v.panels[i].up
+				}
+				b.chains[axis] = append(b.chains[axis], u)
+			}
+			b.whole = b.whole || len(row) == b.count
 		}
 		for i := b.first; i < first; i++ {
 			q := &v.panels[i]
@@ -52,35 +59,17 @@ func (v *derivation) layBlanks() {
 	}
 }
 
-// row lists the panels in a row with a root, from the left or the bottom.
-func (v *derivation) row(root, axis int) (row []int) {
-	for _, e := range [...]Edge{Edge(2 * axis), Edge(2*axis + 1)} {
-		for at := v.next(root, e); at >= 0; at = v.next(at, e) {
-			if row = append(row, at); e == Left || e == Bottom {
-				copy(row[1:], row)
-				row[0] = at
-			}
-		}
+// row lists a root and the panels in a row with it, from the left or the bottom.
+func (v *derivation) row(root, axis int) []int {
+	row := []int{root}
+	before, after := Edge(2*axis), Edge(2*axis+1)
+	for at := v.next(root, before); at >= 0; at = v.next(at, before) {
+		row = slices.Insert(row, 0, at)
+	}
+	for at := v.next(root, after); at >= 0; at = v.next(at, after) {
+		row = append(row, at)
 	}
 	return row
-}
-
-// chain lists the unknowns along an axis of the blank, from the left or the bottom.
-func (v *derivation) chain(root, axis int) []int {
-	own := v.panels[root].far
-	if axis == 1 {
-		own = v.panels[root].up
-	}
-	row := v.row(root, axis)
-	after := slices.IndexFunc(row, func(at int) bool { e := v.panels[at].Edge; return e == Right || e == Top })
-	if after < 0 {
-		after = len(row)
-	}
-	chain := make([]int, len(row))
-	for i, at := range row {
-		chain[i] = v.panels[at].far
-	}
-	return slices.Insert(chain, after, own)
 }
 
 // next is the panel that hangs on an edge of another one, -1 for none.

@@ -103,12 +103,12 @@ func (v *derivation) number() {
 	}
 	for i := range v.panels {
 		p := &v.panels[i]
-		if p.parent < 0 {
-			p.far = v.add(p, p.Across, "", p.face.across)
-			continue
+		to, along := p.Across, p.face.across
+		if p.parent >= 0 {
+			axis, _ := p.Edge.along()
+			to, along = p.Reach, p.face.own(axis)
 		}
-		axis, _ := p.Edge.along()
-		p.far, p.up = v.add(p, p.Reach, "", p.face.own(axis)), -1
+		p.far, p.up = v.add(p, to, "", along), -1
 	}
 	for i := range v.panels {
 		if p := &v.panels[i]; p.parent < 0 {

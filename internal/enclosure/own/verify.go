@@ -17,7 +17,7 @@ func (p *planner) verify() error {
 	var faults fault.Faults
 	for i := range proof.Faults {
 		f := &proof.Faults[i]
-		faults = append(faults, fault.Fault{Code: fault.Impossible, Field: under("design", p.placeOf(f)), Detail: "folded up, this does not work: " + f.String(), Hint: mend(f)})
+		faults = append(faults, impossible(p.placeOf(f), "folded up, this does not work: "+f.String(), mend(f)))
 	}
 	return faults.Err()
 }
