@@ -85,6 +85,42 @@ func TestKeysAreRotatedWhileItRuns(t *testing.T) {
 	assert.Error(t, err)
 }
 
+// TestAFileOfKeysIsReadAgain when its time or its size is another, whichever, and not more often
+// than once a second; who shows no key has none.
+func TestAFileOfKeysIsReadAgain(t *testing.T) {
+	_, one := NewKey("one")
+	other, line := NewKey("two")
+	path := filepath.Join(t.TempDir(), "keys")
+	require.NoError(t, os.WriteFile(path, []byte(one+"\n"), 0o600))
+	keys, err := OpenKeys(path, func(err error) { assert.NoError(t, err) })
+	require.NoError(t, err)
+	noon := time.Date(2026, 1, 1, 12, 0, 0, 0, time.UTC)
+	asks := func(authorization string) bool {
+		r := httptest.NewRequest(http.MethodGet, "/", nil)
+		r.Header.Set("Authorization", authorization)
+		_, ok := keys.Find(r)
+		return ok
+	}
+	write := func(text string, at time.Time) {
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o600))
+		require.NoError(t, os.Chtimes(path, at, at))
+	}
+	found := func() bool { keys.looked = time.Time{}; return asks("Bearer " + other) }
+	write(one+"\n", noon)
+	assert.False(t, found())
+	write(line+"\n", noon.Add(time.Hour))
+	assert.True(t, found(), "as large, but of another time")
+	write(one+" 5 10\n", noon.Add(time.Hour))
+	assert.False(t, found(), "of the same time, but larger")
+	keys.looked = time.Now().Add(time.Hour)
+	write(line+"\n", noon)
+	assert.False(t, asks("Bearer "+other), "it was looked at just now")
+	assert.True(t, found())
+	for _, none := range []string{"", "Basic " + other, other, "bearer " + other, "Bearer"} {
+		assert.False(t, asks(none), none)
+	}
+}
+
 // TestLimiterCountsEachCaller and says what is left.
 func TestLimiterCountsEachCaller(t *testing.T) {
 	assert.Nil(t, NewLimiter(0, 50))

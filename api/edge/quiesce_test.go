@@ -123,6 +123,7 @@ func TestARefusedBodyIsReadOn(t *testing.T) {
 func TestWhoseBodyIsNotReadOn(t *testing.T) {
 	for name, change := range map[string]func(*http.Request){
 		"nothing sent":  func(r *http.Request) { r.ContentLength, r.Body = 0, http.NoBody },
+		"of no length":  func(r *http.Request) { r.ContentLength = 0 },
 		"no body":       func(r *http.Request) { r.ContentLength, r.Body = -1, http.NoBody },
 		"none at all":   func(r *http.Request) { r.ContentLength, r.Body = -1, nil },
 		"asks first":    func(r *http.Request) { r.Header.Set("Expect", "100-continue") },
@@ -133,15 +134,25 @@ func TestWhoseBodyIsNotReadOn(t *testing.T) {
 		r, err := http.NewRequest(http.MethodPost, "http://x/", sent)
 		require.NoError(t, err)
 		change(r)
-		w := &heads{http.Header{}}
+		w := &heads{http.Header{}, name != "of no network"}
 		Lingering(w, r, time.Second)()
 		assert.Empty(t, w.header, name)
 		assert.Equal(t, 4, sent.Len(), name)
 	}
 }
 
-// heads is a writer that keeps headers and cannot do more.
-type heads struct{ header http.Header }
+// heads is a writer that keeps headers, and may let bodies be read while it writes.
+type heads struct {
+	header http.Header
+	duplex bool
+}
+
+func (h *heads) EnableFullDuplex() error {
+	if h.duplex {
+		return nil
+	}
+	return http.ErrNotSupported
+}
 
 func (h *heads) Header() http.Header         { return h.header }
 func (h *heads) Write(b []byte) (int, error) { return len(b), nil }

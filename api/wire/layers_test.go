@@ -121,6 +121,10 @@ func TestTheProofOfAllLayers(t *testing.T) {
 	assert.True(t, w.Proof.Closes && w.Proof.Holds)
 	assert.InDelta(t, mass, w.Outside.Mass, 0.005)
 	assert.Positive(t, mass)
+	for i := range p.Solutions {
+		p.Solutions[i].Outside.Mass = 0.25
+	}
+	assert.Equal(t, 0.75, wholeMass(p), "grams, of a small thing")
 	p.Solutions[1].Outside.Mass = 0
 	assert.Zero(t, wholeMass(p), "that of one layer is not known")
 	p.Solutions[0].Proof = solve.Proof{Closes: true, Holds: false, Gap: um(9000), Tolerance: um(10)}

@@ -101,6 +101,11 @@ func TestTheYieldLinkIsOfTheBlanks(t *testing.T) {
 			assert.Equal(t, [2]float64{p.Blank.Width.MM, p.Blank.Height.MM}, [2]float64{on(size[0]), on(size[1])})
 			assert.Contains(t, items[i], `"name":"`+p.Name+`"`)
 			assert.Contains(t, items[i], `"count":`+number(float64(p.Quantity), 0))
+			grain := names.Get("grain") + between(items[i], `"grain":"`, `"`)
+			assert.Equal(t, s.Yields[i].Grain == solve.GrainAlong, grain != "", "%s: the grain is asked for where the sheet keeps it", p.Name)
+			if grain != "" {
+				assert.Equal(t, solve.FoldSide(&s.Pattern.Pieces[i]).String(), grain)
+			}
 			y := s.answer.Yield.Pieces[i]
 			assert.Equal(t, p.Name, y.Piece)
 			if y.PerSheet != nil && *y.PerSheet > 0 {

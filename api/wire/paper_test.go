@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"math"
 	"net/url"
 	"testing"
 
@@ -27,8 +28,11 @@ func TestAPaperInFigures(t *testing.T) {
 	assert.Equal(t, [2]float64{216.33, 216.33}, p.GrammageRange)
 	assert.Equal(t, 0.71, p.Density)
 	const squareMetresOfLetter = 0.2159 * 0.2794
-	assert.InDelta(t, 216.33*squareMetresOfLetter, p.SheetMass, 0.001)
-	assert.InDelta(t, p.SheetMass/2, p.ReamMass, 0.001, "500 sheets in kilograms")
+	grammage := 80 * 453.59237 / (500 * 20 * 26 * 0.0254 * 0.0254)
+	thousandths := func(x float64) float64 { return math.Round(1000*x) / 1000 }
+	assert.Equal(t, thousandths(grammage*squareMetresOfLetter), p.SheetMass, "grams, to a thousandth")
+	assert.Equal(t, thousandths(grammage*squareMetresOfLetter/2), p.ReamMass, "500 sheets in kilograms")
+	assert.Equal(t, thousandths(grammage/304.8), p.Density)
 	assert.Equal(t, []any{false, false, false}, []any{p.CaliperEstimated, p.GrammageEstimated, p.Unlikely})
 	assert.Equal(t, []string{"a source", "/v1/stock?unit=in"}, []string{p.Source, p.Links.Self})
 	for _, w := range p.BasisWeights {

@@ -49,7 +49,7 @@ func TestEveryKindIsSuggestedOrSaysWhyNot(t *testing.T) {
 		s := list[i].Solution
 		assert.Equal(t, "<svg>"+g.Kind, g.Picture)
 		assert.Equal(t, s.Step.String(), g.Step)
-		assert.InDelta(t, s.Sure.Chance, *g.Chance, 5e-5)
+		assert.Equal(t, math.Round(s.Sure.Chance*1e4)/1e4, *g.Chance)
 		assert.Equal(t, on(s.Outside.Width), g.Outside.Width.MM)
 		require.NotNil(t, g.Sheets)
 		require.NotNil(t, g.Post)
