@@ -1,0 +1,88 @@
+package own_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"creasefit/internal/enclosure/own"
+	"creasefit/internal/fault"
+)
+
+// readFaults are what is wrong with a text before it is solved.
+func readFaults(t *testing.T, design string) fault.Faults {
+	t.Helper()
+	_, err := own.Read([]byte(design))
+	var faults fault.Faults
+	require.NoError(t, faults.Add(err))
+	return faults
+}
+
+// has reports whether a fault of that code is told at a place.
+func has(faults fault.Faults, code fault.Code, place string) bool {
+	for _, f := range faults {
+		if f.Code == code && f.Field == place {
+			return true
+		}
+	}
+	return false
+}
+
+// TestADesignMayHaveSoMuch, and one more is refused where it stands.
+func TestADesignMayHaveSoMuch(t *testing.T) {
+	row := func(n int) string {
+		all := []string{`{"panel":"p0"}`}
+		for i := 1; i < n; i++ {
+			all = append(all, fmt.Sprintf(`{"panel":"p%d","on":"p%d","edge":"right","reach":"20 mm"}`, i, i-1))
+		}
+		return strings.Join(all, ",")
+	}
+	pieces := func(n, panels int) string {
+		all := make([]string, n)
+		for i := range all {
+			all[i] = fmt.Sprintf(`{"piece":"a%d","panels":[%s]}`, i, row(panels))
+		}
+		return `{"design":"x","pieces":[` + strings.Join(all, ",") + `]}`
+	}
+	joins := func(n int) string {
+		return strings.Replace(pieces(1, 2), `]}]}`, `]}],"joins":[`+strings.TrimSuffix(strings.Repeat(`{"even":"p0","with":"p1"},`, n), ",")+`]}`, 1)
+	}
+	named := func(n int) string { return sleeveWith(`"panel":"left side"`, `"panel":"`+strings.Repeat("l", n)+`"`) }
+	for name, c := range map[string]struct {
+		make  func(n int) string
+		most  int
+		code  fault.Code
+		place string
+	}{
+		"panels of a piece": {func(n int) string { return pieces(1, n) }, 64, fault.TooMany, "design.pieces[0].panels"},
+		"pieces":            {func(n int) string { return pieces(n, 1) }, 8, fault.TooMany, "design.pieces"},
+		"joins":             {joins, 64, fault.TooMany, "design.joins"},
+		"a name":            {named, 40, fault.TooMany, "design.pieces[0].panels[1].panel"},
+	} {
+		assert.False(t, has(readFaults(t, c.make(c.most)), c.code, c.place), "%s: %d are taken", name, c.most)
+		assert.True(t, has(readFaults(t, c.make(c.most+1)), c.code, c.place), "%s: %d are not: %+v", name, c.most+1, readFaults(t, c.make(c.most+1)))
+	}
+	assert.Len(t, readFaults(t, strings.ReplaceAll(pieces(1, 40), `"edge":"right"`, `"edge":"across"`)), 20, "so many faults are told")
+}
+
+// TestNamesThatNothingHas are told with the nearest that something has.
+func TestNamesThatNothingHas(t *testing.T) {
+	for name, c := range map[string]struct{ design, place, detail, hint string }{
+		"a size":   {sleeveWith(`"reach":"lap"`, `"reach":"lapp"`), "design.pieces[0].panels", "the design has no size called lapp", "lap"},
+		"a panel":  {sleeveWith(`"to":"front"`, `"to":"frnt"`), "design.joins[0]", "there is no panel called frnt", "front"},
+		"a member": {sleeveWith(`"reach":"lap"`, `"reech":"lap"`), "design.pieces[0].panels", "", "reach"},
+	} {
+		faults := readFaults(t, c.design)
+		require.NotEmpty(t, faults, name)
+		found := false
+		for _, f := range faults {
+			if strings.HasPrefix(f.Field, c.place) && strings.Contains(f.Detail, c.detail) && strings.Contains(f.Hint, c.hint) {
+				found = true
+			}
+		}
+		assert.True(t, found, "%s: %+v", name, faults)
+	}
+}
