@@ -22,11 +22,10 @@ type described struct {
 	form  *ask.Form[*ask.Described]
 	mutex sync.Mutex
 	ready map[string]*kindEntry // by the text of the design
-	bare  func() *kindEntry     // of a design without sizes
 }
 
 func newDescribed() *described {
-	return &described{form: ask.New[ask.Described](), ready: map[string]*kindEntry{}, bare: sync.OnceValue(func() *kindEntry { return newKindEntry(ask.BareKind()) })}
+	return &described{form: ask.New[ask.Described](), ready: map[string]*kindEntry{}}
 }
 
 // ofRequest reads the design of a request, which is read once more as a whole.
@@ -40,14 +39,10 @@ func (d *described) ofRequest(s *host, c echo.Context) (*kindEntry, *problem) {
 		return d.entry(s, c, asked.Q.Design.Text)
 	}
 	body, err := io.ReadAll(io.LimitReader(request.Body, s.config.MostBody+1))
-	rest := request.Body
-	again := func() io.ReadCloser {
-		return io.NopCloser(io.MultiReader(bytes.NewReader(body), failing{err}, rest))
-	}
+	again := func() io.ReadCloser { return io.NopCloser(io.MultiReader(bytes.NewReader(body), failing{err})) }
 	request.Body = again()
 	wrong := ask.Binder{MostBody: s.config.MostBody}.Bind(asked, c)
-	request.Body = again()
-	if wrong != nil {
+	if request.Body = again(); wrong != nil {
 		return nil, s.problemFrom(c, wrong)
 	}
 	for _, f := range asked.Faults() {
@@ -92,25 +87,20 @@ func (d *described) entry(s *host, c echo.Context, text string) (*kindEntry, *pr
 
 // lines is the calls that a line of a batch may name about a design.
 func (d *described) lines() map[string]lineCall {
-	lines := map[string]lineCall{}
+	lines, bare := map[string]lineCall{}, newKindEntry(ask.BareKind())
 	for _, name := range [...]string{"solve", "check", "guide", "drawing"} {
-		lines["/v1/"+name+"/"+ask.OwnKind] = ownLine{d, name}
+		lines["/v1/"+name+"/"+ask.OwnKind] = ownLine{bare.calls[name], d, name}
 	}
 	return lines
 }
 
-// ownLine is a call about the design that a line brings.
+// ownLine is a call about the design that a line brings. Its words and columns are those
+// of every design; the sizes of each stand in its own line.
 type ownLine struct {
+	lineCall
 	*described
 	name string
 }
-
-// words and columns are those of every design; the sizes of each stand in its own line.
-func (l ownLine) words() []string { return l.bare().calls[l.name].words() }
-
-func (l ownLine) columns() []string { return l.bare().calls[l.name].columns() }
-
-func (l ownLine) lasting() bool { return l.bare().calls[l.name].lasting() }
 
 func (l ownLine) appendAnswer(s *host, c echo.Context, add func(*ask.Reading), as lineForm, dst []byte) ([]byte, *problem) {
 	asked := l.form.Take()

@@ -1,6 +1,8 @@
 package own
 
 import (
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -93,11 +95,7 @@ func (r *reader) checkTree(p *Piece) {
 		}
 		on := byName[panel.On]
 		if on == nil {
-			names := make([]string, 0, len(byName))
-			for name := range byName {
-				names = append(names, name)
-			}
-			r.report(fault.Unknown, under(panel.place, "on"), "the piece has no panel called "+panel.On, "", nearest(panel.On, names))
+			r.report(fault.Unknown, under(panel.place, "on"), "the piece has no panel called "+panel.On, "", nearest(panel.On, slices.Collect(maps.Keys(byName))))
 			continue
 		}
 		if on.On != "" && panel.Edge == on.Edge.opposite() {
@@ -175,11 +173,7 @@ func (c *references) panel(place, name string) {
 	if _, ok := c.panels[name]; ok || name == "" {
 		return
 	}
-	names := make([]string, 0, len(c.panels))
-	for n := range c.panels {
-		names = append(names, n)
-	}
-	c.report(fault.Unknown, place, "there is no panel called "+name, "", nearest(name, names))
+	c.report(fault.Unknown, place, "there is no panel called "+name, "", nearest(name, slices.Collect(maps.Keys(c.panels))))
 }
 
 func (c *references) amount(place string, a Amount) {
