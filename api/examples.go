@@ -20,22 +20,6 @@ func solveExample(k *enclosure.Kind) (query, body string) {
 	return query, body
 }
 
-// ofDesign and inDesign are how a query and a JSON body begin about a kind that was
-// made of a design.
-func ofDesign(k *enclosure.Kind) string {
-	if k.Design == "" {
-		return ""
-	}
-	return "design=" + url.QueryEscape(k.Design) + "&"
-}
-
-func inDesign(k *enclosure.Kind) string {
-	if k.Design == "" {
-		return ""
-	}
-	return `"design":` + k.Design + `,`
-}
-
 // checkExample is the check of what the example of a solution gives, as
 // somebody would read it off the pieces.
 func checkExample(k *enclosure.Kind) (query, body string) {
@@ -48,9 +32,13 @@ func checkExample(k *enclosure.Kind) (query, body string) {
 
 // solvedExample is the example of a kind with its solution, nil if it has none.
 func solvedExample(k *enclosure.Kind) (query, body string, s *solve.Solution) {
+	inQuery, inBody := "", ""
+	if k.Design != "" {
+		inQuery, inBody = "design="+url.QueryEscape(k.Design)+"&", `"design":`+k.Design+`,`
+	}
 	for _, thickness := range [...]string{"0.09", "1"} {
-		query = ofDesign(k) + "unit=in&width=3-1/2&height=5&thickness=" + thickness + "&caliper=0.012&fit=easy&ruler=1/64in"
-		body = `{` + inDesign(k) + `"unit":"in","width":"3-1/2","height":5,"thickness":` + thickness + `,"caliper":0.012,"fit":"easy","ruler":"1/64in"}`
+		query = inQuery + "unit=in&width=3-1/2&height=5&thickness=" + thickness + "&caliper=0.012&fit=easy&ruler=1/64in"
+		body = `{` + inBody + `"unit":"in","width":"3-1/2","height":5,"thickness":` + thickness + `,"caliper":0.012,"fit":"easy","ruler":"1/64in"}`
 		if s = exampleOf(k, query); s != nil {
 			break
 		}

@@ -15,6 +15,7 @@ import (
 	"creasefit/internal/draw/svg"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 )
 
 // guideFormats are the formats of a guide.
@@ -80,7 +81,9 @@ func (a *guided) in(f tell.Format, x *answering) []byte {
 
 // figure is the drawing of the pattern in the guide's language.
 func (a *guided) figure() *draw.Drawing {
-	d, err := a.solved.draw(a.guide.Labels.Figure, a.guide.Language, dimensioned)
+	d, err := a.solved.draw(a.guide.Labels.Figure, a.guide.Language, func(p *pattern.Pattern, o draw.Options, _ []draw.Work) (*draw.Drawing, error) {
+		return draw.New(p, o), nil
+	})
 	if err != nil {
 		panic(err) // a measured drawing has no limits
 	}

@@ -28,20 +28,12 @@ func (o *outcome) answerPage(body []byte) []byte {
 	query := strings.TrimSuffix(u.RawQuery+"&", "&")
 	data.RawQuery = strings.TrimPrefix(query+"&format=json", "&")
 	links := link(data.RequestURI(), "The same as data")
-	if kind := kindInPath(o.path); kind != "" {
+	kind, solved := strings.CutPrefix(o.path, "/v1/solve/")
+	if _, known := repertoire.Lookup(kind); solved && known {
 		asked := strings.TrimPrefix(string(o.r.Link("")), "?")
 		links = link("/?kind="+kind+"&"+asked, "Change it, see the steps with pictures, print it") + link("/v1/guide/"+kind+"?"+asked+"&format=html", "Instructions") + links
 	}
 	return []byte(page("Creasefit", "<pre>"+html.EscapeString(string(body))+"</pre>\n<ul>"+links+"</ul>\n"))
-}
-
-// kindInPath is the kind that a path of solve ends in, empty for any other.
-func kindInPath(path string) string {
-	name, ok := strings.CutPrefix(path, "/v1/solve/")
-	if _, known := repertoire.Lookup(name); !ok || !known {
-		return ""
-	}
-	return name
 }
 
 // problemInPage is the page of a problem: what is wrong, what would mend it.
@@ -60,7 +52,11 @@ func (p *problem) problemInPage() []byte {
 	}
 	b.WriteString("</ul>\n<ul>")
 	if p.try != "" {
-		b.WriteString(link(p.try, "Perhaps this was meant: "+unescaped(p.try)))
+		plain, err := url.PathUnescape(p.try)
+		if err != nil {
+			plain = p.try
+		}
+		b.WriteString(link(p.try, "Perhaps this was meant: "+plain))
 	}
 	b.WriteString(link("/", "Begin with the thing") + link("/docs", "All calls") + link("/problems/"+string(p.kind.code), "What this problem means") + "</ul>\n")
 	return []byte(page(p.kind.title, b.String()))
@@ -69,14 +65,6 @@ func (p *problem) problemInPage() []byte {
 // link is a line of a list that leads on.
 func link(to, text string) string {
 	return `<li><a href="` + html.EscapeString(to) + `">` + html.EscapeString(text) + "</a></li>"
-}
-
-// unescaped is an address as people read it.
-func unescaped(address string) string {
-	if plain, err := url.PathUnescape(address); err == nil {
-		return plain
-	}
-	return address
 }
 
 // asPage turns an answer that nobody named a format for into a page, in lines of

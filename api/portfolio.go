@@ -98,7 +98,11 @@ func standAlone(asked *ask.Portfolio, p *solve.Portfolio, i int) *ask.Reading {
 		for axis := range sizes {
 			most = measure.Max(most, sizes[axis].RSS.Max.Sub(sizes[axis].Nominal))
 		}
-		alone.Q.PutSizes(sizes[0].Nominal, sizes[1].Nominal, sizes[2].Nominal, most)
+		inside := &alone.Q.Contents
+		for axis, size := range [...]*ask.Total{&inside.Width, &inside.Height, &inside.Thickness} {
+			size.Put(sizes[axis].Nominal)
+		}
+		inside.Tolerance.Put(most)
 	}
 	return &alone.Reading
 }

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"cmp"
 	"context"
 
 	"creasefit/api/ask"
@@ -28,9 +29,9 @@ func newSolve(k *enclosure.Kind) *calculation[*ask.Enclosure, *solve.Solution] {
 	return &calculation[*ask.Enclosure, *solve.Solution]{
 		form: ask.NewSolve(k, tell.FormatNames(tableFormats)...), path: "/v1/solve/" + k.Name, formats: tableFormats, table: tell.MeasurementColumns,
 		compute: func(ctx context.Context, q *ask.Enclosure) (*solve.Solution, error) {
-			s, err := solveAndCount(ctx, q.Request)
-			if err == nil {
-				err = reach.of(ctx, s)
+			s, err := solve.Solve(ctx, q.Request)
+			if err == nil { // how many blanks its sheet gives, and whether an order of work leads to it
+				err = cmp.Or(s.CountYields(ctx), reach.of(ctx, s))
 			}
 			return s, err
 		},
@@ -52,13 +53,4 @@ func solution(s *solve.Solution, x *answering) any {
 		a.Order = wire.OfOrder(one.whole(), o)
 	}
 	return a
-}
-
-// solveAndCount solves, and counts how many blanks the request's sheet gives.
-func solveAndCount(ctx context.Context, q *solve.Request) (*solve.Solution, error) {
-	s, err := solve.Solve(ctx, q)
-	if err != nil {
-		return nil, err
-	}
-	return s, s.CountYields(ctx)
 }

@@ -24,7 +24,7 @@ type CallSpec struct {
 
 // spec is what the specification says of the calculation, without an example.
 func (k *calculation[Q, A]) spec() CallSpec {
-	return CallSpec{Path: k.path, Parameters: describeNames(k.form.Names()), Media: mediaTypes(k.formats)}
+	return CallSpec{Path: k.path, Parameters: describeNames(k.form.Names()), Media: wire.Each(k.formats, tell.Format.MediaType)}
 }
 
 // asked adds an example.
@@ -38,9 +38,4 @@ func (s CallSpec) asked(query, body string) CallSpec {
 func (s CallSpec) ofKind(k *enclosure.Kind, summary string) CallSpec {
 	s.Annotated, s.Summary = strings.TrimSuffix(s.Path, k.Name)+"{kind}", summary+k.Name
 	return s.asked(solveExample(k))
-}
-
-// mediaTypes lists the media types of formats, without parameters.
-func mediaTypes(list []tell.Format) []string {
-	return wire.Each(list, tell.Format.MediaType)
 }

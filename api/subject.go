@@ -26,11 +26,6 @@ type solved interface {
 	name() string
 }
 
-// dimensioned lays a pattern out with every length that is set on a ruler.
-func dimensioned(p *pattern.Pattern, o draw.Options, _ []draw.Work) (*draw.Drawing, error) {
-	return draw.New(p, o), nil
-}
-
 // solveSubject solves what is asked for.
 func solveSubject[Q ask.Subject](ctx context.Context, q Q) (solved, error) {
 	switch q := any(q).(type) {

@@ -1,6 +1,7 @@
 package api
 
 import (
+	"context"
 	"io"
 	"time"
 
@@ -28,7 +29,8 @@ var yieldFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text, tell.
 func newYield() computing {
 	return &calculation[*ask.Yield, *yieldAnswer]{
 		form: ask.NewYield(tell.FormatNames(yieldFormats)...), path: "/v1/yield", formats: yieldFormats, table: tell.CuttingColumns,
-		compute: planOrder, price: (*yieldAnswer).price, timed: (*yieldAnswer).timed, allow: timeAllowed, write: appendCutPicture,
+		compute: func(ctx context.Context, q *ask.Yield) (*yieldAnswer, error) { return followOrder(ctx, q, nil) },
+		price:   (*yieldAnswer).price, timed: (*yieldAnswer).timed, allow: timeAllowed, write: appendCutPicture,
 		answer: func(a *yieldAnswer, x *answering) any { return a.told(x) },
 		follow: following[*ask.Yield, *yieldAnswer]{
 			compute: followOrder,

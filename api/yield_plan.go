@@ -28,12 +28,8 @@ func (a *yieldAnswer) timed() bool {
 	return !a.plan.Settled && slices.ContainsFunc(a.order.Items, func(it sheet.Item) bool { return it.Count > 0 })
 }
 
-// planOrder solves the items that are enclosures and plans the order.
-func planOrder(ctx context.Context, q *ask.Yield) (*yieldAnswer, error) {
-	return followOrder(ctx, q, nil)
-}
-
-// followOrder is planOrder that gives each better plan away on the way.
+// followOrder solves the items that are enclosures and plans the order; each better
+// plan is given away on the way, if anybody takes it.
 func followOrder(ctx context.Context, q *ask.Yield, each func(*yieldAnswer)) (*yieldAnswer, error) {
 	a := &yieldAnswer{request: q, order: q.Order}
 	var places []string // of the request, one for each item of the order
@@ -52,20 +48,16 @@ func followOrder(ctx context.Context, q *ask.Yield, each func(*yieldAnswer)) (*y
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	plan, err := solve.FollowCuts(ctx, a.order, a.giving(each))
+	var better func(sheet.Answer)
+	if each != nil {
+		better = func(plan sheet.Answer) { each(a.with(plan)) }
+	}
+	plan, err := solve.FollowCuts(ctx, a.order, better)
 	if err != nil {
 		return nil, renamed(err, places, q.SheetNames)
 	}
 	a = a.with(plan)
 	return a, a.countPerSheet(ctx)
-}
-
-// giving gives plans away as answers; nil if nobody takes them.
-func (a *yieldAnswer) giving(each func(*yieldAnswer)) func(sheet.Answer) {
-	if each == nil {
-		return nil
-	}
-	return func(plan sheet.Answer) { each(a.with(plan)) }
 }
 
 // with is the answer with a plan.

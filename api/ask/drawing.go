@@ -38,7 +38,11 @@ func (q *Drawing[Q]) bind(b *Names) {
 	b.bind(&q.Closed, Name{Name: "closed", Example: "0.5", Default: Always("1"), Help: "How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work."}.numbers(0, 1))
 	b.bind(&q.Paper, paperName())
 	b.bind(&q.Language, languageName("The language of the words in the drawing."))
-	b.bind(&q.View, Name{Name: "view", Choices: viewNames(), Example: draw.Template.String(), Default: Always(draw.Measured.String()),
+	var views []string
+	for _, v := range [...]draw.View{draw.Measured, draw.Template, draw.Cutter, draw.Picture, draw.Finished, draw.Spread} {
+		views = append(views, v.String())
+	}
+	b.bind(&q.View, Name{Name: "view", Choices: views, Example: draw.Template.String(), Default: Always(draw.Measured.String()),
 		Help: "What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted."})
 	b.bind(&q.Picture, Name{Name: "picture", Example: "3", Default: Always("1"), Help: "Which step of the work is drawn, from 1; of the view step."}.numbers(1, mostPictures))
 	b.bind(&q.Bed, Name{Name: "bed", Catalogue: "/v1/sheets/sizes", Example: "300x200mm",
@@ -52,23 +56,12 @@ func (q *Drawing[Q]) bind(b *Names) {
 // foldsPerforate is the choice to cut folds through in dashes.
 const foldsPerforate = "perforate"
 
-// views are how a pattern is drawn.
-var views = [...]draw.View{draw.Measured, draw.Template, draw.Cutter, draw.Picture, draw.Finished, draw.Spread}
-
 // OnPhones is the size of letters in parts of a picture's width that come out at
 // 11 pixels on a page 360 wide, with its margins.
 const OnPhones = 11.0 / 300
 
 // mostPictures is more than any order of work has steps.
 const mostPictures = 500
-
-func viewNames() []string {
-	names := make([]string, len(views))
-	for i, v := range views {
-		names[i] = v.String()
-	}
-	return names
-}
 
 // Layout lays a pattern out as a drawing for some purpose; works are what it is made of,
 // with the order of their work. The error is a draw.CutterError or a fault.

@@ -1,7 +1,6 @@
 package ask
 
 import (
-	"creasefit/internal/measure"
 	"creasefit/internal/tolerance"
 )
 
@@ -46,12 +45,4 @@ func (s *Spread) Source() tolerance.Source {
 		source.Low = source.Low.Sub(source.Low)
 	}
 	return source
-}
-
-// Signed is the length with its sign.
-func (s *Spread) Signed() measure.Length {
-	if s.sign == '-' {
-		return s.Length.Length.Neg()
-	}
-	return s.Length.Length
 }

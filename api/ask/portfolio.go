@@ -5,7 +5,6 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
-	"creasefit/internal/measure"
 	"creasefit/internal/solve"
 )
 
@@ -214,13 +213,4 @@ func take[P interface {
 	if !stands(own) && stands(beside) && !slices.ContainsFunc(rivals, stands) {
 		share(t, own, beside)
 	}
-}
-
-// PutSizes gives the layer the sizes of what it goes round, and how much they
-// vary, as if the request had given them.
-func (q *Layer) PutSizes(width, height, thickness, tolerance measure.Length) {
-	q.Contents.Width.Put(width)
-	q.Contents.Height.Put(height)
-	q.Contents.Thickness.Put(thickness)
-	q.Contents.Tolerance.Put(tolerance)
 }

@@ -83,7 +83,9 @@ func (s *Stock) settle(r *Reading, q *solve.Request) {
 	if q.WallGive = enclosure.WallGive(q.Caliper, s.Board.Length); s.Give.Given {
 		q.WallGive = s.Give.Length
 	}
-	q.FoldAllowance = s.Fold.Signed()
+	if q.FoldAllowance = s.Fold.Length.Length; s.Fold.sign == '-' {
+		q.FoldAllowance = q.FoldAllowance.Neg()
+	}
 	r.together(&s.MadeAt, &s.UsedAt)
 	r.together(&s.UsedAt, &s.MadeAt)
 	q.Season = solve.Season{MadeAt: s.MadeAt.Number, UsedAt: s.UsedAt.Number}

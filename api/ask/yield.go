@@ -6,7 +6,6 @@ import (
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
-	"creasefit/internal/fault"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
@@ -69,7 +68,9 @@ func NewYield(formats ...string) *Form[*Yield] {
 func (q *Yield) bind(b *Names) {
 	nothing := measure.Length{}
 	b.bind(&q.Unit, unitName())
-	b.bind(&q.Sheets, Name{Name: "sheet", Most: sheet.MostSizes, MostCharacters: 512, Example: "12 x 12 in", Shapes: []Shape{q.forms.sheetShape()},
+	size := shapeOf("A size of sheet.", q.forms.sheet.Names(), "size")
+	size.Short = "size"
+	b.bind(&q.Sheets, Name{Name: "sheet", Most: sheet.MostSizes, MostCharacters: 512, Example: "12 x 12 in", Shapes: []Shape{size},
 		Help: "The sheet that blanks are cut from: a size, or a name; or several, each with its price, its grain and the number in stock."})
 	b.bind(&q.SheetGrain, Name{Name: "sheet_grain", Choices: sides(), Example: "height",
 		Help: "The side of the sheet that the grain runs along. Needed if an item must keep it."})
@@ -101,13 +102,6 @@ func (q *Yield) bind(b *Names) {
 
 // Dark reports whether lines are to be light.
 func (q *Yield) Dark() bool { return q.Theme.Is(themeDark) }
-
-// sheetShape is the shape of a sheet.
-func (f *yieldForms) sheetShape() Shape {
-	s := shapeOf("A size of sheet.", f.sheet.Names(), "size")
-	s.Short = "size"
-	return s
-}
 
 // itemShapes are the two shapes of an item.
 func (f *yieldForms) itemShapes() []Shape {
@@ -157,19 +151,14 @@ func (q *Yield) settleSheets(r *Reading) {
 			a.Check()
 			q.Order.Sheets = append(q.Order.Sheets, a.Q.stock(sideOf(q.SheetGrain.Word)))
 		}
-		if !isObject(text) {
-			shorten(a.faults)
+		for k := range a.faults {
+			if !isObject(text) { // they are of the text that the object stands in the place of
+				a.faults[k].Field = ""
+			}
 		}
 		r.adopt(&a.Reading, name, nil)
 		a.Release()
 		q.SheetNames = append(q.SheetNames, name)
-	}
-}
-
-// shorten names faults of a plain text after the object that it stands for.
-func shorten(faults fault.Faults) {
-	for i := range faults {
-		faults[i].Field = ""
 	}
 }
 

@@ -49,7 +49,7 @@ type PostVerdict struct {
 
 func verdict(j *mail.Judgement, unit measure.Unit) PostVerdict {
 	v := PostVerdict{Post: j.Post.Name, Title: j.Post.Title, Edition: j.Post.Edition, Verdict: j.Verdict.String(),
-		Limits: standings(j.Limits, unit), NotConfirmed: j.Post.NotConfirmed}
+		Limits: Each(j.Limits, func(f mail.Finding) MailStanding { return standing(&f, unit) }), NotConfirmed: j.Post.NotConfirmed}
 	if j.Class != nil {
 		v.Class, v.ClassTitle, v.Conditions = j.Class.Name, j.Class.Title, j.Class.Conditions
 	}
@@ -108,10 +108,6 @@ func standing(f *mail.Finding, unit measure.Unit) MailStanding {
 		s.Value, s.Left = new(amount(f.Value, unit)), new(amount(f.Left, unit))
 	}
 	return s
-}
-
-func standings(list []mail.Finding, unit measure.Unit) []MailStanding {
-	return Each(list, func(f mail.Finding) MailStanding { return standing(&f, unit) })
 }
 
 // MailLimit is one bound of a class.
