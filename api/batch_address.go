@@ -2,13 +2,11 @@ package api
 
 import (
 	"crypto/sha256"
-	"net/http"
 	"net/url"
 	"strconv"
 
 	"github.com/labstack/echo/v4"
 
-	"creasefit/api/edge"
 	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
@@ -32,34 +30,22 @@ const mostInAddress = 16
 //	@Router			/v1/batch [get]
 func (s *batches) answerAddress(c echo.Context) error {
 	raw := c.Request().URL.RawQuery
-	key := requestKey(sha256.Sum256([]byte("batch " + raw)))
-	body, known := s.recent.find(key)
-	lasting := known
-	if !known {
-		var p *problem
-		if body, lasting, p = s.workAddress(c, raw); p != nil {
+	w := keyWriter{}
+	w.text(Revision())
+	w.text("batch")
+	w.text(raw)
+	out := &outcome{spelling: &spelling{options: options{format: tell.Lines}, path: "/v1/batch", key: sha256.Sum256(w.b)}, s: s.host, c: c}
+	if out.encode(); out.unchanged() {
+		return out.answerUnchanged()
+	}
+	if !out.remembered() {
+		body, lasting, p := s.workAddress(c, raw)
+		if p != nil {
 			return s.answerProblem(c, p)
 		}
+		out.body, out.fresh, out.timed = body, true, !lasting
 	}
-	h := c.Response().Header()
-	if h["Cache-Control"] = cacheNever; lasting {
-		coding := ""
-		if edge.AcceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
-			coding = "gzip"
-		}
-		tag := edge.Tag(body, tell.Lines.String(), coding)
-		h["Etag"], h["Cache-Control"] = []string{tag}, cachePublic
-		if !known {
-			s.recent.offer(key, body)
-		}
-		if edge.Matches(c.Request().Header.Get("If-None-Match"), tag) {
-			return c.NoContent(http.StatusNotModified)
-		}
-		if coding != "" {
-			body, h["Content-Encoding"] = edge.Gzip(body), []string{coding}
-		}
-	}
-	return send(c, http.StatusOK, mediaLines, body)
+	return out.answer()
 }
 
 // workAddress works on the lines of an address and says whether the answers last.

@@ -47,7 +47,7 @@ func TestBatchInAnAddressThatDoesNotLast(t *testing.T) {
 		}
 		a := call(t, shared(), http.MethodGet, inAddress(names, line), "").ok()
 		assert.Equal(t, "no-store", a.Header().Get("Cache-Control"), name)
-		assert.Empty(t, a.Header().Get("Etag"), name)
+		assert.Equal(t, "W/", a.Header().Get("Etag")[:2], name)
 		answers := readLines(t, a.Body.String())
 		require.Len(t, answers, 2, name)
 		assert.Equal(t, name == "timed", answers[0].Problem == nil, name)

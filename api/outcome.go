@@ -70,15 +70,20 @@ func (b *answerBuffer) giveBack() {
 // computed.
 func (s *host) newOutcome(c echo.Context, r *ask.Reading, path string, o options) *outcome {
 	out := &outcome{spelling: &spelling{options: o, path: path}, s: s, c: c, r: r}
-	if o.pick == "" && edge.AcceptsGzip(c.Request().Header.Get("Accept-Encoding")) {
-		out.coding = "gzip"
-	}
 	out.key = keyOf(r, path, out.writtenAs(), out.names(wire.MemberOrder))
-	out.tag = out.key.entityTag(&o, out.coding)
+	out.encode()
 	if c.Request().Method == http.MethodPost {
 		out.location = locationOf(r, path)
 	}
 	return out
+}
+
+// encode decides the encoding, and with it the entity tag.
+func (o *outcome) encode() {
+	if o.pick == "" && edge.AcceptsGzip(o.c.Request().Header.Get("Accept-Encoding")) {
+		o.coding = "gzip"
+	}
+	o.tag = o.key.entityTag(&o.options, o.coding)
 }
 
 // writtenAs returns the format that the writer is asked for: a picked value
