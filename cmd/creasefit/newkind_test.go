@@ -26,13 +26,12 @@ func newKind(t *testing.T) (overlay string) {
 		require.NoError(t, err)
 		return string(text)
 	}
-	kind := strings.NewReplacer("func Band()", "func Girdle()", "planBand", "planGirdle", "bandThin", "girdleThin", "bandThick", "girdleThick", "glueLap", "glueGirdle",
-		`"band",`, `"girdle",`, "Belly band with", "Girdle with", "Bauchbinde mit", "Gürtel mit").Replace(read("enclosure/kind_band.go"))
+	kind := strings.NewReplacer(`"band"`, `"girdle"`, "Belly band with", "Girdle with", "Bauchbinde mit", "Gürtel mit").Replace(read("enclosure/own/designs/standing/band.json"))
 	list := read("repertoire/repertoire.go")
-	lined := strings.Replace(list, "\tenclosure.Band(),\n", "\tenclosure.Band(),\n\tenclosure.Girdle(),\n", 1)
+	lined := strings.Replace(list, "\town.Standing(\"band\"),\n", "\town.Standing(\"band\"),\n\town.Standing(\"girdle\"),\n", 1)
 	require.Equal(t, strings.Count(list, "\n")+1, strings.Count(lined, "\n"), "one line")
 	temporary, laid := t.TempDir(), map[string]string{}
-	for name, text := range map[string]string{"enclosure/kind_girdle.go": kind, "repertoire/repertoire.go": lined} {
+	for name, text := range map[string]string{"enclosure/own/designs/standing/girdle.json": kind, "repertoire/repertoire.go": lined} {
 		file := filepath.Join(temporary, filepath.Base(name))
 		laid[filepath.Join(folder, name)] = file
 		require.NoError(t, os.WriteFile(file, []byte(text), 0o600))

@@ -60,7 +60,7 @@ func planSleeve(in *Input) (*Plan, error) {
 	d, r := newDraft(in), &sleeveReadings{}
 	height := in.Height.Sub(in.length("reveal"))
 	if Round(in.Given) {
-		return d.rolled("sleeve", d.sleeveHeight(height))
+		return d.rolledSleeve(height)
 	}
 	shape, glued := &sleeveThick, measure.Length{}
 	var flat error
@@ -79,6 +79,15 @@ func planSleeve(in *Input) (*Plan, error) {
 	r.notch, wrong = d.notched(r.across[0], measure.Max(in.Beside(), in.length("lap")), in.Beside(), height.Sub(in.Little()))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySleeve(shape, r, sizes) }
 	return d.plan, fault.Join(flat, in.checkSleeve(glued), in.twoScores(), wrong)
+}
+
+// rolledSleeve plans a sleeve round what is round, which has no sides.
+func (d *draft) rolledSleeve(height measure.Length) (*Plan, error) {
+	plan, wrong := d.rolled(&Roll{Piece: "sleeve", High: "sleeve height", Body: "body", Lap: "lap", Width: "lap"}, d.sleeveHeight(height))
+	for _, name := range [...]string{scoresPerSide.Name, wrapJoin.Name, notchParams[0].Name, notchParams[1].Name} {
+		wrong = fault.Join(wrong, d.in.OnlyFor(name, contentsShape.Name, "box"))
+	}
+	return plan, wrong
 }
 
 // sleeveHeight adds the reading of a sleeve's height, a little more or less than

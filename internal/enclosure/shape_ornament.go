@@ -29,8 +29,8 @@ type Ornament struct {
 	caliper     measure.Length // of its own stock
 }
 
-// Parameters of the ornament.
-var ornamentParams = []Param{
+// OrnamentParams are the parameters of the ornament.
+var OrnamentParams = []Param{
 	{Name: "ornament_width", Advanced: true, Help: "Width of a shape that is glued half and half over the closure; none if not given.",
 		Least: measure.Millimetres(6), Greatest: measure.Millimetres(1000)},
 	{Name: "ornament_height", Advanced: true, Help: "Height of that shape; as wide as high if not given, a drawn one as it is drawn.",
@@ -41,8 +41,9 @@ var ornamentParams = []Param{
 		Least: measure.Micrometres(10), Greatest: measure.Millimetres(25)},
 }
 
-// ornament works out the closure ornament, nil if none is asked for.
-func (in *Input) ornament() (*Ornament, error) {
+// OrnamentOver works out the closure ornament over tabs of a length and a height that
+// options say, nil if none is asked for.
+func (in *Input) OrnamentOver(tabs, height string) (*Ornament, error) {
 	if !in.given("ornament_width") {
 		return nil, in.ornamentWithoutWidth()
 	}
@@ -50,7 +51,7 @@ func (in *Input) ornament() (*Ornament, error) {
 	if err != nil {
 		return nil, err
 	}
-	width, tab, band := in.length("ornament_width"), in.length("tab"), in.length("band_height")
+	width, tab, band := in.length("ornament_width"), in.length(tabs), in.length(height)
 	o := &Ornament{Shape: in.choice("ornament_shape"), shape: shape, HalfWidth: width.Over(2), Height: in.orElse("ornament_height", part(width, shape.aspect)), GlueFrom: glueMargin}
 	half := shape.right
 	o.GlueTo, o.GlueHeight = measure.Min(tab, o.HalfWidth), measure.Min(band, o.Height)

@@ -25,7 +25,15 @@ func (k *Kind) Rolls() bool {
 	return slices.ContainsFunc(k.Params, func(p Param) bool { return p.Name == contentsShape.Name })
 }
 
-var rolledRow = row{panels: []string{"body", "lap"}, scores: []pattern.Score{{Name: "lap", Angle: 360}}}
+// Roll is a strip that is rolled round contents: what it and its sizes are called, and the
+// options that its height and its lap have.
+type Roll struct{ Piece, High, Body, Lap, Height, Width string }
+
+// Roll plans a strip as high as an option says.
+func (in *Input) Roll(r Roll) (*Plan, error) {
+	d := newDraft(in)
+	return d.rolled(&r, d.fixed(r.High, r.Height))
+}
 
 // rolled plans a strip that is rolled round contents and closed by a lap over its
 // other end. A bent sheet keeps its length halfway through its caliper, so that
@@ -37,33 +45,38 @@ var rolledRow = row{panels: []string{"body", "lap"}, scores: []pattern.Score{{Na
 // practice of sheet metal workers). Where the lap begins it rises over one caliper
 // of the end beneath it, which takes no more than the caliper's square over twice
 // the way that it rises in.
-func (d *draft) rolled(piece string, height int) (*Plan, error) {
+func (d *draft) rolled(r *Roll, height int) (*Plan, error) {
 	in, need := d.in, Need{Width: 1, HalfCalipers: 2}
-	body := d.reading("body", scaled(need.Of(in).Add(in.middle()), math.Pi))
+	body := d.reading(r.Body, scaled(need.Of(in).Add(in.middle()), math.Pi))
 	d.scaledFit(Fit{Axis: pattern.Width, Need: need, Scale: 1 / math.Pi, Share: 1 / math.Pi, Wanted: in.Fit}, need.Of(in), times(1, body))
-	across := []int{body, d.fixed("lap", "lap")}
+	across := []int{body, d.fixed(r.Lap, r.Width)}
 	d.strip(0, pattern.Width, across...)
 	d.strip(0, pattern.Height, height)
+	shape := row{piece: r.Piece, height: r.High, panels: []string{r.Body, r.Lap}, scores: []pattern.Score{{Name: r.Lap, Angle: 360}}}
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
-		r := rolledRow
-		r.piece, r.height = piece, d.plan.Problem.Readings[height].Name
-		p := r.layReadings(across, height, sizes, nil)
-		whole := d.wrapPattern(glueLap(p, sizes[across[1]]))
+		whole := d.wrapPattern(glueLap(shape.layReadings(across, height, sizes, nil), sizes[across[1]]))
 		whole.Cavity.Round = true
 		return whole
 	}
-	return d.plan, fault.Join(in.PaperOnly("what is rolled up"), in.checkRound())
+	return d.plan, fault.Join(in.PaperOnly("what is rolled up"), in.checkRound(r.Width))
+}
+
+// glueLap sticks the inside of the outer half's end onto the inner half.
+func glueLap(piece pattern.Piece, lap measure.Length) pattern.Piece {
+	piece.Glues = []pattern.Glue{{
+		Name: "lap", Panel: len(piece.Panels) - 1, Face: pattern.Inside,
+		Area: pattern.Rectangle(piece.Width.Sub(lap), measure.Length{}, piece.Width, piece.Height),
+		To:   0, ToFace: pattern.Outside,
+	}}
+	return piece
 }
 
 // checkRound refuses what goes with contents that have sides, and a lap that reaches
 // farther than a quarter of the way round.
-func (in *Input) checkRound() error {
-	wrong := in.bounded("lap", Range{Min: leastGlue, Max: in.Width.Times(3).Over(4)}, "the lap leaves no room for glue, or goes a quarter of the way round", "choose another lap")
+func (in *Input) checkRound(lap string) error {
+	wrong := in.bounded(lap, Range{Min: leastGlue, Max: in.Width.Times(3).Over(4)}, "the lap leaves no room for glue, or goes a quarter of the way round", "choose another lap")
 	if in.Thickness != in.Width {
 		wrong = fault.Join(wrong, in.Outside("thickness", Range{Min: in.Width, Max: in.Width}, "round contents are as thick as wide", "give the diameter as width and as thickness, or leave shape out"))
-	}
-	for _, name := range [...]string{scoresPerSide.Name, meetingLine.Name, wrapJoin.Name, notchParams[0].Name, notchParams[1].Name} {
-		wrong = fault.Join(wrong, in.OnlyFor(name, contentsShape.Name, "box"))
 	}
 	return wrong
 }

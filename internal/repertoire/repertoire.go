@@ -10,8 +10,8 @@ import (
 )
 
 var kinds = []*enclosure.Kind{
-	enclosure.SlottedBand(),
-	enclosure.Band(),
+	own.Standing("slotted-band"),
+	own.Standing("band"),
 	enclosure.Sleeve(),
 	enclosure.Envelope(),
 	enclosure.DiagonalEnvelope(),

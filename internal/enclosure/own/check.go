@@ -53,6 +53,9 @@ func (r *reader) checkPiece(p *Piece, panels, edges map[string]string) {
 	if len(p.Panels) == 0 {
 		r.report(fault.Missing, under(p.place, "panels"), "the piece has no panels", "", "begin with the panel that lies still")
 	}
+	if i := p.rolled(); i >= 0 && (i != 1 || len(p.Panels) != 2 || p.Panels[0].Up.Fixed.Size == "" || p.Panels[1].Reach.Fixed.Size == "") {
+		r.report(fault.Conflict, under(p.place, "panels"), "what is rolled is a panel and its lap", "a root whose up is a named size, and one panel on it whose reach is one", "")
+	}
 	roots := 0
 	for i := range p.Panels {
 		panel := &p.Panels[i]
@@ -129,6 +132,9 @@ func (c *references) design(d *Design) {
 	}
 	if d.Holds != "" {
 		c.panel("holds", d.Holds)
+	}
+	for _, size := range d.Ornament {
+		c.amount("ornament", Amount{Size: size})
 	}
 	for i := range d.Pieces {
 		for k := range d.Pieces[i].Panels {

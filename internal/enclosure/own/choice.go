@@ -26,6 +26,7 @@ type Option struct {
 	upTo     measure.Length // of a choice that may be left to the contents: the thickness up to which it is the first of these
 	when     [2]int         // the option that it goes with and what must be chosen of that, from 1 on; zero for any
 	optional bool           // a size without a default
+	such     measure.Length // what it may be where it is given
 	place    string
 }
 

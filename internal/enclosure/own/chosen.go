@@ -18,6 +18,9 @@ func (e Example) ways() (all []Example) {
 	r := reader{most: mostStanding}
 	ways := r.ways(root)
 	for _, way := range slices.Sorted(maps.Keys(ways)) {
+		if ways[way].Pieces[0].rolled() >= 0 {
+			continue // it is a kind of its own, with nothing to fold
+		}
 		r.choose(way)
 		x := Example{Name: e.Name, Kind: e.Name, Text: r.write(nil, r.plain(root, ways[way])), With: map[string]string{}}
 		for i, k := range r.chosen {

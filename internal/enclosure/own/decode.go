@@ -62,7 +62,7 @@ func (r *reader) only(n *node, names ...string) bool {
 var axes = [...]string{"width", "height", "thickness"}
 
 func (r *reader) design(n *node, d *Design) {
-	r.only(n, "design", "help", "words", "needs", "order", "sizes", "choices", "limits", "pieces", "joins", "holds", "open", "into", "turned")
+	r.only(n, "design", "help", "words", "needs", "order", "sizes", "choices", "limits", "ornament", "pieces", "joins", "holds", "open", "into", "turned")
 	d.Title, d.Help = r.name(n, "design"), r.text(n, "help", mostHelp)
 	d.Open, _ = r.axes(n, "open")
 	d.Into, d.Turned = r.axes(n, "into")
@@ -77,6 +77,9 @@ func (r *reader) design(n *node, d *Design) {
 	}
 	r.words(n, d)
 	r.limits(n, d)
+	if o := n.members["ornament"]; o != nil && r.only(o, "tab", "height") {
+		d.Ornament = [...]string{r.name(o, "tab"), r.name(o, "height")}
+	}
 	for _, item := range r.list(n, "pieces", MostPieces) {
 		if r.there(item) {
 			d.Pieces = append(d.Pieces, r.piece(item))
@@ -217,8 +220,8 @@ func (r *reader) size(n *node) Option {
 			r.report(fault.Missing, under(n.place, name), "a size has a default on rulers of both units", `such as "1/2 in" and "15 mm"`, "")
 		}
 	}
-	if s.optional { // what it is where it is given: no default
-		s.DefaultInch, s.DefaultMillimetre = measure.Length{}, measure.Length{}
+	if s.optional {
+		s.such, s.DefaultInch, s.DefaultMillimetre = s.DefaultMillimetre, measure.Length{}, measure.Length{}
 		return s
 	}
 	for _, usual := range [...]measure.Length{s.DefaultInch, s.DefaultMillimetre} {

@@ -30,7 +30,7 @@ func (r *reader) piece(n *node) Piece {
 
 func (r *reader) panel(n *node) Panel {
 	p := Panel{place: n.place}
-	if !r.only(n, "panel", "on", "edge", "fold", "angle", "reach", "across", "up", "narrower", "taper", "window", "when") {
+	if !r.only(n, "panel", "on", "edge", "fold", "angle", "reach", "least", "across", "up", "narrower", "taper", "window", "when") {
 		return p
 	}
 	p.Name, p.On = r.name(n, "panel"), r.text(n, "on", mostName)
@@ -40,7 +40,7 @@ func (r *reader) panel(n *node) Panel {
 		p.Narrower = r.amount(in)
 	}
 	p.Taper = r.amount(n.members["taper"])
-	p.Window = r.window(n.members["window"])
+	p.Window, p.Least = r.window(n.members["window"]), r.sums(n, "least")
 	root := []string{"across", "up"}
 	hung := []string{"edge", "fold", "angle", "reach", "narrower", "taper"}
 	if p.On == "" {
@@ -53,7 +53,8 @@ func (r *reader) panel(n *node) Panel {
 	if n.members["edge"] == nil {
 		r.report(fault.Missing, under(n.place, "edge"), "nothing says at which edge it hangs", "one of left, right, bottom, top", "")
 	}
-	p.Fold = [...]pattern.Fold{pattern.Valley, pattern.Mountain, pattern.Flat}[r.word(n, "fold", "valley", "mountain", "flat")]
+	fold := r.word(n, "fold", "valley", "mountain", "flat", "round")
+	p.Fold, p.Rolled = [...]pattern.Fold{pattern.Valley, pattern.Mountain, pattern.Flat, pattern.Flat}[fold], fold == 3
 	p.Angle = r.angle(n.members["angle"], p.Fold)
 	p.Reach = r.reach(n.members["reach"])
 	return p
@@ -160,10 +161,11 @@ func (r *reader) amount(n *node) (a Amount) {
 
 func (r *reader) join(n *node) Join {
 	j := Join{place: n.place}
-	if !r.only(n, "glue", "to", "face", "meet", "with", "short", "past", "even", "slits", "level", "lies", "clear", "of", "play", "name", "sum", "cuts", "when") {
+	if !r.only(n, "glue", "to", "face", "meet", "with", "short", "past", "even", "slits", "level", "lies", "clear", "of", "play", "name", "sum", "cuts", "sewn", "when") {
 		return j
 	}
 	j.Short, j.Past, j.Play = r.amount(n.members["short"]), r.amount(n.members["past"]), r.amount(n.members["play"])
+	j.Loose = r.word(n, "sewn", "yes", "no") == 1
 	j.Name, j.Sum = r.text(n, "name", mostName), r.text(n, "sum", mostName)
 	for i, cut := range r.list(n, "cuts", len(j.Cuts)) {
 		j.Cuts[i] = cut.text

@@ -12,6 +12,8 @@
 package own
 
 import (
+	"slices"
+
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -38,12 +40,13 @@ type Design struct {
 	Pieces      []Piece
 	Joins       []Join
 	Limits      []Limit
-	Order       []string // of the readings; those that are not named follow as the panels do
-	Needs       []string // the contents' sizes that it cannot do without; what anything follows from if empty
-	Holds       string   // the panel that the contents lie on, or by which it goes into something; the first root if empty
-	Open        [3]bool  // by axis: it is meant to be open there
-	Into        [3]bool  // by axis: it goes into something of that size; all false for what goes round its contents
-	Turned      bool     // it goes in on its side: the height of that runs across its root
+	Ornament    [2]string // the sizes of the tabs that one can be glued over, and of their height; "" for none
+	Order       []string  // of the readings; those that are not named follow as the panels do
+	Needs       []string  // the contents' sizes that it cannot do without; what anything follows from if empty
+	Holds       string    // the panel that the contents lie on, or by which it goes into something; the first root if empty
+	Open        [3]bool   // by axis: it is meant to be open there
+	Into        [3]bool   // by axis: it goes into something of that size; all false for what goes round its contents
+	Turned      bool      // it goes in on its side: the height of that runs across its root
 }
 
 // Piece is one part, cut from one blank. A piece that goes over another one, or round
@@ -56,6 +59,11 @@ type Piece struct {
 	Round  string // the piece that it goes round, which lies on its root, "" for none
 	Fit    string // a named fit of the clearance between the two
 	place  string
+}
+
+// rolled is the panel of a piece that is the lap of a roll, -1 for none.
+func (p *Piece) rolled() int {
+	return slices.IndexFunc(p.Panels, func(q Panel) bool { return q.Rolled })
 }
 
 // holds is the piece that goes into another one, "" for none.
@@ -72,8 +80,10 @@ type Panel struct {
 	On         string // its parent, "" for a root
 	Edge       Edge   // of the parent
 	Fold       pattern.Fold
-	Angle      int // 90 or 180, 0 for flat
+	Angle      int  // 90 or 180, 0 for flat
+	Rolled     bool // it is no panel but a lap over the begin of a roll, which its parent is
 	Reach      Reach
+	Least      []form // how far it reaches at the least, in place of what is usual
 	Across, Up Reach  // of a root
 	Narrower   Amount // by how much it begins inside each corner of its parent
 	Clear      bool   // its sides end half a paper before what stands beside them instead
@@ -176,6 +186,7 @@ type Join struct {
 	Play  Amount       // of slits
 	Name  string       // of what it holds together, "" for the panel's or the line's
 	Sum   string       // what it is called where its parts do not add up, "" for its words
+	Loose bool         // of lines that meet: nobody looks whether they do, since a lap or a lock holds as well beside
 	Cuts  [2]string    // the names of slits, "" for those of their panels
 	place string
 }

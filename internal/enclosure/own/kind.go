@@ -39,19 +39,28 @@ func (d *Design) Kind() *enclosure.Kind {
 	for i := range d.Options {
 		k.Params = append(k.Params, d.Options[i].Param)
 	}
+	if d.Ornament[0] != "" {
+		k.Params = append(k.Params, enclosure.OrnamentParams...)
+	}
 	return k
 }
 
 // try folds a design round a thing to see what it depends on, and whether it settles at
 // all: later foldings begin there.
 func (v *derivation) try() {
-	v.begin, _, _ = v.derive(v.lengths(trial()))
+	in := trial()
+	for i := range v.Options {
+		if o := &v.Options[i]; o.optional {
+			in.Given[o.Name] = enclosure.Value{Length: o.such}
+		}
+	}
+	v.begin, _, _ = v.derive(v.lengths(in))
 }
 
 // trial is that thing.
 func trial() *enclosure.Input {
 	mm := measure.Millimetres
-	return &enclosure.Input{Unit: measure.Millimetre, Width: mm(100), Height: mm(150), Thickness: mm(20), Caliper: measure.Micrometres(300),
+	return &enclosure.Input{Unit: measure.Millimetre, Width: mm(100), Height: mm(150), Thickness: mm(20), Caliper: measure.Micrometres(300), Given: map[string]enclosure.Value{},
 		Fit: enclosure.Range{Min: measure.Micrometres(1500), Max: mm(3)}}
 }
 

@@ -97,7 +97,7 @@ func TestKindsAsDesignsAnswerAlike(t *testing.T) {
 				}
 			}
 			t.Logf("%d of %d requests answered, alike; the kind alone refuses %d", solved, *requests, refused)
-			assert.Greater(t, solved, *requests/6)
+			assert.Greater(t, solved, *requests/10)
 		})
 	}
 }

@@ -10,8 +10,12 @@ import (
 var leastLap = measure.Millimetres(3)
 
 // laps refuses glue that has no room to hold: what two glued panels share, at the
-// ideal sizes, must be as wide as a lap is at the least.
+// ideal sizes, must be as wide as a lap is at the least. A design with limits says by
+// itself how narrow that may be.
 func (p *planner) laps() {
+	if len(p.Limits) > 0 {
+		return
+	}
 	s := sight{values: p.values}
 	for i := range p.stated.sewn {
 		j := &p.stated.sewn[i]

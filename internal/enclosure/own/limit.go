@@ -17,6 +17,7 @@ const mostLimits = 16
 type Limit struct {
 	of              int // what forms are made of
 	name            string
+	above           form   // up to which it is not asked
 	least, greatest []form // all of which it is at the least and at the most
 	detail, hint    string
 	warning         string // the code of what is only warned of, "" for what is refused
@@ -29,7 +30,7 @@ var given = [...]string{"caliper", "width", "height", "thickness", "", "little",
 // limits reads what a design is bounded by.
 func (r *reader) limits(n *node, d *Design) {
 	for _, item := range r.list(n, "limits", mostLimits) {
-		if !r.there(item) || !r.only(item, "paper", "of", "least", "greatest", "detail", "hint", "warning", "when") {
+		if !r.there(item) || !r.only(item, "paper", "of", "above", "least", "greatest", "detail", "hint", "warning", "when") {
 			continue
 		}
 		if paper := r.text(item, "paper", mostHelp); paper != "" {
@@ -42,14 +43,20 @@ func (r *reader) limits(n *node, d *Design) {
 		} else {
 			r.report(fault.Unknown, under(item.place, "of"), "there is no size called "+l.name, "width, height, thickness or a named size", "")
 		}
-		for _, bound := range r.list(item, "least", mostLimits) {
-			l.least = append(l.least, r.sum(bound))
+		if above := item.members["above"]; above != nil {
+			l.above = r.sum(above)
 		}
-		for _, bound := range r.list(item, "greatest", mostLimits) {
-			l.greatest = append(l.greatest, r.sum(bound))
-		}
+		l.least, l.greatest = r.sums(item, "least"), r.sums(item, "greatest")
 		d.Limits = append(d.Limits, l)
 	}
+}
+
+// sums reads a list of sums.
+func (r *reader) sums(n *node, name string) (all []form) {
+	for _, item := range r.list(n, name, mostLimits) {
+		all = append(all, r.sum(item))
+	}
+	return all
 }
 
 // sum reads a sum such as "width - 2 beside + 1/8 in" as a form.
@@ -119,7 +126,7 @@ func (d *Design) limited(in *enclosure.Input, lengths []measure.Length) (warning
 		switch r, size := l.bounds(lengths), lengths[l.of]; {
 		case l.paper != "":
 			wrong.Add(in.PaperOnly(l.paper))
-		case !size.Less(r.Min) && !r.Max.Less(size):
+		case !l.above.exact(lengths).Less(size), !size.Less(r.Min) && !r.Max.Less(size):
 		case l.warning != "":
 			warnings = append(warnings, enclosure.Warning{Code: l.warning, Detail: l.detail})
 		default:

@@ -1,6 +1,7 @@
 package own
 
 import (
+	"cmp"
 	"slices"
 
 	"creasefit/internal/enclosure"
@@ -14,8 +15,17 @@ import (
 // proven by itself.
 func (v *derivation) plan(in *enclosure.Input) (*enclosure.Plan, error) {
 	warnings, err := v.limited(in, v.lengths(in))
+	var ornament *enclosure.Ornament
+	if tab, high := v.Ornament[0], v.Ornament[1]; tab != "" {
+		var wrong error
+		ornament, wrong = in.OrnamentOver(tab, high)
+		err = fault.Join(err, wrong)
+	}
 	if err != nil {
 		return nil, err
+	}
+	if v.Pieces[0].rolled() >= 0 {
+		return v.Pieces[0].roll(in)
 	}
 	v.tried.Do(v.try)
 	p, err := v.attempt(in)
@@ -23,8 +33,16 @@ func (v *derivation) plan(in *enclosure.Input) (*enclosure.Plan, error) {
 		return nil, v.mended(err, in)
 	}
 	p.plan.Warnings = append(warnings, p.plan.Warnings...)
+	p.plan.Ornament = ornament
 	p.plan.Check = func() error { return v.mended(p.verify(), in) }
 	return &p.plan, nil
+}
+
+// roll is the plan of a piece that is rolled round its contents.
+func (p *Piece) roll(in *enclosure.Input) (*enclosure.Plan, error) {
+	body, lap := &p.Panels[0], &p.Panels[1]
+	return in.Roll(enclosure.Roll{Piece: p.Name, High: cmp.Or(p.High, body.Name+" height"), Body: body.Name, Lap: lap.Name,
+		Height: body.Up.Fixed.Size, Width: lap.Reach.Fixed.Size})
 }
 
 // attempt is the plan of a design as it stands.
@@ -38,6 +56,7 @@ func (v *derivation) attempt(in *enclosure.Input) (*planner, error) {
 	p.plan.Strips, p.plan.Over = p.stated.strips, p.stated.over
 	p.readings()
 	p.problem()
+	p.settle()
 	p.slits()
 	p.laps()
 	p.plan.Build = p.build
@@ -100,6 +119,27 @@ func (p *planner) problem() {
 		q.Windows[i] = rounding.Window{Name: c.name, Form: p.ask(c), Min: room.Min, Max: room.Max, Weight: c.weight}
 	}
 	q.Even = slices.Clip(s.even)
+}
+
+// settle takes what rounding ideal sizes to the nanometre has left of a sum from one of its
+// parts that no other sum has.
+func (p *planner) settle() {
+	q := &p.plan.Problem
+	for i := range q.Closures {
+		left := q.Closures[i].Form.Value(p.ideals())
+		if left.IsZero() {
+			continue
+		}
+		for _, t := range slices.Backward(q.Closures[i].Form.Terms) {
+			has := func(c rounding.Closure) bool {
+				return slices.ContainsFunc(c.Form.Terms, func(o rounding.Term) bool { return o.Reading == t.Reading })
+			}
+			if r := &q.Readings[t.Reading]; !r.Fixed && t.Coefficient*t.Coefficient == 1 && !slices.ContainsFunc(slices.Delete(slices.Clone(q.Closures), i, i+1), has) {
+				r.Ideal = r.Ideal.Sub(left.Times(t.Coefficient))
+				break
+			}
+		}
+	}
 }
 
 // ask is a clause at the lengths of the request.

@@ -57,6 +57,7 @@ func (r *derived) join(j *Join) {
 	if r.crosses(j) {
 		return // it says where a piece lies, and nothing of its sizes
 	}
+	before := len(r.rows)
 	switch j.Type {
 	case Glue:
 		r.glue(j, a, b)
@@ -69,6 +70,10 @@ func (r *derived) join(j *Join) {
 	case Clear:
 		r.clear(j)
 	}
+	for i := range r.rows[before:] {
+		w := &r.rows[before+i]
+		w.name = cmp.Or(j.Sum, w.name)
+	}
 }
 
 // clear ends a panel half a paper before the inside of what a fold goes round, or as
@@ -76,7 +81,7 @@ func (r *derived) join(j *Join) {
 func (r *derived) clear(j *Join) {
 	if short := r.short(j); short != nil {
 		r.rows = append(r.rows, row{form: short.with(caliper, -parts/2), creep: j.creep(), room: [2]form{nil, only(little, 2*parts)},
-			name: cmp.Or(j.Sum, j.creep()), place: j.place})
+			name: j.creep(), place: j.place})
 	}
 }
 
@@ -128,7 +133,7 @@ func (r *derived) meet(j *Join) {
 	if short == nil {
 		return
 	}
-	name := cmp.Or(j.Sum, "the "+j.A.words()+" meets the "+j.B.words())
+	name := "the " + j.A.words() + " meets the " + j.B.words()
 	switch {
 	case j.Short.Little > 0:
 		r.within(short, [2]form{nil, r.amount(j.Short)}, name, j.place)

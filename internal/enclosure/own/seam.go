@@ -55,7 +55,7 @@ func (v *derivation) holdsTogether(j *Join) bool {
 	case Clear:
 		return j.Name != ""
 	case Meet:
-		return j.Name != "" || j.Short.Little+j.Past.Little == 0
+		return !j.Loose && (j.Name != "" || j.Short.Little+j.Past.Little == 0)
 	}
 	return false
 }

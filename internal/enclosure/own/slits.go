@@ -54,7 +54,7 @@ func (p *planner) slit(s slotted) {
 		play = p.in.Little()
 	}
 	deepest := height.Sub(p.in.Beside())
-	if deepest.Less(height.Over(2).Add(play.Over(4))) {
+	if deepest.Times(4).Less(height.Times(2).Add(play)) {
 		p.faults = append(p.faults, impossible(s.join.place, "the folds are too short for slits past their middles: each must leave at least 1/4 in and three calipers",
 			"let the panels be higher, or the play smaller"))
 		return

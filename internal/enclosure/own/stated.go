@@ -95,6 +95,9 @@ func (s *stated) of(r *derived) {
 // on the flat of both, clear of their folds.
 func (r *derived) least(unknown int) []form {
 	least := []form{only(one, parts)}
+	if stated := r.of(unknown).least; stated != nil {
+		return append(least, stated...)
+	}
 	if r.of(unknown).wide {
 		least = append(least, only(beside, parts))
 	}

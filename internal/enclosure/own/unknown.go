@@ -14,6 +14,7 @@ type unknown struct {
 	piece       int
 	fixed       Amount // that the design gives it
 	wide        bool   // it covers something or is folded flat, and is as wide as what a cut leaves
+	least       []form // how far at the least, in place of what is usual
 	axis        int    // of space, that it runs along: 0 to 2
 	end         bool   // comes out as papers, and is set nowhere
 	allows      bool   // it is the allowance for the caliper
@@ -168,7 +169,7 @@ func (v *derivation) add(p *plate, to Reach, more string, along way) int {
 	if as := v.extent(to.Like); as >= v.first && !to.Less.given && v.panels[v.index[plainPanel(to.Like)]].piece < p.piece {
 		return as
 	}
-	v.unknowns = append(v.unknowns, unknown{name: p.Name + more, place: p.place, piece: p.piece, axis: along.axis, fixed: to.Fixed, wide: to.Covers != "" || p.Angle == 180})
+	v.unknowns = append(v.unknowns, unknown{name: p.Name + more, place: p.place, piece: p.piece, axis: along.axis, fixed: to.Fixed, least: p.Least, wide: to.Covers != "" || p.Angle == 180})
 	return v.first + len(v.unknowns) - 1
 }
 
