@@ -54,8 +54,7 @@ func (t *taking) mark(moving []int) {
 
 // frees reports whether several openings can turn at once, as far as they go,
 // without a plate passing through another one by more than the slack and flex.
-// Layers are looked at as well if asked for.
-func (t *taking) frees(openings []opening, layers bool) bool {
+func (t *taking) frees(openings []opening) bool {
 	var moving []int
 	flex := 0.0
 	for k := range openings {
@@ -66,9 +65,6 @@ func (t *taking) frees(openings []opening, layers bool) bool {
 	t.pair(openings)
 	if len(t.duos) == 0 {
 		return true
-	}
-	if layers && t.layered(openings) {
-		return false
 	}
 	slack := t.slack + flex
 	before := t.keep()
@@ -122,22 +118,6 @@ func (t *taking) looks(openings []opening) []float64 {
 		return append([]float64{0}, parts(len(path)-1)...)
 	}
 	return turns
-}
-
-// layered reports whether an opening begins by pressing layers together.
-func (t *taking) layered(openings []opening) bool {
-	for k := range openings {
-		o := &openings[k]
-		at, along := t.axis(o)
-		for _, i := range o.far {
-			for _, j := range t.others {
-				if t.pose.Nears(i, j, at, along) {
-					return true
-				}
-			}
-		}
-	}
-	return false
 }
 
 // press notes what is pressed together before a move.

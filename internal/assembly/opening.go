@@ -82,7 +82,10 @@ func (t *taking) gather(o *opening) bool {
 		t.take(o, h)
 	}
 	t.carry(o)
-	at, along := t.axis(o)
+	at, along := t.opens(o.hinges[0])
+	if o.near {
+		along = along.Times(-1)
+	}
 	for k := range t.links {
 		l := &t.links[k]
 		if !l.crosses(t.moving) {
@@ -151,15 +154,6 @@ func (t *taking) alike(g, h int) bool {
 func (t *taking) opens(h int) (at, along fold.Vec) {
 	at, along = t.pose.Axis(h)
 	if t.rig.Hinges[h].Degrees > 0 {
-		along = along.Times(-1)
-	}
-	return at, along
-}
-
-// axis returns the axis about which what turns opens right-handed.
-func (t *taking) axis(o *opening) (at, along fold.Vec) {
-	at, along = t.opens(o.hinges[0])
-	if o.near {
 		along = along.Times(-1)
 	}
 	return at, along

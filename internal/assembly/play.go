@@ -48,7 +48,7 @@ func (t *taking) opensAgain(m *move) (move, bool) {
 		*o = opening{hinges: m.openings[k].hinges, near: m.openings[k].near, child: m.openings[k].child, path: m.openings[k].path}
 		t.gather(o)
 	}
-	if t.frees(again.openings, false) {
+	if t.frees(again.openings) {
 		return again, true
 	}
 	long := 0.0
@@ -65,7 +65,7 @@ func (t *taking) opensAgain(m *move) (move, bool) {
 		for k := range again.openings {
 			again.openings[k].flex = flex
 		}
-		if t.frees(again.openings, false) || t.newPaths(again.openings) {
+		if t.frees(again.openings) || t.newPaths(again.openings) {
 			return again, true
 		}
 	}
@@ -81,7 +81,7 @@ func (t *taking) newPaths(openings []opening) bool {
 		}
 	}
 	for k := range openings { // one after another, since their ways differ in length
-		if !t.frees(openings[k:k+1], false) {
+		if !t.frees(openings[k : k+1]) {
 			return false
 		}
 	}

@@ -20,7 +20,7 @@ func (t *taking) round(openings []opening, flex bool) (move, bool) {
 		if !t.like(&o, &other) || !other.settle(t, o.child >= 0, o.flex) {
 			continue
 		}
-		if more := append(all[:len(all):len(all)], other); t.frees(more, true) {
+		if more := append(all[:len(all):len(all)], other); t.frees(more) {
 			all = more
 		}
 	}
@@ -31,7 +31,7 @@ func (t *taking) round(openings []opening, flex bool) (move, bool) {
 // first returns the first opening that is free; if the stock may give way, as
 // little as it must.
 func (t *taking) first(openings []opening, flex bool) (opening, bool) {
-	alone := func(o *opening) bool { return t.frees([]opening{*o}, true) }
+	alone := func(o *opening) bool { return t.frees([]opening{*o}) }
 	tries := []func(o *opening) bool{alone, func(o *opening) bool { return t.corridor(o, 0) }}
 	for k := 1; flex && k < mostFlexes; k++ {
 		tries = append(tries, func(o *opening) bool {
@@ -61,7 +61,7 @@ func (o *opening) settle(t *taking, pair bool, flex float64) bool {
 	if o.flex = flex; pair {
 		return t.corridor(o, 0)
 	}
-	return t.frees([]opening{*o}, true)
+	return t.frees([]opening{*o})
 }
 
 // like reports whether two openings are told as one.

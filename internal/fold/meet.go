@@ -1,11 +1,6 @@
 package fold
 
-import (
-	"math"
-	"slices"
-
-	"creasefit/internal/pattern"
-)
+import "creasefit/internal/pattern"
 
 // pairing is how far the edges of two plates give way to one another.
 type pairing struct {
@@ -66,79 +61,6 @@ func (p *Pose) give(i, j int, slack float64) (a, b float64) {
 		pair.a, pair.b = pair.b, pair.a
 	}
 	return shared(pair.a+slack, pair.b+slack, len(p.at[i].parts) == 1, len(p.at[j].parts) == 1)
-}
-
-// level is the least cosine between the normals of plates that count as layers.
-const level = 0.99
-
-// Nears reports whether plate i, which begins to turn about the axis through at,
-// right-handed along it, comes nearer to plate j, which lies over it or under it
-// like a layer: thin layers would else pass through one another unseen between
-// two poses.
-func (p *Pose) Nears(i, j int, at, along Vec) bool {
-	a, b := p.lift(i), p.lift(j)
-	if math.Abs(a.move.Z.Dot(b.move.Z)) < level {
-		return false
-	}
-	if p.rig.Free(i, j) {
-		return false
-	}
-	var slab [2][24]spot
-	for k := range a.parts {
-		for _, ring := range p.rig.flat[j].rings {
-			over := slab[0][:0]
-			for _, c := range a.parts[k].corners {
-				over = append(over, b.move.spot(c))
-			}
-			if area(over) < 0 {
-				slices.Reverse(over)
-			}
-			if over = inside(over, ring, &slab); area(over) < layer {
-				continue
-			}
-			if p.closing(a, b, over, at, along) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// layer is the least overlap of two layers in square millimetres.
-const layer = 0.5
-
-// closing reports whether the part of plate a over a region of plate b comes
-// nearer to it.
-func (p *Pose) closing(a, b *placed, over []spot, at, along Vec) bool {
-	var mid spot
-	for _, s := range over {
-		mid = mid.Plus(s.Times(1 / float64(len(over))))
-	}
-	foot := b.move.at(mid)
-	off := a.move.Origin.Minus(foot).Dot(a.move.Z) / b.move.Z.Dot(a.move.Z) // along b's normal, to a's plane
-	arm := foot.Plus(b.move.Z.Times(off)).Minus(at)
-	arm = arm.Minus(along.Times(arm.Dot(along)))
-	if math.Abs(off) > max(4*p.rig.Half+1.2, arm.Length()/4) {
-		return false
-	}
-	speed := along.Cross(arm)
-	return math.Copysign(1, off)*speed.Dot(b.move.Z) < -0.2*speed.Length()
-}
-
-// inside keeps what of a ring lies within a convex one.
-func inside(ring, within []spot, slab *[2][24]spot) []spot {
-	for i, s := range within {
-		e := within[(i+1)%len(within)].Minus(s)
-		next := slab[1][:0]
-		if i%2 == 1 {
-			next = slab[0][:0]
-		}
-		ring = clip(next, ring, s, spot{e.y, -e.x})
-		if len(ring) < 3 {
-			return nil
-		}
-	}
-	return ring
 }
 
 // bends returns how far the edges of two plates give way to one another while they

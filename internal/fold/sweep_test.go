@@ -113,21 +113,3 @@ func TestGluedPanelsLieApart(t *testing.T) {
 		assert.InDelta(t, off[1], m.lift(1, apart), 1e-12, "flat, %v", apart)
 	}
 }
-
-// What two convex rings have in common is as large as it is by hand: two rectangles,
-// and a triangle (0, 0), (4, 0), (0, 4) with the square from 1 to 4, of which it keeps half of 2 x 2.
-func TestInsideBoth(t *testing.T) {
-	square := func(low, high spot) []spot { return []spot{low, {high.x, low.y}, high, {low.x, high.y}} }
-	triangle := []spot{{0, 0}, {4, 0}, {0, 4}}
-	for _, c := range []struct {
-		a, b []spot
-		area float64
-	}{
-		{square(spot{0, 0}, spot{2, 2}), square(spot{1, 0.5}, spot{5, 6}), 1.5},
-		{square(spot{1, 1}, spot{4, 4}), triangle, 2}, {triangle, square(spot{1, 1}, spot{4, 4}), 2},
-		{square(spot{0, 0}, spot{2, 2}), square(spot{3, 0}, spot{5, 2}), 0},
-	} {
-		var slab [2][24]spot
-		assert.InDelta(t, c.area, area(inside(append(slab[0][:0], c.a...), c.b, &slab)), 1e-12)
-	}
-}
