@@ -106,6 +106,16 @@ func TestOwnPageAsksGoesBackAndKeeps(t *testing.T) {
 	m.Sound()
 }
 
+// A kind that is no design is said to be none, beside the design that the page begins with.
+func TestOwnPageOfAKindThatIsNoDesign(t *testing.T) {
+	server, _ := service(t, nil)
+	m := &maker{Tab: browser.Open(t, server+"/own?kind=prism-box&unit=mm&width=90&height=127&thickness=12&caliper=0.3")}
+	m.Until(described)
+	assert.Contains(t, browser.Eval[string](m.Tab, `document.querySelector("#said .wrong").textContent`), "not given as a design")
+	m.press("Add a panel at the top edge of left floor")
+	m.Until(described + ` && !document.querySelector("#said .wrong")`)
+}
+
 // The page holds on a telephone, in the dark and at a large screen, in both languages.
 func TestOwnPageInEveryLook(t *testing.T) {
 	server, _ := service(t, nil)

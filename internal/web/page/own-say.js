@@ -212,19 +212,17 @@ async function start() {
   const given = new URLSearchParams(location.hash.slice(1) || location.search.slice(1));
   const fields = byId("thing").elements;
   for (const [name, value] of given) if (fields[name] && name !== "design") fields[name].value = value.replace(/(\d)-(\d)/, "$1 $2");
-  let first = design;
+  let first = learned[0]?.design ?? design;
   if (given.has("design")) first = JSON.parse(given.get("design"));
   else if (given.has("kind")) {
     const kind = given.get("kind");
     given.delete("kind");
     const answer = await fetch(`/v1/kinds/${encodeURIComponent(kind)}/design?${given}`);
     const found = await answer.json();
-    if (!answer.ok) tell(said(found.errors?.[0]?.detail ?? found.detail));
+    if (!answer.ok) notice = said(found.errors?.[0]?.detail ?? found.detail, PROBLEMS[found.errors?.[0]?.code]);
     else first = found.design;
-  } else if (learned.length) {
-    first = learned[0].design;
-    byId("begin").value = "learn 0";
   }
+  if (first === learned[0]?.design) byId("begin").value = "learn 0";
   take(structuredClone(first));
   for (const [name, value] of given) if (fields[name] && options().some((o) => o.name === name)) fields[name].value = value;
 }

@@ -46,6 +46,7 @@ const OPPOSITE = { left: "right", right: "left", bottom: "top", top: "bottom" };
 // change takes the design to the next one, shows it and solves it.
 function change(by) {
   before.push(JSON.stringify(design));
+  notice = "";
   by(design);
   show();
   solve();
@@ -93,8 +94,11 @@ function solve() {
   }, 150);
 }
 
-function tell(text) {
-  byId("said").replaceChildren(make("p", { textContent: text, className: "wrong" }));
+const wrong = (text) => make("p", { textContent: text, className: "wrong" });
+let notice = ""; // that stays until something is changed
+
+function tell(text, ...more) {
+  byId("said").replaceChildren(...(notice ? [wrong(notice)] : []), ...(text ? [wrong(text)] : []), ...more);
 }
 
 // sizeNamed is what a size of a piece is called: a panel, or one side of it.
@@ -109,7 +113,7 @@ function showSolution() {
   ]);
   const lines = [make("p", { textContent: say("sure", { n: Math.floor(s.sure.chance * 100 + 1e-9) }) + " " + say("step", { step: measured(s.step) }) })];
   if (s.warnings.length) lines.push(make("ul", {}, ...s.warnings.map((w) => make("li", { textContent: said(w.detail) }))));
-  byId("said").replaceChildren(...lines, make("table", {}, make("caption", { textContent: say("sizes") }), make("tbody", {}, ...rows)));
+  tell("", ...lines, make("table", {}, make("caption", { textContent: say("sizes") }), make("tbody", {}, ...rows)));
   const link = (key, href) => make("a", { textContent: say(key), href });
   byId("ways").replaceChildren(
     way("template", "/v1/drawing/own.pdf", { view: "template" }), way("measures", "/v1/drawing/own.pdf"), way("guide", "/v1/guide/own.html", { language: LANGUAGE }),
@@ -150,7 +154,7 @@ function showProblem(problem) {
     if (panel) line.append(make("button", { type: "button", textContent: say("show", { panel }), onclick: () => choose(panel, true) }));
     return line;
   });
-  byId("said").replaceChildren(make("p", { className: "wrong", textContent: say("not-yet") }), make("ul", {}, ...lines));
+  tell(say("not-yet"), make("ul", {}, ...lines));
   byId("ways").replaceChildren();
 }
 
