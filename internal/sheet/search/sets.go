@@ -99,7 +99,7 @@ func (s *sets) extend(i, k int) error {
 		return errTooMany
 	}
 	code := s.codes[i] + 1<<s.shift[k]
-	if !s.promising(code) {
+	if !s.promising(code, k) {
 		return nil
 	}
 	c := s.shape(code)
@@ -112,15 +112,16 @@ func (s *sets) extend(i, k int) error {
 	return nil
 }
 
-// promising reports whether a set fits as far as those tell that have one piece less:
-// most sets that do not fit have one of them that does not either.
-func (s *sets) promising(code uint64) bool {
-	for k := range s.need {
-		if s.count(code, k) == 0 {
+// promising reports whether a set with a piece of a kind more fits as far as those tell
+// that have one of the others less: most sets that do not fit have one that does not
+// either.
+func (s *sets) promising(code uint64, k int) bool {
+	for other := range k {
+		if s.count(code, other) == 0 {
 			continue
 		}
-		s.budget--
-		if _, fits := s.index[code-1<<s.shift[k]]; !fits {
+		if _, fits := s.index[code-1<<s.shift[other]]; !fits {
+			s.budget--
 			return false
 		}
 	}
