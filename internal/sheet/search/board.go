@@ -56,11 +56,6 @@ type kind struct {
 	area  int64 // in square units, kerf included
 }
 
-// place is which of the boards is of the same stock as another, or -1.
-func (p *problem) place(b *board) int {
-	return slices.IndexFunc(p.boards, func(other board) bool { return other.stock == b.stock })
-}
-
 // problem is an order in whole units.
 type problem struct {
 	order  sheet.Order

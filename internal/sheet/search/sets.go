@@ -1,13 +1,9 @@
 package search
 
 import (
-	"errors"
 	"math"
 	"math/bits"
 )
-
-// errTooMany means that an enumeration has reached its bound.
-var errTooMany = errors.New("sheet: too many sets of pieces")
 
 // mostSets bounds the memory of one enumeration, about 200 bytes a set.
 const mostSets = 300_000
@@ -23,7 +19,8 @@ type sets struct {
 	codes  []uint64
 	curves []curve
 	areas  []int64
-	budget int // splits still allowed
+	budget int  // splits still allowed
+	full   bool // there are too many sets to go on
 
 	extended int   // sets that are extended by the kind at hand
 	ends     []int // of each kind that is done, where the sets of it and those before it end
@@ -42,25 +39,24 @@ func newSets(b *board, kinds []kind, need []int, budget int) *sets {
 }
 
 // enumerate fills in the sets of one kind more, those of all kinds before it being
-// there, and goes on where it was cut short; whole is true when there are no more.
+// there, and goes on where it was cut short; it is whole when there are no more.
 // Each is made from the one without the piece added last, which fits if it does, and
 // comes after all sets that it can be parted into.
-func (s *sets) enumerate(e *effort, k int) (whole bool, err error) {
+func (s *sets) enumerate(e *effort, k int) (whole bool) {
 	if k < len(s.ends) {
-		return true, nil
+		return true
 	}
-	for ; s.extended < len(s.codes); s.extended++ {
+	for s.extended < len(s.codes) {
 		before := s.budget
-		if err := s.extend(s.extended, k); err != nil {
-			return false, err
+		if s.extend(s.extended, k); s.full {
+			return false
 		}
-		if !e.spend(splitSteps * (1 + before - s.budget)) {
-			s.extended++
-			return false, nil
+		if s.extended++; !e.spend(splitSteps * (1 + before - s.budget)) {
+			return false
 		}
 	}
 	s.ends, s.extended = append(s.ends, len(s.codes)), 0
-	return true, nil
+	return true
 }
 
 // splitSteps is what parting a set in two costs.
@@ -88,28 +84,23 @@ func (s *sets) counts(code uint64) []int32 {
 	return counts
 }
 
-// extend tries one more piece of a kind; it fails if a set of pieces does not fit
-// a word, or there are too many.
-func (s *sets) extend(i, k int) error {
+// extend tries one more piece of a kind; there are too many sets where one does not fit
+// a word.
+func (s *sets) extend(i, k int) {
 	area := s.areas[i] + s.area[k]
 	if s.need[k] == 0 || area > int64(s.board.w)*int64(s.board.h) || s.shift[k+1] <= 64 && s.count(s.codes[i], k) == s.need[k] {
-		return nil
+		return
 	}
-	if s.shift[k+1] > 64 {
-		return errTooMany
+	if s.full = s.shift[k+1] > 64 || s.budget < 0 || len(s.codes) >= mostSets; s.full {
+		return
 	}
 	code := s.codes[i] + 1<<s.shift[k]
 	if !s.promising(code, k) {
-		return nil
+		return
 	}
-	c := s.shape(code)
-	if s.budget < 0 || len(s.codes) >= mostSets {
-		return errTooMany
-	}
-	if len(c) > 0 {
+	if c := s.shape(code); len(c) > 0 {
 		s.enter(code, c, area)
 	}
-	return nil
 }
 
 // promising reports whether a set with a piece of a kind more fits as far as those tell

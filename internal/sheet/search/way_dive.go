@@ -121,7 +121,7 @@ func (p *problem) patternsOf(known []pattern) []pattern {
 	var list []pattern
 	left := p.needs()
 	for i := range known {
-		at := p.place(known[i].board)
+		at := slices.IndexFunc(p.boards, func(b board) bool { return b.stock == known[i].board.stock })
 		if at < 0 {
 			continue
 		}

@@ -38,10 +38,10 @@ func (pl *planner) newEnumeration() *enumeration {
 func (pl *planner) enumerating() way {
 	n := pl.newEnumeration()
 	return func(int) (again bool) {
-		whole, err := false, error(nil)
-		n.lend(n.left/2, func() { whole, err = n.list() })
+		whole := false
+		n.lend(n.left/2, func() { whole = n.list() })
 		if done := n.price(); !whole {
-			return err == nil || !done
+			return !done || !slices.ContainsFunc(n.sets, func(s *sets) bool { return s.full })
 		}
 		for !n.done() && n.search() {
 		}
@@ -50,11 +50,11 @@ func (pl *planner) enumerating() way {
 }
 
 // list goes on with the sets of pieces that the boards can give.
-func (n *enumeration) list() (whole bool, err error) {
+func (n *enumeration) list() (whole bool) {
 	for k := range n.kinds {
 		for _, s := range n.sets {
-			if whole, err := s.enumerate(n.effort, k); !whole {
-				return false, err
+			if !s.enumerate(n.effort, k) {
+				return false
 			}
 		}
 	}
@@ -63,7 +63,7 @@ func (n *enumeration) list() (whole bool, err error) {
 			n.patterns = append(n.patterns, s.patterns()...)
 		}
 	}
-	return true, nil
+	return true
 }
 
 // search looks for a plan of a cost among all patterns, where it was cut short

@@ -44,11 +44,11 @@ type generator struct {
 	patterns []pattern // one for each row of the program
 	limited  []*board
 	quick    []pricer
-	exact    []pricer
-	rough    bool  // without the exact pricers
-	loose    bool  // patterns may take more pieces than are wanted
-	due      int64 // effort spent when the exact pricers are asked again, whatever the quick ones find
-	priced   bool  // no pattern is found that is worth more than it costs
+	exact    [][]pricer // of every board
+	rough    bool       // without the exact pricers
+	loose    bool       // patterns may take more pieces than are wanted
+	due      int64      // effort spent when the exact pricers are asked again, whatever the quick ones find
+	priced   bool       // no pattern is found that is worth more than it costs
 }
 
 // newGenerator begins with some patterns, those of the plans known, those that
@@ -183,13 +183,3 @@ func (g *generator) restart() bool {
 
 // mostRestarts is how often a program is made anew.
 const mostRestarts = 50
-
-// prepare makes the exact pricers, once.
-func (g *generator) prepare() {
-	if g.exact != nil {
-		return
-	}
-	for i := range g.boards {
-		g.exact = append(g.exact, g.exactOn(&g.boards[i])...)
-	}
-}

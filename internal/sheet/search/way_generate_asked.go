@@ -144,19 +144,23 @@ func (a *asked) fill(b *board) {
 // surely enters what the exact pricers find. It returns the greatest value of
 // every board.
 func (a *asked) surely() (tops []int64, ok bool) {
-	a.prepare()
+	for i := range a.boards {
+		if len(a.exact) <= i {
+			a.exact = append(a.exact, a.exactOn(&a.boards[i]))
+		}
+	}
 	tops = make([]int64, len(a.boards))
-	for _, t := range a.exact {
-		b := t.on()
-		v, ok := t.solve(a.effort, a.value)
-		if !ok {
-			return nil, false
+	for i := range a.boards {
+		for _, t := range a.exact[i] {
+			v, ok := t.solve(a.effort, a.value)
+			if !ok {
+				return nil, false
+			}
+			if v > 0 {
+				a.offer(&a.boards[i], t.trace())
+			}
+			tops[i] = max(tops[i], v)
 		}
-		if v > 0 {
-			a.offer(b, t.trace())
-		}
-		at := a.place(b)
-		tops[at] = max(tops[at], v)
 	}
 	return tops, true
 }
