@@ -73,7 +73,7 @@ func (q *Mail) Piece() mail.Piece {
 		Width: q.Width.Length, Height: q.Height.Length, Thickness: q.Thickness.Length,
 		SizeTolerance: q.SizeTolerance.Length, ThicknessTolerance: q.ThicknessTolerance.Length,
 		Mass: mail.Grams(q.Mass.Number), MassTolerance: mail.Grams(q.MassTolerance.Number),
-		Address: addressSide(q.Along.Word), Traits: q.traits(),
+		Address: map[string]mail.Side{"width": mail.WidthSide, "height": mail.HeightSide}[q.Along.Word], Traits: q.traits(),
 	}
 	if q.MassOunces.Given {
 		p.Mass = mail.Ounces(q.MassOunces.Number)
@@ -86,18 +86,6 @@ func (q *Mail) Asked() []*mail.Post {
 	return slices.DeleteFunc(mail.Posts(), func(p *mail.Post) bool {
 		return len(q.Posts.Texts) > 0 && !slices.Contains(q.Posts.Texts, p.Name)
 	})
-}
-
-// addressSide returns the side of a word of the choices.
-func addressSide(word string) mail.Side {
-	switch word {
-	case "width":
-		return mail.WidthSide
-	case "height":
-		return mail.HeightSide
-	default:
-		return mail.LongerSide
-	}
 }
 
 // traits gathers what is said of the piece.

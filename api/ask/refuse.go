@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"net/url"
@@ -57,25 +58,14 @@ func (r *Reading) reportParse(n *Name, f field, err error) {
 		correction = "" // which of the two is not for us to guess
 	}
 	detail := "cannot read '" + Cut(f.text, MostValue) + "': " + refused.Detail
-	r.Report(fault.Fault{Code: parseCode(refused.Reason), Field: f.name, Value: f.text, Detail: detail, Expected: n.expected(r.unit), Hint: refused.Hint}, correction)
+	r.Report(fault.Fault{Code: cmp.Or(parseCodes[refused.Reason], fault.Unreadable), Field: f.name, Value: f.text, Detail: detail, Expected: n.expected(r.unit), Hint: refused.Hint}, correction)
 }
 
-// parseCode maps the reasons of package measure to fault codes.
-func parseCode(reason measure.Reason) fault.Code {
-	switch reason {
-	case measure.ReasonNoUnit:
-		return fault.NoUnit
-	case measure.ReasonAmbiguous:
-		return fault.Ambiguous
-	case measure.ReasonTooFine:
-		return fault.TooFine
-	case measure.ReasonTooLarge, measure.ReasonNotAMark:
-		return fault.OutOfRange
-	case measure.ReasonEmpty:
-		return fault.Missing
-	default:
-		return fault.Unreadable
-	}
+// parseCodes are the fault codes of the reasons of package measure, but for what is
+// unreadable.
+var parseCodes = map[measure.Reason]fault.Code{
+	measure.ReasonNoUnit: fault.NoUnit, measure.ReasonAmbiguous: fault.Ambiguous, measure.ReasonTooFine: fault.TooFine,
+	measure.ReasonTooLarge: fault.OutOfRange, measure.ReasonNotAMark: fault.OutOfRange, measure.ReasonEmpty: fault.Missing,
 }
 
 // conflict reports a name that contradicts another one.

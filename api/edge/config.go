@@ -25,37 +25,37 @@ type Config struct {
 	Addr      string `env:"ADDR" envDefault:"127.0.0.1:8080"`       // public listener
 	AdminAddr string `env:"ADMIN_ADDR" envDefault:"127.0.0.1:8081"` // metrics, probes and profiles; "off" for none
 
-	MostURL       int   `env:"MOST_URL" envDefault:"8000"`           // bytes of path and query
-	MostBody      int64 `env:"MOST_BODY" envDefault:"65536"`         // bytes of a body
-	MostYieldBody int64 `env:"MOST_YIELD_BODY" envDefault:"1048576"` // bytes of the body of an order
+	MostURL       int   `env:"MOST_URL" envDefault:"8000" least:"1"`           // bytes of path and query
+	MostBody      int64 `env:"MOST_BODY" envDefault:"65536" least:"1"`         // bytes of a body
+	MostYieldBody int64 `env:"MOST_YIELD_BODY" envDefault:"1048576" least:"1"` // bytes of the body of an order
 
-	SolveTimeout time.Duration `env:"SOLVE_TIMEOUT" envDefault:"3s"`  // of one calculation with its picture
-	ReadTimeout  time.Duration `env:"READ_TIMEOUT" envDefault:"5s"`   // of one request with its body
-	WriteTimeout time.Duration `env:"WRITE_TIMEOUT" envDefault:"10s"` // of one whole request
-	IdleTimeout  time.Duration `env:"IDLE_TIMEOUT" envDefault:"2m"`   // of a connection without a request
-	DrainDelay   time.Duration `env:"DRAIN_DELAY" envDefault:"5s"`    // between refusing readiness and closing the listener
-	DrainTimeout time.Duration `env:"DRAIN_TIMEOUT" envDefault:"15s"` // for requests still running after that
+	SolveTimeout time.Duration `env:"SOLVE_TIMEOUT" envDefault:"3s" least:"1"`  // of one calculation with its picture
+	ReadTimeout  time.Duration `env:"READ_TIMEOUT" envDefault:"5s" least:"1"`   // of one request with its body
+	WriteTimeout time.Duration `env:"WRITE_TIMEOUT" envDefault:"10s" least:"1"` // of one whole request
+	IdleTimeout  time.Duration `env:"IDLE_TIMEOUT" envDefault:"2m" least:"1"`   // of a connection without a request
+	DrainDelay   time.Duration `env:"DRAIN_DELAY" envDefault:"5s" least:"0"`    // between refusing readiness and closing the listener
+	DrainTimeout time.Duration `env:"DRAIN_TIMEOUT" envDefault:"15s" least:"1"` // for requests still running after that
 
-	MostRunning  int           `env:"MOST_RUNNING" envDefault:"0"`          // cheap calculations at once; 0 for one a processor
-	MostDear     int           `env:"MOST_DEAR" envDefault:"0"`             // orders, PDFs and PNGs at once; 0 for all processors but one
-	MostStreams  int           `env:"MOST_STREAMS" envDefault:"0"`          // batches at once; 0 for 16 a processor
-	MostWaiting  int           `env:"MOST_WAITING" envDefault:"256"`        // calculations of a lane waiting for their turn
-	QueueTimeout time.Duration `env:"QUEUE_TIMEOUT" envDefault:"100ms"`     // a cheap calculation waits for its turn
-	DearTimeout  time.Duration `env:"DEAR_QUEUE_TIMEOUT" envDefault:"2s"`   // a dear one does
-	Recent       int           `env:"RECENT_BYTES" envDefault:"16777216"`   // memory for answers given lately; 0 for none
-	MostInFlight int64         `env:"MOST_IN_FLIGHT" envDefault:"67108864"` // bytes of answers that callers have not taken yet
+	MostRunning  int           `env:"MOST_RUNNING" envDefault:"0" least:"0"`          // cheap calculations at once; 0 for one a processor
+	MostDear     int           `env:"MOST_DEAR" envDefault:"0" least:"0"`             // orders, PDFs and PNGs at once; 0 for all processors but one
+	MostStreams  int           `env:"MOST_STREAMS" envDefault:"0" least:"0"`          // batches at once; 0 for 16 a processor
+	MostWaiting  int           `env:"MOST_WAITING" envDefault:"256" least:"0"`        // calculations of a lane waiting for their turn
+	QueueTimeout time.Duration `env:"QUEUE_TIMEOUT" envDefault:"100ms" least:"1"`     // a cheap calculation waits for its turn
+	DearTimeout  time.Duration `env:"DEAR_QUEUE_TIMEOUT" envDefault:"2s" least:"1"`   // a dear one does
+	Recent       int           `env:"RECENT_BYTES" envDefault:"16777216" least:"0"`   // memory for answers given lately; 0 for none
+	MostInFlight int64         `env:"MOST_IN_FLIGHT" envDefault:"67108864" least:"1"` // bytes of answers that callers have not taken yet
 
-	RateLimit      float64  `env:"RATE_LIMIT" envDefault:"0"`      // calls a second of one caller; 0 for no limit
-	RateBurst      int      `env:"RATE_BURST" envDefault:"50"`     // calls at once within that limit
-	TrustedProxies []string `env:"TRUSTED_PROXIES"`                // addresses and prefixes whose X-Forwarded-For is believed
-	KeysFile       string   `env:"KEYS_FILE"`                      // of API keys; without it everybody may call
-	AllowedOrigins []string `env:"ALLOWED_ORIGINS" envDefault:"*"` // whose pages may read answers, parted by commas; * for everybody's
+	RateLimit      float64  `env:"RATE_LIMIT" envDefault:"0" least:"0"`  // calls a second of one caller; 0 for no limit
+	RateBurst      int      `env:"RATE_BURST" envDefault:"50" least:"0"` // calls at once within that limit
+	TrustedProxies []string `env:"TRUSTED_PROXIES"`                      // addresses and prefixes whose X-Forwarded-For is believed
+	KeysFile       string   `env:"KEYS_FILE"`                            // of API keys; without it everybody may call
+	AllowedOrigins []string `env:"ALLOWED_ORIGINS" envDefault:"*"`       // whose pages may read answers, parted by commas; * for everybody's
 
 	LogRequests bool   `env:"LOG_REQUESTS" envDefault:"false"` // one line for each request
 	LogFormat   string `env:"LOG_FORMAT" envDefault:"text"`    // text or json
 
-	Collector  string  `env:"OTLP_ENDPOINT"`              // that traces are sent to, such as http://127.0.0.1:4318; none without it
-	TraceShare float64 `env:"TRACE_SHARE" envDefault:"1"` // of the requests that begin a trace themselves, 0 to 1
+	Collector  string  `env:"OTLP_ENDPOINT"`                        // that traces are sent to, such as http://127.0.0.1:4318; none without it
+	TraceShare float64 `env:"TRACE_SHARE" envDefault:"1" least:"0"` // of the requests that begin a trace themselves, 0 to 1
 }
 
 // DefaultConfig returns the settings of an empty environment.
@@ -127,28 +127,24 @@ func (c Config) Places() (cheap, dear, streams int) {
 	return cmp.Or(c.MostRunning, cores), cmp.Or(c.MostDear, max(1, cores-1)), cmp.Or(c.MostStreams, 16*cores)
 }
 
-// Check says what is wrong with settings that would not work.
+// Check says what is wrong with settings that would not work: those below what their
+// least tag says, and texts.
 func (c Config) Check() error {
 	var err error
-	for _, limit := range []struct {
-		name  string
-		value float64
-		least float64
-	}{
-		{"MOST_URL", float64(c.MostURL), 1}, {"MOST_BODY", float64(c.MostBody), 1}, {"MOST_YIELD_BODY", float64(c.MostYieldBody), 1},
-		{"SOLVE_TIMEOUT", float64(c.SolveTimeout), 1}, {"READ_TIMEOUT", float64(c.ReadTimeout), 1}, {"WRITE_TIMEOUT", float64(c.WriteTimeout), 1},
-		{"IDLE_TIMEOUT", float64(c.IdleTimeout), 1}, {"DRAIN_TIMEOUT", float64(c.DrainTimeout), 1},
-		{"QUEUE_TIMEOUT", float64(c.QueueTimeout), 1}, {"DEAR_QUEUE_TIMEOUT", float64(c.DearTimeout), 1},
-		{"MOST_RUNNING", float64(c.MostRunning), 0}, {"MOST_DEAR", float64(c.MostDear), 0}, {"MOST_STREAMS", float64(c.MostStreams), 0},
-		{"MOST_WAITING", float64(c.MostWaiting), 0}, {"DRAIN_DELAY", float64(c.DrainDelay), 0}, {"RECENT_BYTES", float64(c.Recent), 0},
-		{"MOST_IN_FLIGHT", float64(c.MostInFlight), 1}, {"TRACE_SHARE", c.TraceShare, 0}, {"RATE_LIMIT", c.RateLimit, 0}, {"RATE_BURST", float64(c.RateBurst), 0},
-	} {
+	settings := reflect.ValueOf(c)
+	for i := range settings.NumField() {
+		tag := settings.Type().Field(i).Tag
+		least, bound := tag.Lookup("least")
+		value := settings.Field(i)
+		if !bound {
+			continue
+		}
+		below := value.CanFloat() && !(value.Float() >= 0) || value.CanInt() && value.Int() < 0 // not a number is neither
 		switch {
-		case limit.value >= limit.least:
-		case limit.least == 0:
-			err = errors.Join(err, errors.New(Prefix+limit.name+" must not be below zero"))
-		default:
-			err = errors.Join(err, errors.New(Prefix+limit.name+" must be above zero"))
+		case below && least == "0":
+			err = errors.Join(err, errors.New(Prefix+tag.Get("env")+" must not be below zero"))
+		case least == "1" && value.Int() <= 0:
+			err = errors.Join(err, errors.New(Prefix+tag.Get("env")+" must be above zero"))
 		}
 	}
 	return errors.Join(err, c.checkTexts())

@@ -3,7 +3,6 @@ package edge
 import (
 	"bytes"
 	"compress/gzip"
-	"strings"
 	"sync"
 
 	"creasefit/api/tell"
@@ -30,19 +29,4 @@ func Gzip(body []byte) []byte {
 }
 
 // AcceptsGzip reads an Accept-Encoding header (RFC 9110, 12.5.3).
-func AcceptsGzip(header string) bool {
-	if header == "" {
-		return false
-	}
-	any := false
-	for item := range strings.SplitSeq(header, ",") {
-		name, parameters, _ := strings.Cut(item, ";")
-		switch strings.ToLower(strings.TrimSpace(name)) {
-		case "gzip":
-			return tell.Weight(parameters) > 0
-		case "*":
-			any = tell.Weight(parameters) > 0
-		}
-	}
-	return any
-}
+func AcceptsGzip(header string) bool { return tell.Quality(header, "*", "gzip") > 0 }

@@ -102,30 +102,31 @@ func Accepted(accept string, offered []Format) Format {
 	chosen, best := offered[0], 0.0
 	browser := strings.Contains(accept, "text/html")
 	for _, f := range offered {
-		if q := quality(accept, f.MediaType()); q > best && !(browser && f == XML) {
+		media := f.MediaType()
+		kind, _, _ := strings.Cut(media, "/")
+		if q := Quality(accept, "*/*", kind+"/*", media); q > best && !(browser && f == XML) {
 			chosen, best = f, q
 		}
 	}
 	return chosen
 }
 
-// quality returns how much an Accept header wants a media type, 0 to 1: the
-// weight of the most specific range that matches (RFC 9110, 12.5.1).
-func quality(accept, media string) float64 {
-	kind, _, _ := strings.Cut(media, "/")
+// Quality returns how much a header such as Accept wants something, 0 to 1: the weight
+// of the last of its ranges that the header has, from the widest to the thing itself
+// (RFC 9110, 12.5.1).
+func Quality(header string, ranges ...string) float64 {
 	best, rank := 0.0, 0
-	for item := range strings.SplitSeq(accept, ",") {
+	for item := range strings.SplitSeq(header, ",") {
 		name, parameters, _ := strings.Cut(item, ";")
-		ranges := []string{"*/*", kind + "/*", media}
 		if r := slices.Index(ranges, strings.ToLower(strings.TrimSpace(name))) + 1; r > rank {
-			best, rank = Weight(parameters), r
+			best, rank = weight(parameters), r
 		}
 	}
 	return best
 }
 
-// Weight reads the q parameter; 1 if there is none, 0 if it is no weight.
-func Weight(parameters string) float64 {
+// weight reads the q parameter; 1 if there is none, 0 if it is no weight.
+func weight(parameters string) float64 {
 	for p := range strings.SplitSeq(parameters, ";") {
 		name, text, _ := strings.Cut(p, "=")
 		if strings.EqualFold(strings.TrimSpace(name), "q") {

@@ -51,6 +51,6 @@ func TestAcceptedIsWhatTheCallerWantsMost(t *testing.T) {
 		assert.Equal(t, want.String(), Accepted(header, offered).String(), header)
 	}
 	for parameters, want := range map[string]float64{"": 1, "q=0.5": 0.5, " q = 0 ": 0, "level=1;q=0.25": 0.25, "q=-1": 0, "q=1.1": 0, "q=NaN": 0, "level=1": 1} {
-		assert.Equal(t, want, Weight(parameters), parameters)
+		assert.Equal(t, want, weight(parameters), parameters)
 	}
 }
