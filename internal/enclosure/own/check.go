@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 )
 
@@ -16,8 +15,7 @@ func (r *reader) check(d *Design) {
 	if len(d.Pieces) == 0 {
 		r.report(fault.Missing, "pieces", "the design has no piece", "at least one, with its panels", "")
 	}
-	panels, edges := map[string]string{}, map[string]string{} // the root of each; what hangs where
-	pieces, count := map[string]bool{}, 0
+	c, pieces := references{r, map[string]*Panel{}}, map[string]bool{}
 	for i := range d.Pieces {
 		p := &d.Pieces[i]
 		if pieces[p.Name] {
@@ -27,66 +25,62 @@ func (r *reader) check(d *Design) {
 			r.report(fault.Unknown, p.place, "no piece before it is called "+inner, "", "list the inner piece first")
 		}
 		pieces[p.Name] = true
-		count += len(p.Panels)
-		r.checkPiece(p, panels, edges)
+		c.piece(p)
+		c.tree(p)
 	}
-	if count > MostPanels {
+	if count := len(d.panels()); count > MostPanels {
 		r.report(fault.TooMany, "pieces", "the design has "+strconv.Itoa(count)+" panels", "at most "+strconv.Itoa(MostPanels), "")
 	}
-	sizes, options := map[string]bool{}, map[string]bool{}
-	option := func(name, place string) {
-		if options[name] {
-			r.report(fault.Repeated, place, "another size or choice has this name", "", "give each a name of its own")
-		}
-		options[name] = true
-	}
-	for i := range d.Options {
-		option(d.Options[i].Name, d.Options[i].place)
-		sizes[d.Options[i].Name] = d.Options[i].Type == enclosure.LengthParam
-	}
-	c := references{r, panels, map[string]bool{}, sizes}
 	c.design(d)
 }
 
-// checkPiece finds out whether the panels of a piece are a tree from its first one.
-func (r *reader) checkPiece(p *Piece, panels, edges map[string]string) {
+// references finds names that belong to nothing.
+type references struct {
+	*reader
+	panels map[string]*Panel
+}
+
+// place is where a panel may hang.
+type place struct {
+	on   string
+	edge Edge
+}
+
+// piece finds out whether a piece has one root, and one panel at an edge.
+func (c *references) piece(p *Piece) {
 	if len(p.Panels) == 0 {
-		r.report(fault.Missing, under(p.place, "panels"), "the piece has no panels", "", "begin with the panel that lies still")
+		c.report(fault.Missing, under(p.place, "panels"), "the piece has no panels", "", "begin with the panel that lies still")
 	}
 	if i := p.rolled(); i >= 0 && (i != 1 || len(p.Panels) != 2 || p.Panels[0].Up.Fixed.Size == "" || p.Panels[1].Reach.Fixed.Size == "") {
-		r.report(fault.Conflict, under(p.place, "panels"), "what is rolled is a panel and its lap", "a root whose up is a named size, and one panel on it whose reach is one", "")
+		c.report(fault.Conflict, under(p.place, "panels"), "what is rolled is a panel and its lap", "a root whose up is a named size, and one panel on it whose reach is one", "")
 	}
-	roots := 0
+	roots, edges := 0, map[place]string{}
 	for i := range p.Panels {
 		panel := &p.Panels[i]
-		if _, taken := panels[panel.Name]; taken {
-			r.report(fault.Repeated, under(panel.place, "panel"), "another panel is called "+panel.Name, "", "give every panel a name of its own")
+		if c.panels[panel.Name] != nil {
+			c.report(fault.Repeated, under(panel.place, "panel"), "another panel is called "+panel.Name, "", "give every panel a name of its own")
 		}
-		panels[panel.Name] = p.Name
+		c.panels[panel.Name] = panel
 		if panel.On == "" {
 			if roots++; roots > 1 {
-				r.report(fault.Missing, under(panel.place, "on"), "nothing says what "+panel.Name+" hangs on", "the name of a panel of the piece", "one panel of a piece hangs on nothing")
+				c.report(fault.Missing, under(panel.place, "on"), "nothing says what "+panel.Name+" hangs on", "the name of a panel of the piece", "one panel of a piece hangs on nothing")
 			}
 			continue
 		}
-		at := panel.On + "\x00" + strconv.Itoa(int(panel.Edge))
+		at := place{panel.On, panel.Edge}
 		if other := edges[at]; other != "" {
-			r.report(fault.Conflict, under(panel.place, "edge"), other+" hangs at this edge already", "", "hang it on another edge, or on "+other)
+			c.report(fault.Conflict, under(panel.place, "edge"), other+" hangs at this edge already", "", "hang it on another edge, or on "+other)
 		}
 		edges[at] = panel.Name
 	}
 	if len(p.Panels) > 0 && roots == 0 {
-		r.report(fault.Missing, under(p.place, "panels"), "every panel hangs on another one: none lies still", "", "leave on out for one of them")
+		c.report(fault.Missing, under(p.place, "panels"), "every panel hangs on another one: none lies still", "", "leave on out for one of them")
 	}
-	r.checkTree(p)
 }
 
-// opposite is the edge that lies on an edge of a neighbour.
-func (e Edge) opposite() Edge { return e ^ 1 }
-
-// checkTree reports panels that hang in a circle, on a panel of another piece, or
-// on the edge that their own parent is at.
-func (r *reader) checkTree(p *Piece) {
+// tree reports panels that hang in a circle, on a panel of another piece, or on the edge
+// that their own parent is at.
+func (r *reader) tree(p *Piece) {
 	byName := map[string]*Panel{}
 	for i := range p.Panels {
 		byName[p.Panels[i].Name] = &p.Panels[i]
@@ -114,42 +108,12 @@ func (r *reader) checkTree(p *Piece) {
 	}
 }
 
-// references finds names that belong to nothing.
-type references struct {
-	*reader
-	panels map[string]string
-	roots  map[string]bool
-	sizes  map[string]bool
-}
-
 func (c *references) design(d *Design) {
-	for i := range d.Pieces {
-		for k := range d.Pieces[i].Panels {
-			if p := &d.Pieces[i].Panels[k]; p.On == "" {
-				c.roots[p.Name] = true
-			}
-		}
-	}
-	if d.Holds != "" {
-		c.panel("holds", d.Holds)
-	}
-	for _, size := range d.Ornament {
-		c.amount("ornament", Amount{Size: size})
-	}
-	for i := range d.Pieces {
-		for k := range d.Pieces[i].Panels {
-			p := &d.Pieces[i].Panels[k]
-			c.reach(under(p.place, "reach"), &p.Reach)
-			c.reach(under(p.place, "across"), &p.Across)
-			c.reach(under(p.place, "up"), &p.Up)
-			c.amount(under(p.place, "narrower"), p.Narrower)
-			c.amount(under(p.place, "taper"), p.Taper)
-			if w := p.Window; w != nil {
-				for _, a := range [...]Amount{w.Left, w.Right, w.Bottom, w.Top} {
-					c.amount(under(p.place, "window"), a)
-				}
-			}
-		}
+	c.panel("holds", d.Holds)
+	for _, p := range d.panels() {
+		c.reach(under(p.place, "reach"), &p.Reach)
+		c.reach(under(p.place, "across"), &p.Across)
+		c.reach(under(p.place, "up"), &p.Up)
 	}
 	for i := range d.Joins {
 		j := &d.Joins[i]
@@ -158,39 +122,20 @@ func (c *references) design(d *Design) {
 		if j.A.Panel == j.B.Panel && j.A.Panel != "" {
 			c.report(fault.Conflict, j.place, "both are "+j.A.Panel, "", "name two panels")
 		}
-		for _, a := range [...]Amount{j.Short, j.Past, j.Play} {
-			c.amount(j.place, a)
-		}
 	}
 }
 
 func (c *references) reach(place string, to *Reach) {
-	c.amount(place, to.Fixed)
-	c.amount(place, to.Less)
 	for _, name := range [...]string{to.Like, to.Of} {
 		root, high := strings.CutPrefix(name, heightOf)
-		if c.panel(place, root); high && !c.roots[root] {
+		if c.panel(place, root); high && c.panels[root] != nil && c.panels[root].On != "" {
 			c.report(fault.Conflict, place, root+" hangs on another panel and has no height of its own", "", "name the panel that it hangs on")
 		}
 	}
 }
 
 func (c *references) panel(place, name string) {
-	if _, ok := c.panels[name]; ok || name == "" {
-		return
+	if name != "" && c.panels[name] == nil {
+		c.report(fault.Unknown, place, "there is no panel called "+name, "", nearest(name, slices.Collect(maps.Keys(c.panels))))
 	}
-	c.report(fault.Unknown, place, "there is no panel called "+name, "", nearest(name, slices.Collect(maps.Keys(c.panels))))
-}
-
-func (c *references) amount(place string, a Amount) {
-	if a.Size == "" || c.sizes[a.Size] {
-		return
-	}
-	names := make([]string, 0, len(c.sizes))
-	for n, size := range c.sizes {
-		if size {
-			names = append(names, n)
-		}
-	}
-	c.report(fault.Unknown, place, "the design has no size called "+a.Size, "a named size or a length with its unit", nearest(a.Size, names))
 }

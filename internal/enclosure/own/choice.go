@@ -27,7 +27,6 @@ type Option struct {
 	when     [2]int         // the option that it goes with and what must be chosen of that, from 1 on; zero for any
 	optional bool           // a size without a default
 	such     measure.Length // what it may be where it is given
-	place    string
 }
 
 // What is chosen of a size without a default.
@@ -58,7 +57,10 @@ func (r *reader) choices(n *node) {
 
 // option reads what sizes and choices have both.
 func (r *reader) option(n *node) Option {
-	o := Option{place: n.place, Param: enclosure.Param{Name: r.optionName(n), Help: r.text(n, "help", mostHelp)}}
+	o := Option{Param: enclosure.Param{Name: r.optionName(n), Help: r.text(n, "help", mostHelp)}}
+	if slices.ContainsFunc(r.options, func(other Option) bool { return other.Name == o.Name }) {
+		r.report(fault.Repeated, n.place, "another size or choice has this name", "", "give each a name of its own")
+	}
 	o.Advanced = r.word(n, "advanced", "", "yes") == 1
 	if when := n.members["when"]; when != nil && r.only(when, r.names()...) {
 		for _, name := range when.names {

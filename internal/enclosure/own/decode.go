@@ -78,7 +78,11 @@ func (r *reader) design(n *node, d *Design) {
 	r.words(n, d)
 	r.limits(n, d)
 	if o := n.members["ornament"]; o != nil && r.only(o, "tab", "height") {
-		d.Ornament = [...]string{r.name(o, "tab"), r.name(o, "height")}
+		for i, name := range [...]string{"tab", "height"} {
+			if d.Ornament[i] = r.name(o, name); d.Ornament[i] != "" {
+				r.sizeAt(o.members[name])
+			}
+		}
 	}
 	for _, item := range r.list(n, "pieces", MostPieces) {
 		if r.there(item) {
@@ -203,7 +207,7 @@ func nearest(text string, words []string) string {
 
 func (r *reader) size(n *node) Option {
 	if !r.only(n, "name", "help", "in", "mm", "least", "greatest", "advanced", "optional", "when") {
-		return Option{place: n.place}
+		return Option{}
 	}
 	s := r.option(n)
 	s.Greatest = measure.Millimetres(2000)

@@ -1,9 +1,11 @@
 package own
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
+	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/pattern"
 )
@@ -151,12 +153,26 @@ func (r *reader) amount(n *node) (a Amount) {
 	case n.isText && n.text == "an allowance":
 		a.Allowance = true
 	case n.isText && plainName(n.text):
-		a.Size = n.text
+		a.Size = r.sizeAt(n)
 	default:
 		a.Length = r.length(n)
 	}
 	a.given = true
 	return a
+}
+
+// sizeAt reads the name of a size.
+func (r *reader) sizeAt(n *node) string {
+	var names []string
+	for i := range r.options {
+		if r.options[i].Type == enclosure.LengthParam {
+			names = append(names, r.options[i].Name)
+		}
+	}
+	if !slices.Contains(names, n.text) {
+		r.report(fault.Unknown, n.place, "the design has no size called "+n.text, "a named size or a length with its unit", nearest(n.text, names))
+	}
+	return n.text
 }
 
 func (r *reader) join(n *node) Join {

@@ -115,6 +115,9 @@ func (e Edge) along() (axis int, up bool) { return int(e / 2), e%2 == 1 }
 // cornersAt are the corners at the ends of each edge of a panel, the lower or left one first.
 var cornersAt = [...][2]int{Left: {0, 3}, Right: {1, 2}, Bottom: {0, 1}, Top: {3, 2}}
 
+// opposite is the edge that lies on an edge of a neighbour.
+func (e Edge) opposite() Edge { return e ^ 1 }
+
 // ends are the ends of an edge of an outline.
 func (e Edge) ends(o []pattern.Vertex) [2]pattern.Point {
 	return [...]pattern.Point{o[cornersAt[e][0]].Point, o[cornersAt[e][1]].Point}
