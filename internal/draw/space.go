@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -44,12 +45,13 @@ type solid struct {
 	facing     float64 // how much of it is turned to the viewer; near 0 on edge
 	corners    []fold.Vec
 	layer      Layer
-	of         int // what it belongs to: faces of one thing do not hide each other's hatching
+	of         int  // what it belongs to: faces of one thing do not hide each other's hatching
+	bent       bool // it is a part of something round
 }
 
 // newSolid returns a face of a thing.
-func (v *viewer) newSolid(ring, hole []fold.Vec, normal fold.Vec, layer Layer, of int) solid {
-	s := solid{normal: normal, offset: normal.Dot(ring[0]), facing: normal.Dot(v.near), corners: ring, layer: layer, of: of}
+func (v *viewer) newSolid(ring, hole []fold.Vec, normal fold.Vec, layer Layer, of int, bent bool) solid {
+	s := solid{normal: normal, offset: normal.Dot(ring[0]), facing: normal.Dot(v.near), corners: ring, layer: layer, of: of, bent: bent}
 	for _, p := range ring {
 		s.ring = append(s.ring, v.at(p))
 	}
@@ -176,7 +178,11 @@ func (v *viewer) painted(faces []solid) []int {
 // not overlap on the drawing.
 func (v *viewer) order(a, b *solid) int {
 	if math.Abs(a.facing) < edgeOn || math.Abs(b.facing) < edgeOn ||
-		a.high.X <= b.low.X || b.high.X <= a.low.X || a.high.Y <= b.low.Y || b.high.Y <= a.low.Y || !overlapping(a, b) {
+		a.high.X <= b.low.X || b.high.X <= a.low.X || a.high.Y <= b.low.Y || b.high.Y <= a.low.Y {
+		return 0
+	}
+	places := common(a, b)
+	if len(places) == 0 {
 		return 0
 	}
 	if side := b.side(a); side != 0 {
@@ -185,11 +191,13 @@ func (v *viewer) order(a, b *solid) int {
 	if side := a.side(b); side != 0 {
 		return -side
 	}
-	mid := Point{(max(a.low.X, b.low.X) + min(a.high.X, b.high.X)) / 2, (max(a.low.Y, b.low.Y) + min(a.high.Y, b.high.Y)) / 2}
-	if a.depthAt(v, mid) > b.depthAt(v, mid) {
-		return 1
+	nearer := 0.0 // a than b, where they are farthest apart
+	for _, p := range places {
+		if d := a.depthAt(v, p) - b.depthAt(v, p); math.Abs(d) > math.Abs(nearer) {
+			nearer = d
+		}
 	}
-	return -1
+	return cmp.Compare(nearer, 0)
 }
 
 // side returns 1 if another face is on the viewer's side of this one's plane, -1
@@ -215,26 +223,33 @@ func (s *solid) side(other *solid) int {
 	}
 }
 
-// overlapping reports whether two faces have an area of the drawing in common.
-func overlapping(a, b *solid) bool {
+// common returns places of the drawing that two faces have in common: where their edges
+// pass through one another, and one in each that the other covers.
+func common(a, b *solid) (places []Point) {
 	for i, p := range a.ring {
 		q := a.ring[(i+1)%len(a.ring)]
 		for k, r := range b.ring {
-			s := b.ring[(k+1)%len(b.ring)]
-			if crossing(p, q, r, s) {
-				return true
+			if at, ok := crossing(p, q, r, b.ring[(k+1)%len(b.ring)]); ok {
+				places = append(places, at)
 			}
 		}
 	}
-	return b.covers(inward(a.ring)) || a.covers(inward(b.ring))
+	if at := inward(a.ring); b.covers(at) {
+		places = append(places, at)
+	}
+	if at := inward(b.ring); a.covers(at) {
+		places = append(places, at)
+	}
+	return places
 }
 
-// crossing reports whether two lines pass through one another.
-func crossing(p, q, r, s Point) bool {
+// crossing returns where two lines pass through one another, if they do.
+func crossing(p, q, r, s Point) (Point, bool) {
 	side := func(a, b, c Point) float64 { return b.sub(a).cross(c.sub(a)) }
 	const touch = 1e-6
 	a, b, c, d := side(p, q, r), side(p, q, s), side(r, s, p), side(r, s, q)
-	return (a > touch && b < -touch || a < -touch && b > touch) && (c > touch && d < -touch || c < -touch && d > touch)
+	through := (a > touch && b < -touch || a < -touch && b > touch) && (c > touch && d < -touch || c < -touch && d > touch)
+	return r.add(s.sub(r).by(a / (a - b))), through
 }
 
 // inward returns a place a little inside a ring, beside its first edge.

@@ -25,19 +25,20 @@ type still struct {
 // shown, and the contents.
 func (l *layout) newStill(p *pattern.Pattern, frame assembly.Frame, shown []bool) *still {
 	s := &still{layout: l, viewer: newViewer(), pattern: p, frame: frame, shown: shown}
+	bent := facets(frame.Model.Plates)
 	for i := range frame.Model.Plates {
 		if pl := &frame.Model.Plates[i]; shown[i] && len(pl.Outline) > 2 {
 			layer := InsideFace
 			if pl.Inside.Dot(s.near) < 0 {
 				layer = OutsideFace
 			}
-			s.faces = append(s.faces, s.newSolid(pl.Outline, pl.Hole, pl.Inside, layer, i))
+			s.faces = append(s.faces, s.newSolid(pl.Outline, pl.Hole, pl.Inside, layer, i, bent[i]))
 		}
 	}
 	if b := frame.Contents; b != nil {
-		for _, ring := range b.Faces() {
+		for i, ring := range b.Faces() {
 			if normal := NormalOf(ring); normal.Dot(s.near) > edgeOn { // the others are behind these
-				s.faces = append(s.faces, s.newSolid(ring, nil, normal, GoodsFace, -2))
+				s.faces = append(s.faces, s.newSolid(ring, nil, normal, GoodsFace, -2, i >= 2 && len(b.Base) >= roundFrom))
 			}
 		}
 	}
@@ -59,14 +60,13 @@ func NormalOf(ring []fold.Vec) fold.Vec {
 // draw draws the faces from the back to the front, and then the lines of which
 // something is seen.
 func (s *still) draw(glues []assembly.Area) {
-	facet := facets(s.frame.Model.Plates)
 	for _, i := range s.painted(s.faces) {
 		f := &s.faces[i]
 		if math.Abs(f.facing) < edgeOn {
 			continue
 		}
 		ring := f.ring
-		if f.of >= 0 && facet[f.of] {
+		if f.bent {
 			ring = grown(ring, s.hair())
 		}
 		s.area(f.layer, ring)
