@@ -86,3 +86,31 @@ func TestNamesThatNothingHas(t *testing.T) {
 		assert.True(t, found, "%s: %+v", name, faults)
 	}
 }
+
+// TestWhatContradictsItself is told where it stands, each with what would mend it or what is
+// wanted.
+func TestWhatContradictsItself(t *testing.T) {
+	const glue = `{"glue":"lap","to":"front"}`
+	second := func(member string) string {
+		return sleeveWith(`]}],"joins"`, `]},{"piece":"b",`+member+`"panels":[{"panel":"base"}]}],"joins"`)
+	}
+	for name, c := range map[string]struct {
+		design, place, detail string
+	}{
+		"two statements": {sleeveWith(glue, `{"glue":"lap","to":"front","even":"lap","with":"front"}`), "design.joins[0]", "a join states one thing"},
+		"no statement":   {sleeveWith(glue, `{"to":"front"}`), "design.joins[0]", "a join states one thing"},
+		"over and round": {second(`"over":"sleeve","round":"sleeve",`), "design.pieces[1].round", "a piece goes over another one or round one"},
+		"a wrong face":   {sleeveWith(glue, `{"glue":"lap","to":"front","face":"upper"}`), "design.joins[0].face", ""},
+		"a wrong fold":   {sleeveWith(`"edge":"left"},{"panel":"front"`, `"edge":"left","fold":"upwards"},{"panel":"front"`), "design.pieces[0].panels[1].fold", ""},
+	} {
+		faults := readFaults(t, c.design)
+		found := false
+		for _, f := range faults {
+			if f.Field == c.place && strings.Contains(f.Detail, c.detail) {
+				found = true
+				assert.NotEmpty(t, f.Expected+f.Hint, name)
+			}
+		}
+		assert.True(t, found, "%s: %+v", name, faults)
+	}
+}
