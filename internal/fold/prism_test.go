@@ -2,6 +2,7 @@ package fold
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -118,5 +119,9 @@ func TestUnsoundPrisms(t *testing.T) {
 		`cavity "" is bounded along an axis that prisms are not`: func(p *pattern.Pattern) { p.Cavity.Sides, p.Cavity.Bounded = 3, []pattern.Axis{pattern.Height} },
 	} {
 		assert.Contains(t, findings(Prove(changed(squareTray(), change), measure.Length{})), want)
+	}
+	for sides, sound := range map[int]bool{0: true, 1: false, 2: false, 3: true, 64: true, 65: false} {
+		p := changed(squareTray(), func(p *pattern.Pattern) { p.Cavity.Sides = sides })
+		assert.Equal(t, sound, !slices.Contains(findings(Prove(p, measure.Length{})), `cavity "" has too few or too many sides`), "%d sides", sides)
 	}
 }
