@@ -116,13 +116,11 @@ func (s *Stop) correction(field string, off float64, m *Measured) string {
 // strange refuses lines that were not made at that stop.
 func (s *Stop) strange(field string, m *Measured) error {
 	most := measure.Max(s.At.Over(5), measure.Millimetres(3))
-	var faults fault.Faults
 	for _, l := range s.Lines {
 		if most.Less(l.Sub(s.At).Abs()) {
-			faults = append(faults, fault.Fault{Code: fault.Conflict, Field: field, Value: m.words(l), Detail: "this was not made at a stop of " + m.words(s.At),
-				Expected: m.words(s.At.Sub(most)) + " to " + m.words(s.At.Add(most)), Hint: "measure from the edge that was at the stop"})
-			break
+			return fault.Fault{Code: fault.Conflict, Field: field, Value: m.words(l), Detail: "this was not made at a stop of " + m.words(s.At),
+				Expected: m.words(s.At.Sub(most)) + " to " + m.words(s.At.Add(most)), Hint: "measure from the edge that was at the stop"}
 		}
 	}
-	return faults.Err()
+	return nil
 }

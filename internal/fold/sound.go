@@ -23,8 +23,7 @@ func unsound(p *pattern.Pattern) []Finding {
 		s.nesting(&p.Nests[i], len(p.Pieces), p.Cavity.Sides > 0)
 	}
 	for _, l := range p.Locks {
-		s.within("lock", l.Name, "piece", l.A, len(p.Pieces))
-		s.within("lock", l.Name, "piece", l.B, len(p.Pieces))
+		s.both("lock", l.Name, "piece", l.A, l.B, len(p.Pieces), len(p.Pieces))
 	}
 	for i := range p.Bonds {
 		s.bond(p, &p.Bonds[i])
@@ -58,10 +57,15 @@ func (s *soundness) within(part, name, what string, i, n int) bool {
 	return s.check(part, name, false, fmt.Sprintf("points at %s %d of %d", what, i, n))
 }
 
+// both checks two indices.
+func (s *soundness) both(part, name, what string, i, j, n, m int) bool {
+	first := s.within(part, name, what, i, n)
+	return s.within(part, name, what, j, m) && first
+}
+
 // nesting checks that two pieces are nested, along axes that contents have.
 func (s *soundness) nesting(n *pattern.Nesting, pieces int, prisms bool) {
-	s.within("nesting", n.Name, "piece", n.Inner, pieces)
-	s.within("nesting", n.Name, "piece", n.Outer, pieces)
+	s.both("nesting", n.Name, "piece", n.Inner, n.Outer, pieces, pieces)
 	for _, axis := range n.Axes {
 		s.check("nesting", n.Name, axis <= pattern.Thickness, "is held along an axis that contents do not have")
 		s.check("nesting", n.Name, !prisms || axis == pattern.Width, "is held along an axis that prisms are not measured along")
@@ -70,7 +74,7 @@ func (s *soundness) nesting(n *pattern.Nesting, pieces int, prisms bool) {
 
 // bond checks that two pieces are glued together, and that neither bends.
 func (s *soundness) bond(p *pattern.Pattern, b *pattern.Bond) {
-	if !s.within("bond", "", "piece", b.A, len(p.Pieces)) || !s.within("bond", "", "piece", b.B, len(p.Pieces)) {
+	if !s.both("bond", "", "piece", b.A, b.B, len(p.Pieces), len(p.Pieces)) {
 		return
 	}
 	first, second := &p.Pieces[b.A], &p.Pieces[b.B]
@@ -78,16 +82,14 @@ func (s *soundness) bond(p *pattern.Pattern, b *pattern.Bond) {
 		s.glue(&g, first, second)
 	}
 	for _, m := range b.Seams {
-		s.within("seam", m.Name, "panel", m.PanelA, len(first.Panels))
-		s.within("seam", m.Name, "panel", m.PanelB, len(second.Panels))
+		s.both("seam", m.Name, "panel", m.PanelA, m.PanelB, len(first.Panels), len(second.Panels))
 	}
 	s.check("bond", "", !curved(first) && !curved(second), "glues a piece that bends to another one")
 }
 
 // glue checks a glue area of one piece that is stuck onto another, or onto itself.
 func (s *soundness) glue(g *pattern.Glue, own, other *pattern.Piece) {
-	s.within("glue", g.Name, "panel", g.Panel, len(own.Panels))
-	s.within("glue", g.Name, "panel", g.To, len(other.Panels))
+	s.both("glue", g.Name, "panel", g.Panel, g.To, len(own.Panels), len(other.Panels))
 	s.check("glue", g.Name, len(g.Area) >= 2, "has no area")
 }
 
@@ -104,12 +106,10 @@ func (s *soundness) piece(p *pattern.Piece) {
 		s.glue(&g, p, p)
 	}
 	for _, m := range p.Seams {
-		s.within("seam", m.Name, "panel", m.PanelA, n)
-		s.within("seam", m.Name, "panel", m.PanelB, n)
+		s.both("seam", m.Name, "panel", m.PanelA, m.PanelB, n, n)
 	}
 	for _, j := range p.Joints {
-		s.within("joint", j.Name, "panel", j.PanelA, n)
-		s.within("joint", j.Name, "panel", j.PanelB, n)
+		s.both("joint", j.Name, "panel", j.PanelA, j.PanelB, n, n)
 		for _, cut := range [...]int{j.A, j.B} {
 			if s.within("joint", j.Name, "cut", cut, len(p.Cuts)) {
 				a, b := middle(p, &p.Cuts[cut])
@@ -123,8 +123,7 @@ func (s *soundness) piece(p *pattern.Piece) {
 // far panel, which makes the panels a tree.
 func (s *soundness) crease(p *pattern.Piece, i int) {
 	c := &p.Creases[i]
-	s.within("crease", c.Name, "panel", c.From, len(p.Panels))
-	s.within("crease", c.Name, "panel", c.To, len(p.Panels))
+	s.both("crease", c.Name, "panel", c.From, c.To, len(p.Panels), len(p.Panels))
 	s.check("crease", c.Name, c.A != c.B, "has no length")
 	s.check("crease", c.Name, c.Angle >= 0 && (c.Angle <= 180 || c.Rolls() && c.Angle <= 360), "turns by an angle that is not between 0 and 180 degrees")
 	s.check("crease", c.Name, c.Round.Sign() >= 0, "goes round a negative thickness")

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"math/bits"
 
 	"creasefit/internal/measure"
 )
@@ -23,15 +22,16 @@ func errTooLarge() error {
 	return errors.New("lengths, coefficients and weights are too large to be exact")
 }
 
-// check returns what makes a problem unfit for being searched.
+// check returns what makes a problem unfit for being searched. Figures are added up as
+// floats, which cannot overflow and are far closer than the limit is to it.
 func (p *Problem) check() error {
 	return cmp.Or(p.checkReadings(), p.checkClosures(), p.checkWindows(), p.checkPairs())
 }
 
 func (p *Problem) checkReadings() error {
-	var total uint64
+	var total float64
 	for i := range p.Readings {
-		if total = plus(total, p.Readings[i].reach()); total > Limit {
+		if total += p.Readings[i].reach(); total > Limit {
 			return fmt.Errorf("rounding: reading %d (%s): %w", i, p.Readings[i].Name, errTooLarge())
 		}
 	}
@@ -53,12 +53,11 @@ func (p *Problem) checkClosures() error {
 }
 
 func (p *Problem) checkWindows() error {
-	var total uint64
+	var total float64
 	for i := range p.Windows {
 		w := &p.Windows[i]
 		reach, err := p.reach(w.Form.Terms, w.Form.Constant)
-		ends := plus(size(w.Min.Nanometres()), size(w.Max.Nanometres()))
-		total = plus(total, times(times(2, size(max(1, w.Weight))), plus(reach, ends)))
+		total += 2 * max(1, math.Abs(float64(w.Weight))) * (reach + size(w.Min) + size(w.Max))
 		switch {
 		case err != nil:
 		case w.Weight < 0:
@@ -76,11 +75,11 @@ func (p *Problem) checkWindows() error {
 }
 
 func (p *Problem) checkPairs() error {
-	var total uint64
+	var total float64
 	for i, e := range p.Even {
 		terms := pairTerms(e)
 		reach, err := p.reach(terms[:], measure.Length{})
-		if total = plus(total, times(2, reach)); err == nil && total > Limit {
+		if total += 2 * reach; err == nil && total > Limit {
 			err = errTooLarge()
 		}
 		if err != nil {
@@ -91,43 +90,25 @@ func (p *Problem) checkPairs() error {
 }
 
 // reach returns how far a form can be from zero at any step.
-func (p *Problem) reach(terms []Term, constant measure.Length) (uint64, error) {
-	sum := size(constant.Nanometres())
+func (p *Problem) reach(terms []Term, constant measure.Length) (float64, error) {
+	sum := size(constant)
 	for _, t := range terms {
 		if t.Reading < 0 || t.Reading >= len(p.Readings) {
 			return 0, fmt.Errorf("there is no reading %d", t.Reading)
 		}
-		sum = plus(sum, times(size(t.Coefficient), p.Readings[t.Reading].reach()))
+		sum += math.Abs(float64(t.Coefficient)) * p.Readings[t.Reading].reach()
 	}
 	return sum, nil
 }
 
 // reach returns how far a reading, set on the coarsest ruler, can be from zero.
-func (r *Reading) reach() uint64 {
-	most := size(r.Ideal.Nanometres())
+func (r *Reading) reach() float64 {
+	most := size(r.Ideal)
 	if !r.Fixed {
-		most = max(size(r.Min.Nanometres()), size(r.Max.Nanometres()))
+		most = max(size(r.Min), size(r.Max))
 	}
-	return plus(most, size(measure.Inches(1).Nanometres()))
+	return most + size(measure.Inches(1))
 }
 
-// size returns a number without its sign.
-func size(n int64) uint64 {
-	if n < 0 {
-		return -uint64(n)
-	}
-	return uint64(n)
-}
-
-// plus and times stop at the greatest number.
-func plus(a, b uint64) uint64 {
-	sum, over := bits.Add64(a, b, 0)
-	return sum | -over
-}
-
-func times(a, b uint64) uint64 {
-	if over, product := bits.Mul64(a, b); over == 0 {
-		return product
-	}
-	return math.MaxUint64
-}
+// size is a length without its sign, in nanometres.
+func size(l measure.Length) float64 { return math.Abs(float64(l.Nanometres())) }

@@ -185,27 +185,22 @@ func (r *Request) allowed(field string) enclosure.Range {
 	return enclosure.Range{Max: measure.Largest()}
 }
 
-// ofContents reports whether a field is a size of the contents.
-func ofContents(field string) bool {
-	return field == "width" || field == "height" || field == "thickness"
-}
-
 // sizeOf is a size of a request; zero for an option that is not given.
 func (r *Request) sizeOf(field string) measure.Length {
-	if ofContents(field) {
-		return *r.size(field)
+	if size := r.size(field); size != nil {
+		return *size
 	}
 	return r.Options[field].Length
 }
 
 // sized is the request with another size.
 func (r *Request) sized(field string, size measure.Length) Request {
-	if !ofContents(field) {
-		q := r.with(enclosure.Option{Name: field})
-		q.Options[field] = enclosure.Value{Length: size}
+	q := *r
+	if own := q.size(field); own != nil {
+		*own = size
 		return q
 	}
-	q := *r
-	*q.size(field) = size
+	q = r.with(enclosure.Option{Name: field})
+	q.Options[field] = enclosure.Value{Length: size}
 	return q
 }

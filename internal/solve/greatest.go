@@ -24,16 +24,17 @@ func (r *Request) seeded() *Request {
 	return &c
 }
 
-// size returns where the request keeps a size of the contents.
+// size returns where the request keeps a size of the contents; nil for another name.
 func (r *Request) size(name string) *measure.Length {
 	switch name {
 	case pattern.Width.String():
 		return &r.Width
 	case pattern.Height.String():
 		return &r.Height
-	default:
+	case pattern.Thickness.String():
 		return &r.Thickness
 	}
+	return nil
 }
 
 // fill gives the sizes to be found the greatest that go in; false if none are
@@ -47,7 +48,8 @@ func (r *Request) fill(plan *enclosure.Plan, sizes []measure.Length) (*Request, 
 	made.open(r, plan, sizes, settings.Nearer)
 	greatest := r.greatest(plan, made.eachFit())
 	for _, name := range r.toFind {
-		if size := greatest.along(name); size.Sign() > 0 {
+		grown := Request{Width: greatest.Width, Height: greatest.Height, Thickness: greatest.Thickness}
+		if size := *grown.size(name); size.Sign() > 0 {
 			*c.size(name) = size
 		}
 	}
@@ -83,16 +85,4 @@ func lesser(sofar, size, left measure.Length, times int64) measure.Length {
 		return grown
 	}
 	return measure.Min(sofar, grown)
-}
-
-// along returns the size of that name.
-func (g Greatest) along(name string) measure.Length {
-	switch name {
-	case pattern.Width.String():
-		return g.Width
-	case pattern.Height.String():
-		return g.Height
-	default:
-		return g.Thickness
-	}
 }

@@ -79,9 +79,6 @@ func scaledRows(forms []Form, sources []Source) (rows []row, possible bool) {
 		case deviation <= 0 || mean >= sure*deviation:
 			continue
 		}
-		if rows == nil {
-			rows = make([]row, 0, len(forms)-i)
-		}
 		from := slices.IndexFunc(f.Times, func(times float64) bool { return times != 0 })
 		to := len(f.Times)
 		for f.Times[to-1] == 0 {
