@@ -54,3 +54,38 @@ func TestPanelsHaveAnArea(t *testing.T) {
 		assert.Equal(t, want, join(findings(Prove(p, measure.Length{}))), "%v high", height)
 	}
 }
+
+// What the edges of two plates give way goes to the one that is whole; each has its own
+// where both are, neither where none is. It is asked for in either order.
+func TestPlatesInPartsDoNotGiveWay(t *testing.T) {
+	for _, c := range []struct {
+		wholeA, wholeB bool
+		a, b           float64
+	}{{true, true, 0.2, 0.3}, {true, false, 0.5, 0}, {false, true, 0, 0.5}, {false, false, 0, 0}} {
+		a, b := shared(0.2, 0.3, c.wholeA, c.wholeB)
+		assert.Equal(t, [2]float64{c.a, c.b}, [2]float64{a, b})
+	}
+	p := Pose{rig: &Rig{pairs: []pairing{{0.2, 0.3, true}}}, at: []placed{{parts: make([]part, 1)}, {parts: make([]part, 1)}}}
+	a, b := p.give(1, 0, 0.01)
+	assert.InDeltaSlice(t, []float64{0.21, 0.31}, []float64{a, b}, 1e-12)
+	a, b = p.give(0, 1, 0.01)
+	assert.InDeltaSlice(t, []float64{0.31, 0.21}, []float64{a, b}, 1e-12)
+}
+
+// A plate that passes through a bent one of another piece is found; those of one bent
+// piece are not asked.
+func TestBentPiecesAreCrossedByOthers(t *testing.T) {
+	m := &model{half: 0.2, body: []int{0, 1}, facets: [][]int{{0, 0}, nil}, pattern: &pattern.Pattern{Pieces: []pattern.Piece{
+		{Panels: []pattern.Panel{{Name: "left"}, {Name: "right"}}}, {Panels: []pattern.Panel{{Name: "strip"}}}}}}
+	flat := []spot{{-50, -50}, {50, -50}, {50, 50}, {-50, 50}}
+	level, upright := still(), Frame{X: Vec{1, 0, 0}, Y: Vec{0, 0, 1}, Z: Vec{0, -1, 0}}
+	for _, pl := range []plate{{flat: flat, move: level}, {flat: flat, move: upright, panel: 1}, {flat: flat, move: upright, piece: 1}} {
+		pl.parent, pl.crease = -1, -1
+		pl.move.Origin = Vec{0, float64(pl.piece) * 7, 0}
+		pl.space = pl.lift(nil, pl.flat)
+		pl.bound(m.half)
+		m.plates = append(m.plates, pl)
+	}
+	assert.True(t, m.crossing(0))
+	assert.Equal(t, `panel "left" passes through strip`+"\n", join(findings(Proof{Faults: m.findings})))
+}

@@ -1,6 +1,7 @@
 package fold
 
 import (
+	"cmp"
 	"math"
 	"testing"
 
@@ -210,6 +211,50 @@ func TestShadowEqualsSampling(t *testing.T) {
 	})
 }
 
+// TestNothingPassedOverCounts traces beams past every edge and along every line, without
+// looking first what lies beside the beam: what is found is the same.
+func TestNothingPassedOverCounts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		half := rapid.Float64Range(0.1, 3).Draw(t, "half")
+		pl := randomPlate(t, "plate", half)
+		var beam [3]span
+		for k := range beam {
+			low := rapid.Float64Range(-4, 3).Draw(t, "low")
+			beam[k] = span{low, low + rapid.Float64Range(0, 2).Draw(t, "size")}
+		}
+		quick := tracer{pl: &pl, half: half, axis: rapid.IntRange(0, 2).Draw(t, "axis"), beam: &beam, found: span{math.Inf(1), math.Inf(-1)}}
+		all := quick
+		quick.trace()
+		all.lines = quick.lines
+		n := pl.move.Z
+		for i, p := range pl.flat {
+			a, b := pl.move.at(p), pl.move.at(pl.flat[(i+1)%len(pl.flat)])
+			for _, side := range [...]float64{-half, half} {
+				all.edge(a.Plus(n.Times(side)), b.Plus(n.Times(side)))
+			}
+			all.edge(a.Minus(n.Times(half)), a.Plus(n.Times(half)))
+			all.wall(a, b.Minus(a))
+		}
+		for _, p := range all.lines {
+			for _, side := range [...]float64{-half, half} {
+				if math.Abs(n[all.axis]) < 1e-12 {
+					continue
+				}
+				p[all.axis] = 0
+				p[all.axis] = (pl.move.Origin.Minus(p).Dot(n) + side) / n[all.axis]
+				if pl.covers(pl.move.spot(p)) {
+					all.mark(p[all.axis])
+				}
+			}
+		}
+		assert.InDelta(t, 0, cmp.Compare(all.found.low, all.found.high)-cmp.Compare(quick.found.low, quick.found.high), 0)
+		if all.found.low <= all.found.high {
+			assert.InDelta(t, all.found.low, quick.found.low, 1e-9)
+			assert.InDelta(t, all.found.high, quick.found.high, 1e-9)
+		}
+	})
+}
+
 // inBeam reports whether a point lies in a beam that is wider by grow.
 func inBeam(p Vec, axis int, box *[3]span, grow float64) bool {
 	for k, s := range box {
@@ -230,6 +275,21 @@ func TestOnlyOneEdgeParts(t *testing.T) {
 		b := part{corners: lifted(tip), normal: Vec{0, 0, 1}, half: 0.2}
 		assert.Equal(t, want, meet(&a, &b, Vec{}), gap)
 		assert.Equal(t, want, meet(&b, &a, Vec{}), gap)
+	}
+}
+
+// TestOnlyAnEdgeUprightOnAFaceParts lays a thin plate on a slant before the corner of a
+// thicker one: its edge, from (0.15, 0, 0) along (0, 1, 1), and the upright edge of the
+// corner at the origin are parted by the plane x = 0.1 alone.
+func TestOnlyAnEdgeUprightOnAFaceParts(t *testing.T) {
+	corner := part{corners: lifted([]spot{{0, 0}, {-9, 9}, {-18, 0}, {-9, -9}}), normal: Vec{0, 0, 1}, half: 0.4}
+	for x, want := range map[float64]bool{0.15: false, -0.05: true} {
+		slant := part{normal: Vec{1, 1, -1}.unit(), half: 0.05}
+		for _, c := range []Vec{{x, -9, -9}, {x, 9, 9}, {x + 9, 9, 18}, {x + 9, -9, 0}} {
+			slant.corners = append(slant.corners, c)
+		}
+		assert.Equal(t, want, meet(&slant, &corner, Vec{}), "%v", x)
+		assert.Equal(t, want, meet(&corner, &slant, Vec{}), "%v", x)
 	}
 }
 
