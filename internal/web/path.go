@@ -41,17 +41,18 @@ func (p *pathPage) Say(key string) string {
 	return text
 }
 
-// fragment is a piece of a sentence: a text or the name of a field.
-type fragment struct{ Text, Name string }
+// fragment is a piece of a sentence: a text, or the name of a field with the stop or comma
+// after it, which is to stay with it.
+type fragment struct{ Text, Name, After string }
 
-var fieldMark = regexp.MustCompile(`\{(\w+)\}`)
+var fieldMark = regexp.MustCompile(`\{(\w+)\}([.,]?)`)
 
 // Sentence takes a sentence apart where its fields stand.
 func (p *pathPage) Sentence(key string) []fragment {
 	text, from := p.Say(key), 0
 	var list []fragment
 	for _, at := range fieldMark.FindAllStringSubmatchIndex(text, -1) {
-		list = append(list, fragment{Text: text[from:at[0]]}, fragment{Name: text[at[2]:at[3]]})
+		list = append(list, fragment{Text: text[from:at[0]]}, fragment{Name: text[at[2]:at[3]], After: text[at[4]:at[5]]})
 		from = at[1]
 	}
 	return append(list, fragment{Text: text[from:]})
