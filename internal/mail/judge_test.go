@@ -250,3 +250,25 @@ func TestByHowMuch(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, OfLength, nearest.Bound.Of(), "146.05 mm of at least 100 mm: 46 parts of a hundred")
 }
+
+// TestAPlainLetterCostsNoMore: nothing is due for it, and as little as there can be of a
+// thickness is known.
+func TestAPlainLetterCostsNoMore(t *testing.T) {
+	q := piece("5 x 7 in")
+	q.Thickness = measure.Nanometres(1)
+	j := post(t, "us").Judge(q)
+	assert.Empty(t, j.Surcharges)
+	assert.NotContains(t, j.Unknown, OfThickness)
+	q.Thickness = measure.Sixtyfourths(1)
+	j = post(t, "us").Judge(q)
+	assert.Equal(t, "letter", j.Class.Name)
+	assert.Empty(t, j.Surcharges)
+}
+
+// TestUnitsOfPosts: rules of the United States are in inches (USPS Domestic Mail Manual), all
+// others in millimetres.
+func TestUnitsOfPosts(t *testing.T) {
+	for _, p := range Posts() {
+		assert.Equal(t, p.Name == "us", p.Unit == measure.Inch, p.Name)
+	}
+}
