@@ -58,26 +58,17 @@ func Asked(t *testing.T, kind string, names map[string]string) *solve.Request {
 		require.NoError(t, err)
 		return s
 	}
+	lengths := map[string]*measure.Length{"width": &r.Width, "height": &r.Height, "thickness": &r.Thickness, "caliper": &r.Caliper,
+		"clearance_min": &r.Fit.Min, "clearance_max": &r.Fit.Max}
+	steps := map[string]*measure.Step{"ruler": &r.Ruler, "step": &r.Step}
 	for name, text := range names {
-		switch name {
-		case "unit":
-		case "width":
-			r.Width = length(text)
-		case "height":
-			r.Height = length(text)
-		case "thickness":
-			r.Thickness = length(text)
-		case "caliper":
-			r.Caliper = length(text)
-		case "clearance_min":
-			r.Fit.Min = length(text)
-		case "clearance_max":
-			r.Fit.Max = length(text)
-		case "ruler":
-			r.Ruler = step(text)
-		case "step":
-			r.Step = step(text)
-		case "fit":
+		switch {
+		case name == "unit":
+		case lengths[name] != nil:
+			*lengths[name] = length(text)
+		case steps[name] != nil:
+			*steps[name] = step(text)
+		case name == "fit":
 			for _, f := range enclosure.NamedFits() {
 				if f.Name == text {
 					r.FitName, r.Fit = text, f.Range(unit)

@@ -106,8 +106,8 @@ func TestPartsReadBack(t *testing.T) {
 	assert.Greater(t, parted, 20)
 }
 
-// A template never takes more pages than trying everything finds, on 50 cases; sizes are
-// counted in cells, with what stays free round them.
+// A template never takes more pages than its pieces do with a check line on each, on 50
+// cases; sizes are counted in cells, with what stays free round them.
 func TestTemplatesTakeTheFewestPages(t *testing.T) {
 	const cell, free, white = 27, 3, 13
 	across, up := 5, 7
@@ -122,16 +122,20 @@ func TestTemplatesTakeTheFewestPages(t *testing.T) {
 				Panels: []pattern.Panel{{Name: "a", Outline: pattern.Rectangle(measure.Length{}, measure.Length{}, w, h)}}})
 		}
 		d := draw.NewTemplate(p, draw.Options{Title: "P", Step: measure.Marks(measure.Millimetre)[3]})
-		cells := func(mm float64) int { return int(math.Ceil(mm/cell - 1e-9)) }
-		var sizes [][2]int
+		cells := func(w, h float64) draw.Point {
+			return draw.Point{X: math.Ceil(w/cell - 1e-9), Y: math.Ceil(h/cell - 1e-9)}
+		}
+		var sizes []draw.Point
 		for _, f := range d.Figures {
-			sizes = append(sizes, [2]int{cells(f.Box.Width() + free), cells(f.Box.Height() + free)})
+			sizes = append(sizes, cells(f.Box.Width()+free, f.Box.Height()+free))
 		}
 		least := math.MaxInt
 		for _, line := range []float64{100, 50} {
 			text := append(draw.Wrap("P · 99 / 99", 3.2, line), draw.Wrap("Print at 100 %: the line is this long: 100 mm", 3.2, line)...)
 			_, high := draw.Block(text, 3.2)
-			least = min(least, drawtest.Fewest(sizes, [2]int{cells(line + 4), cells(high + 6)}, across, up))
+			_, checks, ok := draw.Nest(sizes, draw.Point{X: float64(across), Y: float64(up)}, cells(line+4, high+6))
+			require.True(t, ok)
+			least = min(least, len(checks))
 		}
 		pages := pagesOf(encode(t, d, o))
 		assert.LessOrEqual(t, pages, least, "seed %d: %v", seed, sizes)

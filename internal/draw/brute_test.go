@@ -1,4 +1,4 @@
-package drawtest
+package draw_test
 
 // brute finds the fewest areas for rectangles of whole sizes by trying every
 // area and every whole place for each in turn: rectangles of whole sizes that
@@ -10,10 +10,10 @@ type brute struct {
 	areas [][]bool
 }
 
-// Fewest is the fewest areas of a whole size that rectangles of whole sizes take, with one
-// more of its own size on each, which may be empty.
-func Fewest(sizes [][2]int, each [2]int, w, h int) int {
-	for n := 1; ; n++ {
+// fewest is the fewest areas of a whole size that rectangles of whole sizes take, with one
+// more of its own size on each, which may be empty; 0 if one of them has room on none.
+func fewest(sizes [][2]int, each [2]int, w, h int) int {
+	for n := 1; n <= len(sizes); n++ {
 		b := brute{w: w, h: h, areas: make([][]bool, n)}
 		for a := range b.areas {
 			b.areas[a] = make([]bool, w*h)
@@ -26,6 +26,7 @@ func Fewest(sizes [][2]int, each [2]int, w, h int) int {
 			return n
 		}
 	}
+	return 0
 }
 
 func (b *brute) fits(k int) bool {
