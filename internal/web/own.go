@@ -28,27 +28,13 @@ func OwnPage(language string) []byte {
 	return rendered("page/own.html", &ownPage{pathPage{Words: &pathWords{words: w}, Other: otherThan(language), Style: f.OwnStyle, Script: f.Own}, f.Fold})
 }
 
-// Usual is the thing that the page begins with, a stack of tasting cards.
+// Usual is what the page begins with, a stack of tasting cards.
 func (*ownPage) Usual() map[string]string {
-	return map[string]string{"width": "90", "height": "127", "thickness": "12", "caliper": "0.3"}
+	return map[string]string{"width": "90", "height": "127", "thickness": "12", "caliper": "0.3", "fit": enclosure.UsualFit}
 }
 
-// Fits are the named fits, that of a request that wants none first.
-func (*ownPage) Fits() []string {
-	names := []string{enclosure.UsualFit}
-	for _, f := range enclosure.NamedFits() {
-		if f.Name != enclosure.UsualFit {
-			names = append(names, f.Name)
-		}
-	}
-	return names
-}
-
-// Joins are the words that a statement begins with, Hows those between its panels.
-func (*ownPage) Joins() []string { return []string{"glue", "lies", "meet", "even"} }
-
-// Hows are the words between the panels of a statement.
-func (*ownPage) Hows() []string { return []string{"inside", "outside", "fold", "edge", "with"} }
+// Fits are the named fits.
+func (*ownPage) Fits() []enclosure.NamedFit { return enclosure.NamedFits() }
 
 // calledKey begins the keys of what the page calls designs, their panels and sizes.
 const calledKey = "called "

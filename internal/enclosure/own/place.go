@@ -43,7 +43,7 @@ func (s *sight) show() {
 			add(s.spineOf(i))
 		}
 	}
-	s.spots = s.spotted(s.values)
+	s.spot()
 }
 
 // place turns a panel about its fold. A fold of 180 degrees takes up what lies

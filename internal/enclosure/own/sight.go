@@ -50,20 +50,23 @@ func shared(a, b [2]float64) float64 {
 	return min(max(a[0], a[1]), max(b[0], b[1])) - max(min(a[0], a[1]), min(b[0], b[1]))
 }
 
-// spotted is where the blocks of a folding lie at some values.
-func (r *derived) spotted(values []float64) []spot {
-	s, spots := sight{values: values}, make([]spot, len(r.blocks))
-	for i := range r.blocks {
-		spots[i] = s.where(&r.blocks[i].at)
+// seen shows a folding at some values.
+func (r *derived) seen(values []float64) *sight {
+	s := &sight{derived: r, values: values}
+	s.spot()
+	return s
+}
+
+// spot works out where the blocks lie.
+func (s *sight) spot() {
+	s.spots = make([]spot, len(s.blocks))
+	for i := range s.blocks {
+		s.spots[i] = s.where(&s.blocks[i].at)
 	}
-	return spots
 }
 
 // standing shows a folding at the values that its hard rows lead to.
-func (r *derived) standing(values []float64) *sight {
-	values = r.hard.settled(values)
-	return &sight{derived: r, values: values, spots: r.spotted(values)}
-}
+func (r *derived) standing(values []float64) *sight { return r.seen(r.hard.settled(values)) }
 
 // holds reports whether a folding is what comes of some values: the same plates lie on
 // one another, and bound the same.
@@ -76,7 +79,8 @@ func (r *derived) liesAlike(values []float64) bool {
 	if !r.piles {
 		return true
 	}
-	s := &sight{derived: r, values: values, feet: make([]spot, len(r.panels)), spots: r.spotted(values)}
+	s := r.seen(values)
+	s.feet = make([]spot, len(r.panels))
 	for i := range r.panels {
 		s.feet[i] = s.where(&r.panels[i].foot)
 	}
