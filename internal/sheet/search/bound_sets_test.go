@@ -19,6 +19,10 @@ func TestSetsOfLargeBlanksBound(t *testing.T) {
 		}
 		want := int64(s.fewest(int(o.Sheets[0].Width.Millimetres()), int(o.Sheets[0].Height.Millimetres())))
 		pl := newProblem(o).newPlanner(endless())
+		pl.boundByArea()
+		if rapid.Bool().Draw(t, "extents") {
+			pl.boundByExtents()
+		}
 		n := pl.newEnumeration()
 		for k := range pl.kinds {
 			require.True(t, n.sets[0].enumerate(n.effort, k))

@@ -9,7 +9,8 @@ import (
 // patterns known so far prices the kinds, and the most valuable sheet at those
 // prices is a new pattern, until none is worth more than it costs. Each round
 // proves a bound (A. A. Farley, Operations Research 38 (1990) 922-923). The
-// fractional cover is rounded to whole sheets by diving.
+// fractional cover is rounded to whole sheets by a search among the patterns and by
+// diving.
 func (pl *planner) generating() way {
 	var g *generator
 	return func(int) (again bool) {
@@ -18,6 +19,9 @@ func (pl *planner) generating() way {
 			g.loose = pl.order.Stages == 0 && pl.pieces() >= looseCopies*len(pl.kinds)
 		}
 		pl.lend(pl.left/4*3, g.run)
+		if !pl.done() {
+			pl.tryCover(g.patterns, pl.cost-1)
+		}
 		for whole := pl.left; !pl.done() && !pl.ended() && pl.left >= leastDive; {
 			pl.lend(whole/4, func() { pl.offer(g.dive()) })
 		}
