@@ -94,7 +94,7 @@ func (q *Enclosure) options() map[string]enclosure.Value {
 			continue
 		}
 		if options == nil {
-			options = make(map[string]enclosure.Value, len(q.own))
+			options = map[string]enclosure.Value{}
 		}
 		options[q.Kind.Params[i].Name] = ownValue(v)
 	}

@@ -1,7 +1,6 @@
 package ask
 
 import (
-	"errors"
 	"strings"
 
 	"creasefit/internal/measure"
@@ -163,8 +162,7 @@ func (s *Step) reset() {
 
 func (s *Step) understand(r *Reading, f field) {
 	step, err := measure.ParseStep(f.text)
-	var refused *measure.ParseError
-	if errors.As(err, &refused) && refused.Reason == measure.ReasonNoUnit && r.named != measure.NoUnit {
+	if refused, is := err.(*measure.ParseError); is && refused.Reason == measure.ReasonNoUnit && r.named != measure.NoUnit {
 		step, err = measure.ParseStep(f.text + " " + r.named.String())
 	}
 	if err != nil {

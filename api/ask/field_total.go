@@ -53,8 +53,8 @@ func (t *Total) many(r *Reading, preset *Word, one measure.Length) int64 {
 	n := t.name()
 	switch {
 	case t.them == 0:
-		if t.Given && n.Name != "thickness" {
-			r.exclude(t, preset, "the named contents have a "+n.Name+" of their own")
+		if t.Given && preset.Given && n.Name != "thickness" {
+			r.rivals(t, preset, "the named contents have a "+n.Name+" of their own")
 		}
 		return 0
 	case !preset.Given:

@@ -111,6 +111,14 @@ func (t *table) find(name string) *Name {
 	return &t.names[i]
 }
 
+// word is a quoted name, which needs no memory where the call knows it.
+func (t *table) word(quoted []byte) string {
+	if i, ok := t.index[string(quoted[1:len(quoted)-1])]; ok {
+		return t.names[i].Name
+	}
+	return Unquote(quoted)
+}
+
 // Names binds the names of a call to the fields of one request.
 type Names struct {
 	table  *table

@@ -66,7 +66,7 @@ func (r *Reading) AddMembers(object []byte) {
 	s.Peek()
 	s.Next()
 	for members := 0; s.Peek() != '}'; members++ {
-		name := s.Str()
+		name := r.table.word(s.Skip())
 		s.Expect(':')
 		if members == MostNames {
 			r.Report(tooManyFields(), "")
