@@ -7,6 +7,7 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/fault"
 )
@@ -30,11 +31,7 @@ const mostInAddress = 16
 //	@Router			/v1/batch [get]
 func (s *batches) answerAddress(c echo.Context) error {
 	raw := c.Request().URL.RawQuery
-	w := keyWriter{}
-	w.text(Revision())
-	w.text("batch")
-	w.text(raw)
-	out := &outcome{spelling: &spelling{options: options{format: tell.Lines}, path: "/v1/batch", key: sha256.Sum256(w.b)}, s: s.host, c: c}
+	out := &outcome{spelling: &spelling{options: options{format: tell.Lines}, path: "/v1/batch", key: sha256.Sum256(ask.AppendParts(nil, Revision(), "batch", raw))}, s: s.host, c: c}
 	if out.encode(); out.unchanged() {
 		return out.answerUnchanged()
 	}

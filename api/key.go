@@ -23,44 +23,27 @@ const Release = "0.1.0"
 // requests have the same one only if the same bytes answer both.
 type requestKey [sha256.Size]byte
 
-// keyWriter gathers what an answer depends on. Every part is preceded by its
-// length, so that no text can pass for two parts or for another one's end.
-type keyWriter struct{ b []byte }
-
-func (w *keyWriter) text(text string) {
-	w.number(len(text))
-	w.b = append(w.b, text...)
-}
-
-func (w *keyWriter) number(n int) { w.b = binary.AppendUvarint(w.b, uint64(n)) }
-
 // keyOf returns the key of a request in a format, with the order of work or
 // without. In it are the build, the call and what was asked.
 func keyOf(r *ask.Reading, path string, f tell.Format, ordered bool) requestKey {
-	w := keyWriter{make([]byte, 0, 512)}
-	w.text(Revision())
-	w.text(path)
-	w.number(int(f))
+	b := ask.AppendParts(make([]byte, 0, 512), Revision(), path)
+	b = binary.AppendUvarint(b, uint64(f))
 	if ordered {
-		w.text(wire.MemberOrder)
+		b = ask.AppendParts(b, wire.MemberOrder)
 	}
-	return sha256.Sum256(r.AppendKey(w.b))
+	return sha256.Sum256(r.AppendKey(b))
 }
 
 // entityTag returns the tag of an answer as it is sent: narrowed, in a format
 // and an encoding.
 func (k *requestKey) entityTag(o *options, coding string) string {
-	w := keyWriter{append(make([]byte, 0, 256), k[:]...)}
-	w.text(o.pick)
-	w.number(len(o.show))
-	for _, name := range o.show {
-		w.text(name)
-	}
-	w.text(o.download)
+	b := ask.AppendParts(append(make([]byte, 0, 256), k[:]...), o.pick)
+	b = binary.AppendUvarint(b, uint64(len(o.show)))
+	b = ask.AppendParts(ask.AppendParts(b, o.show...), o.download)
 	if o.page {
-		w.text("page")
+		b = ask.AppendParts(b, "page")
 	}
-	return edge.Tag(w.b, o.format.String(), coding)
+	return edge.Tag(b, o.format.String(), coding)
 }
 
 // Revision identifies this build in every key and tag: the revision of the

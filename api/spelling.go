@@ -3,10 +3,13 @@ package api
 import (
 	"bytes"
 	"crypto/sha256"
+	"encoding/binary"
 	"io"
 	"time"
 
 	"github.com/labstack/echo/v4"
+
+	"creasefit/api/ask"
 )
 
 // spelling is what was understood of a request: how it is to be answered, and
@@ -34,27 +37,22 @@ func (s *host) spelt(c echo.Context) (name requestKey, ok bool) {
 	if n < 0 || n > mostSpelt || s.config.Recent == 0 || browsing(c) {
 		return name, false
 	}
-	w := keyWriter{make([]byte, 0, 1<<10)}
-	w.text(request.Method)
-	w.text(request.RequestURI)
+	b := ask.AppendParts(make([]byte, 0, 1<<10), request.Method, request.RequestURI)
 	for _, header := range [...]string{"Content-Type", "Content-Encoding", "Accept", "Accept-Encoding"} {
 		values := request.Header[header]
-		w.number(len(values))
-		for _, value := range values {
-			w.text(value)
-		}
+		b = ask.AppendParts(binary.AppendUvarint(b, uint64(len(values))), values...)
 	}
 	if n == 0 {
-		return sha256.Sum256(w.b), true
+		return sha256.Sum256(b), true
 	}
-	at := len(w.b)
-	w.b = append(w.b, make([]byte, n)...)
-	read, err := io.ReadFull(request.Body, w.b[at:])
+	at := len(b)
+	b = append(b, make([]byte, n)...)
+	read, err := io.ReadFull(request.Body, b[at:])
 	request.Body = struct {
 		io.Reader
 		io.Closer
-	}{io.MultiReader(bytes.NewReader(w.b[at:at+read]), request.Body), request.Body}
-	return sha256.Sum256(w.b), err == nil
+	}{io.MultiReader(bytes.NewReader(b[at:at+read]), request.Body), request.Body}
+	return sha256.Sum256(b), err == nil
 }
 
 // answerAsSpelt answers a request that was understood before, and reports whether

@@ -39,19 +39,21 @@ func (r *Reading) AppendKey(dst []byte) []byte {
 		case !f.Given || r.table.names[i].Narrows:
 		case r.table.names[i].List:
 			dst = binary.AppendUvarint(binary.AppendUvarint(dst, uint64(i)), uint64(len(texts)))
-			for _, text := range texts {
-				dst = appendPart(dst, text)
-			}
+			dst = AppendParts(dst, texts...)
 		default:
-			dst = appendPart(binary.AppendUvarint(dst, uint64(i)), f.Text)
+			dst = AppendParts(binary.AppendUvarint(dst, uint64(i)), f.Text)
 		}
 	}
 	return dst
 }
 
-// appendPart appends a text with its length in front.
-func appendPart(dst []byte, text string) []byte {
-	return append(binary.AppendUvarint(dst, uint64(len(text))), text...)
+// AppendParts appends texts, each with its length in front, so that none can pass for
+// two or for another one's end.
+func AppendParts(dst []byte, texts ...string) []byte {
+	for _, text := range texts {
+		dst = append(binary.AppendUvarint(dst, uint64(len(text))), text...)
+	}
+	return dst
 }
 
 // textsOf returns the texts of a list; nil for any other field.

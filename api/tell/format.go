@@ -38,38 +38,36 @@ type formatInfo struct {
 	name, media, extension string
 }
 
-// infoOf returns what is known of the format.
-func infoOf(f Format) formatInfo {
-	return [formats]formatInfo{
-		JSON: {"json", "application/json", "json"},
-		CSV:  {"csv", "text/csv; charset=utf-8", "csv"},
-		XML:  {"xml", "application/xml", "xml"},
-		Text: {"text", "text/plain; charset=utf-8", "txt"},
-		// The media type of FOLD is that of JSON, since none is registered.
-		Markdown: {"markdown", "text/markdown; charset=utf-8", "md"},
-		HTML:     {"html", "text/html; charset=utf-8", "html"},
-		Lines:    {"ndjson", "application/x-ndjson", "ndjson"},
-		SVG:      {"svg", "image/svg+xml", "svg"},
-		PDF:      {"pdf", "application/pdf", "pdf"},
-		PNG:      {"png", "image/png", "png"},
-		DXF:      {"dxf", "image/vnd.dxf", "dxf"},
-		FOLD:     {"fold", "application/json", "fold"},
-		GLB:      {"glb", "model/gltf-binary", "glb"},
-	}[f]
+// infos are what is known of each format.
+var infos = [formats]formatInfo{
+	JSON: {"json", "application/json", "json"},
+	CSV:  {"csv", "text/csv; charset=utf-8", "csv"},
+	XML:  {"xml", "application/xml", "xml"},
+	Text: {"text", "text/plain; charset=utf-8", "txt"},
+	// The media type of FOLD is that of JSON, since none is registered.
+	Markdown: {"markdown", "text/markdown; charset=utf-8", "md"},
+	HTML:     {"html", "text/html; charset=utf-8", "html"},
+	Lines:    {"ndjson", "application/x-ndjson", "ndjson"},
+	SVG:      {"svg", "image/svg+xml", "svg"},
+	PDF:      {"pdf", "application/pdf", "pdf"},
+	PNG:      {"png", "image/png", "png"},
+	DXF:      {"dxf", "image/vnd.dxf", "dxf"},
+	FOLD:     {"fold", "application/json", "fold"},
+	GLB:      {"glb", "model/gltf-binary", "glb"},
 }
 
 // String returns the format as it is written on the wire.
-func (f Format) String() string { return infoOf(f).name }
+func (f Format) String() string { return infos[f].name }
 
 // Media returns the media type with its parameters.
-func (f Format) Media() string { return infoOf(f).media }
+func (f Format) Media() string { return infos[f].media }
 
 // Extension returns the extension of files in the format, without a dot.
-func (f Format) Extension() string { return infoOf(f).extension }
+func (f Format) Extension() string { return infos[f].extension }
 
 // MediaType returns the media type without its parameters.
 func (f Format) MediaType() string {
-	media, _, _ := strings.Cut(infoOf(f).media, ";")
+	media, _, _ := strings.Cut(infos[f].media, ";")
 	return media
 }
 
@@ -84,7 +82,7 @@ func FormatNames(list []Format) []string {
 // FormatNamed finds a format by its name or by its file extension.
 func FormatNamed(name string, offered []Format) (Format, bool) {
 	for _, f := range offered {
-		if name == f.String() || name == infoOf(f).extension {
+		if name == f.String() || name == infos[f].extension {
 			return f, true
 		}
 	}
