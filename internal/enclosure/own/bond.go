@@ -79,14 +79,14 @@ func middleOf(span [2]form) form { return span[0].plus(1, span[1]).half() }
 // places lays pieces onto others, middle on middle: those that are glued onto them, all
 // over but for a window, lids on the rims of what they go over, and pieces that go round
 // others under them.
-func (p *planner) places(whole *pattern.Pattern, layouts []*layout) {
+func (p *planner) places(whole *pattern.Pattern, layouts []layout) {
 	for i := range p.panels {
 		q := &p.panels[i]
 		if q.base < 0 {
 			continue
 		}
 		on := &p.panels[q.base]
-		l, under := layouts[q.piece], layouts[on.piece]
+		l, under := &layouts[q.piece], &layouts[on.piece]
 		own, base := l.piece.Panels[p.at(i)].Outline, &under.piece.Panels[p.at(q.base)]
 		out, middle := on.face.inside, centre(base.Outline)
 		at := pattern.Place{Piece: q.piece, On: on.piece, Above: q.origin[out.axis].plus(-1, on.origin[out.axis]).times(out.sign).exact(l.values),

@@ -149,7 +149,7 @@ func (r *reader) ways(root *node) map[int]*Design {
 	}
 	for way := range most {
 		r.choose(way)
-		if numberOf(r.options, r.chosen) == way { // else of something that is not there
+		if numberOf(r.options, r.chosen[:]) == way { // else of something that is not there
 			d := &Design{Options: r.options}
 			r.design(root, d)
 			r.check(d)
@@ -165,8 +165,8 @@ func (r *reader) choose(way int) {
 }
 
 // chosen lists what is chosen of each option, -1 of those that are not there.
-func chosen(options []Option, pick func(o *Option, times int) int) []int {
-	all, times := make([]int, len(options)), 1
+func chosen(options []Option, pick func(o *Option, times int) int) (all [2 * MostSizes]int) {
+	times := 1
 	for i := range options {
 		o := &options[i]
 		all[i] = -1
@@ -234,7 +234,7 @@ func (d *Design) way(in *enclosure.Input) (*Design, error) {
 			wrong.Add(in.OnlyFor(o.Name, of.Name, of.of[o.when[1]]))
 		}
 	}
-	return d.Ways[numberOf(d.Options, picked)], wrong.Err()
+	return d.Ways[numberOf(d.Options, picked[:])], wrong.Err()
 }
 
 // pick is what a request chooses of an option.

@@ -23,8 +23,8 @@ func (e Example) ways() (all []Example) {
 		}
 		r.choose(way)
 		x := Example{Name: e.Name, Kind: e.Name, Text: r.write(nil, r.plain(root, ways[way])), With: map[string]string{}}
-		for i, k := range r.chosen {
-			if o := &r.options[i]; k >= 0 && len(o.of) > 0 {
+		for i := range r.options {
+			if o, k := &r.options[i], r.chosen[i]; k >= 0 && len(o.of) > 0 {
 				if x.With[o.Name] = o.of[k]; o.of[k] != LeftOut {
 					x.Name += "." + o.Name + "-" + o.of[k]
 				}

@@ -33,7 +33,7 @@ type reader struct {
 	faults  fault.Faults
 	most    int // ways
 	options []Option
-	chosen  []int // of these
+	chosen  [2 * MostSizes]int // of these
 }
 
 func (r *reader) report(code fault.Code, place, detail, expected, hint string) {

@@ -19,9 +19,9 @@ type layout struct {
 // build lays out the flat pattern for given sizes of the readings.
 func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 	whole, layouts := p.folding(sizes)
-	for i, l := range layouts {
+	for i := range layouts {
 		if !p.blanks[i].whole {
-			l.reliefs(i)
+			layouts[i].reliefs(i)
 		}
 	}
 	return whole
@@ -29,12 +29,13 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 
 // folding is the pattern but for what is cut away between the panels, which folding it
 // up does not ask for.
-func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
+func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []layout) {
 	in, values := p.in, p.sized(sizes)
 	whole := pattern.Pattern{Caliper: in.Caliper, BoardFrom: in.BoardFrom, Pieces: make([]pattern.Piece, len(p.Pieces))}
-	layouts := make([]*layout, len(p.Pieces))
+	layouts := make([]layout, len(p.Pieces))
 	for i := range p.Pieces {
-		layouts[i] = p.layPiece(i, &whole.Pieces[i], values)
+		layouts[i] = layout{planner: p, piece: &whole.Pieces[i], values: values}
+		layouts[i].lay(i)
 	}
 	for i := range p.stated.sewn {
 		if j := &p.stated.sewn[i]; j.Type == Glue {
@@ -43,9 +44,9 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 			layouts[p.panels[j.a].piece].seam(j, sizes)
 		}
 	}
-	for i := range p.slots {
-		s := &p.slots[i]
-		s.draw(layouts[p.panels[s.a].piece], sizes)
+	for i := range p.stated.slots {
+		s := &p.stated.slots[i]
+		s.draw(&layouts[p.panels[s.a].piece], sizes)
 	}
 	p.places(&whole, layouts)
 	holder := layouts[p.panels[p.floor].piece]
@@ -58,7 +59,7 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []*layout) {
 		lies = p.rootOf(0)
 	}
 	c := &whole.Cavity
-	*c = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: p.at(lies), Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.bounded(), Into: p.goesInto()}
+	*c = pattern.Cavity{Piece: p.panels[p.floor].piece, Panel: p.at(lies), Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: p.stated.bounded, Into: p.goesInto()}
 	if c.Into && !p.Into[pattern.Thickness] {
 		c.Thickness = measure.Length{}
 	}
@@ -84,19 +85,9 @@ func (p *planner) sized(sizes []measure.Length) []measure.Length {
 	return values
 }
 
-// bounded are the axes along which something fits the contents.
-func (p *planner) bounded() (axes []pattern.Axis) {
-	for i := range p.plan.Fits {
-		if f := &p.plan.Fits[i]; f.Between == "" {
-			axes = append(axes, f.Axis)
-		}
-	}
-	return axes
-}
-
-// layPiece lays one piece out: its panels, its strips and its folds.
-func (p *planner) layPiece(index int, to *pattern.Piece, values []measure.Length) *layout {
-	l, b := &layout{planner: p, piece: to, values: values}, &p.blanks[index]
+// lay lays the piece out: its panels, its strips and its folds.
+func (l *layout) lay(index int) {
+	p, to, b, values := l.planner, l.piece, &l.blanks[index], l.values
 	mine := p.panels[b.first:][:b.count]
 	*to = pattern.Piece{Name: p.Pieces[index].Name, Quantity: 1, Root: b.root - b.first, Panels: make([]pattern.Panel, b.count), Creases: make([]pattern.Crease, len(b.folds))}
 	corners := make([]pattern.Vertex, 4*b.count)
@@ -122,7 +113,6 @@ func (p *planner) layPiece(index int, to *pattern.Piece, values []measure.Length
 		to.Creases[n] = l.creaseOf(i, b.names[n])
 	}
 	to.Strips = l.strips(b)
-	return l
 }
 
 // length is how long an amount is.
@@ -163,9 +153,10 @@ func (l *layout) creaseOf(i int, name string) pattern.Crease {
 
 // strips lists how the sizes follow one another along both edges.
 func (l *layout) strips(b *blank) []pattern.Strip {
-	strips := make([]pattern.Strip, len(b.chains))
+	strips, all := make([]pattern.Strip, len(b.chains)), make([]pattern.Cell, len(b.chains[0])+len(b.chains[1]))
 	for axis, chain := range b.chains {
-		cells := make([]pattern.Cell, len(chain))
+		cells := all[:len(chain):len(chain)]
+		all = all[len(chain):]
 		for i, u := range chain {
 			cells[i] = pattern.Cell{Name: l.of(u).name, Size: l.values[u]}
 		}

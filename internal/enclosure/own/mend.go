@@ -66,7 +66,8 @@ func (v *derivation) mended(err error, in *enclosure.Input) error {
 // faults are what is wrong with a design for a request; the ideal sizes have to give the
 // contents their room.
 func (d *Design) faults(in *enclosure.Input) fault.Faults {
-	p, err := newDerivation(d).attempt(in)
+	v := newDerivation(d)
+	p, err := v.attempt(in, v.lengths(in))
 	if err == nil {
 		err = p.verify()
 	}

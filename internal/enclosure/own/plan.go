@@ -14,7 +14,8 @@ import (
 // would mend it. Whether the ideal sizes hold is asked where no answer does: an answer is
 // proven by itself.
 func (v *derivation) plan(in *enclosure.Input) (*enclosure.Plan, error) {
-	warnings, err := v.limited(in, v.lengths(in))
+	lengths := v.lengths(in)
+	warnings, err := v.limited(in, lengths)
 	var ornament *enclosure.Ornament
 	if tab, high := v.Ornament[0], v.Ornament[1]; tab != "" {
 		var wrong error
@@ -28,7 +29,7 @@ func (v *derivation) plan(in *enclosure.Input) (*enclosure.Plan, error) {
 		return v.Pieces[0].roll(in)
 	}
 	v.tried.Do(v.try)
-	p, err := v.attempt(in)
+	p, err := v.attempt(in, lengths)
 	if err != nil {
 		return nil, v.mended(err, in)
 	}
@@ -46,8 +47,8 @@ func (p *Piece) roll(in *enclosure.Input) (*enclosure.Plan, error) {
 }
 
 // attempt is the plan of a design as it stands.
-func (v *derivation) attempt(in *enclosure.Input) (*planner, error) {
-	p := &planner{in: in, lengths: v.lengths(in)}
+func (v *derivation) attempt(in *enclosure.Input, lengths []measure.Length) (*planner, error) {
+	p := &planner{in: in, lengths: lengths}
 	var err error
 	if p.derived, p.values, err = v.derive(p.lengths); err != nil {
 		return nil, err
@@ -57,7 +58,9 @@ func (v *derivation) attempt(in *enclosure.Input) (*planner, error) {
 	p.readings()
 	p.problem()
 	p.settle()
-	p.slits()
+	for i := range p.stated.slots {
+		p.slit(&p.stated.slots[i])
+	}
 	p.laps()
 	p.plan.Build = p.build
 	p.openSides()
@@ -71,7 +74,6 @@ type planner struct {
 	lengths []measure.Length // without those of the unknowns
 	values  []float64
 	plan    enclosure.Plan
-	slots   []slotted
 	faults  fault.Faults
 }
 
@@ -106,7 +108,7 @@ func (p *planner) problem() {
 		c := &s.closures[i]
 		q.Closures[i] = rounding.Closure{Name: c.name, Form: p.ask(c)}
 	}
-	q.Windows = make([]rounding.Window, len(s.windows), len(s.windows)+2*len(p.Joins))
+	q.Windows = make([]rounding.Window, len(s.windows))
 	p.plan.Fits = make([]enclosure.Fit, len(p.fits))
 	for i := range s.windows {
 		c := &s.windows[i]
@@ -126,7 +128,10 @@ func (p *planner) problem() {
 func (p *planner) settle() {
 	q := &p.plan.Problem
 	for i := range q.Closures {
-		left := q.Closures[i].Form.Value(p.ideals())
+		left := q.Closures[i].Form.Constant
+		for _, t := range q.Closures[i].Form.Terms {
+			left = left.Add(q.Readings[t.Reading].Ideal.Times(t.Coefficient))
+		}
 		if left.IsZero() {
 			continue
 		}
@@ -156,7 +161,7 @@ func (p *planner) paper() error {
 	if slices.ContainsFunc(p.panels, func(q plate) bool { return q.spine != nil && !rolled(&q) }) {
 		return p.in.PaperOnly("what is folded flat")
 	}
-	if len(p.slots) > 0 {
+	if len(p.stated.slots) > 0 {
 		return p.in.PaperOnly("what locks in slits")
 	}
 	return nil

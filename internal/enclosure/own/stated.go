@@ -23,6 +23,8 @@ type stated struct {
 	ends     []form // by unknown: the papers that an end comes out as, nil for others
 	sewn     []sewn
 	cuttings []atomic.Pointer[cutting] // by piece, the last of them
+	slots    []slotted
+	bounded  []pattern.Axis // along which something fits the contents
 	wrong    fault.Faults
 }
 
@@ -85,6 +87,7 @@ func (s *stated) of(r *derived) {
 			s.even = append(s.even, rounding.Pair{A: r.of(r.far(j.A)).reading, B: r.of(r.far(j.B)).reading})
 		}
 	}
+	s.slits(r)
 	s.layStrips(r)
 	s.sew(r)
 	s.cuttings = make([]atomic.Pointer[cutting], len(r.Pieces))
@@ -165,7 +168,9 @@ func (s *stated) fit(r *derived, f *clearance) {
 	if !ok || scale != 1 {
 		s.fault(r.panels[f.low].place, "the clearance along the "+f.axis.String()+" is not a sum of whole panels", "let whole panels bound the contents")
 	}
-	c.name, c.weight = f.name(), 1
+	if c.name, c.weight = f.name(), 1; f.between == "" {
+		s.bounded = append(s.bounded, f.axis)
+	}
 	s.windows, s.needs = append(s.windows, c), append(s.needs, need)
 }
 
