@@ -75,17 +75,17 @@ func TestPlatesInPartsDoNotGiveWay(t *testing.T) {
 // A plate that passes through a bent one of another piece is found; those of one bent
 // piece are not asked.
 func TestBentPiecesAreCrossedByOthers(t *testing.T) {
-	m := &model{half: 0.2, body: []int{0, 1}, facets: [][]int{{0, 0}, nil}, pattern: &pattern.Pattern{Pieces: []pattern.Piece{
-		{Panels: []pattern.Panel{{Name: "left"}, {Name: "right"}}}, {Panels: []pattern.Panel{{Name: "strip"}}}}}}
+	m := &model{half: 0.2, body: []int{0, 1}, facets: [][]int{nil, {0, 0}}, pattern: &pattern.Pattern{Pieces: []pattern.Piece{
+		{Panels: []pattern.Panel{{Name: "strip"}}}, {Panels: []pattern.Panel{{Name: "left"}, {Name: "right"}}}}}}
 	flat := []spot{{-50, -50}, {50, -50}, {50, 50}, {-50, 50}}
 	level, upright := still(), Frame{X: Vec{1, 0, 0}, Y: Vec{0, 0, 1}, Z: Vec{0, -1, 0}}
-	for _, pl := range []plate{{flat: flat, move: level}, {flat: flat, move: upright, panel: 1}, {flat: flat, move: upright, piece: 1}} {
+	for _, pl := range []plate{{flat: flat, move: upright}, {flat: flat, move: level, piece: 1}, {flat: flat, move: upright, piece: 1, panel: 1}} {
 		pl.parent, pl.crease = -1, -1
-		pl.move.Origin = Vec{0, float64(pl.piece) * 7, 0}
+		pl.move.Origin = Vec{0, float64(pl.panel) * 7, 0}
 		pl.space = pl.lift(nil, pl.flat)
 		pl.bound(m.half)
 		m.plates = append(m.plates, pl)
 	}
 	assert.True(t, m.crossing(0))
-	assert.Equal(t, `panel "left" passes through strip`+"\n", join(findings(Proof{Faults: m.findings})))
+	assert.Equal(t, `panel "strip" passes through left`+"\n", join(findings(Proof{Faults: m.findings})))
 }
