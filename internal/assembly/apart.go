@@ -83,12 +83,7 @@ func (t *taking) shortest(units []int, least float64) (best *leaving) {
 // ways are as short: what is slit from below comes down on what is slit from above.
 func (t *taking) unlock(lock *pattern.Lock) (best *leaving) {
 	for _, piece := range [2]int{lock.A, lock.B} {
-		var units []int
-		for u := range t.rig.Units {
-			if t.rig.Units[u].Piece == piece {
-				units = append(units, u)
-			}
-		}
+		units := t.units(func(u *fold.Unit) bool { return u.Piece == piece })
 		plates := t.plates(units)
 		for _, way := range []fold.Vec{{0, 0, 1}, {0, 0, -1}} {
 			by, blockers := t.clears(plates, way)

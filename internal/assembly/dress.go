@@ -3,6 +3,7 @@ package assembly
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"creasefit/internal/fold"
 	"creasefit/internal/pattern"
@@ -65,12 +66,7 @@ func tabsOf(p *pattern.Pattern) (tabs [2]tab) {
 
 // plateOf returns the plate of a panel of the first piece.
 func plateOf(m *fold.Model, panel int) int {
-	for i := range m.Plates {
-		if pl := &m.Plates[i]; pl.Piece == 0 && pl.Panel == panel {
-			return i
-		}
-	}
-	return 0
+	return max(0, slices.IndexFunc(m.Plates, func(pl fold.Plate) bool { return pl.Piece == 0 && pl.Panel == panel }))
 }
 
 // Adorn presses the tabs of a closed pattern onto the panels that they hang on, by a

@@ -34,10 +34,10 @@ func (t *taking) plates(units []int) (plates []int) {
 func (t *taking) clears(plates []int, way fold.Vec) (by float64, blockers []int) {
 	ahead, behind := math.Inf(-1), math.Inf(1)
 	for _, j := range t.others {
-		ahead = max(ahead, t.along(j, way, 1))
+		ahead = max(ahead, t.pose.Reach(j, way))
 	}
 	for _, i := range plates {
-		behind = min(behind, t.along(i, way, -1))
+		behind = min(behind, -t.pose.Reach(i, way.Times(-1)))
 	}
 	if by = ahead - behind; by <= 0 {
 		return 0, nil
@@ -52,20 +52,6 @@ func (t *taking) clears(plates []int, way fold.Vec) (by float64, blockers []int)
 		}
 	}
 	return by, blockers
-}
-
-// along returns how far a plate reaches one way: its far end for side 1, its near
-// end for side -1.
-func (t *taking) along(i int, way fold.Vec, side float64) (d float64) {
-	low, high := t.pose.Box(i)
-	for k, w := range way {
-		if w*side > 0 {
-			d += w * high[k]
-		} else {
-			d += w * low[k]
-		}
-	}
-	return d
 }
 
 // exit is a way out for the contents: what has to be opened for it.

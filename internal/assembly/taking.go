@@ -102,9 +102,14 @@ func (t *taking) plate(unit, panel int) int {
 func (l *link) crosses(marked []bool) bool { return l.live && marked[l.own] != marked[l.other] }
 
 // body returns the units that are glued together with one, or were.
-func (t *taking) body(unit int) (units []int) {
+func (t *taking) body(unit int) []int {
+	return t.units(func(u *fold.Unit) bool { return u.Body == t.rig.Units[unit].Body })
+}
+
+// units lists those that are of a sort.
+func (t *taking) units(of func(u *fold.Unit) bool) (units []int) {
 	for u := range t.rig.Units {
-		if t.rig.Units[u].Body == t.rig.Units[unit].Body {
+		if of(&t.rig.Units[u]) {
 			units = append(units, u)
 		}
 	}

@@ -63,7 +63,7 @@ func (m *model) cross(a, b *plate) (deep, wide float64) {
 	along = along.unit()
 	p := common(&a.move, &b.move)
 	var spaceA, spaceB [8]float64
-	pa, pb := a.paper(spaceA[:0], p, along), b.paper(spaceB[:0], p, along)
+	pa, pb := a.passed(spaceA[:0], p, along), b.passed(spaceB[:0], p, along)
 	if len(pa) == 0 || len(pb) == 0 {
 		return deep, wide
 	}
@@ -84,14 +84,6 @@ func common(a, b *Frame) Vec {
 	n := a.Z.Cross(b.Z)
 	p := b.Z.Cross(n).Times(a.Z.Dot(a.Origin)).Plus(n.Cross(a.Z).Times(b.Z.Dot(b.Origin)))
 	return p.Times(1 / n.Dot(n))
-}
-
-// paper appends where a line in the plate's plane enters its paper and leaves
-// it, in turn.
-func (pl *plate) paper(at []float64, p, along Vec) []float64 {
-	at = pl.passed(at, p, along)
-	slices.Sort(at)
-	return at
 }
 
 // stretches yields what lies between each entry and the next exit.
@@ -118,7 +110,8 @@ func (pl *plate) slot(p, along Vec, s span) float64 {
 	return high - low
 }
 
-// passed appends where a line in the plate's plane passes its edges.
+// passed appends where a line in the plate's plane enters its paper and leaves it, in
+// turn.
 func (pl *plate) passed(at []float64, p, along Vec) []float64 {
 	from, way := pl.move.spot(p), spot{along.Dot(pl.move.X), along.Dot(pl.move.Y)}
 	for _, ring := range [...][]spot{pl.flat, pl.hole} {
@@ -135,5 +128,6 @@ func (pl *plate) passed(at []float64, p, along Vec) []float64 {
 			u, cu = v, cv
 		}
 	}
+	slices.Sort(at)
 	return at
 }

@@ -132,6 +132,9 @@ func (p *Pose) Box(plate int) (low, high Vec) {
 	return around.low, around.high
 }
 
+// Reach returns how far the box round a plate reaches in a direction, from the origin.
+func (p *Pose) Reach(plate int, way Vec) float64 { return p.lift(plate).box.ahead(way) }
+
 // Model returns the plates of the pattern as they stand.
 func (p *Pose) Model() Model {
 	m := p.rig.m

@@ -74,12 +74,7 @@ func (a *Adapted) styled(r *Request, own *Measurements) (*Request, error) {
 			continue
 		}
 		for _, word := range p.Choices[1:] {
-			q := *r
-			q.Options = maps.Clone(r.Options)
-			if q.Options == nil {
-				q.Options = map[string]enclosure.Value{}
-			}
-			q.Options[p.Name] = enclosure.Value{Choice: word}
+			q := r.with(enclosure.Option{Name: p.Name, Choice: word})
 			if c, err := examine(&q, own); err == nil && c.adds() {
 				a.Before, a.Style = c, []Choice{{p.Name, word}}
 				return &q, nil

@@ -97,11 +97,16 @@ func (r *Request) settled() iter.Seq[*Request] {
 // with is the request with another choice of one of the kind's parameters.
 func (r *Request) with(o enclosure.Option) Request {
 	q := *r
-	if q.Options = maps.Clone(r.Options); q.Options == nil {
-		q.Options = map[string]enclosure.Value{}
-	}
+	q.Options = r.given()
 	q.Options[o.Name] = enclosure.Value{Choice: o.Choice}
 	return q
+}
+
+// given is a copy of the options of a request, to be added to.
+func (r *Request) given() map[string]enclosure.Value {
+	options := make(map[string]enclosure.Value, len(r.Options)+1)
+	maps.Copy(options, r.Options)
+	return options
 }
 
 // add puts an attempt before those that are clearly less sure.

@@ -35,18 +35,24 @@ func (r *Request) tried(ctx context.Context, err error) error {
 
 // trial tries other sizes for one field of a request.
 type trial struct {
-	r      *Request
-	field  string
-	option bool         // it is one of the kind's own, and so lies on a mark of the ruler
-	mark   measure.Step // that the sizes lie on
-	beside []string     // what else is wrong with the request: it stays so
+	r       *Request
+	field   string
+	option  bool            // it is one of the kind's own, and so lies on a mark of the ruler
+	mark    measure.Step    // that the sizes lie on
+	allowed enclosure.Range // what the size may be, whatever the others are
+	beside  []string        // what else is wrong with the request: it stays so
 }
 
 func (r *Request) trial(field string, all fault.Faults) *trial {
-	t := &trial{r: r, field: field, mark: measure.Finest(r.Ruler.Unit())}
-	t.option = slices.ContainsFunc(r.Kind.Params, func(p enclosure.Param) bool { return p.Name == field })
-	if t.option {
-		t.mark = r.steps()[len(r.steps())-1]
+	t := &trial{r: r, field: field, mark: measure.Finest(r.Ruler.Unit()), allowed: enclosure.Range{Max: measure.Largest()}}
+	switch own := slices.IndexFunc(r.Kind.Params, func(p enclosure.Param) bool { return p.Name == field }); {
+	case own >= 0:
+		p := &r.Kind.Params[own]
+		t.option, t.mark, t.allowed = true, r.steps()[len(r.steps())-1], enclosure.Range{Min: p.Least, Max: p.Greatest}
+	case field == "width" || field == "height":
+		t.allowed = enclosure.Widths()
+	case field == "thickness":
+		t.allowed = enclosure.Thicknesses()
 	}
 	for _, f := range all {
 		if f.Field != field {
@@ -59,7 +65,7 @@ func (r *Request) trial(field string, all fault.Faults) *trial {
 // bound makes the bound of a fault one whose ends were tried. What has no size that
 // helps says so.
 func (t *trial) bound(ctx context.Context, f *fault.Fault) error {
-	allowed := t.r.allowed(t.field)
+	allowed := t.allowed
 	low, high := measure.Max(measure.Nanometres(f.Least), allowed.Min), measure.Min(measure.Nanometres(f.Greatest), allowed.Max)
 	near, far := t.mark.Up(low), t.mark.Down(high)
 	f.Least, f.Greatest, f.Expected = 0, 0, ""
@@ -167,22 +173,6 @@ func (t *trial) try(ctx context.Context, size measure.Length, up bool) (next mea
 		}
 	}
 	return next, ok, nil
-}
-
-// allowed is what a size of a request may be, whatever the others are.
-func (r *Request) allowed(field string) enclosure.Range {
-	switch field {
-	case "width", "height":
-		return enclosure.Widths()
-	case "thickness":
-		return enclosure.Thicknesses()
-	}
-	for _, p := range r.Kind.Params {
-		if p.Name == field {
-			return enclosure.Range{Min: p.Least, Max: p.Greatest}
-		}
-	}
-	return enclosure.Range{Max: measure.Largest()}
 }
 
 // sizeOf is a size of a request; zero for an option that is not given.

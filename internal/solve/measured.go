@@ -72,10 +72,7 @@ func (r *Request) measure(own *Measurements) (*enclosure.Plan, []measure.Length,
 // taken returns the request's options with those that fix a reading taken from
 // the measurements. An option that says something else is a conflict.
 func (r *Request) taken(plan *enclosure.Plan, sizes []measure.Length) (map[string]enclosure.Value, error) {
-	options := make(map[string]enclosure.Value, len(r.Options))
-	for name, v := range r.Options {
-		options[name] = v
-	}
+	options := r.given()
 	var faults fault.Faults
 	seen := map[string]bool{}
 	for i, name := range plan.Sources {
