@@ -107,3 +107,29 @@ func TestEqualSheetsAreOnePlan(t *testing.T) {
 	assert.Equal(t, []int{3, 2}, []int{a.Plans[0].Times, a.Plans[1].Times})
 	assert.Equal(t, []int{3, 5}, a.Ready)
 }
+
+// Sheets with more of what comes first are cut first; where they have as many, what comes
+// next decides, and where nothing has priority they stay as they are.
+func TestSheetsByPriority(t *testing.T) {
+	in := measure.Inches
+	o := sheet.Order{Ruler: sixteenth(t), Sheets: []sheet.Stock{{Width: in(12), Height: in(12)}},
+		Items: []sheet.Item{{Width: in(5), Height: in(5), Count: 9}, {Width: in(4), Height: in(4), Count: 9, Priority: 2}, {Width: in(3), Height: in(3), Count: 9, Priority: 1}}}
+	p := newProblem(o)
+	kindOf := map[int]int32{}
+	for k := range p.kinds {
+		kindOf[p.kinds[k].items[0]] = int32(k)
+	}
+	sheetOf := func(items ...int) cutting {
+		var kinds []int32
+		for _, i := range items {
+			kinds = append(kinds, kindOf[i])
+		}
+		return cutting{&p.boards[0], piecesOn(kinds...), 1}
+	}
+	a, b, c, d := sheetOf(0, 0), sheetOf(1, 0), sheetOf(2), sheetOf(2, 1)
+	assert.Equal(t, []cutting{d, c, b, a}, p.byPriority([]cutting{a, b, c, d}))
+	for i := range p.order.Items {
+		p.order.Items[i].Priority = 0
+	}
+	assert.Equal(t, []cutting{a, b, c, d}, p.byPriority([]cutting{a, b, c, d}))
+}

@@ -7,17 +7,14 @@ func (p *problem) byPriority(plan []cutting) []cutting {
 	if !p.order.Prioritized() {
 		return plan
 	}
-	ranks := map[int]bool{}
+	var ranks []int
 	for i := range p.order.Items {
-		ranks[p.order.Rank(i)] = true
+		ranks = append(ranks, p.order.Rank(i))
 	}
-	list := make([]int, 0, len(ranks))
-	for r := range ranks {
-		list = append(list, r)
-	}
-	slices.Sort(list)
+	slices.Sort(ranks)
+	ranks = slices.Compact(ranks)
 	sorted := slices.Clone(plan)
-	slices.SortStableFunc(sorted, func(a, b cutting) int { return slices.Compare(p.ofRanks(b, list), p.ofRanks(a, list)) })
+	slices.SortStableFunc(sorted, func(a, b cutting) int { return slices.Compare(p.ofRanks(b, ranks), p.ofRanks(a, ranks)) })
 	return sorted
 }
 

@@ -163,33 +163,13 @@ func (t *table) traceAt(x, y int) *layout {
 			return &layout{kind: f.kind, turned: f.turned}
 		}
 	}
-	if l := t.traceWidth(x, y, v); l != nil {
-		return l
-	}
-	return t.traceHeight(x, y, v)
-}
-
-// traceWidth looks for a cut across the width that gives the value v.
-func (t *table) traceWidth(x, y int, v int64) *layout {
-	if !t.board.crossable(t.ys[y]) {
-		return nil
-	}
-	nx := len(t.xs)
-	for p := 1; p < x; p++ {
-		q := int(t.fx[t.xs[x]-t.xs[p]])
-		if t.byRow[y*nx+p]+t.byRow[y*nx+q] == v {
+	for p := 1; p < x && t.board.crossable(t.ys[y]); p++ {
+		if q := int(t.fx[t.xs[x]-t.xs[p]]); t.byRow[y*nx+p]+t.byRow[y*nx+q] == v {
 			return &layout{axis: sheet.Width, low: t.traceAt(p, y), high: t.traceAt(q, y)}
 		}
 	}
-	return nil
-}
-
-// traceHeight does the same across the height.
-func (t *table) traceHeight(x, y int, v int64) *layout {
-	nx := len(t.xs)
 	for p := 1; p < y; p++ {
-		q := int(t.fy[t.ys[y]-t.ys[p]])
-		if t.byRow[p*nx+x]+t.byRow[q*nx+x] == v {
+		if q := int(t.fy[t.ys[y]-t.ys[p]]); t.byRow[p*nx+x]+t.byRow[q*nx+x] == v {
 			return &layout{axis: sheet.Height, low: t.traceAt(x, p), high: t.traceAt(x, q)}
 		}
 	}
