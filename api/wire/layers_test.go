@@ -60,6 +60,8 @@ func TestLayersAreNamedApart(t *testing.T) {
 	assert.Equal(t, "portfolio", w.Kind)
 	assert.Equal(t, strings.Replace(w.Links.Self, "/solve/", "/drawing/", 1), w.Links.Drawing)
 	assert.Empty(t, w.Links.Check)
+	_, mailed := linked(t, w.Links.Mail)
+	assert.Len(t, mailed, 4, "unit and three sizes: of what is inside nothing more is said")
 }
 
 // TestTheChainGoesFromInsideToOutside: each layer goes round the outside of the one before,

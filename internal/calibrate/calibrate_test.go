@@ -92,6 +92,13 @@ func TestStripAndStackTogether(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 0.3e6, strip.caliper, 1)
 	assert.InDelta(t, 0.31e6, pile.caliper, 1)
+	// They agree within three deviations of their difference and a tenth, 0.0391 mm.
+	m.Stack = mm("16.95")
+	_, err = m.caliper()
+	require.NoError(t, err)
+	m.Stack = mm("16.975")
+	_, err = m.caliper()
+	require.Error(t, err)
 	// Variances by hand, each a third of the squares of half ranges: of the strip
 	// (0.25 / 400)^2 + 2 (0.02 / 20)^2, of the stack (0.25 / 50)^2 mm^2. Weights are their
 	// inverses, and the variance of the mean is the inverse of their sum.

@@ -121,6 +121,7 @@ func TestRatioIsExact(t *testing.T) {
 				certain++
 			}
 		}
+		assert.Len(t, j.Surcharges, certain, "what is not due is not told")
 		return certain
 	}
 	assert.Zero(t, surcharges("6.5 in", "5 in", 0), "1.3")
@@ -164,6 +165,37 @@ func TestEveryLimitIsTold(t *testing.T) {
 	nearest, ok := tie.Nearest()
 	require.True(t, ok)
 	assert.Same(t, tie.Limits[0].Limit, nearest.Limit)
+}
+
+// UPU Convention Regulations: length, height and thickness together at most 900 mm. Exactly
+// so much is inside, and with a tolerance it is not sure.
+func TestTheSumOfThreeSizes(t *testing.T) {
+	q := piece("500 x 250 mm")
+	q.Thickness, q.Mass = measure.Millimetres(150), Grams(1000)
+	sum := func() Finding {
+		j := judged(t, "upu", q)
+		for _, f := range append(j.Limits, j.Refusals[len(j.Refusals)-1].Limits...) {
+			if f.Bound.Of() == OfSum {
+				return f
+			}
+		}
+		t.Fatal("no class has a limit of the sum")
+		return Finding{}
+	}
+	f := sum()
+	assert.Equal(t, measure.Millimetres(900), f.Value.Length())
+	assert.Equal(t, Inside, f.State)
+	q.SizeTolerance = measure.Nanometres(1)
+	assert.Equal(t, Unsure, sum().State)
+	q.SizeTolerance, q.Thickness = measure.Length{}, measure.Millimetres(150).Add(measure.Nanometres(1))
+	assert.Equal(t, Disputed, sum().State, "the regulations allow for 2 mm")
+}
+
+// The rules of the United States are in inches, those of others in millimetres.
+func TestTablesAreInTheirUnit(t *testing.T) {
+	for _, p := range Posts() {
+		assert.Equal(t, p.Name == "us", p.Unit == measure.Inch, p.Name)
+	}
 }
 
 // The international pound of 453.592 37 g is sixteen ounces (NIST SP 811, appendix B).
