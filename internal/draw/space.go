@@ -229,7 +229,7 @@ func common(a, b *solid) (places []Point) {
 	for i, p := range a.ring {
 		q := a.ring[(i+1)%len(a.ring)]
 		for k, r := range b.ring {
-			if at, ok := crossing(p, q, r, b.ring[(k+1)%len(b.ring)]); ok {
+			if at, ok := Crossing(p, q, r, b.ring[(k+1)%len(b.ring)]); ok {
 				places = append(places, at)
 			}
 		}
@@ -243,8 +243,8 @@ func common(a, b *solid) (places []Point) {
 	return places
 }
 
-// crossing returns where two lines pass through one another, if they do.
-func crossing(p, q, r, s Point) (Point, bool) {
+// Crossing returns where two lines pass through one another, if they do.
+func Crossing(p, q, r, s Point) (Point, bool) {
 	side := func(a, b, c Point) float64 { return b.sub(a).cross(c.sub(a)) }
 	const touch = 1e-6
 	a, b, c, d := side(p, q, r), side(p, q, s), side(r, s, p), side(r, s, q)

@@ -80,19 +80,10 @@ func clear(m *draw.Mesh, a, b int) bool {
 		path := []draw.Vertex{{Point: m.At(e.A), Bulge: e.Bulge}, {Point: m.At(e.B)}}
 		points := draw.Flatten(nil, path, false, chord)
 		for i := 1; i < len(points); i++ {
-			if cross(p, q, points[i-1], points[i]) {
+			if _, through := draw.Crossing(p, q, points[i-1], points[i]); through {
 				return false
 			}
 		}
 	}
 	return true
-}
-
-// cross reports whether two lines pass through one another; lines that share
-// an end do not.
-func cross(a, b, c, d draw.Point) bool {
-	side := func(p, q, r draw.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
-	const touch = 1e-9
-	s, t := side(a, b, c)*side(a, b, d), side(c, d, a)*side(c, d, b)
-	return s < -touch && t < -touch
 }

@@ -157,11 +157,7 @@ func (s *sheet) header(t *text) float64 {
 func (s *sheet) block(tag string, lines []string, x, y, size float64) float64 {
 	s.f.begin(&element{tag: tag})
 	defer s.f.end()
-	for _, line := range lines {
-		s.write(line, x, y+0.75*size, size)
-		y += spacing * size
-	}
-	return y
+	return s.lines(lines, x, y, size, spacing)
 }
 
 // column prints rows one below the other.

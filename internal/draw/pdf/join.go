@@ -33,9 +33,7 @@ func (s *sheets) checkSize() draw.Point {
 func (s *sheets) printCheck(x, y float64, page int) {
 	s.f.areas(draw.Light().Text)
 	lines := s.checkLines(fmt.Sprintf(" · %d / %d", page+1, s.pages()))
-	for i, text := range lines {
-		s.write(text, x, y+letter*(0.75+1.25*float64(i)), letter)
-	}
+	s.lines(lines, x, y, letter, 1.25)
 	_, high := draw.Block(lines, letter)
 	s.rod(x+0.2, y+high+2.5, s.line)
 }

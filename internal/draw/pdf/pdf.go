@@ -182,9 +182,7 @@ func (p *printer) finish() {
 // head writes the title, the page's number and its note.
 func (p *printer) head(at page, number int) {
 	p.f.areas(draw.Light().Text)
-	for i, line := range p.heading(at.w) {
-		p.write(line, margin, margin+4.6*(0.75+1.25*float64(i)), 4.6)
-	}
+	p.lines(p.heading(at.w), margin, margin, 4.6, 1.25)
 	p.f.areas(draw.Light().Quiet)
 	text := fmt.Sprintf("%d / %d", number, len(p.pages))
 	p.write(text, at.w-margin-draw.Width(text, letter), margin+3, letter)
@@ -215,6 +213,16 @@ func (p *printer) rod(x, y, long float64) {
 	p.f.segment(x, y, x+long, y)
 	p.f.segment(x, y-1.5, x, y+1.5)
 	p.f.segment(x+long, y-1.5, x+long, y+1.5)
+}
+
+// lines sets texts one below the other, with a spacing in sizes of letters, and returns
+// where they end.
+func (p *printer) lines(texts []string, x, y, size, spacing float64) float64 {
+	for _, text := range texts {
+		p.write(text, x, y+0.75*size, size)
+		y += spacing * size
+	}
+	return y
 }
 
 // write sets text at a size in mm from the left end of its baseline.
