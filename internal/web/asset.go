@@ -81,20 +81,15 @@ func titles() string {
 
 // scriptsOf is the scripts of a folder in the order of their names.
 func scriptsOf(folder string) string {
-	var b strings.Builder
-	for _, name := range parts(folder) {
-		b.WriteString(source(name))
-	}
-	return b.String()
-}
-
-// parts lists the scripts of a folder by name.
-func parts(folder string) []string {
 	names, err := fs.Glob(sources, folder+"/*.js")
 	if err != nil {
 		panic(err) // the pattern is a constant
 	}
-	return names
+	var b strings.Builder
+	for _, name := range names {
+		b.WriteString(source(name))
+	}
+	return b.String()
 }
 
 // source returns an embedded file.

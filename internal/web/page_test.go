@@ -5,6 +5,7 @@ import (
 	"encoding/base64"
 	"io"
 	"net/http"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -121,4 +122,18 @@ func TestFoldedViewByKeyboard(t *testing.T) {
 	p.Keys(kb.Enter)
 	p.Until(label + ".includes(', finished,')")
 	p.Sound()
+}
+
+// TestStopsStayWithTheirFields: no stop or comma stands after a field that it could part
+// from at the end of a line.
+func TestStopsStayWithTheirFields(t *testing.T) {
+	for _, language := range web.Languages() {
+		for name, page := range map[string][]byte{"/": web.Workbench(language), "/own": web.OwnPage(language)} {
+			stops := regexp.MustCompile(`(?:</span>|</select>)[.,]([^ ]{0,7})`).FindAllSubmatch(page, -1)
+			assert.NotEmpty(t, stops, "%s %s", name, language)
+			for _, stop := range stops {
+				assert.Equal(t, "</span>", string(stop[1]), "%s %s: %s", name, language, stop[0])
+			}
+		}
+	}
 }

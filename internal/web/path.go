@@ -1,11 +1,9 @@
 package web
 
 import (
-	"bytes"
 	"html/template"
 	"regexp"
 	"slices"
-	"sync"
 
 	"creasefit/internal/bench"
 	"creasefit/internal/enclosure"
@@ -83,10 +81,6 @@ func rolled() (names []string) {
 	return names
 }
 
-var pathTemplate = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("path").Parse(source("page/path.html")))
-})
-
 // Workbench returns the page that leads from a thing to what goes round it, in one
 // of the languages.
 func Workbench(language string) []byte {
@@ -99,11 +93,7 @@ func Workbench(language string) []byte {
 		Sheets: offered(stock.Sheets(), func(s stock.Sheet) (string, string) { return s.Name, w.title(s.Title) }),
 		Kinds:  offered(repertoire.Kinds(), func(k *enclosure.Kind) (string, string) { return k.Name, k.In(language).Title }),
 	}
-	var b bytes.Buffer
-	if err := pathTemplate().Execute(&b, &pathPage{Words: all, Other: otherThan(language), Style: made().Style, Script: made().Path}); err != nil {
-		panic(err) // its template and its data are our own
-	}
-	return b.Bytes()
+	return rendered("page/path.html", &pathPage{Words: all, Other: otherThan(language), Style: made().Style, Script: made().Path})
 }
 
 // otherThan is the other one of two languages.
