@@ -105,6 +105,14 @@ type Palette struct {
 // Of returns the colour of a layer.
 func (p *Palette) Of(l Layer) Colour { return p.layers[l] }
 
+// Ink returns the colour of a text.
+func (p *Palette) Ink(l *Label) Colour {
+	if l.Quiet {
+		return p.Quiet
+	}
+	return p.Text
+}
+
 // Light returns the colours for a light page. Text and lines differ from the
 // ground by a contrast of at least 4.5 to 1 (WCAG 2.2, 1.4.3).
 func Light() *Palette { return &light }

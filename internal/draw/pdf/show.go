@@ -90,11 +90,7 @@ func (p *printer) arc(from draw.Vertex, to draw.Point, w window) {
 
 // label writes the lines of a label.
 func (p *printer) label(l *draw.Label, w window) {
-	c := draw.Light().Text
-	if l.Quiet {
-		c = draw.Light().Quiet
-	}
-	p.f.areas(c)
+	p.f.areas(draw.Light().Ink(l))
 	whole := w.holds(l.Box)
 	for i := range l.Lines {
 		if line := l.Line(i); whole {

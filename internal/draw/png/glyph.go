@@ -38,10 +38,7 @@ func outline(r rune, buffer *sfnt.Buffer) sfnt.Segments {
 func (c *canvas) labels(labels []draw.Label, figure draw.Point) {
 	for i := range labels {
 		l := &labels[i]
-		ink := c.ink(c.colours.Text)
-		if l.Quiet {
-			ink = c.ink(c.colours.Quiet)
-		}
+		ink := c.ink(c.colours.Ink(l))
 		for k := range l.Lines {
 			line := l.Line(k)
 			w := writing{brush: c.brush, at: c.at(figure, line.At), scale: l.Size * c.scale / em, upright: l.Upright}

@@ -213,7 +213,7 @@ func (p *picture) labels(labels []draw.Label, at draw.Point) {
 			p.class("cf-text")
 		}
 		p.text(` fill="`)
-		p.colour(p.ink(first))
+		p.colour(p.colours.Ink(first))
 		p.text(`" font-size="`)
 		p.number(first.Size, 2)
 		p.text(`">`)
@@ -227,13 +227,6 @@ func (p *picture) labels(labels []draw.Label, at draw.Point) {
 }
 
 func sameSize(a, b float64) bool { return a-b < 1e-9 && b-a < 1e-9 }
-
-func (p *picture) ink(l *draw.Label) draw.Colour {
-	if l.Quiet {
-		return p.colours.Quiet
-	}
-	return p.colours.Text
-}
 
 // line writes one line of a label.
 func (p *picture) line(l *draw.Label, i int, at draw.Point) {
