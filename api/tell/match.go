@@ -1,7 +1,6 @@
 package tell
 
 import (
-	"fmt"
 	"strings"
 
 	"creasefit/api/wire"
@@ -35,18 +34,4 @@ func leastRoom(a *wire.Matches, r *wire.Ranked, axis string) any {
 	default:
 		return least.MM
 	}
-}
-
-// appendMatchText appends a line a pair.
-func appendMatchText(dst []byte, a *wire.Matches) []byte {
-	dst = fmt.Appendf(dst, "%d of %s.\n", a.Fits, wire.Count(a.Count, "fits", "fit"))
-	for i := range a.Ranked {
-		r := &a.Ranked[i]
-		dst = fmt.Appendf(dst, "%s: %s", r.ID, r.Verdict)
-		if len(r.Why) > 0 {
-			dst = fmt.Appendf(dst, ", %s", strings.Join(r.Why, "; "))
-		}
-		dst = append(dst, '\n')
-	}
-	return dst
 }

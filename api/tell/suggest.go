@@ -1,7 +1,6 @@
 package tell
 
 import (
-	"fmt"
 	"strings"
 
 	"creasefit/api/wire"
@@ -34,17 +33,4 @@ func whyOf(k *wire.Suggestion) string {
 		words = append(words, strings.TrimSpace(r.Detail+" "+r.Expected))
 	}
 	return strings.Join(words, "; ")
-}
-
-// appendSuggestionText appends a line a kind.
-func appendSuggestionText(dst []byte, a *wire.Suggestions) []byte {
-	for i := range a.Kinds {
-		k := &a.Kinds[i]
-		verdict := "works"
-		if !k.Works {
-			verdict = "does not work"
-		}
-		dst = fmt.Appendf(dst, "%s %s: %s\n", k.Title, verdict, whyOf(k))
-	}
-	return dst
 }

@@ -1,9 +1,13 @@
 package tell
 
 import (
+	"bytes"
+	_ "embed" // for the texts
 	"fmt"
+	"reflect"
 	"regexp"
 	"strings"
+	"text/template"
 
 	"creasefit/api/wire"
 )
@@ -21,42 +25,30 @@ func appendText(dst []byte, s Style, answer any) []byte {
 	return dst
 }
 
+//go:embed texts.tmpl
+var textsSource string
+
+// texts are the texts of answers, by the names of their types.
+var texts = template.Must(template.New("texts").Funcs(template.FuncMap{
+	"join": strings.Join, "count": wire.Count, "perhaps": wire.Perhaps, "details": details, "why": whyOf, "traits": traitsOf,
+}).Parse(textsSource))
+
 func appendLines(dst []byte, s Style, answer any) []byte {
 	switch a := answer.(type) {
-	case *wire.Check:
-		return appendCheckText(dst, a)
-	case wire.Kind:
-		return appendKindText(dst, &a)
-	case *wire.PortfolioCheck:
-		dst = append(append(dst, a.Words...), '\n')
-		for i := range a.Layers {
-			dst = appendCheckText(append(append(dst, a.Layers[i].Name...), ": "...), &a.Layers[i].Check)
-		}
-		return dst
 	case *wire.Yield:
 		return appendCuttingText(dst, a)
-	case *wire.Mail:
-		return appendMailText(dst, a)
-	case *wire.Adapted:
-		return appendAdaptText(dst, s, a)
-	case *wire.Matches:
-		return appendMatchText(dst, a)
-	case *wire.Suggestions:
-		return appendSuggestionText(dst, a)
 	case *wire.Solution, *wire.Portfolio, *wire.Ruler:
 		return appendRowText(dst, s, rowsOf(a))
-	default:
+	}
+	text := texts.Lookup(reflect.Indirect(reflect.ValueOf(answer)).Type().Name())
+	if text == nil {
 		return appendTableText(dst, s, tableOf(answer))
 	}
-}
-
-func appendCheckText(dst []byte, c *wire.Check) []byte {
-	dst = append(append(dst, c.Words...), '\n')
-	for i := range c.Mend {
-		m := &c.Mend[i]
-		dst = fmt.Appendf(dst, "change %s from %s to %s\n", m.Name, m.From.Reading, m.To.Reading)
+	b := bytes.NewBuffer(dst)
+	if err := text.Execute(b, answer); err != nil {
+		panic(err) // a text of ours that no test has written
 	}
-	return dst
+	return b.Bytes()
 }
 
 // portfolioCheckTable has the rows of every layer, each named by the layer.
@@ -158,44 +150,6 @@ func cuttingTable(y *wire.Yield) table {
 		}
 	}
 	return t
-}
-
-// appendMailText appends what each post makes of the piece.
-func appendMailText(dst []byte, m *wire.Mail) []byte {
-	for i := range m.Posts {
-		dst = appendPostText(dst, &m.Posts[i])
-	}
-	return append(append(dst, m.Advice...), '\n')
-}
-
-func appendPostText(dst []byte, v *wire.PostVerdict) []byte {
-	say := func(words ...string) { dst = append(append(dst, strings.Join(words, "")...), '\n') }
-	title := "no class of the table takes it"
-	if v.Class != "" {
-		title = wire.Perhaps(v.Certain(), v.ClassTitle)
-	}
-	say(v.Title, ": ", title, ".")
-	for i, name := range v.DueNames() {
-		say("  Surcharge, ", name, ": ", details(v.Surcharges[i].Reasons), ".")
-	}
-	for _, r := range v.NotIn {
-		say("  Not ", r.Title, ": ", details(r.Reasons), ".")
-	}
-	const inside = "inside"
-	for i := range v.Limits {
-		if v.Limits[i].State != inside {
-			say("  Note: ", v.Limits[i].Detail, ".")
-		}
-	}
-	if v.Nearest != nil && v.Nearest.State == inside {
-		say("  Nearest limit: ", v.Nearest.Detail, ".")
-	}
-	if len(v.Conditions) > 0 {
-		say("  Also: ", strings.Join(v.Conditions, " "))
-	}
-	say("  Not confirmed: ", strings.Join(v.NotConfirmed, " "))
-	say("  By ", v.Edition, ".")
-	return dst
 }
 
 // details joins reasons into a line.
