@@ -1,6 +1,7 @@
 package search
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -36,6 +37,51 @@ func TestSetsOfLargeBlanksBound(t *testing.T) {
 		assert.GreaterOrEqual(t, n.lower, want-1)
 	})
 	assert.Positive(t, proven, "orders of which large blanks prove enough")
+}
+
+// With all blanks listed the bound is that of the linear program over every set there is,
+// all rows in it from the beginning.
+func TestAllSetsBoundAsTheWholeProgram(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o, _ := tinyOrder(t)
+		if o.Check() != nil {
+			return
+		}
+		pl := newProblem(o).newPlanner(endless())
+		n := pl.newEnumeration()
+		require.True(t, n.list())
+		require.True(t, n.price())
+		whole := newDuals(floats(pl.needs()))
+		for _, code := range n.sets[0].codes[1:] {
+			whole.add(floats(n.sets[0].counts(code)), 1)
+		}
+		require.True(t, whole.optimize(endless(), 10_000))
+		worth := 0.0
+		for k, v := range whole.prices() {
+			worth += v * float64(pl.kinds[k].need)
+		}
+		assert.EqualValues(t, math.Ceil(worth-1e-6), n.lower, "the program is worth %g", worth)
+	})
+}
+
+// A search of all sets finds the fewest sheets, or proves that one less does not do.
+func TestAllSetsAreSearched(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o, s := tinyOrder(t)
+		if o.Check() != nil {
+			return
+		}
+		pl := newProblem(o).newPlanner(endless())
+		pl.boundByArea()
+		next := pl.enumerating()
+		for turn := 0; turn < 9 && !pl.done(); turn++ {
+			pl.left = 5_000_000
+			require.True(t, next(turn))
+		}
+		want := int64(s.fewest(int(o.Sheets[0].Width.Millimetres()), int(o.Sheets[0].Height.Millimetres())))
+		assert.Equal(t, []int64{want, want}, []int64{pl.lower, pl.cost})
+		assert.NotEmpty(t, pl.why)
+	})
 }
 
 // Too many sets of small blanks to list do not hinder what the large ones prove: this

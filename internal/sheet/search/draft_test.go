@@ -11,7 +11,7 @@ import (
 )
 
 // sound checks everything that a draft says of itself against its tree.
-func (d *draft) sound(t *rapid.T) {
+func (d *draft) sound(t require.TestingT) {
 	if d.root == none {
 		require.Empty(t, d.knots)
 		require.Equal(t, int64(d.board.w)*int64(d.board.h), d.free)
@@ -36,7 +36,7 @@ func (d *draft) sound(t *rapid.T) {
 }
 
 // soundBelow checks a knot and all below it, whose room is what the others leave.
-func (d *draft) soundBelow(t *rapid.T, at int16, room corner, seen *int) {
+func (d *draft) soundBelow(t require.TestingT, at int16, room corner, seen *int) {
 	*seen++
 	n := d.knots[at]
 	require.Equal(t, room, n.room)

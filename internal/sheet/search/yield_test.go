@@ -102,3 +102,53 @@ func BenchmarkSingleBlank(b *testing.B) {
 		})
 	}
 }
+
+// Of several sizes of sheet the one that is used best is taken: three labels of 2 x 4 in.
+// are the whole of 6 x 4, while 3 x 4 leaves a third of itself and 5 x 4 a fifth.
+func TestTheSheetThatIsUsedBest(t *testing.T) {
+	o := single(t, "3", "4", "2", "4")
+	o.Sheets = append(o.Sheets, sheet.Stock{Width: in(t, "6"), Height: in(t, "4")}, sheet.Stock{Width: in(t, "5"), Height: in(t, "4")})
+	a := planned(t, o)
+	assert.Equal(t, 3, a.PerSheet)
+	assert.Equal(t, 1, a.Plans[0].Stock)
+	assert.InDelta(t, 1, a.Used, 1e-12)
+	assert.Contains(t, a.Proof, "no sheet gives more than these 3")
+	assert.EqualValues(t, 1, a.LowerBound)
+}
+
+// Of several items without counts as much area as possible is used, in squares of their
+// common measure: 3 x 2 and 2 x 2 in. fill 5 x 4 in. with two of each.
+func TestAsMuchOfASheetAsPossible(t *testing.T) {
+	o := single(t, "5", "4", "3", "2")
+	o.Items = append(o.Items, sheet.Item{Name: "tag", Width: in(t, "2"), Height: in(t, "2")})
+	p := newProblem(o)
+	assert.Equal(t, []int64{6, 4}, p.worth())
+	a := planned(t, o)
+	assert.InDelta(t, 1, a.Used, 1e-12)
+	assert.Zero(t, a.PerSheet, "of one item alone")
+	assert.True(t, a.Proven)
+	o.Items = o.Items[:1]
+	p = newProblem(o)
+	assert.Equal(t, []int64{1}, p.worth())
+}
+
+// A unit is the greatest length that all sizes with their kerf are multiples of; items of
+// the same size and grain are one kind, the largest first, those that come first in front.
+func TestOrdersInUnits(t *testing.T) {
+	o := sheet.Order{Ruler: sixteenth(t), Kerf: in(t, "1/4"), Sheets: []sheet.Stock{{Width: in(t, "12"), Height: in(t, "9"), Grain: sheet.AlongWidth}}, Trimmer: in(t, "10"),
+		Items: []sheet.Item{{Width: in(t, "1 3/4"), Height: in(t, "1 3/4"), Count: 3}, {Width: in(t, "5 3/4"), Height: in(t, "2 3/4"), Count: 2},
+			{Width: in(t, "5 3/4"), Height: in(t, "2 3/4"), Count: 4, Priority: 1}, {Width: in(t, "5 3/4"), Height: in(t, "2 3/4"), Count: 5, Grain: sheet.AlongHeight}}}
+	p := newProblem(o)
+	assert.EqualValues(t, 25_400_000, p.unit, "2, 3 and 6 in. with a kerf")
+	var kinds []kind
+	for _, k := range p.kinds {
+		kinds = append(kinds, kind{k.items, k.need, k.area})
+	}
+	assert.Equal(t, []kind{{[]int{2, 1}, 6, 18}, {[]int{3}, 5, 18}, {[]int{0}, 3, 4}}, kinds)
+	b := p.boards[0]
+	assert.Equal(t, []int32{12, 9, 10}, []int32{b.w, b.h, b.limit}, "12 1/4, 9 1/4 and 10 1/4 in. in whole units")
+	assert.Equal(t, []face{{6, 3, 0, false}, {3, 6, 0, true}, {3, 6, 1, true}, {2, 2, 2, false}}, b.faces)
+	assert.Equal(t, corner{12, 9}, b.whole)
+	assert.Equal(t, []bool{true, false}, []bool{b.crossable(10), b.crossable(11)})
+	assert.Equal(t, []int64{6, 7, 0}, []int64{gcd(54, 24), gcd(0, 7), gcd(0, 0)})
+}
