@@ -102,9 +102,9 @@ func (m *model) passes(i, j int, tolerance float64) bool {
 	pa := part{a.space, a.move.Z, m.half - thin, yieldA + tolerance}
 	pb := part{b.space, b.move.Z, m.half - thin, yieldB + tolerance}
 	if a.convex && b.convex {
-		return meet(&pa, &pb, Vec{})
+		return meet(&pa, &pb, nil)
 	}
-	if m.oneBody(a, b) && facesPart(&pa, &pb, Vec{}) { // the boxes round separate pieces have told that
+	if m.oneBody(a, b) && facesPart(&pa, &pb, nil) { // the boxes round separate pieces have told that
 		return false
 	}
 	return m.partsOverlap(a, b, pa, pb)

@@ -33,10 +33,13 @@ func (r *Rig) Free(i, j int) bool {
 // anywhere on a way.
 func (p *Pose) Meet(i, j int, way Vec, slack float64) bool {
 	a, b := p.lift(i), p.lift(j)
-	swept := a.box
-	for k, d := range way {
-		swept.low[k] += min(0, d)
-		swept.high[k] += max(0, d)
+	swept, on := a.box, (*Vec)(nil)
+	if way != (Vec{}) {
+		on = &way
+		for k, d := range way {
+			swept.low[k] += min(0, d)
+			swept.high[k] += max(0, d)
+		}
 	}
 	if apart(&swept, &b.box) {
 		return false
@@ -46,7 +49,7 @@ func (p *Pose) Meet(i, j int, way Vec, slack float64) bool {
 		own := a.parts[k].giving(yieldI, slack)
 		for l := range b.parts {
 			other := b.parts[l].giving(yieldJ, slack)
-			if meet(&own, &other, way) {
+			if meet(&own, &other, on) {
 				return true
 			}
 		}

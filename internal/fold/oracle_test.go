@@ -273,8 +273,8 @@ func TestOnlyOneEdgeParts(t *testing.T) {
 		tip := []spot{{4 + gap, -4 + gap}, {14, -3}, {5, 4}}
 		a := part{corners: lifted(wall), normal: Vec{0, 0, 1}, half: 0.2}
 		b := part{corners: lifted(tip), normal: Vec{0, 0, 1}, half: 0.2}
-		assert.Equal(t, want, meet(&a, &b, Vec{}), gap)
-		assert.Equal(t, want, meet(&b, &a, Vec{}), gap)
+		assert.Equal(t, want, meet(&a, &b, nil), gap)
+		assert.Equal(t, want, meet(&b, &a, nil), gap)
 	}
 }
 
@@ -288,8 +288,8 @@ func TestOnlyAnEdgeUprightOnAFaceParts(t *testing.T) {
 		for _, c := range []Vec{{x, -9, -9}, {x, 9, 9}, {x + 9, 9, 18}, {x + 9, -9, 0}} {
 			slant.corners = append(slant.corners, c)
 		}
-		assert.Equal(t, want, meet(&slant, &corner, Vec{}), "%v", x)
-		assert.Equal(t, want, meet(&corner, &slant, Vec{}), "%v", x)
+		assert.Equal(t, want, meet(&slant, &corner, nil), "%v", x)
+		assert.Equal(t, want, meet(&corner, &slant, nil), "%v", x)
 	}
 }
 

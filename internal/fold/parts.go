@@ -15,28 +15,28 @@ type part struct {
 }
 
 // meet reports whether two convex plates have more than a contact in common while
-// the first goes a way, which may be none: whether no plane parts the convex body
+// the first goes a way, nil for none: whether no plane parts the convex body
 // that it sweeps from the other, parallel to a face of one, to an edge of each or to
 // the way (the theorem of separating axes for convex polyhedra).
-func meet(a, b *part, way Vec) bool {
+func meet(a, b *part, way *Vec) bool {
 	return !facesPart(a, b, way) && !sidesPart(a, a, b, way) && !sidesPart(b, a, b, way) && !edgesPart(a, b, way)
 }
 
 // facesPart tries the faces of both plates, and the line that these have in
 // common. What it parts is apart even if the plates are not convex.
-func facesPart(a, b *part, way Vec) bool {
+func facesPart(a, b *part, way *Vec) bool {
 	return parted(a, b, a.normal, way) || parted(a, b, b.normal, way) || parted(a, b, a.normal.Cross(b.normal), way) ||
-		way != (Vec{}) && (parted(a, b, way.Cross(a.normal), way) || parted(a, b, way.Cross(b.normal), way))
+		way != nil && (parted(a, b, way.Cross(a.normal), way) || parted(a, b, way.Cross(b.normal), way))
 }
 
 // sidesPart tries the edges of one of two plates with both normals, which are the same
 // in parallel planes.
-func sidesPart(one, a, b *part, way Vec) bool {
+func sidesPart(one, a, b *part, way *Vec) bool {
 	level := math.Abs(a.normal.Dot(b.normal)) > 1-1e-12
 	for i := range one.corners {
 		e := one.edge(i)
 		if parted(a, b, a.normal.Cross(e), way) || !level && parted(a, b, b.normal.Cross(e), way) ||
-			way != (Vec{}) && parted(a, b, way.Cross(e), way) {
+			way != nil && parted(a, b, way.Cross(e), way) {
 			return true
 		}
 	}
@@ -44,7 +44,7 @@ func sidesPart(one, a, b *part, way Vec) bool {
 }
 
 // edgesPart tries every edge of a with every edge of b.
-func edgesPart(a, b *part, way Vec) bool {
+func edgesPart(a, b *part, way *Vec) bool {
 	for i := range a.corners {
 		for j := range b.corners {
 			if parted(a, b, a.edge(i).Cross(b.edge(j)), way) {
@@ -65,14 +65,18 @@ func (p *part) edge(i int) Vec { return p.corners[(i+1)%len(p.corners)].Minus(p.
 
 // parted reports whether two plates are in contact at most along an axis while the
 // first goes a way.
-func parted(a, b *part, axis, way Vec) bool {
+func parted(a, b *part, axis Vec, way *Vec) bool {
 	size := axis.Length()
 	if size < 1e-9 {
 		return false
 	}
 	axis = axis.Times(1 / size)
-	p, q, d := a.extent(axis), b.extent(axis), way.Dot(axis)
-	return max(p.low+min(0, d)-q.high, q.low-p.high-max(0, d)) > -touch
+	p, q := a.extent(axis), b.extent(axis)
+	if way != nil {
+		d := way.Dot(axis)
+		p.low, p.high = p.low+min(0, d), p.high+max(0, d)
+	}
+	return max(p.low-q.high, q.low-p.high) > -touch
 }
 
 // extent is what the plate takes up of an axis, without what its edges and
@@ -135,7 +139,7 @@ func (m *model) partsOverlap(a, b *plate, pa, pb part) bool {
 		for j := range b.parts {
 			y := &b.parts[j]
 			pa.corners, pb.corners = x.corners, y.corners
-			if !apart(&x.box, &y.box) && meet(&pa, &pb, Vec{}) {
+			if !apart(&x.box, &y.box) && meet(&pa, &pb, nil) {
 				return true
 			}
 		}

@@ -103,7 +103,7 @@ func (w *well) halfSide(out float64) float64 { return out * math.Tan(math.Pi/flo
 func (w *well) height(body *part, z float64) span {
 	const dust = 1e-9 // mm
 	free := span{math.Inf(-1), math.Inf(1)}
-	beside := func(a, b *part) bool { return sidesPart(a, a, b, Vec{}) || sidesPart(b, a, b, Vec{}) }
+	beside := func(a, b *part) bool { return sidesPart(a, a, b, nil) || sidesPart(b, a, b, nil) }
 	for i := range w.m.plates {
 		pl := &w.m.plates[i]
 		low, high := pl.space[0][2]-w.m.half, pl.space[0][2]+w.m.half
@@ -179,7 +179,7 @@ func extent(corners []Vec, from, along Vec) span {
 
 // clear finds plates that reach into a body.
 func (w *well) clear(body *part) {
-	apart := func(a, b *part) bool { return !meet(a, b, Vec{}) }
+	apart := func(a, b *part) bool { return !meet(a, b, nil) }
 	for i := range w.m.plates {
 		if pl := &w.m.plates[i]; !w.m.without(pl, body, apart) {
 			w.m.find("contents", w.m.name(pl), "is in their way", 0)

@@ -50,9 +50,9 @@ func TestSweepEqualsSteps(t *testing.T) {
 		for k := range steps + 1 {
 			by := way.Times(float64(k) / steps)
 			there, about := a.moved(by), largerA.moved(by)
-			met, near = met || meet(&there, &b, Vec{}), near || meet(&about, &largerB, Vec{})
+			met, near = met || meet(&there, &b, nil), near || meet(&about, &largerB, nil)
 		}
-		swept := meet(&a, &b, way)
+		swept := meet(&a, &b, &way)
 		assert.False(t, met && !swept, "a plate on the way was missed")
 		assert.False(t, swept && !near, "a plate beside the way was said to be met")
 	})
