@@ -38,7 +38,7 @@ func TestEveryNameOfAnOrder(t *testing.T) {
 		{"kerf", "1/8 in", "", "", map[string]string{"Order.Kerf": nm("1/8 in")}},
 		{"ruler", "1/8 in", "", "", map[string]string{"Order.Ruler": "1/8 in"}},
 		{"trimmer_length", "11 in", "", "", map[string]string{"Order.Trimmer": nm("11 in")}},
-		{"minimize", "cost", "", "", map[string]string{"Order.Minimize": "*"}},
+		{"minimize", "cost", "", "", map[string]string{"Order.Minimize": fmt.Sprint(sheet.LeastCost)}},
 		{"prefer", "stages", "", "", map[string]string{"Order.Prefer": fmt.Sprint(sheet.FewStages)}},
 		{"stages", "3", "", "", map[string]string{"Order.Stages": "3"}},
 		{"offcut_least", "3 in", "", "", map[string]string{"Order.Least": nm("3 in")}},

@@ -226,3 +226,39 @@ func TestAListHasSoManyValues(t *testing.T) {
 		assert.Equal(t, taken, a.Check(), "%d layers", n)
 	}
 }
+
+// TestAPaperThatStatesNoGrammage takes one beside its name, others have their own.
+func TestAPaperThatStatesNoGrammage(t *testing.T) {
+	for name, taken := range map[string]bool{"coated-cover-10pt": true, "index-110": false} {
+		a := New[Paper]("json").Take()
+		a.AddQuery("unit=in&grammage=270&stock=" + name)
+		a.Parse()
+		assert.Equal(t, taken, a.Check(), "%s: %v", name, a.Faults())
+	}
+}
+
+// TestItemsGoByTheOrdersRuler unless they have one of their own; what is wrong with one is told
+// under its place, and what is beyond twenty faults is counted over all of them.
+func TestItemsGoByTheOrdersRuler(t *testing.T) {
+	item := func(more string) string {
+		return "items=" + url.QueryEscape(`{"kind":"band","width":3,"thickness":0.1,"caliper":0.01`+more+`}`)
+	}
+	a := NewYield("json").Take()
+	a.AddQuery("unit=in&sheet=12x12in&ruler=1/32in&" + item("") + "&" + item(`,"ruler":"1/8in"`))
+	a.Parse()
+	require.True(t, a.Check(), "%v", a.Faults())
+	require.Len(t, a.Q.Wanted, 2)
+	assert.Equal(t, "1/32 in", a.Q.Wanted[0].Request.Ruler.String())
+	assert.Equal(t, "1/8 in", a.Q.Wanted[1].Request.Ruler.String())
+	many := ""
+	for i := range 23 {
+		many += `,"nothing` + string(rune('a'+i)) + `":1`
+	}
+	a = NewYield("json").Take()
+	a.AddQuery("unit=in&sheet=12x12in&" + item(many) + "&" + item(many))
+	a.Parse()
+	assert.False(t, a.Check())
+	assert.Len(t, a.Faults(), 20)
+	assert.Equal(t, 26, a.Hidden(), "46 names that nothing knows")
+	assert.Equal(t, "items[0].nothinga", a.Faults()[0].Field)
+}
