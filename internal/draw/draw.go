@@ -112,13 +112,14 @@ type layout struct {
 // New draws a pattern.
 func New(p *pattern.Pattern, o Options) *Drawing {
 	l := o.layout(p)
-	d := l.patterned(Measured, p, o, l.drawPiece, New)
+	d := l.patterned(Measured, p, o, New, l.drawPiece)
 	d.Readings, d.remarks = l.list(d.Pattern), l.remarks(p)
 	return l.stacked(d)
 }
 
 // patterned draws every piece of a pattern and of what is beside it.
-func (l *layout) patterned(view View, p *pattern.Pattern, o Options, draw func(*pattern.Piece, []pattern.Glue) Figure, again func(*pattern.Pattern, Options) *Drawing) *Drawing {
+func (l *layout) patterned(view View, p *pattern.Pattern, o Options, again func(*pattern.Pattern, Options) *Drawing,
+	draw func(*pattern.Piece, []pattern.Glue) Figure) *Drawing {
 	whole := o.Whole(p)
 	l.suit(suitable(whole))
 	d := l.drawing(view, whole, o, func(o Options) *Drawing { return again(p, o) })

@@ -14,7 +14,7 @@ import (
 // inside an outline.
 func NewTemplate(p *pattern.Pattern, o Options) *Drawing {
 	l := o.layout(p)
-	return l.stacked(l.patterned(Template, p, o, l.template, NewTemplate))
+	return l.stacked(l.patterned(Template, p, o, NewTemplate, l.template))
 }
 
 // template draws one piece with its name and marks, in the largest panel that

@@ -15,8 +15,9 @@ var pages embed.FS
 
 // The pages as templates, parsed once. They call functions that a template lacks.
 var (
-	texts = template.Must(template.New("").Funcs(template.FuncMap{"inc": inc, "wrap": wrap, "rule": rule, "md": marked}).ParseFS(pages, "guide.txt", "guide.md"))
-	page  = html.Must(html.New("").Funcs(html.FuncMap{"inc": inc, "json": literal}).ParseFS(pages, "guide.html"))
+	functions = template.FuncMap{"inc": inc, "wrap": wrap, "rule": rule, "md": marked, "json": literal}
+	texts     = template.Must(template.New("").Funcs(functions).ParseFS(pages, "guide.txt", "guide.md"))
+	page      = html.Must(html.New("").Funcs(functions).ParseFS(pages, "guide.html"))
 )
 
 func inc(i int) int { return i + 1 }

@@ -164,7 +164,9 @@ func (s *specification) calls() []call {
 
 // call makes the entry of a family of paths.
 func (s *specification) call(family string, paths []string) call {
-	c := call{ID: strings.Trim(strings.NewReplacer("/", "-", "{", "", "}", "", ".", "-").Replace(family), "-"), Path: family, methods: s.Paths[paths[0]], operation: s.Paths[paths[0]].all()[0]}
+	id := strings.Trim(strings.NewReplacer("/", "-", "{", "", "}", "", ".", "-").Replace(family), "-")
+	methods := s.Paths[paths[0]]
+	c := call{ID: id, Path: family, methods: methods, operation: methods.all()[0]}
 	c.Common = c.Parameters
 	for _, path := range paths[1:] {
 		known := s.Paths[path].Get.Parameters

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -69,11 +70,8 @@ func Asked(t *testing.T, kind string, names map[string]string) *solve.Request {
 		case steps[name] != nil:
 			*steps[name] = step(text)
 		case name == "fit":
-			for _, f := range enclosure.NamedFits() {
-				if f.Name == text {
-					r.FitName, r.Fit = text, f.Range(unit)
-				}
-			}
+			at := slices.IndexFunc(enclosure.NamedFits(), func(f enclosure.NamedFit) bool { return f.Name == text })
+			r.FitName, r.Fit = text, enclosure.NamedFits()[at].Range(unit)
 		default:
 			r.Options[name] = optionValue(t, k, name, text, length)
 		}
