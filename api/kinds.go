@@ -118,8 +118,7 @@ func describeName(n *ask.Name) wire.Parameter {
 
 // lengthBound writes a bound in both units.
 func lengthBound(l measure.Length) *wire.Bound {
-	in, mm := l.Rounded(measure.Inch), l.Rounded(measure.Millimetre)
-	return &wire.Bound{In: &in, MM: &mm}
+	return &wire.Bound{In: new(l.Rounded(measure.Inch)), MM: new(l.Rounded(measure.Millimetre))}
 }
 
 // serves answers a call about the kind that the last segment of the path names, with

@@ -71,8 +71,7 @@ func OfCalibration(r *calibrate.Record, unit measure.Unit, a *Asked) *Calibratio
 		*c.Use.field(k.Name) = fine(k.Use, unit)
 		how := CalibrationHow{Name: k.Name, Estimate: exactIn(unit, k.Estimate), From: k.From}
 		if k.Least != k.Greatest {
-			least, greatest := exactIn(unit, k.Least), exactIn(unit, k.Greatest)
-			how.Least, how.Greatest, how.Confidence = &least, &greatest, calibrate.Confidence
+			how.Least, how.Greatest, how.Confidence = new(exactIn(unit, k.Least)), new(exactIn(unit, k.Greatest)), calibrate.Confidence
 		}
 		c.How, words = append(c.How, how), append(words, calibrationWords(k, unit))
 	}

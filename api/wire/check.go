@@ -114,6 +114,5 @@ func positive(step measure.Step, l measure.Length) *Length {
 	if l.Sign() <= 0 {
 		return nil
 	}
-	e := exact(step, l)
-	return &e
+	return new(exact(step, l))
 }

@@ -91,8 +91,7 @@ func (c cutting) node(n *sheet.Node) *CutNode {
 	if !n.IsCut() {
 		return &CutNode{Leaf: c.leaf(n.Item, n.Turned)}
 	}
-	at := exact(c.step, n.At)
-	return &CutNode{Cut: n.Cut.String(), At: &at, Low: c.node(n.Low), High: c.node(n.High)}
+	return &CutNode{Cut: n.Cut.String(), At: new(exact(c.step, n.At)), Low: c.node(n.Low), High: c.node(n.High)}
 }
 
 // Leaf is what a part of a sheet is: an item, or an offcut.

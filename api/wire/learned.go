@@ -45,8 +45,7 @@ func learnedOf(c *solve.Check) *Learned {
 	for i, s := range l.Suspects {
 		cause := Cause{Cause: s.Of.String(), Off: exactIn(q.Unit, s.Off), Deviations: round(s.Deviations, 2), Words: causeWords(q, s)}
 		if s.At.Sign() > 0 {
-			at := exactIn(q.Unit, s.At)
-			cause.At = &at
+			cause.At = new(exactIn(q.Unit, s.At))
 		}
 		answer.Causes[i] = cause
 	}

@@ -45,8 +45,7 @@ func known(unit measure.Unit, l measure.Length) *Length {
 	if l.IsZero() {
 		return nil
 	}
-	e := exactIn(unit, l)
-	return &e
+	return new(exactIn(unit, l))
 }
 
 // span is a least and a greatest LENGTH.

@@ -41,8 +41,7 @@ func picked[P any](list []sized[P], q *ask.Near, mark func(*P, Near)) []P {
 		presets[i] = s.preset
 		if q.Size.Given {
 			off, turned := s.apart(q.Size)
-			length := exactIn(s.unit, off)
-			mark(&presets[i], Near{&length, turned})
+			mark(&presets[i], Near{new(exactIn(s.unit, off)), turned})
 		}
 	}
 	return presets

@@ -2,7 +2,6 @@ package wire
 
 import (
 	"creasefit/internal/assembly"
-	"creasefit/internal/fold"
 	"creasefit/internal/pattern"
 )
 
@@ -59,9 +58,9 @@ type WorkMove struct {
 
 // OfOrder is the order of work of a pattern as it is told.
 func OfOrder(p *pattern.Pattern, o *assembly.Order) []WorkStep {
-	steps := make([]WorkStep, len(o.Steps))
+	var steps []WorkStep
 	for i := range o.Steps {
-		steps[i] = workStep(p, &o.Steps[i], i+1)
+		steps = append(steps, workStep(p, &o.Steps[i], i+1))
 	}
 	return steps
 }
@@ -96,9 +95,8 @@ func workTurn(p *pattern.Pattern, t *assembly.Turn) WorkTurn {
 	piece := &p.Pieces[t.Piece]
 	c := &piece.Creases[t.Crease]
 	degrees := func(fraction float64) float64 { return round(fraction*c.Angle, 2) }
-	w := WorkTurn{Piece: piece.Name, Panel: piece.Panels[t.Panel].Name, Score: c.Name, Fold: c.Fold.String(), From: degrees(t.From), To: degrees(t.To), Group: t.Group}
-	w.Path = Each(t.Path, degrees)
-	return w
+	return WorkTurn{Piece: piece.Name, Panel: piece.Panels[t.Panel].Name, Score: c.Name, Fold: c.Fold.String(), From: degrees(t.From), To: degrees(t.To), Group: t.Group,
+		Path: Each(t.Path, degrees)}
 }
 
 func workGlue(p *pattern.Pattern, a assembly.Area) WorkGlue {
@@ -107,13 +105,9 @@ func workGlue(p *pattern.Pattern, a assembly.Area) WorkGlue {
 }
 
 func workMove(p *pattern.Pattern, t *assembly.Travel) WorkMove {
-	w := WorkMove{What: "contents", Way: direction(t.Way), By: round(t.By, 3), Turned: t.Turned}
+	w := WorkMove{What: "contents", Way: []float64{round(t.Way[0], 6), round(t.Way[1], 6), round(t.Way[2], 6)}, By: round(t.By, 3), Turned: t.Turned}
 	if t.Piece >= 0 {
 		w.What = p.Pieces[t.Piece].Name
 	}
 	return w
-}
-
-func direction(v fold.Vec) []float64 {
-	return []float64{round(v[0], 6), round(v[1], 6), round(v[2], 6)}
 }

@@ -182,13 +182,11 @@ func appendCuts(list []Cut, step measure.Step, p, ideal *pattern.Piece) []Cut {
 		w := Cut{Name: c.Name, Kind: c.Kind.String(), On: c.On, From: c.From,
 			Depth: length(step, c.Depth, twin.Depth), Width: length(step, c.Width, twin.Width)}
 		if c.On == "" {
-			at := length(step, c.At, twin.At)
-			w.At = &at
+			w.At = new(length(step, c.At, twin.At))
 		}
 		if long, ok := p.Within(c); ok {
 			ideal, _ := ideal.Within(twin)
-			along := length(step, long, ideal)
-			w.Long = &along
+			w.Long = new(length(step, long, ideal))
 		}
 		list = append(list, w)
 	}
