@@ -152,17 +152,16 @@ func (s *batches) openArray(c echo.Context, usual usualLine) (batchSource, *prob
 	case err != nil:
 		return nil, single(fault.Unreadable, "the body ends before it is complete", "")
 	}
-	scanner := ask.Scanner{Text: body}
-	if ask.Depth(body) > ask.MostDepth || !json.Valid(body) || scanner.Peek() != '[' {
+	if ask.Depth(body) > ask.MostDepth || !json.Valid(body) || bytes.TrimSpace(body)[0] != '[' {
 		return nil, problemOf(fault.Faults{{Code: fault.Unreadable, Detail: "the body is not a JSON array of objects",
 			Expected: `an array such as [{"call":"/v1/ruler","length":"92.1 mm"}]`, Hint: "send one object a line as " + mediaLines}})
 	}
 	source := &arraySource{}
-	for scanner.Next(); scanner.Peek() != ']'; scanner.Expect(',') {
+	for item := range ask.Items(body) {
 		if len(source.items) == mostArray {
 			return nil, single(fault.TooMany, "the array has more than "+wire.Count(mostArray, "request", "requests"), "send one object a line as "+mediaLines)
 		}
-		source.items = append(source.items, usual.read(len(source.items)+1, scanner.Skip(), false))
+		source.items = append(source.items, usual.read(len(source.items)+1, item, false))
 	}
 	return source, nil
 }

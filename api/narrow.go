@@ -53,27 +53,18 @@ func notThere(pointer, token string, names []string) fault.Fault {
 // descend returns a member of an object or an item of a list, or nil and the
 // names that there are.
 func descend(value []byte, token string) (inner []byte, names []string) {
-	s := ask.Scanner{Text: value}
-	switch s.Peek() {
-	case '{':
-		for s.Next(); s.Peek() != '}'; s.Expect(',') {
-			name := s.Str()
-			s.Expect(':')
-			member := s.Skip()
-			if name == token {
-				return member, nil
-			}
-			names = append(names, name)
+	for name, member := range ask.Members(value) {
+		if name == token {
+			return member, nil
 		}
-	case '[':
-		for s.Next(); s.Peek() != ']'; s.Expect(',') {
-			item := s.Skip()
-			index := strconv.Itoa(len(names))
-			if index == token {
-				return item, nil
-			}
-			names = append(names, index)
+		names = append(names, name)
+	}
+	for item := range ask.Items(value) {
+		index := strconv.Itoa(len(names))
+		if index == token {
+			return item, nil
 		}
+		names = append(names, index)
 	}
 	return nil, names
 }

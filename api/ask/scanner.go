@@ -1,6 +1,9 @@
 package ask
 
-import "encoding/json"
+import (
+	"encoding/json"
+	"iter"
+)
 
 // Scanner walks over a text that is known to be valid JSON.
 type Scanner struct {
@@ -109,16 +112,41 @@ func Unquote(quoted []byte) string {
 	return string(plain)
 }
 
+// Members are the members of a valid JSON object, none of anything else.
+func Members(object []byte) iter.Seq2[string, []byte] {
+	return func(yield func(string, []byte) bool) {
+		s := Scanner{Text: object}
+		if s.Peek() != '{' {
+			return
+		}
+		for s.Next(); s.Peek() != '}'; s.Expect(',') {
+			name := s.Str()
+			s.Expect(':')
+			if !yield(name, s.Skip()) {
+				return
+			}
+		}
+	}
+}
+
+// Items are the items of a valid JSON list, none of anything else.
+func Items(list []byte) iter.Seq[[]byte] {
+	return func(yield func([]byte) bool) {
+		s := Scanner{Text: list}
+		if s.Peek() != '[' {
+			return
+		}
+		for s.Next(); s.Peek() != ']'; s.Expect(',') {
+			if !yield(s.Skip()) {
+				return
+			}
+		}
+	}
+}
+
 // Member returns a member of a valid JSON object as text, empty if it has none.
 func Member(object []byte, name string) string {
-	s := Scanner{Text: object}
-	if s.Peek() != '{' {
-		return ""
-	}
-	for s.Next(); s.Peek() != '}'; s.Expect(',') {
-		is := s.Str()
-		s.Expect(':')
-		member := s.Skip()
+	for is, member := range Members(object) {
 		switch {
 		case is != name:
 		case member[0] == '"':

@@ -40,11 +40,11 @@ func memberTable(object []byte) table {
 // listedRows are the items of the lists of objects that an object holds.
 func listedRows(object []byte) [][]byte {
 	var rows [][]byte
-	eachMember(object, func(_ string, value []byte) {
+	for _, value := range ask.Members(object) {
 		if items := itemsOf(value); len(items) > 0 && items[0][0] == '{' {
 			rows = append(rows, items...)
 		}
-	})
+	}
 	return rows
 }
 
@@ -83,7 +83,9 @@ func eachLeaf(value []byte, name, joint string, use func(name string, value []by
 	items := itemsOf(value)
 	switch {
 	case value[0] == '{':
-		eachMember(value, func(member string, inner []byte) { eachLeaf(inner, within(member), joint, use) })
+		for member, inner := range ask.Members(value) {
+			eachLeaf(inner, within(member), joint, use)
+		}
 	case slices.ContainsFunc(items, func(item []byte) bool { return item[0] == '{' || item[0] == '[' }):
 		for i, item := range items {
 			eachLeaf(item, within(strconv.Itoa(i)), joint, use)
@@ -95,31 +97,8 @@ func eachLeaf(value []byte, name, joint string, use func(name string, value []by
 	}
 }
 
-// eachMember calls use for every member of an object.
-func eachMember(object []byte, use func(name string, value []byte)) {
-	s := ask.Scanner{Text: object}
-	if s.Peek() != '{' {
-		return
-	}
-	for s.Next(); s.Peek() != '}'; s.Expect(',') {
-		name := s.Str()
-		s.Expect(':')
-		use(name, s.Skip())
-	}
-}
-
 // itemsOf lists the items of a list; none of anything else.
-func itemsOf(list []byte) [][]byte {
-	s := ask.Scanner{Text: list}
-	if s.Peek() != '[' {
-		return nil
-	}
-	var items [][]byte
-	for s.Next(); s.Peek() != ']'; s.Expect(',') {
-		items = append(items, s.Skip())
-	}
-	return items
-}
+func itemsOf(list []byte) [][]byte { return slices.Collect(ask.Items(list)) }
 
 // leaf is a value as a cell: a list of plain values is joined by semicolons.
 func leaf(value []byte) any {
