@@ -83,27 +83,19 @@ type Growth struct {
 func Find(m *Measured) (*Record, error) {
 	r := &Record{}
 	var faults fault.Faults
-	keep := func(list []Known, notes string, err error) {
-		if err != nil {
-			_ = faults.Add(err)
-			return
+	keep := func(list []Known, err error) {
+		if err == nil {
+			r.Known = append(r.Known, list...)
 		}
-		r.Known = append(r.Known, list...)
-		if notes != "" {
-			r.Notes = append(r.Notes, notes)
-		}
-	}
-	paper, err := m.caliper()
-	keep(paper.known(m.Caliper.IsZero()), "", err)
-	cuts, err := m.Cuts.spread("cuts", "cut_tolerance", m)
-	keep(cuts.known, cuts.note, err)
-	scores, err := m.Scores.spread("scores", "score_tolerance", m)
-	keep(scores.known, scores.note, err)
-	fold, err := m.fold(&paper)
-	keep(fold, "", err)
-	if r.Growth, err = m.growth(); err != nil {
 		_ = faults.Add(err)
 	}
+	paper, err := m.caliper()
+	keep(paper.known(m.Caliper.IsZero()), err)
+	keep(r.spread(&m.Cuts, "cuts", "cut_tolerance", m))
+	keep(r.spread(&m.Scores, "scores", "score_tolerance", m))
+	keep(m.fold(&paper))
+	r.Growth, err = m.growth()
+	_ = faults.Add(err)
 	return r, faults.Err()
 }
 

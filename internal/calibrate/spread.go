@@ -60,32 +60,27 @@ func (s *sample) student(own, all float64) float64 {
 // normal is within how many standard deviations 95 % lie.
 const normal = 1.959964
 
-// spreading is how far lines are off, and what to do about it.
-type spreading struct {
-	known []Known
-	note  string
-}
-
 // spread is how far lines are off that were made at one stop, three standard
 // deviations; its limits follow from the chi-square distribution (NIST/SEMATECH
 // e-Handbook of Statistical Methods, 1.3.5.8). What is to be used is so much more
 // that one line in twenty lies outside its 95 %: the next line is another draw,
 // and few strips know their deviation badly. Where all lie to one side, that is
-// in it as well. Without any strips it is what the bench has.
-func (s *Stop) spread(field, name string, m *Measured) (spreading, error) {
+// in it as well, and what to do about it in the notes. Without any strips it is what the
+// bench has.
+func (r *Record) spread(s *Stop, field, name string, m *Measured) ([]Known, error) {
 	n := len(s.Lines)
 	if n == 0 {
 		for _, k := range OfBench(m.Bench).Known {
 			if k.Name == name {
-				return spreading{known: []Known{k}}, nil
+				return []Known{k}, nil
 			}
 		}
 	}
 	if err := few(field, n); err != nil {
-		return spreading{}, err
+		return nil, err
 	}
 	if err := s.strange(field, m); err != nil {
-		return spreading{}, err
+		return nil, err
 	}
 	lines := sampleOf(s.Lines, nanometres(m.Ruler.Size()))
 	limit := func(p float64) measure.Length {
@@ -97,10 +92,10 @@ func (s *Stop) spread(field, name string, m *Measured) (spreading, error) {
 	k := Known{Name: name, Use: length(3 * math.Sqrt(next*next+max(0, off*off-unsure*unsure))),
 		Estimate: length(3 * lines.made(1)), Least: limit((1 + Confidence) / 2), Greatest: limit((1 - Confidence) / 2),
 		From: count(n, field) + " at " + m.words(s.At)}
-	if math.Abs(off) <= student*unsure {
-		return spreading{known: []Known{k}}, nil
+	if math.Abs(off) > student*unsure {
+		r.Notes = append(r.Notes, s.correction(field, off, m))
 	}
-	return spreading{[]Known{k}, s.correction(field, off, m)}, nil
+	return []Known{k}, nil
 }
 
 // correction says how to set a stop that is off to one side.
