@@ -1,6 +1,9 @@
 package sheet
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Rank is when an item is cut: the least first.
 func (o Order) Rank(item int) int {
@@ -12,12 +15,7 @@ func (o Order) Rank(item int) int {
 
 // Prioritized reports whether some items are to be cut before others.
 func (o Order) Prioritized() bool {
-	for i := range o.Items {
-		if o.Rank(i) != o.Rank(0) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(o.Items, func(it Item) bool { return it.Priority != o.Items[0].Priority })
 }
 
 // RankOf is that of the first of the items on a sheet.

@@ -2,6 +2,7 @@ package search
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"creasefit/internal/sheet"
@@ -127,6 +128,9 @@ func (p *problem) gatherKinds() {
 func (p *problem) layBoards() {
 	o, kerf := p.order, p.order.Kerf.Nanometres()
 	p.boards = nil
+	for k := range p.kinds {
+		p.kinds[k].area = math.MaxInt64
+	}
 	for s := range o.Sheets {
 		w, h := o.Usable(s)
 		b := board{w: p.down(w.Nanometres() + kerf), h: p.down(h.Nanometres() + kerf), stock: s, cost: o.Cost(s), available: o.Sheets[s].Available}
@@ -141,13 +145,10 @@ func (p *problem) layBoards() {
 			p.boards = append(p.boards, b)
 		}
 	}
-	for k := range p.kinds {
-		it := o.Items[p.kinds[k].items[0]]
-		p.kinds[k].area = int64(p.up(it.Width.Nanometres()+kerf)) * int64(p.up(it.Height.Nanometres()+kerf))
-	}
 }
 
-// layFaces lists the ways in which every kind may lie on a board.
+// layFaces lists the ways in which every kind may lie on a board. What is as long as the
+// board fills it, however they were rounded: nothing lies beside it.
 func (p *problem) layFaces(b *board, kerf int64) {
 	for k, kd := range p.kinds {
 		it := kd.items[0]
@@ -156,10 +157,9 @@ func (p *problem) layFaces(b *board, kerf int64) {
 				continue
 			}
 			w, h := p.order.Items[it].Lying(turned)
-			f := face{p.up(w.Nanometres() + kerf), p.up(h.Nanometres() + kerf), int32(k), turned}
-			if f.w <= b.w && f.h <= b.h {
-				b.faces = append(b.faces, f)
-			}
+			f := face{min(p.up(w.Nanometres()+kerf), b.w), min(p.up(h.Nanometres()+kerf), b.h), int32(k), turned}
+			p.kinds[k].area = min(p.kinds[k].area, int64(f.w)*int64(f.h))
+			b.faces = append(b.faces, f)
 		}
 	}
 }

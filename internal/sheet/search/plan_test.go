@@ -74,6 +74,24 @@ func TestFineGridIsCoarsened(t *testing.T) {
 	assert.False(t, a.Proven)
 }
 
+// A blank as large as the sheet comes out of it on any grid, alone and beside others,
+// with counts and without: rounded up it is no larger than the sheet rounded down.
+func TestWholeSheetsOnACoarseGrid(t *testing.T) {
+	mm, hair := measure.Millimetres, measure.Nanometres(1)
+	o := sheet.Order{Ruler: measure.Marks(measure.Millimetre)[2], Sheets: []sheet.Stock{{Width: mm(210), Height: mm(297)}},
+		Items: []sheet.Item{{Name: "cover", Width: mm(210), Height: mm(297).Sub(hair), Count: 2}, {Name: "label", Width: mm(61).Add(hair), Height: mm(43).Sub(hair), Count: 3}}}
+	a := planned(t, o)
+	assert.Equal(t, 3, a.Sheets)
+	assert.True(t, a.Proven)
+	for i := range o.Items {
+		o.Items[i].Count = 0
+	}
+	a = planned(t, o)
+	assert.Equal(t, []int{1, 0}, a.Made)
+	o.Items = o.Items[:1]
+	assert.Equal(t, 1, planned(t, o).PerSheet)
+}
+
 // randomOrder draws an order with everything in it.
 func randomOrder(t *rapid.T) sheet.Order {
 	step, err := measure.ParseStep("1/8 in")

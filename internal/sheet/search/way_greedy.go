@@ -137,12 +137,7 @@ func (p *problem) needs() []int32 {
 
 // some reports whether any piece is left.
 func some(left []int32) bool {
-	for _, n := range left {
-		if n > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(left, func(n int32) bool { return n > 0 })
 }
 
 // repeats is how often a pattern can be used in full.

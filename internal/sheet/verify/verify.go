@@ -6,6 +6,7 @@ package verify
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
@@ -152,12 +153,7 @@ func (v *verifier) placements(s sheet.Sheets, found map[sheet.Placement]bool) {
 
 // counted reports whether the order says how many it wants.
 func (v *verifier) counted() bool {
-	for _, it := range v.order.Items {
-		if it.Count == 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(v.order.Items, func(it sheet.Item) bool { return it.Count == 0 })
 }
 
 // totals checks demand, stock and the figures of the answer.
