@@ -132,9 +132,9 @@ func (a *drawing) appendIn(dst []byte, f tell.Format, x *answering) []byte {
 			return png.Encode(w, a.Drawing, png.Options{Width: a.pixels, Dark: a.dark, Context: x.ctx})
 		})
 	case tell.DXF:
-		return x.encoded(dst, func(w io.Writer) error { return dxf.Encode(w, a.Drawing, dxf.Options{}) })
+		return x.encoded(dst, func(w io.Writer) error { return dxf.Encode(w, a.Drawing) })
 	case tell.FOLD:
-		return x.encoded(dst, func(w io.Writer) error { return foldfile.Encode(w, a.Drawing, foldfile.Options{}) })
+		return x.encoded(dst, func(w io.Writer) error { return foldfile.Encode(w, a.Drawing) })
 	case tell.GLB:
 		return x.encoded(dst, func(w io.Writer) error {
 			return glb.Encode(w, a.Drawing, glb.Options{Closed: a.closed, Order: a.order()})

@@ -20,10 +20,8 @@ import (
 	"creasefit/internal/draw"
 )
 
-// Options are how the pieces are to lie.
-type Options struct {
-	Gap float64 // between pieces, mm; 10 if zero
-}
+// gap is what stays free between pieces, mm.
+const gap = 10
 
 // layer is one layer of the file.
 type layer struct {
@@ -59,15 +57,12 @@ var machine = [...]layer{
 const names = "NAME"
 
 // Encode writes the drawing. The error is the writer's.
-func Encode(w io.Writer, d *draw.Drawing, o Options) error {
-	if o.Gap <= 0 {
-		o.Gap = 10
-	}
+func Encode(w io.Writer, d *draw.Drawing) error {
 	f := file{b: make([]byte, 0, 8<<10), layers: layers[:]}
 	if d.View == draw.Cutter {
 		f.layers = machine[:]
 	}
-	at, high := places(d, o.Gap)
+	at, high := places(d)
 	f.header(high)
 	f.tables(d.View)
 	f.pair(0, "SECTION")
@@ -86,7 +81,7 @@ func Encode(w io.Writer, d *draw.Drawing, o Options) error {
 
 // places returns where the figures lie, in rows about as wide as all are high
 // or, for a machine, where the drawing has them; and what they take up.
-func places(d *draw.Drawing, gap float64) (at []draw.Point, high draw.Point) {
+func places(d *draw.Drawing) (at []draw.Point, high draw.Point) {
 	sizes := make([]draw.Point, len(d.Figures))
 	for i := range d.Figures {
 		sizes[i] = draw.Point{X: d.Figures[i].Size.X + gap, Y: d.Figures[i].Size.Y + gap}

@@ -23,7 +23,7 @@ import (
 
 func encode(t *testing.T, d *draw.Drawing) []byte {
 	var b bytes.Buffer
-	require.NoError(t, dxf.Encode(&b, d, dxf.Options{}))
+	require.NoError(t, dxf.Encode(&b, d))
 	return b.Bytes()
 }
 
@@ -195,14 +195,14 @@ type full struct{}
 func (full) Write([]byte) (int, error) { return 0, errors.New("the disk is full") }
 
 func TestWriteErrorIsReported(t *testing.T) {
-	assert.EqualError(t, dxf.Encode(full{}, sleeve(), dxf.Options{}), "the disk is full")
+	assert.EqualError(t, dxf.Encode(full{}, sleeve()), "the disk is full")
 }
 
 func BenchmarkDXF(b *testing.B) {
 	d := drawtest.Every()[0].Draw()
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := dxf.Encode(io.Discard, d, dxf.Options{}); err != nil {
+		if err := dxf.Encode(io.Discard, d); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -62,12 +62,9 @@ type frame struct {
 	Names      []string     `json:"faces_creasefit:name"`
 }
 
-// Options are what else the file may hold; there is nothing to choose.
-type Options struct{}
-
 // Encode writes the drawing's pattern. The error is the writer's, or says that
 // the drawing has no pattern, as that of a cut plan.
-func Encode(w io.Writer, d *draw.Drawing, _ Options) error {
+func Encode(w io.Writer, d *draw.Drawing) error {
 	if d.Pattern == nil {
 		return errors.New("foldfile: the drawing shows no pattern")
 	}

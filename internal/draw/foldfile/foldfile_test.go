@@ -43,7 +43,7 @@ type file struct {
 
 func encode(t *testing.T, d *draw.Drawing) []byte {
 	var b bytes.Buffer
-	require.NoError(t, foldfile.Encode(&b, d, foldfile.Options{}))
+	require.NoError(t, foldfile.Encode(&b, d))
 	return b.Bytes()
 }
 
@@ -368,14 +368,14 @@ type full struct{}
 func (full) Write([]byte) (int, error) { return 0, errors.New("the disk is full") }
 
 func TestWriteErrorIsReported(t *testing.T) {
-	assert.EqualError(t, foldfile.Encode(full{}, drawtest.Every()[0].Draw(), foldfile.Options{}), "the disk is full")
+	assert.EqualError(t, foldfile.Encode(full{}, drawtest.Every()[0].Draw()), "the disk is full")
 }
 
 func BenchmarkFold(b *testing.B) {
 	d := drawtest.Every()[0].Draw()
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := foldfile.Encode(io.Discard, d, foldfile.Options{}); err != nil {
+		if err := foldfile.Encode(io.Discard, d); err != nil {
 			b.Fatal(err)
 		}
 	}
