@@ -114,3 +114,15 @@ func TestWhatContradictsItself(t *testing.T) {
 		assert.True(t, found, "%s: %+v", name, faults)
 	}
 }
+
+// TestSharesAreSmallFractions: of numbers from 1 to 16, and nothing else.
+func TestSharesAreSmallFractions(t *testing.T) {
+	for share, taken := range map[string]bool{"1/2": true, "1/16": true, "16/1": true, "16/16": true, "0/2": false, "1/0": false, "17/2": false, "1/17": false, "1": false, "a/2": false, "1/b": false, "-1/2": false, "": false} {
+		faults := readFaults(t, sleeveWith(`"reach":"lap"`, `"reach":{"share":"`+share+`","of":"back"}`))
+		found := false
+		for _, f := range faults {
+			found = found || strings.HasSuffix(f.Field, ".share")
+		}
+		assert.Equal(t, !taken, found, "%q: %+v", share, faults)
+	}
+}
