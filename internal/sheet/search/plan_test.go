@@ -137,6 +137,33 @@ func TestRandomOrdersAreVerified(t *testing.T) {
 	})
 }
 
+// The same orders with sizes a hair apart, some as long as the sheet inside its margins,
+// are planned on a coarse grid, and can be cut.
+func TestRandomOrdersOnACoarseGrid(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o := randomOrder(t)
+		o.Effort = 5 * time.Millisecond
+		for i := range o.Items {
+			it := &o.Items[i]
+			w, h := o.Usable(0)
+			if rapid.IntRange(0, 3).Draw(t, "long") == 0 {
+				it.Width = w
+			}
+			if rapid.IntRange(0, 3).Draw(t, "high") == 0 {
+				it.Height = h
+			}
+			it.Width = it.Width.Sub(measure.Nanometres(rapid.Int64Range(0, 9).Draw(t, "hair")))
+			it.Height = it.Height.Sub(measure.Nanometres(rapid.Int64Range(0, 9).Draw(t, "hair")))
+		}
+		if o.Check() != nil {
+			return
+		}
+		a, err := Plan(context.Background(), o)
+		require.NoError(t, err)
+		require.NoError(t, verify.Plan(o, a))
+	})
+}
+
 // A larger sheet never needs more sheets, and one more piece never fewer.
 func TestPlansAreMonotone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

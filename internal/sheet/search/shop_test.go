@@ -124,6 +124,50 @@ func TestRandomStockIsPlanned(t *testing.T) {
 	})
 }
 
+// Orders with everything that a shop asks for: whatever is planned can be cut, keeps its
+// stages and the stock, and whatever is not planned lacks stock.
+func TestRandomShopOrdersAreVerified(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		o := randomOrder(t)
+		o.Effort = 5 * time.Millisecond
+		o.Stages = rapid.SampledFrom([]int{0, 0, 2, 3}).Draw(t, "stages")
+		o.Prefer = sheet.Preference(rapid.IntRange(0, 2).Draw(t, "prefer"))
+		o.Least = measure.Inches(rapid.Int64Range(0, 3).Draw(t, "least"))
+		for i := range rapid.IntRange(0, 2).Draw(t, "offcuts") {
+			s := o.Sheets[0]
+			s.Width, s.Offcut, s.Available = s.Width.Sub(measure.Inches(int64(1+i))), true, rapid.IntRange(1, 3).Draw(t, "offcuts of a size")
+			o.Sheets = append(o.Sheets, s)
+		}
+		o.Sheets[0].Available = rapid.IntRange(0, 4).Draw(t, "stock")
+		for i := range o.Items {
+			o.Items[i].Priority = rapid.IntRange(0, 2).Draw(t, "priority")
+			if o.Counted() && rapid.IntRange(0, 3).Draw(t, "ivory") == 0 {
+				o.Items[i].Paper = "ivory"
+			}
+		}
+		ivory := o.Sheets[0]
+		ivory.Paper = "ivory"
+		o.Sheets = append(o.Sheets, ivory)
+		a, err := Plan(context.Background(), o)
+		if o.Check() != nil {
+			require.Error(t, err)
+			return
+		}
+		if err != nil {
+			require.ErrorContains(t, err, "in stock")
+			return
+		}
+		require.NoError(t, verify.Plan(o, a))
+		for i, it := range o.Items {
+			assert.Positive(t, a.Ready[i]*a.Made[i]+1-min(it.Count, 1), "when all of an item is made")
+		}
+		for i, u := range a.Usable {
+			require.True(t, !u.Width.Less(o.Least) && !u.Height.Less(o.Least))
+			require.True(t, i == 0 || u.Width.Millimetres()*u.Height.Millimetres() <= a.Usable[i-1].Width.Millimetres()*a.Usable[i-1].Height.Millimetres())
+		}
+	})
+}
+
 // Looking for an easier plan may meet a cheaper one, here one that uses offcuts
 // alone but for one sheet: what is proven is said of the plan that leaves. The
 // effort is counted up, since it is met where the search ends just there.
