@@ -111,8 +111,9 @@ func (pl *planner) boundByExtents() {
 			e.kinds, e.across, e.up = append(e.kinds, f.kind), append(e.across, f.w), append(e.up, f.h)
 		}
 	}
-	needs, best, most := pl.needs(), weights{}, 0.0
+	needs, most := pl.needs(), 0.0
 	w := weights{value: make([]int64, len(pl.kinds))}
+	best := weights{value: slices.Clone(w.value), top: 1} // where the boards hold none of the kinds
 	across, up := feasibles(int64(e.w), e.across), feasibles(int64(e.h), e.up)
 	for i := range across {
 		for j := range up {

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"context"
 	"fmt"
 	"math/rand/v2"
 	"testing"
@@ -58,6 +59,22 @@ func TestLargePiecesTakeASheetEach(t *testing.T) {
 	assert.EqualValues(t, 1, pl.lower)
 	pl.boundByExtents()
 	assert.EqualValues(t, 3, pl.lower)
+}
+
+// Where the sheets that are left hold none of the blanks that are left, there is no bound
+// by extents, and no plan.
+func TestBlanksThatNoSheetHolds(t *testing.T) {
+	in := measure.Inches
+	o := sheet.Order{Sheets: []sheet.Stock{{Width: in(12), Height: in(12), Available: 1}, {Width: in(4), Height: in(4)}}, Ruler: measure.Marks(measure.Inch)[0],
+		Items: []sheet.Item{{Name: "lid", Width: in(7), Height: in(7), Count: 3}, {Name: "tag", Width: in(2), Height: in(2), Count: 1}}}
+	p := newProblem(o)
+	rest := p.leaving([]int32{2, 0}, map[int]int{0: 1}).newPlanner(endless())
+	require.Len(t, rest.boards, 1)
+	rest.left = 1_000_000
+	rest.runRest()
+	assert.Nil(t, rest.best)
+	_, err := Plan(context.Background(), o)
+	assert.ErrorContains(t, err, "in stock")
 }
 
 // TestOrdersOfFewSizes plans orders such as stalls make: several of some sizes,
