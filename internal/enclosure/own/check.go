@@ -25,7 +25,7 @@ func (r *reader) check(d *Design) {
 			r.report(fault.Unknown, p.place, "no piece before it is called "+inner, "", "list the inner piece first")
 		}
 		pieces[p.Name] = true
-		c.piece(p)
+		c.piece(p, len(d.Pieces) == 1)
 		c.tree(p)
 	}
 	if count := len(d.panels()); count > MostPanels {
@@ -47,12 +47,12 @@ type place struct {
 }
 
 // piece finds out whether a piece has one root, and one panel at an edge.
-func (c *references) piece(p *Piece) {
+func (c *references) piece(p *Piece, alone bool) {
 	if len(p.Panels) == 0 {
 		c.report(fault.Missing, under(p.place, "panels"), "the piece has no panels", "", "begin with the panel that lies still")
 	}
-	if i := p.rolled(); i >= 0 && (i != 1 || len(p.Panels) != 2 || p.Panels[0].Up.Fixed.Size == "" || p.Panels[1].Reach.Fixed.Size == "") {
-		c.report(fault.Conflict, under(p.place, "panels"), "what is rolled is a panel and its lap", "a root whose up is a named size, and one panel on it whose reach is one", "")
+	if i := p.rolled(); i >= 0 && (!alone || i != 1 || len(p.Panels) != 2 || p.Panels[0].Up.Fixed.Size == "" || p.Panels[1].Reach.Fixed.Size == "") {
+		c.report(fault.Conflict, under(p.place, "panels"), "what is rolled is one piece, a panel and its lap", "a root whose up is a named size, and one panel on it whose reach is one", "")
 	}
 	roots, edges := 0, map[place]string{}
 	for i := range p.Panels {

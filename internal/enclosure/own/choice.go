@@ -63,10 +63,12 @@ func (r *reader) option(n *node) Option {
 	}
 	o.Advanced = r.word(n, "advanced", "", "yes") == 1
 	if when := n.members["when"]; when != nil && r.only(when, r.names()...) {
-		for _, name := range when.names {
-			if i := r.named(name); i >= 0 {
-				o.when = [2]int{i + 1, r.word(when, name, r.options[i].of...)}
-			}
+		if len(when.names) != 1 {
+			r.report(fault.Conflict, when.place, "an option goes with one choice", "", "name one of the choices before it")
+			return o
+		}
+		if i := r.named(when.names[0]); i >= 0 {
+			o.when = [2]int{i + 1, r.word(when, when.names[0], r.options[i].of...)}
 		}
 	}
 	return o
@@ -100,11 +102,14 @@ func (r *reader) count(n *node, o *Option) {
 			*to, err = strconv.ParseInt(from.text, 10, 16)
 		}
 		if from == nil || err != nil {
-			r.report(fault.Unreadable, n.place, "a count has bounds and a usual number", `such as "count":["2","12"],"usual":"4"`, "")
-			return
+			break
 		}
 	}
-	for k := o.LeastCount; k <= o.GreatestCount && len(o.of) < MostPanels; k++ {
+	if o.LeastCount < 1 || o.DefaultCount < o.LeastCount || o.GreatestCount < o.DefaultCount || o.GreatestCount > MostPanels {
+		r.report(fault.Unreadable, n.place, "a count has bounds up to "+strconv.Itoa(MostPanels)+" and a usual number between them", `such as "count":["2","12"],"usual":"4"`, "")
+		return
+	}
+	for k := o.LeastCount; k <= o.GreatestCount; k++ {
 		o.of = append(o.of, strconv.FormatInt(k, 10))
 	}
 }
@@ -140,7 +145,7 @@ func (r *reader) ways(root *node) map[int]*Design {
 	}
 	r.choices(root)
 	most, ways := 1, map[int]*Design{}
-	for i := range r.options {
+	for i := 0; i < len(r.options) && most <= r.most; i++ {
 		most *= max(1, len(r.options[i].of))
 	}
 	if most > r.most {
@@ -214,8 +219,8 @@ func (r *reader) holds(when *node) bool {
 // agrees reports whether what is chosen of an option is what a condition wants: a word,
 // one of several, or of a count so much at least.
 func (r *reader) agrees(want *node, o *Option, chosen int) bool {
-	if least, ok := strings.CutPrefix(want.text, "at least "); ok && o.Type == enclosure.CountParam {
-		return chosen >= 0 && chosen >= slices.Index(o.of, least)
+	if least, ok := strings.CutPrefix(want.text, "at least "); ok && slices.Contains(o.of, least) {
+		return chosen >= slices.Index(o.of, least)
 	}
 	if want.isList {
 		return slices.ContainsFunc(want.items, func(n *node) bool { return r.wordAt(n, o.of) == chosen && chosen >= 0 })
@@ -242,7 +247,7 @@ func (o *Option) pick(in *enclosure.Input) int {
 	v, given := in.Given[o.Name]
 	switch {
 	case o.Type == enclosure.CountParam && given:
-		return int(v.Count - o.LeastCount)
+		return int(min(max(v.Count, o.LeastCount), o.GreatestCount) - o.LeastCount)
 	case o.Type == enclosure.CountParam:
 		return int(o.DefaultCount - o.LeastCount)
 	case o.optional && given:

@@ -70,7 +70,7 @@ func (r *reader) design(n *node, d *Design) {
 		d.Turned = r.holds(turned)
 	}
 	for _, item := range r.list(n, "needs", len(axes)) {
-		d.Needs = append(d.Needs, item.text)
+		d.Needs = append(d.Needs, axes[max(0, r.wordAt(item, axes[:]))])
 	}
 	for _, item := range r.list(n, "order", MostPanels) {
 		d.Order = append(d.Order, item.text)
@@ -81,6 +81,11 @@ func (r *reader) design(n *node, d *Design) {
 		for i, name := range [...]string{"tab", "height"} {
 			if d.Ornament[i] = r.name(o, name); d.Ornament[i] != "" {
 				r.sizeAt(o.members[name])
+			}
+		}
+		for _, p := range enclosure.OrnamentParams {
+			if slices.ContainsFunc(r.options, func(o Option) bool { return o.Name == p.Name }) {
+				r.report(fault.Repeated, o.place, "the ornament has a "+p.Name+" already", "", "call the size or choice otherwise")
 			}
 		}
 	}
@@ -139,10 +144,14 @@ func (r *reader) axes(n *node, name string) (said [3]bool, turned bool) {
 
 // text returns a member that may be missing.
 func (r *reader) text(n *node, name string, most int) string {
-	m := n.members[name]
-	if m == nil {
-		return ""
+	if m := n.members[name]; m != nil {
+		return r.textOf(m, most)
 	}
+	return ""
+}
+
+// textOf is what a text says, without control characters.
+func (r *reader) textOf(m *node, most int) string {
 	switch {
 	case !m.isText:
 		r.report(fault.Unreadable, m.place, "this is a text", "a text", "")

@@ -184,7 +184,7 @@ func (r *reader) join(n *node) Join {
 	j.Loose = r.word(n, "sewn", "yes", "no") == 1
 	j.Name, j.Sum = r.text(n, "name", mostName), r.text(n, "sum", mostName)
 	for i, cut := range r.list(n, "cuts", len(j.Cuts)) {
-		j.Cuts[i] = cut.text
+		j.Cuts[i] = r.textOf(cut, mostName)
 	}
 	said := 0
 	for i, name := range [...]string{Glue: "glue", Meet: "meet", Even: "even", Slits: "slits", Level: "level", Lies: "lies", Clear: "clear"} {

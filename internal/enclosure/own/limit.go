@@ -12,6 +12,9 @@ import (
 // mostLimits is how many limits a design has at the most.
 const mostLimits = 16
 
+// oneScore is the code of what is warned of.
+const oneScore = "one-score"
+
 // Limit is a bound of one of the contents' sizes or of a named size, and what is told of
 // what lies outside of it.
 type Limit struct {
@@ -37,7 +40,7 @@ func (r *reader) limits(n *node, d *Design) {
 			d.Limits = append(d.Limits, Limit{paper: paper})
 			continue
 		}
-		l := Limit{name: r.name(item, "of"), detail: r.text(item, "detail", mostHelp), hint: r.text(item, "hint", mostHelp), warning: r.text(item, "warning", mostName)}
+		l := Limit{name: r.name(item, "of"), detail: r.text(item, "detail", mostHelp), hint: r.text(item, "hint", mostHelp), warning: [...]string{"", oneScore}[r.word(item, "warning", "", oneScore)]}
 		if of := r.term(l.name); of != nil {
 			l.of = of[0].of
 		} else {

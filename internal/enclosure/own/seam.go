@@ -96,7 +96,7 @@ func (l *layout) seam(j *sewn, readings []measure.Length) {
 	qa, a := l.ends(j.A)
 	qb, b := l.ends(j.B)
 	if j.Type == Clear {
-		b[0] = l.panels[l.index[j.B.Panel]].Edge.opposite().move(b[0], readings[l.further[j.creep()]])
+		b[0] = l.panels[l.index[j.B.Panel]].Edge.opposite().move(b[0], readings[l.further[j.place]])
 	}
 	sizes := l.planner.values
 	if j.Short.Little+j.Past.Little > 0 { // it lies where its panel has come to end

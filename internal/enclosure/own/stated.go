@@ -199,7 +199,7 @@ func (s *stated) creep(r *derived, w *row) {
 	}
 	least := c.rest.times(-1)
 	s.even = append(s.even, rounding.Pair{A: c.terms[0].Reading, B: c.terms[1].Reading})
-	i := r.further[w.creep]
+	i := r.further[w.place]
 	s.readings[i] = setting{name: w.creep, ideal: least, least: []form{least}, greatest: least.plus(1, w.room[1])}
 	s.closures = append(s.closures, clause{name: w.name, terms: append(c.terms, rounding.Term{Reading: i, Coefficient: -1})})
 }

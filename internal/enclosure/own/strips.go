@@ -77,66 +77,62 @@ func (v *derivation) next(on int, e Edge) int {
 	return slices.IndexFunc(v.panels, func(q plate) bool { return q.parent == on && q.Edge == e })
 }
 
+// settable is what a ruler is set to: an unknown, or something else by a key.
+type settable struct {
+	name, key string
+	unknown   int
+}
+
 // set gives every unknown that a ruler is set to its reading, and what else is set by
-// itself. It is set once for all panels of a piece that lie along no edge of a blank and are
-// as long by the same size.
+// itself, in the order that the design says. It is set once for all panels of a piece that
+// lie along no edge of a blank and are as long by the same size.
 func (v *derivation) set() {
-	var names []string
-	at := func(name string) int { // where it comes in their order
-		if i := slices.Index(v.Order, name); i >= 0 {
+	var all []settable
+	for i := range v.unknowns {
+		if u := &v.unknowns[i]; !u.end && v.shared(v.first+i) < 0 {
+			all = append(all, settable{name: u.name, unknown: i})
+		}
+	}
+	all = append(all, v.besides()...)
+	place := func(s settable) int {
+		if i := slices.Index(v.Order, s.name); i >= 0 {
 			return i
 		}
 		return len(v.Order)
 	}
-	var alone []int // the unknowns that have a reading of their own, -1 for what else has
-	for i := range v.unknowns {
-		if u := &v.unknowns[i]; !u.end && v.shared(v.first+i) < 0 {
-			names, alone = append(names, u.name), append(alone, i)
-		}
-	}
-	for _, name := range v.besides() {
-		names, alone = append(names, name), append(alone, -1)
-	}
-	inTurn := make([]int, len(names))
-	for i := range inTurn {
-		inTurn[i] = i
-	}
-	slices.SortStableFunc(inTurn, func(a, b int) int { return at(names[a]) - at(names[b]) })
-	v.readings, v.further = len(names), map[string]int{}
-	for reading, i := range inTurn {
-		if u := alone[i]; u >= 0 {
-			v.unknowns[u].reading = reading
+	slices.SortStableFunc(all, func(a, b settable) int { return place(a) - place(b) })
+	v.readings, v.further = len(all), map[string]int{}
+	for reading, s := range all {
+		if s.key != "" {
+			v.further[s.key] = reading
 		} else {
-			v.further[names[i]] = reading
+			v.unknowns[s.unknown].reading = reading
 		}
 	}
 	for i := range v.unknowns {
-		if u := &v.unknowns[i]; !u.end {
-			if with := v.shared(v.first + i); with >= 0 {
-				u.reading = with
-			}
+		if with := v.shared(v.first + i); with >= 0 {
+			v.unknowns[i].reading = with
 		}
 	}
 }
 
 // besides lists what is set by itself and is no unknown: the named sizes that joins are
 // stated with, and creeps.
-func (v *derivation) besides() (names []string) {
+func (v *derivation) besides() (all []settable) {
+	var creeps []settable
 	for i := range v.Joins {
 		j := &v.Joins[i]
 		for _, a := range [...]Amount{j.Short, j.Past} {
-			fixed := func(u unknown) bool { return u.fixed.Size == a.Size }
-			if a.Size != "" && !slices.Contains(names, a.Size) && !slices.ContainsFunc(v.unknowns, fixed) {
-				names = append(names, a.Size)
+			known := slices.ContainsFunc(all, func(s settable) bool { return s.key == a.Size })
+			if a.Size != "" && !known && !slices.ContainsFunc(v.unknowns, func(u unknown) bool { return u.fixed.Size == a.Size }) {
+				all = append(all, settable{name: a.Size, key: a.Size})
 			}
 		}
-	}
-	for i := range v.Joins {
-		if j := &v.Joins[i]; j.Type == Clear {
-			names = append(names, j.creep())
+		if j.Type == Clear {
+			creeps = append(creeps, settable{name: j.creep(), key: j.place})
 		}
 	}
-	return names
+	return append(all, creeps...)
 }
 
 // shared is the reading that an unknown has with one before it, -1 if there is none.
