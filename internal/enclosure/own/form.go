@@ -1,6 +1,9 @@
 package own
 
-import "creasefit/internal/measure"
+import (
+	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
+)
 
 // A form is a sum of so many times what a request gives and the unknowns of a design,
 // in their order, none of them none times. So it holds for every request.
@@ -19,15 +22,17 @@ const (
 	width
 	height
 	thickness
-	one       // a nanometre
-	little    // by how much a free edge may miss its place
-	beside    // what a cut leaves of a panel at the least
-	more      // than a caliper that a carton may allow for it
-	middle    // of the fit
-	loosest   // the most that the fit leaves
-	named     // the middle of the first of the named fits, the others following
-	firstSize = named + 3
+	one     // a nanometre
+	little  // by how much a free edge may miss its place
+	beside  // what a cut leaves of a panel at the least
+	more    // than a caliper that a carton may allow for it
+	middle  // of the fit
+	loosest // the most that the fit leaves
+	named   // the middle of the first of the named fits, the others following
 )
+
+// firstSize is the first of a design's own sizes.
+var firstSize = named + len(enclosure.NamedFits())
 
 // parts is how many parts of a form are one.
 const parts = 4
