@@ -223,3 +223,20 @@ func TestTemplateHasNoOtherLines(t *testing.T) {
 		}
 	}
 }
+
+// TestBentDetailNarrowerThanTheKerf: a round hole of 16 mm has no room for a tool of 17 mm,
+// wherever on its edge the path begins.
+func TestBentDetailNarrowerThanTheKerf(t *testing.T) {
+	mm := measure.Millimetres
+	hole := []pattern.Vertex{{Point: pattern.At(mm(20), mm(30)), Bulge: -1}, {Point: pattern.At(mm(36), mm(30)), Bulge: -1}}
+	for range 2 {
+		hole[0], hole[1] = hole[1], hole[0]
+		p := &pattern.Pattern{Pieces: []pattern.Piece{{Name: "disc", Width: mm(60), Height: mm(60),
+			Panels: []pattern.Panel{{Name: "panel", Outline: pattern.Rectangle(mm(0), mm(0), mm(60), mm(60)), Hole: hole}}}}}
+		_, err := draw.NewCutter(p, draw.Options{Step: measure.Marks(measure.Millimetre)[3]}, draw.CutterOptions{Kerf: 17})
+		var narrow *draw.CutterError
+		require.ErrorAs(t, err, &narrow)
+		assert.True(t, narrow.Kerf)
+		assert.InDelta(t, 16, narrow.Size, 1e-9)
+	}
+}

@@ -2,7 +2,6 @@ package draw
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"creasefit/internal/assembly"
@@ -46,9 +45,6 @@ func visible(o *assembly.Order, p *pattern.Pattern, step int, frame *assembly.Fr
 	shown := make([]bool, len(frame.Model.Plates))
 	for i := range shown {
 		shown[i] = frame.Present[i] && pieces[frame.Model.Plates[i].Piece]
-	}
-	if !slices.Contains(shown, true) {
-		copy(shown, frame.Present)
 	}
 	return shown
 }
