@@ -93,7 +93,7 @@ func (pl *planner) target() int64 {
 	return pl.lower
 }
 
-// guides lists the bounds with the greatest first: that one guides a search.
+// guides lists what proves bounds, the newest first: that one guides a search.
 func (pl *planner) guides() []weights {
 	guides := slices.Clone(pl.weights)
 	slices.Reverse(guides)
