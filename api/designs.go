@@ -102,33 +102,36 @@ func agreeing(ctx context.Context, of []own.Example, q *ask.KindDesign) (*own.Ex
 }
 
 // contradicted lists the choices of a request that a design does not hold for; no
-// design has panels that are rolled.
+// design of a kind has panels that are rolled.
 func contradicted(e *own.Example, q *solve.Request) (all []enclosure.Option) {
-	options := maps.Clone(q.Options)
-	for _, p := range q.Kind.Params {
-		if _, ok := options[p.Name]; !ok && p.Type == enclosure.CountParam {
-			options[p.Name] = enclosure.Value{Count: p.DefaultCount}
-		}
-	}
-	if shape := enclosure.Shape().Name; enclosure.Round(options) {
-		all = append(all, enclosure.Option{Name: shape, Choice: options[shape].Choice})
+	if shape := enclosure.Shape().Name; enclosure.Round(q.Options) {
+		all = append(all, enclosure.Option{Name: shape, Choice: q.Options[shape].Choice})
 	}
 	for _, name := range slices.Sorted(maps.Keys(e.With)) {
-		given, ok := options[name]
-		if want := e.With[name]; want == own.Given || want == own.LeftOut {
-			if ok != (want == own.Given) {
-				all = append(all, enclosure.Option{Name: name, Choice: want})
-			}
-			continue
-		}
-		if given.Count > 0 {
-			given.Choice = strconv.FormatInt(given.Count, 10)
-		}
-		if ok && given.Choice != e.With[name] && given.Choice != "auto" {
-			all = append(all, enclosure.Option{Name: name, Choice: given.Choice})
+		if word := chosen(q, name); word != "" && word != e.With[name] {
+			all = append(all, enclosure.Option{Name: name, Choice: word})
 		}
 	}
 	return all
+}
+
+// chosen is what a request chooses of an option, "" where it leaves that to the kind.
+func chosen(q *solve.Request, name string) string {
+	v, ok := q.Options[name]
+	i := slices.IndexFunc(q.Kind.Params, func(p enclosure.Param) bool { return p.Name == name })
+	switch p := &q.Kind.Params[i]; {
+	case p.Type == enclosure.LengthParam && ok:
+		return own.Given
+	case p.Type == enclosure.LengthParam:
+		return own.LeftOut
+	case p.Type == enclosure.CountParam && !ok:
+		return strconv.FormatInt(p.DefaultCount, 10)
+	case p.Type == enclosure.CountParam:
+		return strconv.FormatInt(v.Count, 10)
+	case v.Choice == "auto":
+		return ""
+	}
+	return v.Choice
 }
 
 // sameBlanks reports whether a design comes to the blanks of a solution.

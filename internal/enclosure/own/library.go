@@ -60,12 +60,15 @@ func KindNames() (names []string) {
 	return slices.Compact(names)
 }
 
-// Standing makes the kind of the service that the design of that name is.
+// Standing makes the kind of the service that the design of that name is, which is part of
+// the program.
 func Standing(name string) *enclosure.Kind {
-	all := folder("designs/standing")
-	i := slices.IndexFunc(all, func(e Example) bool { return e.Name == name })
-	d, err := decode(all[i].Text, mostStanding)
-	if err != nil { // a test reads all of them
+	text, err := files.ReadFile("designs/standing/" + name + ".json")
+	if err != nil {
+		panic(err)
+	}
+	d, err := decode(text, mostStanding)
+	if err != nil {
 		panic(err)
 	}
 	k := d.Kind()
