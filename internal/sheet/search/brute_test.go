@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"maps"
+	"slices"
 	"testing"
 	"time"
 
@@ -187,6 +188,37 @@ func TestMixedOrdersEqualBruteForce(t *testing.T) {
 		assert.Equal(t, want, a.Sheets)
 		assert.True(t, a.Proven)
 	})
+}
+
+// On a coarse grid no bound is above what trying everything needs of the sizes as given,
+// a hair less than whole millimetres, and no plan below it; the reader is told.
+func TestCoarseOrdersAgainstBruteForce(t *testing.T) {
+	exact, orders := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		o, s := tinyOrder(t)
+		o.Trimmer, s.trimmer = measure.Length{}, 99 // what is a hair less must be trimmed
+		if o.Check() != nil {
+			return
+		}
+		want := s.fewest(int(o.Sheets[0].Width.Millimetres()), int(o.Sheets[0].Height.Millimetres()))
+		o.Items = slices.Clone(o.Items)
+		for i := range o.Items {
+			o.Items[i].Width = o.Items[i].Width.Sub(measure.Nanometres(int64(1 + i)))
+		}
+		e := endless()
+		e.left = 1_000_000
+		a, err := newProblem(o).planWith(e, nil)
+		require.NoError(t, err)
+		require.NoError(t, verify.Plan(o, a))
+		assert.LessOrEqual(t, a.LowerBound, int64(want))
+		assert.GreaterOrEqual(t, a.Sheets, want)
+		assert.Len(t, a.Warnings, 1)
+		orders++
+		if a.LowerBound == int64(want) {
+			exact++
+		}
+	})
+	assert.GreaterOrEqual(t, 2*exact, orders, "%d of %d bounds are all that is needed", exact, orders)
 }
 
 // Without counts a sheet gives exactly as many as trying everything says, in two or
