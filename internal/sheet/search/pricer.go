@@ -4,7 +4,6 @@ import "creasefit/internal/sheet"
 
 // pricer finds the most valuable way to cut a board, with unlimited copies.
 type pricer interface {
-	on() *board
 	// solve returns the greatest value for the given value of each kind; ok is
 	// false if it was cut short.
 	solve(e *effort, value []int64) (most int64, ok bool)

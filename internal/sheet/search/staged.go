@@ -60,9 +60,6 @@ func newStaged(b *board, lines sheet.Axis, stacks, trims bool) *staged {
 	return s
 }
 
-// on is the board.
-func (s *staged) on() *board { return s.board }
-
 // solve computes the greatest value of the whole board for the given value of
 // each kind; ok is false if it was cut short.
 func (s *staged) solve(e *effort, value []int64) (most int64, ok bool) {

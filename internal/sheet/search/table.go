@@ -20,9 +20,6 @@ type table struct {
 	useful [][]int32 // of each column, those across the height
 }
 
-// on is the board.
-func (t *table) on() *board { return t.board }
-
 // newTable prepares the raster of a board; solve fills it for given values.
 func newTable(b *board) *table {
 	t := &table{board: b}

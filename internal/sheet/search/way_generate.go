@@ -47,12 +47,12 @@ type generator struct {
 	restarts int
 	patterns []pattern // one for each row of the program
 	limited  []*board
-	quick    []pricer
-	exact    [][]pricer // of every board
-	rough    bool       // without the exact pricers
-	loose    bool       // patterns may take more pieces than are wanted
-	due      int64      // effort spent when the exact pricers are asked again, whatever the quick ones find
-	priced   bool       // no pattern is found that is worth more than it costs
+	quick    [][]pricer // of every board
+	exact    [][]pricer
+	rough    bool  // without the exact pricers
+	loose    bool  // patterns may take more pieces than are wanted
+	due      int64 // effort spent when the exact pricers are asked again, whatever the quick ones find
+	priced   bool  // no pattern is found that is worth more than it costs
 }
 
 // newGenerator begins with some patterns, those of the plans known, those that
@@ -69,7 +69,7 @@ func (pl *planner) newGenerator(known []pattern) *generator {
 	g.duals = newDuals(g.goal)
 	for i := range pl.boards {
 		if pl.order.Stages == 0 {
-			g.quick = append(g.quick, rowsOn(&pl.boards[i], false, true)...)
+			g.quick = append(g.quick, rowsOn(&pl.boards[i], false, true))
 		}
 	}
 	g.enterSingly()

@@ -69,22 +69,24 @@ func (a *asked) quickly() bool {
 			a.fill(&a.boards[i])
 		}
 	}
-	for at := 0; at < len(a.quick) && !a.better && !a.ended(); at++ {
-		a.cheapen(a.quick[at])
+	for i, list := range a.quick {
+		for at := 0; at < len(list) && !a.better && !a.ended(); at++ {
+			a.cheapen(&a.boards[i], list[at])
+		}
 	}
 	return a.better
 }
 
 // cheapen enters what a pricer finds; where that takes more pieces of a kind than
 // are wanted, they are made cheaper, and dearer again where fewer are taken.
-func (a *asked) cheapen(t pricer) {
-	value, caps, counts := slices.Clone(a.value), a.caps(t.on()), make([]int32, len(a.value))
+func (a *asked) cheapen(b *board, t pricer) {
+	value, caps, counts := slices.Clone(a.value), a.caps(b), make([]int32, len(a.value))
 	for range cheaperTimes {
 		if v, ok := t.solve(a.effort, value); !ok || v == 0 {
 			return
 		}
 		l := t.trace()
-		if a.offer(t.on(), l) {
+		if a.offer(b, l) {
 			return
 		}
 		clear(counts)
