@@ -59,7 +59,8 @@ type bender struct {
 
 func newBender(p *pattern.Piece) *bender {
 	n := len(p.Panels)
-	b := &bender{p: p, lines: make([][]measure.Length, n), first: make([]int, n), slopes: make([][]float64, n), flap: make([]bool, n), ends: make([][][2]pattern.Point, n)}
+	b := &bender{p: p, lines: make([][]measure.Length, n), first: make([]int, n), slopes: make([][]float64, n),
+		ends: make([][][2]pattern.Point, n), flap: make([]bool, n)}
 	for i := range p.Creases {
 		switch c := &p.Creases[i]; {
 		case c.Rolls():

@@ -16,7 +16,8 @@ func (b *bender) piece() pattern.Piece {
 	for i := range b.slopes {
 		n += len(b.slopes[i])
 	}
-	to.Panels, to.Creases, to.Seams, to.Glues = make([]pattern.Panel, 0, n), make([]pattern.Crease, 0, n), append(make([]pattern.Seam, 0, n), b.p.Seams...), nil
+	to.Panels, to.Creases, to.Glues = make([]pattern.Panel, 0, n), make([]pattern.Crease, 0, n), nil
+	to.Seams = append(make([]pattern.Seam, 0, n), b.p.Seams...)
 	b.panels = make([]int, 0, n)
 	for i := range b.p.Panels {
 		b.panel(i)

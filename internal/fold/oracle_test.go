@@ -284,10 +284,7 @@ func TestOnlyOneEdgeParts(t *testing.T) {
 func TestOnlyAnEdgeUprightOnAFaceParts(t *testing.T) {
 	corner := part{corners: lifted([]spot{{0, 0}, {-9, 9}, {-18, 0}, {-9, -9}}), normal: Vec{0, 0, 1}, half: 0.4}
 	for x, want := range map[float64]bool{0.15: false, -0.05: true} {
-		slant := part{normal: Vec{1, 1, -1}.unit(), half: 0.05}
-		for _, c := range []Vec{{x, -9, -9}, {x, 9, 9}, {x + 9, 9, 18}, {x + 9, -9, 0}} {
-			slant.corners = append(slant.corners, c)
-		}
+		slant := part{normal: Vec{1, 1, -1}.unit(), half: 0.05, corners: []Vec{{x, -9, -9}, {x, 9, 9}, {x + 9, 9, 18}, {x + 9, -9, 0}}}
 		assert.Equal(t, want, meet(&slant, &corner, nil), "%v", x)
 		assert.Equal(t, want, meet(&corner, &slant, nil), "%v", x)
 	}

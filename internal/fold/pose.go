@@ -30,7 +30,8 @@ type placed struct {
 
 // Closed returns the pose of the closed pattern with everything in its place.
 func (r *Rig) Closed() *Pose {
-	p := &Pose{rig: r, Turned: make([]float64, len(r.Hinges)), Away: make([]Frame, len(r.Units)), bow: make([]float64, len(r.Units)), at: make([]placed, len(r.Plates))}
+	p := &Pose{rig: r, Turned: make([]float64, len(r.Hinges)), Away: make([]Frame, len(r.Units)),
+		bow: make([]float64, len(r.Units)), at: make([]placed, len(r.Plates))}
 	for u := range p.Away {
 		p.Away[u] = still()
 	}
