@@ -1,21 +1,17 @@
 package repertoire_test
 
 import (
-	"flag"
 	"fmt"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/enclosure"
+	"creasefit/internal/golden"
 	"creasefit/internal/measure"
 	"creasefit/internal/repertoire"
 )
-
-var update = flag.Bool("update", false, "write the frozen kinds anew")
 
 // describe writes what a caller can know of a parameter.
 func describe(p *enclosure.Param) string {
@@ -42,14 +38,7 @@ func TestKindsAreFrozen(t *testing.T) {
 			b.WriteString(describe(&k.Params[i]))
 		}
 	}
-	const file = "testdata/kinds.txt"
-	if *update {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(b.String()), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err)
-	assert.Equal(t, string(want), b.String(), "run the test with -update and look at the difference")
+	golden.Check(t, "testdata/kinds.txt", []byte(b.String()))
 }
 
 // TestKindsAreFoundByName, each once, with words in German, defaults within their bounds and
