@@ -106,7 +106,8 @@ func (r *reader) count(n *node, o *Option) {
 		}
 	}
 	if o.LeastCount < 1 || o.DefaultCount < o.LeastCount || o.GreatestCount < o.DefaultCount || o.GreatestCount > MostPanels {
-		r.report(fault.Unreadable, n.place, "a count has bounds up to "+strconv.Itoa(MostPanels)+" and a usual number between them", `such as "count":["2","12"],"usual":"4"`, "")
+		r.report(fault.Unreadable, n.place, "a count has bounds up to "+strconv.Itoa(MostPanels)+" and a usual number between them",
+			`such as "count":["2","12"],"usual":"4"`, "")
 		return
 	}
 	for k := o.LeastCount; k <= o.GreatestCount; k++ {

@@ -40,7 +40,8 @@ func (r *reader) limits(n *node, d *Design) {
 			d.Limits = append(d.Limits, Limit{paper: paper})
 			continue
 		}
-		l := Limit{name: r.name(item, "of"), detail: r.text(item, "detail", mostHelp), hint: r.text(item, "hint", mostHelp), warning: [...]string{"", oneScore}[r.word(item, "warning", "", oneScore)]}
+		l := Limit{name: r.name(item, "of"), detail: r.text(item, "detail", mostHelp), hint: r.text(item, "hint", mostHelp)}
+		l.warning = [...]string{"", oneScore}[r.word(item, "warning", "", oneScore)]
 		if of := r.term(l.name); of != nil {
 			l.of = of[0].of
 		} else {

@@ -132,18 +132,9 @@ func (p *planner) settle() {
 		for _, t := range q.Closures[i].Form.Terms {
 			left = left.Add(q.Readings[t.Reading].Ideal.Times(t.Coefficient))
 		}
-		if left.IsZero() {
-			continue
-		}
-		for _, t := range slices.Backward(q.Closures[i].Form.Terms) {
-			has := func(c rounding.Closure) bool {
-				return slices.ContainsFunc(c.Form.Terms, func(o rounding.Term) bool { return o.Reading == t.Reading })
-			}
-			if r := &q.Readings[t.Reading]; !r.Fixed && t.Coefficient*t.Coefficient == 1 && !slices.ContainsFunc(slices.Delete(slices.Clone(q.Closures), i, i+1), has) {
-				r.Ideal = r.Ideal.Sub(left.Times(t.Coefficient))
-				break
-			}
-		}
+		spare := p.stated.closures[i].spare
+		r := &q.Readings[spare.Reading]
+		r.Ideal = r.Ideal.Sub(left.Times(spare.Coefficient))
 	}
 }
 

@@ -46,25 +46,12 @@ type clause struct {
 	rest   form
 	room   [2]form
 	weight int64
+	spare  rounding.Term // of a closure: once a reading that no other one has; none of the first for none
 }
 
 // of states what a folding has come to.
 func (s *stated) of(r *derived) {
-	s.ends, s.readings, s.sources = make([]form, len(r.unknowns)), make([]setting, r.readings), make([]string, r.readings)
-	for i := range r.unknowns {
-		u := &r.unknowns[i]
-		if u.end {
-			s.ends[i] = r.withoutEnds(only(r.first+i, parts))
-		} else if s.readings[u.reading].name == "" {
-			x := setting{name: u.name, unknown: r.first + i, fixed: u.fixed.given, least: r.least(r.first + i), place: u.place}
-			if x.fixed {
-				x.ideal = r.amount(u.fixed)
-			} else if u.allows {
-				x.least, x.greatest = append(x.least, only(caliper, parts)), only(caliper, parts).with(more, parts)
-			}
-			s.readings[u.reading], s.sources[u.reading] = x, u.fixed.Size
-		}
-	}
+	s.reaches(r)
 	s.gaps(r)
 	for i := range r.exact {
 		w := &r.exact[i]
@@ -82,6 +69,9 @@ func (s *stated) of(r *derived) {
 			}
 		}
 	}
+	for i := range s.closures {
+		s.closures[i].spare = s.spare(i)
+	}
 	for i := range r.Joins {
 		if j := &r.Joins[i]; j.Type == Even {
 			s.even = append(s.even, rounding.Pair{A: r.of(r.far(j.A)).reading, B: r.of(r.far(j.B)).reading})
@@ -91,6 +81,42 @@ func (s *stated) of(r *derived) {
 	s.layStrips(r)
 	s.sew(r)
 	s.cuttings = make([]atomic.Pointer[cutting], len(r.Pieces))
+}
+
+// reaches states the readings of the unknowns, and the papers that the ends come out as.
+func (s *stated) reaches(r *derived) {
+	s.ends, s.readings, s.sources = make([]form, len(r.unknowns)), make([]setting, r.readings), make([]string, r.readings)
+	for i := range r.unknowns {
+		u := &r.unknowns[i]
+		if u.end {
+			s.ends[i] = r.withoutEnds(only(r.first+i, parts))
+		} else if s.readings[u.reading].name == "" {
+			x := setting{name: u.name, unknown: r.first + i, fixed: u.fixed.given, least: r.least(r.first + i), place: u.place}
+			if x.fixed {
+				x.ideal = r.amount(u.fixed)
+			} else if u.allows {
+				x.least, x.greatest = append(x.least, only(caliper, parts)), only(caliper, parts).with(more, parts)
+			}
+			s.readings[u.reading], s.sources[u.reading] = x, u.fixed.Size
+		}
+	}
+}
+
+// spare is the last reading of a closure that no other closure has, once.
+func (s *stated) spare(closure int) rounding.Term {
+	for _, t := range slices.Backward(s.closures[closure].terms) {
+		has := func(o rounding.Term) bool { return o.Reading == t.Reading }
+		in := 0
+		for i := range s.closures {
+			if slices.ContainsFunc(s.closures[i].terms, has) {
+				in++
+			}
+		}
+		if in == 1 && !s.readings[t.Reading].fixed && t.Coefficient*t.Coefficient == 1 {
+			return t
+		}
+	}
+	return rounding.Term{}
 }
 
 // least is what a reach must be at the least: there, as wide as what a cut leaves where it
