@@ -7,7 +7,8 @@ import (
 
 // lists are the calls that answer with one of our own tables.
 func lists(c Config) []computing {
-	return []computing{listKinds(), newListing("/v1/kinds/"+portfolioName, describePortfolio()), listContents(), listStocks(), listSheets(), listBenches(), listDesigns(), listPosts(), listLimits(c)}
+	return []computing{listKinds(), newListing("/v1/kinds/"+portfolioName, describePortfolio()),
+		listContents(), listStocks(), listSheets(), listBenches(), listDesigns(), listPosts(), listLimits(c)}
 }
 
 // listContents answers with the named contents, those nearest to a size first.

@@ -95,8 +95,8 @@ func workTurn(p *pattern.Pattern, t *assembly.Turn) WorkTurn {
 	piece := &p.Pieces[t.Piece]
 	c := &piece.Creases[t.Crease]
 	degrees := func(fraction float64) float64 { return round(fraction*c.Angle, 2) }
-	return WorkTurn{Piece: piece.Name, Panel: piece.Panels[t.Panel].Name, Score: c.Name, Fold: c.Fold.String(), From: degrees(t.From), To: degrees(t.To), Group: t.Group,
-		Path: Each(t.Path, degrees)}
+	return WorkTurn{Piece: piece.Name, Panel: piece.Panels[t.Panel].Name, Score: c.Name, Fold: c.Fold.String(),
+		From: degrees(t.From), To: degrees(t.To), Group: t.Group, Path: Each(t.Path, degrees)}
 }
 
 func workGlue(p *pattern.Pattern, a assembly.Area) WorkGlue {
