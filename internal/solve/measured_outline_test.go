@@ -103,11 +103,38 @@ func TestCornersThatContradictAreNamed(t *testing.T) {
 	require.NoError(t, faults.Add(err))
 	require.NotEmpty(t, faults)
 	assert.Equal(t, "outline", faults[0].Field)
-	assert.Contains(t, faults[0].Detail, "does not lie from the left where")
+	assert.Contains(t, faults[0].Detail, "corner 8 does not lie from the left where", "they are counted from one")
+	own.Corners[7][0] = own.Corners[7][0].Sub(measure.Millimetres(3))
+	own.Corners[8][1] = own.Corners[8][1].Add(measure.Millimetres(3))
+	_, err = solve.CheckOwn(context.Background(), r, own)
+	faults = nil
+	require.NoError(t, faults.Add(err))
+	assert.Contains(t, faults[0].Detail, "corner 9 does not lie from the bottom where")
 	own.Corners = own.Corners[:5]
 	_, err = solve.CheckOwn(context.Background(), r, own)
 	faults = nil
 	require.NoError(t, faults.Add(err))
 	assert.Equal(t, "outline", faults[0].Field)
 	assert.Contains(t, faults[0].Expected, "corners of the outline")
+}
+
+// One depth too many is told with what the further sizes are, and that the outline, which was
+// not measured, would show them.
+func TestDepthsTooManyAreTold(t *testing.T) {
+	for _, kind := range []string{"envelope", "slotted-band"} {
+		r := asked(t, kind, 88_000, 125_000, 2_000, 300)
+		s, err := solve.Solve(context.Background(), r)
+		require.NoError(t, err)
+		own := s.ReadOff()
+		require.NotEmpty(t, own.Depths, kind)
+		own.Depths = append(own.Depths, measure.Millimetres(10))
+		_, err = solve.CheckOwn(context.Background(), r, own)
+		var faults fault.Faults
+		require.NoError(t, faults.Add(err))
+		require.NotEmpty(t, faults)
+		assert.Equal(t, "depths", faults[0].Field)
+		said := faults[0].Detail + faults[0].Expected + faults[0].Hint
+		assert.Contains(t, said, "further sizes: ")
+		assert.Contains(t, said, "or the corners of the outline, which show what is no cut of its own")
+	}
 }
