@@ -13,13 +13,14 @@ import (
 // diving.
 func (pl *planner) generating() way {
 	var g *generator
+	many := pl.pieces() >= looseCopies*len(pl.kinds)
 	return func(int) (again bool) {
 		if g == nil {
 			g = pl.newGenerator(nil)
-			g.loose = pl.order.Stages == 0 && pl.pieces() >= looseCopies*len(pl.kinds)
+			g.loose = pl.order.Stages == 0 && many
 		}
 		pl.lend(pl.left/4*3, g.run)
-		if !pl.done() {
+		if !many && !pl.done() { // diving does where there are many copies
 			pl.tryCover(g.patterns, pl.cost-1)
 		}
 		for whole := pl.left; !pl.done() && !pl.ended() && pl.left >= leastDive; {
