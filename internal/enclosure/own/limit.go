@@ -130,7 +130,7 @@ func (d *Design) limited(in *enclosure.Input, lengths []measure.Length) (warning
 		switch r, size := l.bounds(lengths), lengths[l.of]; {
 		case l.paper != "":
 			wrong.Add(in.PaperOnly(l.paper))
-		case !l.above.exact(lengths).Less(size), !size.Less(r.Min) && !r.Max.Less(size):
+		case l.above != nil && !l.above.exact(lengths).Less(size), !size.Less(r.Min) && !r.Max.Less(size):
 		case l.warning != "":
 			warnings = append(warnings, enclosure.Warning{Code: l.warning, Detail: l.detail})
 		default:
