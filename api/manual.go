@@ -32,6 +32,7 @@ func pagesOfManual() []manualPage {
 	pages := []manualPage{
 		{"docs", "/docs", func() any { return manual.Tasks }},
 		{"glossary", "/docs/glossary", func() any { return manual.Glossary }},
+		{"design", "/docs/design", func() any { return manual.Design }},
 		{"formats", "/docs/formats", func() any { return formatTable() }},
 		{"limits", "/docs/limits", func() any { return limitRows() }},
 		{"changes", "/docs/changes", func() any { return manual.Prose(deploy.Changes) }},

@@ -1,5 +1,5 @@
 // Package manual is what the service teaches whoever calls it: tasks, each with a
-// request that runs, a glossary, the formats, the limits, a catalogue of problems
+// request that runs, a glossary, the words of designs, the formats, the limits, a catalogue of problems
 // and the changes, in English and German.
 //
 // The words are data in content; the answers shown are those that the service
@@ -63,6 +63,16 @@ type Task struct {
 // Term is an entry of the glossary.
 type Term struct{ Term, Means Words }
 
+// Part is one part of a design, with the words that it is written with.
+type Part struct {
+	ID          string
+	Title, Text Words
+	Words       []struct {
+		Word, May string // what it may be, as JSON
+		Means     Words
+	}
+}
+
 // Problem is an entry of the catalogue: a request that has it, and one that is
 // mended. A problem that no request can bring about says why.
 type Problem struct {
@@ -73,10 +83,11 @@ type Problem struct {
 	Comes         Words
 }
 
-// Tasks, Glossary and Problems are read from the content once.
+// Tasks, Glossary, Design and Problems are read from the content once.
 var (
 	Tasks    = read[[]Task]("tasks")
 	Glossary = read[[]Term]("glossary")
+	Design   = read[[]Part]("design")
 	Problems = read[map[string]Problem]("problems")
 	labels   = read[map[string]Words]("labels")
 	limits   = read[map[string]Words]("limits")

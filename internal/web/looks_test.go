@@ -60,6 +60,7 @@ var scenes = []struct {
 	{"formats", "/docs/formats", "true", "", "true", []look{wideLight, narrowDark}},
 	{"glossary", "/de/docs/glossary", "true", "", "true", []look{narrowLight}},
 	{"limits", "/docs/limits", "true", "", "true", []look{narrowLight}},
+	{"design", "/docs/design", "true", "", "true", []look{narrowLight}},
 	{"changes", "/docs/changes", "true", "", "true", []look{narrowLight}},
 	{"problems", "/problems", "true", "", "true", []look{wideLight, narrowDark}},
 	{"unknown", "/de/problems/unknown", "true", "", "true", []look{wideDark, narrowLight}},
