@@ -81,7 +81,7 @@ func TestBodiesThatDoNotArrive(t *testing.T) {
 }
 
 // slowNetwork is an error of a network that waits too long.
-type slowNetwork struct{ error }
+type slowNetwork struct{}
 
 func (*slowNetwork) Error() string   { return "too late" }
 func (*slowNetwork) Timeout() bool   { return true }

@@ -2,6 +2,7 @@ package tell_test
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"strings"
 
@@ -56,7 +57,7 @@ func ExampleAccepted() {
 
 // A number has neither an exponent nor a negative zero.
 func ExampleAppendNumber() {
-	for _, x := range []float64{92.075, 1e9, 1e-6, -0.0} {
+	for _, x := range []float64{92.075, 1e9, 1e-6, math.Copysign(0, -1)} {
 		fmt.Println(string(tell.AppendNumber(nil, x)))
 	}
 	// Output:
