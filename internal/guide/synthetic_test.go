@@ -81,6 +81,21 @@ func TestWhatKindsSeldomHave(t *testing.T) {
 	assert.Contains(t, flowed(german.Text()), "„mat“ zuschneiden", "a name that the catalogue does not have stands in quotation marks")
 }
 
+// A panel may be called by a number alone.
+func TestNumbersForNames(t *testing.T) {
+	s := stand()
+	s.Pattern.Pieces[0].Panels[1].Name = "2"
+	for language, want := range map[string][]string{
+		"en": {"Fold the 2 back by 60°.", "Paper or card, 0.012 in thick"}, "de": {"Falte „2“ um 60° nach hinten.", "Papier oder Karton, 0,012 Zoll dick"},
+	} {
+		g, err := guide.Write(s, guide.Options{Language: language, Units: guide.Inches})
+		require.NoError(t, err)
+		for _, text := range want {
+			assert.Contains(t, strings.ReplaceAll(flowed(g.Text()), "\u00a0", " "), text)
+		}
+	}
+}
+
 // A slit that meets no edge is told along the edge beside it, or by its two ends.
 func TestSlitsInsideTheBlank(t *testing.T) {
 	for _, row := range []struct {
