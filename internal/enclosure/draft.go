@@ -36,7 +36,7 @@ func newDraft(in *Input) *draft {
 	d.plan.Problem = rounding.Problem{
 		Readings: d.space.readings[:0], Closures: d.space.closures[:0], Windows: d.space.windows[:0], Even: d.space.even[:0],
 	}
-	d.plan.draft = d
+	d.plan.Memory = d
 	d.plan.Sources, d.plan.Strips, d.plan.Fits, d.plan.Warnings = d.space.sources[:0], d.space.strips[:0], d.space.fits[:0], d.space.warnings[:0]
 	return d
 }
@@ -45,13 +45,8 @@ func newDraft(in *Input) *draft {
 // layers anew for everything that their outsides may depend on.
 var drafts = sync.Pool{New: func() any { return new(draft) }}
 
-// GiveBack gives the memory of a plan back, which must not be used any more, nor
-// what it has built.
-func (p *Plan) GiveBack() {
-	if p.draft != nil {
-		drafts.Put(p.draft)
-	}
-}
+// GiveBack lets the next draft have the memory of this one.
+func (d *draft) GiveBack() { drafts.Put(d) }
 
 // reading adds a reading that the search may choose, from one ruler mark up.
 func (d *draft) reading(name string, ideal measure.Length) int {

@@ -85,8 +85,9 @@ type Plan struct {
 	Check    func() error
 	Warnings []Warning
 	Ornament *Ornament // of a slotted band's closure; nil if none is asked for
-
-	draft *draft // that it is a part of, if any
+	// Memory is what the plan is a part of, which another one can have once it is given
+	// back: the plan must not be used any more then, nor what it has built.
+	Memory interface{ GiveBack() }
 }
 
 // Lay lays out the flat pattern as hands set it.

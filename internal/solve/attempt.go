@@ -138,7 +138,7 @@ func (t *attempts) over() {
 func (t *attempts) leave(taken *attempt) {
 	for _, a := range t.good {
 		if a != taken {
-			a.plan.GiveBack()
+			a.plan.Memory.GiveBack()
 		}
 	}
 }

@@ -168,7 +168,7 @@ func (s *Solution) slopesOf(size func(*Request) *measure.Length) (slopes [3]floa
 			continue
 		}
 		slopes = slopesFrom(s.Outside.sizes(), s.refolded(plan, s.sizes))
-		plan.GiveBack()
+		plan.Memory.GiveBack()
 		if by.Sign() < 0 {
 			for axis := range slopes {
 				slopes[axis] = -slopes[axis]

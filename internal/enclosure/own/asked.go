@@ -8,9 +8,10 @@ import (
 )
 
 // lengths are the exact lengths of a request that forms are made of. The unknowns have
-// none yet.
-func (v *derivation) lengths(in *enclosure.Input) []measure.Length {
-	l := make([]measure.Length, v.first+len(v.unknowns))
+// none yet. They may lie in memory of others.
+func (v *derivation) lengths(in *enclosure.Input, memory []measure.Length) []measure.Length {
+	l := room(memory, v.first+len(v.unknowns))
+	clear(l)
 	allowed := in.Allowance()
 	copy(l, []measure.Length{caliper: in.Caliper, width: in.Width, height: in.Height, thickness: in.Thickness, one: measure.Nanometres(1),
 		little: in.Little(), beside: in.Beside(), more: allowed.Max.Sub(allowed.Min), middle: middleIn(in.Fit), loosest: in.Fit.Max})
@@ -34,9 +35,13 @@ func (o *Option) length(in *enclosure.Input) measure.Length {
 	return o.DefaultLength(in.Unit)
 }
 
-// values are lengths as numbers, in nanometres.
-func values(exact []measure.Length) []float64 {
-	values := make([]float64, len(exact))
+// room is a list of so many, in the memory of another one if that is long enough; what lay
+// there is left in it.
+func room[T any](memory []T, count int) []T { return slices.Grow(memory[:0], count)[:count] }
+
+// values are lengths as numbers, in nanometres. They may lie in memory of others.
+func values(exact []measure.Length, memory []float64) []float64 {
+	values := room(memory, len(exact))
 	for i, l := range exact {
 		values[i] = float64(l.Nanometres())
 	}

@@ -44,9 +44,9 @@ func (c *clearance) middle() form {
 func (p *plate) ways() [3]way { return [3]way{p.face.across, p.face.up, p.face.inside} }
 
 // contents is the thing over the middle of the panel that it lies on.
-func (s *sight) contents() *thing {
+func (s *sight) contents() (t thing) {
 	f := &s.panels[s.floor]
-	t := &thing{ways: f.ways()}
+	t.ways = f.ways()
 	foot := s.where(&f.foot)
 	for axis, w := range t.ways[:2] {
 		from, to := foot[w.axis][0], foot[w.axis][1]
@@ -73,7 +73,7 @@ func (s *sight) look() (l shown) {
 	for i := range s.panels {
 		if p := &s.panels[i]; p.nested {
 			reach, t := s.outside(p.base)
-			l.pieces = append(l.pieces, [2]pairs{reach, s.nearest(t, s.pieces[p.piece])})
+			l.pieces = append(l.pieces, [2]pairs{reach, s.nearest(&t, s.pieces[p.piece])})
 		}
 	}
 	return l
@@ -81,16 +81,16 @@ func (s *sight) look() (l shown) {
 
 // wallsOf are the plates that bound the contents: between those across and up that it has
 // where it stands it has its place.
-func (s *sight) wallsOf(t *thing, all []int) pairs {
+func (s *sight) wallsOf(t thing, all []int) pairs {
 	for _, w := range t.ways[:2] {
-		low, high := s.nearestAlong(t, all, w.axis)
+		low, high := s.nearestAlong(&t, all, w.axis)
 		if low < 0 || high < 0 {
 			continue
 		}
 		middle, half := (s.spots[low][w.axis][1]+s.spots[high][w.axis][0])/2, (t.at[w.axis][1]-t.at[w.axis][0])/2
 		t.at[w.axis] = [2]float64{middle - half, middle + half}
 	}
-	return s.nearest(t, all)
+	return s.nearest(&t, all)
 }
 
 // nearest are the plates that bound a thing: on each axis the nearest plate on each side

@@ -29,7 +29,7 @@ func TestADroppedCaliperIsCaught(t *testing.T) {
 			}
 			plan, err := v.plan(in)
 			require.NoError(t, err)
-			r, _, err := v.derive(v.lengths(in))
+			r, err := v.derive(values(v.lengths(in, nil), nil))
 			require.NoError(t, err)
 			bound := map[int]bool{} // the unknowns that fits and layers bind
 			for _, f := range r.fits {

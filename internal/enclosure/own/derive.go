@@ -6,7 +6,6 @@ import (
 	"sync"
 
 	"creasefit/internal/fault"
-	"creasefit/internal/measure"
 )
 
 // mostRounds is how often a design is folded up before its plates must have come
@@ -40,13 +39,13 @@ type derived struct {
 	stated stated // once it is planned
 }
 
-// derive folds a design up until what bounds the contents stays the same, and returns
-// the values of its unknowns too.
-func (v *derivation) derive(exact []measure.Length) (*derived, []float64, error) {
+// derive folds a design up until what bounds the contents stays the same, and gives the
+// unknowns their values now.
+func (v *derivation) derive(now []float64) (*derived, error) {
 	if err := v.odd.Err(); err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-	now, last := values(exact), v.begin
+	last := v.begin
 	if last != nil {
 		last.known.settle(now)
 	} else {
@@ -56,18 +55,18 @@ func (v *derivation) derive(exact []measure.Length) (*derived, []float64, error)
 	for range mostRounds {
 		r, err := v.foldedAt(now)
 		if err != nil {
-			return nil, nil, err
+			return nil, err
 		}
 		r.known.settle(now)
 		if last != nil && r.same(last) {
-			return r, now, r.unsaid
+			return r, r.unsaid
 		}
 		if slices.ContainsFunc(before, r.same) {
 			break // it goes round in a circle
 		}
 		before, last = append(before, r), r
 	}
-	return nil, nil, impossible("pieces", "folded up again and again, other plates bound the contents every time",
+	return nil, impossible("pieces", "folded up again and again, other plates bound the contents every time",
 		"give the free panels a reach, one by one, to see which of them does not settle")
 }
 
@@ -132,7 +131,7 @@ func (r *derived) solve(values []float64) {
 	}
 	r.takeHard(values)
 	r.hard = r.known.clone()
-	r.shown = r.standing(values).look()
+	r.shown = (&sight{derived: r}).standing(values)
 	r.fits = r.fitted()
 	for i := range r.fits {
 		r.known.add(r.fits[i].form.plus(-1, r.fits[i].middle()))

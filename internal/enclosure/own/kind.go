@@ -54,7 +54,7 @@ func (v *derivation) try() {
 			in.Given[o.Name] = enclosure.Value{Length: o.such}
 		}
 	}
-	v.begin, _, _ = v.derive(v.lengths(in))
+	v.begin, _ = v.derive(values(v.lengths(in, nil), nil))
 }
 
 // trial is that thing.

@@ -1,8 +1,6 @@
 package own
 
 import (
-	"slices"
-
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -14,6 +12,18 @@ type layout struct {
 	values  []measure.Length // of all that forms are made of
 	corner  pattern.Point    // of the blank, from that of the root
 	corners []pattern.Vertex // of all panels
+	paths   []pattern.Vertex // of all slits
+	space   struct {         // where these lists and those of most pieces begin, in one piece of memory
+		values  [32]measure.Length
+		panels  [8]pattern.Panel
+		creases [7]pattern.Crease
+		corners [4 * 8]pattern.Vertex
+		paths   [4]pattern.Vertex
+		strips  [2]pattern.Strip
+		cells   [10]pattern.Cell
+		cuts    [2]pattern.Cut
+		joints  [1]pattern.Joint
+	}
 }
 
 // build lays out the flat pattern for given sizes of the readings.
@@ -30,12 +40,14 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 // folding is the pattern but for what is cut away between the panels, which folding it
 // up does not ask for.
 func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []layout) {
-	in, values := p.in, p.sized(sizes)
+	in := p.in
 	whole := pattern.Pattern{Caliper: in.Caliper, BoardFrom: in.BoardFrom, Pieces: make([]pattern.Piece, len(p.Pieces))}
 	layouts := make([]layout, len(p.Pieces))
+	values := p.sized(sizes, layouts[0].space.values[:0])
 	for i := range p.Pieces {
-		layouts[i] = layout{planner: p, piece: &whole.Pieces[i], values: values}
-		layouts[i].lay(i)
+		l := &layouts[i]
+		l.planner, l.piece, l.values = p, &whole.Pieces[i], values
+		l.lay(i)
 	}
 	for i := range p.stated.sewn {
 		if j := &p.stated.sewn[i]; j.Type == Glue {
@@ -49,10 +61,9 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []layout) {
 		s.draw(&layouts[p.panels[s.a].piece], sizes)
 	}
 	p.places(&whole, layouts)
-	holder := layouts[p.panels[p.floor].piece]
 	height := in.Height
 	if height.IsZero() {
-		height = holder.piece.Height
+		height = whole.Pieces[p.panels[p.floor].piece].Height
 	}
 	lies := p.floor
 	if p.goesInto() {
@@ -70,8 +81,8 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []layout) {
 }
 
 // sized are all lengths for given sizes of the readings; ends come out as papers.
-func (p *planner) sized(sizes []measure.Length) []measure.Length {
-	values := slices.Clone(p.lengths)
+func (p *planner) sized(sizes, memory []measure.Length) []measure.Length {
+	values := append(memory, p.lengths...)
 	for i := range p.unknowns {
 		if u := &p.unknowns[i]; !u.end {
 			values[p.first+i] = sizes[u.reading]
@@ -89,9 +100,10 @@ func (p *planner) sized(sizes []measure.Length) []measure.Length {
 func (l *layout) lay(index int) {
 	p, to, b, values := l.planner, l.piece, &l.blanks[index], l.values
 	mine := p.panels[b.first:][:b.count]
-	*to = pattern.Piece{Name: p.Pieces[index].Name, Quantity: 1, Root: b.root - b.first, Panels: make([]pattern.Panel, b.count), Creases: make([]pattern.Crease, len(b.folds))}
-	corners := make([]pattern.Vertex, 4*b.count)
-	l.corners = corners
+	*to = pattern.Piece{Name: p.Pieces[index].Name, Quantity: 1, Root: b.root - b.first, Cuts: l.space.cuts[:0], Joints: l.space.joints[:0],
+		Panels: room(l.space.panels[:], b.count), Creases: room(l.space.creases[:], len(b.folds))}
+	corners := room(l.space.corners[:], 4*b.count)
+	l.corners, l.paths = corners, l.space.paths[:0]
 	high := pattern.At(measure.Largest().Neg(), measure.Largest().Neg())
 	l.corner = pattern.At(measure.Largest(), measure.Largest())
 	for n := range mine {
@@ -153,7 +165,7 @@ func (l *layout) creaseOf(i int, name string) pattern.Crease {
 
 // strips lists how the sizes follow one another along both edges.
 func (l *layout) strips(b *blank) []pattern.Strip {
-	strips, all := make([]pattern.Strip, len(b.chains)), make([]pattern.Cell, len(b.chains[0])+len(b.chains[1]))
+	strips, all := l.space.strips[:], room(l.space.cells[:], len(b.chains[0])+len(b.chains[1]))
 	for axis, chain := range b.chains {
 		cells := all[:len(chain):len(chain)]
 		all = all[len(chain):]

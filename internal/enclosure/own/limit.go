@@ -121,21 +121,21 @@ func (l *Limit) bounds(lengths []measure.Length) enclosure.Range {
 	return r
 }
 
-// limited refuses what lies outside of the limits of a design, and lists what is only
+// limited refuses what lies outside of the limits of a design, and warns of what is only
 // warned of.
-func (d *Design) limited(in *enclosure.Input, lengths []measure.Length) (warnings []enclosure.Warning, err error) {
+func (d *Design) limited(p *planner) error {
 	var wrong fault.Faults
 	for i := range d.Limits {
 		l := &d.Limits[i]
-		switch r, size := l.bounds(lengths), lengths[l.of]; {
+		switch r, size := l.bounds(p.lengths), p.lengths[l.of]; {
 		case l.paper != "":
-			wrong.Add(in.PaperOnly(l.paper))
-		case l.above != nil && !l.above.exact(lengths).Less(size), !size.Less(r.Min) && !r.Max.Less(size):
+			wrong.Add(p.in.PaperOnly(l.paper))
+		case l.above != nil && !l.above.exact(p.lengths).Less(size), !size.Less(r.Min) && !r.Max.Less(size):
 		case l.warning != "":
-			warnings = append(warnings, enclosure.Warning{Code: l.warning, Detail: l.detail})
+			p.plan.Warnings = append(p.plan.Warnings, enclosure.Warning{Code: l.warning, Detail: l.detail})
 		default:
-			wrong = append(wrong, in.Outside(l.name, r, l.detail, l.hint))
+			wrong = append(wrong, p.in.Outside(l.name, r, l.detail, l.hint))
 		}
 	}
-	return warnings, wrong.Err()
+	return wrong.Err()
 }

@@ -28,8 +28,8 @@ func TestRememberedFoldingsPlanAlike(t *testing.T) {
 				in.Thickness, in.Caliper = measure.Micrometres(500+r.Int64N(60_000)), measure.Micrometres(80+r.Int64N(700))
 				fresh := newDerivation(d)
 				fresh.try()
-				want, wrong := fresh.attempt(in, fresh.lengths(in))
-				got, err := warm.attempt(in, warm.lengths(in))
+				want, got := fresh.planner(in), warm.planner(in)
+				wrong, err := fresh.attempt(want), warm.attempt(got)
 				if assert.Equal(t, wrong, err); err == nil {
 					assert.Equal(t, want.plan.Problem, got.plan.Problem)
 					assert.Equal(t, want.plan.Fits, got.plan.Fits)

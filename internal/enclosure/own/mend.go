@@ -67,7 +67,8 @@ func (v *derivation) mended(err error, in *enclosure.Input) error {
 // contents their room.
 func (d *Design) faults(in *enclosure.Input) fault.Faults {
 	v := newDerivation(d)
-	p, err := v.attempt(in, v.lengths(in))
+	p := v.planner(in)
+	err := v.attempt(p)
 	if err == nil {
 		err = p.verify()
 	}

@@ -52,9 +52,9 @@ func (r *derived) around() []int {
 
 // outside is how far the piece of a root reaches, and the piece as the thing that another
 // one goes over.
-func (s *sight) outside(root int) (reach pairs, t *thing) {
+func (s *sight) outside(root int) (reach pairs, t thing) {
 	p := &s.panels[root]
-	t = &thing{ways: p.ways()}
+	t.ways = p.ways()
 	all := s.pieces[p.piece]
 	for k, w := range t.ways {
 		reach[k] = [2]int{s.farthest(all, way{w.axis, -1}), s.farthest(all, way{w.axis, 1})}

@@ -3,10 +3,12 @@ package own
 import (
 	"cmp"
 	"slices"
+	"sync"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/rounding"
 )
 
@@ -14,28 +16,24 @@ import (
 // would mend it. Whether the ideal sizes hold is asked where no answer does: an answer is
 // proven by itself.
 func (v *derivation) plan(in *enclosure.Input) (*enclosure.Plan, error) {
-	lengths := v.lengths(in)
-	warnings, err := v.limited(in, lengths)
-	var ornament *enclosure.Ornament
+	p := v.planner(in)
+	err := v.limited(p)
 	if tab, high := v.Ornament[0], v.Ornament[1]; tab != "" {
 		var wrong error
-		ornament, wrong = in.OrnamentOver(tab, high)
+		p.plan.Ornament, wrong = in.OrnamentOver(tab, high)
 		err = fault.Join(err, wrong)
 	}
 	if err != nil {
 		return nil, err
 	}
 	if v.Pieces[0].rolled() >= 0 {
+		p.GiveBack()
 		return v.Pieces[0].roll(in)
 	}
 	v.tried.Do(v.try)
-	p, err := v.attempt(in, lengths)
-	if err != nil {
+	if err = v.attempt(p); err != nil {
 		return nil, v.mended(err, in)
 	}
-	p.plan.Warnings = append(warnings, p.plan.Warnings...)
-	p.plan.Ornament = ornament
-	p.plan.Check = func() error { return v.mended(p.verify(), in) }
 	return &p.plan, nil
 }
 
@@ -47,11 +45,10 @@ func (p *Piece) roll(in *enclosure.Input) (*enclosure.Plan, error) {
 }
 
 // attempt is the plan of a design as it stands.
-func (v *derivation) attempt(in *enclosure.Input, lengths []measure.Length) (*planner, error) {
-	p := &planner{in: in, lengths: lengths}
-	var err error
-	if p.derived, p.values, err = v.derive(p.lengths); err != nil {
-		return nil, err
+func (v *derivation) attempt(p *planner) (err error) {
+	p.values = values(p.lengths, p.values)
+	if p.derived, err = v.derive(p.values); err != nil {
+		return err
 	}
 	p.once.Do(func() { p.stated.of(p.derived) })
 	p.plan.Strips, p.plan.Over = p.stated.strips, p.stated.over
@@ -62,12 +59,12 @@ func (v *derivation) attempt(in *enclosure.Input, lengths []measure.Length) (*pl
 		p.slit(&p.stated.slots[i])
 	}
 	p.laps()
-	p.plan.Build = p.build
 	p.openSides()
-	return p, fault.Join(p.paper(), p.faults.Err(), p.stated.wrong.Err())
+	return fault.Join(p.paper(), p.faults.Err(), p.stated.wrong.Err())
 }
 
-// planner turns what was derived into the plan of a request.
+// planner turns what was derived into the plan of a request, in memory that the next can
+// have if the plan is given back.
 type planner struct {
 	*derived
 	in      *enclosure.Input
@@ -75,16 +72,38 @@ type planner struct {
 	values  []float64
 	plan    enclosure.Plan
 	faults  fault.Faults
+	lay     func([]measure.Length) pattern.Pattern // build and check, once for all plans
+	mend    func() error
 }
+
+var planners sync.Pool
+
+// planner begins the plan of a request.
+func (v *derivation) planner(in *enclosure.Input) *planner {
+	p, again := planners.Get().(*planner)
+	if !again {
+		p = new(planner)
+		p.lay, p.mend = p.build, p.check
+	}
+	p.in, p.lengths, p.faults = in, v.lengths(in, p.lengths), nil
+	p.plan = enclosure.Plan{Problem: p.plan.Problem, Fits: p.plan.Fits, Warnings: p.plan.Warnings[:0], Build: p.lay, Check: p.mend, Memory: p}
+	return p
+}
+
+// GiveBack lets another plan have the memory of this one.
+func (p *planner) GiveBack() { planners.Put(p) }
+
+// check says what would mend a design whose ideal sizes do not hold.
+func (p *planner) check() error { return p.mended(p.verify(), p.in) }
 
 // readings fills in what the readings are ideally, at the least and at the most.
 func (p *planner) readings() {
 	s := &p.stated
 	p.plan.Sources = slices.Clip(s.sources)
-	p.plan.Problem.Readings = make([]rounding.Reading, len(s.readings))
+	p.plan.Problem.Readings = room(p.plan.Problem.Readings, len(s.readings))
 	for i := range s.readings {
 		x, to := &s.readings[i], &p.plan.Problem.Readings[i]
-		to.Name, to.Fixed, to.Max = x.name, x.fixed, measure.Largest()
+		*to = rounding.Reading{Name: x.name, Fixed: x.fixed, Max: measure.Largest()}
 		if to.Ideal = x.ideal.exact(p.lengths); x.ideal == nil {
 			to.Ideal = measure.Nanometres(int64(p.values[x.unknown] + 0.5))
 		}
@@ -103,13 +122,13 @@ func (p *planner) readings() {
 // problem fills in the closures, the windows and the even pairs.
 func (p *planner) problem() {
 	q, s := &p.plan.Problem, &p.stated
-	q.Closures = make([]rounding.Closure, len(s.closures))
+	q.Closures = room(q.Closures, len(s.closures))
 	for i := range s.closures {
 		c := &s.closures[i]
 		q.Closures[i] = rounding.Closure{Name: c.name, Form: p.ask(c)}
 	}
-	q.Windows = make([]rounding.Window, len(s.windows))
-	p.plan.Fits = make([]enclosure.Fit, len(p.fits))
+	q.Windows = room(q.Windows, len(s.windows))
+	p.plan.Fits = room(p.plan.Fits, len(p.fits))
 	for i := range s.windows {
 		c := &s.windows[i]
 		room := enclosure.Range{Min: c.room[0].exact(p.lengths), Max: c.room[1].exact(p.lengths)}

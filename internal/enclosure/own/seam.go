@@ -100,7 +100,7 @@ func (l *layout) seam(j *sewn, readings []measure.Length) {
 	}
 	sizes := l.planner.values
 	if j.Short.Little+j.Past.Little > 0 { // it lies where its panel has come to end
-		sizes = values(l.values)
+		sizes = values(l.values, nil)
 	}
 	run, apart := j.run, math.Hypot(j.apart[0].at(sizes), j.apart[1].at(sizes))
 	if j.allows {

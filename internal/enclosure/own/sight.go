@@ -1,6 +1,9 @@
 package own
 
-import "slices"
+import (
+	"slices"
+	"sync"
+)
 
 // touching is how near in nanometres two faces lie that are in contact; forms are
 // exact, so that it is above all rounding of their values alone.
@@ -12,9 +15,13 @@ const touching = 2.0
 type sight struct {
 	*derived
 	values []float64
-	feet   []spot // by panel
-	spots  []spot // by block
+	feet   []spot    // by panel
+	spots  []spot    // by block
+	stood  []float64 // the values that the hard rows led to
 }
+
+// sights are those whose memory the next looks can have.
+var sights = sync.Pool{New: func() any { return new(sight) }}
 
 // spot is where a plate begins and ends along the axes of space.
 type spot [3][2]float64
@@ -50,43 +57,45 @@ func shared(a, b [2]float64) float64 {
 	return min(max(a[0], a[1]), max(b[0], b[1])) - max(min(a[0], a[1]), min(b[0], b[1]))
 }
 
-// seen shows a folding at some values.
-func (r *derived) seen(values []float64) *sight {
-	s := &sight{derived: r, values: values}
-	s.spot()
-	return s
-}
-
 // spot works out where the blocks lie.
 func (s *sight) spot() {
-	s.spots = make([]spot, len(s.blocks))
+	s.spots = room(s.spots, len(s.blocks))
 	for i := range s.blocks {
 		s.spots[i] = s.where(&s.blocks[i].at)
 	}
 }
 
-// standing shows a folding at the values that its hard rows lead to.
-func (r *derived) standing(values []float64) *sight { return r.seen(r.hard.settled(values)) }
+// standing is what the plates show at the values that the hard rows lead to.
+func (s *sight) standing(values []float64) shown {
+	s.stood = append(s.stood[:0], values...)
+	s.hard.settle(s.stood)
+	s.values = s.stood
+	s.spot()
+	return s.look()
+}
 
 // holds reports whether a folding is what comes of some values: the same plates lie on
 // one another, and bound the same.
 func (r *derived) holds(values []float64) bool {
-	return r.liesAlike(values) && r.shown.is(r.standing(values).look())
+	s := sights.Get().(*sight)
+	defer sights.Put(s)
+	s.derived, s.values = r, values
+	return s.liesAlike() && r.shown.is(s.standing(values))
 }
 
-// liesAlike reports whether the same plates lie on one another at some values.
-func (r *derived) liesAlike(values []float64) bool {
-	if !r.piles {
+// liesAlike reports whether the same plates lie on one another.
+func (s *sight) liesAlike() bool {
+	if !s.piles {
 		return true
 	}
-	s := r.seen(values)
-	s.feet = make([]spot, len(r.panels))
-	for i := range r.panels {
-		s.feet[i] = s.where(&r.panels[i].foot)
+	s.spot()
+	s.feet = room(s.feet, len(s.panels))
+	for i := range s.panels {
+		s.feet[i] = s.where(&s.panels[i].foot)
 	}
-	for n, i := range r.order {
-		p := &r.panels[i]
-		if p.Angle == 180 && s.pileUnder(i, r.order[:n]) != p.pile || p.lid && s.rimOf(p) != p.rim || s.besides(i) != p.beside {
+	for n, i := range s.order {
+		p := &s.panels[i]
+		if p.Angle == 180 && s.pileUnder(i, s.order[:n]) != p.pile || p.lid && s.rimOf(p) != p.rim || s.besides(i) != p.beside {
 			return false
 		}
 	}

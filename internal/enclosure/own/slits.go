@@ -78,8 +78,8 @@ func (p *planner) slit(s *slotted) {
 // draw draws the slits of a pair on a piece: the first from the far end of its fold,
 // the second from the near one.
 func (s *slotted) draw(l *layout, sizes []measure.Length) {
-	path := make([]pattern.Vertex, 4)
-	l.piece.Cuts = slices.Grow(l.piece.Cuts, 2)
+	drawn := len(l.paths)
+	l.paths = slices.Grow(l.paths, 4)[:drawn+4]
 	for k, panel := range [...]int{s.a, s.b} {
 		c := &l.piece.Creases[l.crease[panel]]
 		depth, axis := sizes[s.first+k], 0
@@ -87,7 +87,7 @@ func (s *slotted) draw(l *layout, sizes []measure.Length) {
 			axis = 1
 		}
 		edge, from := Edge(2*axis+1-k), [...]pattern.Point{c.B, c.A}[k]
-		own := path[2*k : 2*k+2 : 2*k+2]
+		own := l.paths[drawn+2*k:][:2:2]
 		own[0].Point, own[1].Point = from, edge.opposite().move(from, depth)
 		l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: s.names[k], Kind: pattern.Slit, On: c.Name, From: edgeNames[edge],
 			At: *coordinate(&from, 1-axis), Depth: depth, Path: own})
