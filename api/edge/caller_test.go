@@ -91,23 +91,23 @@ func TestAFileOfKeysIsReadAgain(t *testing.T) {
 	_, one := NewKey("one")
 	other, line := NewKey("two")
 	path := filepath.Join(t.TempDir(), "keys")
-	require.NoError(t, os.WriteFile(path, []byte(one+"\n"), 0o600))
+	noon := time.Date(2026, 1, 1, 12, 0, 0, 0, time.UTC)
+	write := func(text string, at time.Time) {
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o600))
+		require.NoError(t, os.Chtimes(path, at, at))
+	}
+	write(one+"\n", noon)
 	keys, err := OpenKeys(path, func(err error) { assert.NoError(t, err) })
 	require.NoError(t, err)
-	noon := time.Date(2026, 1, 1, 12, 0, 0, 0, time.UTC)
 	asks := func(authorization string) bool {
 		r := httptest.NewRequest(http.MethodGet, "/", nil)
 		r.Header.Set("Authorization", authorization)
 		_, ok := keys.Find(r)
 		return ok
 	}
-	write := func(text string, at time.Time) {
-		require.NoError(t, os.WriteFile(path, []byte(text), 0o600))
-		require.NoError(t, os.Chtimes(path, at, at))
-	}
 	found := func() bool { keys.looked = time.Time{}; return asks("Bearer " + other) }
-	write(one+"\n", noon)
-	assert.False(t, found())
+	write(line+"\n", noon)
+	assert.False(t, found(), "of the time and the size that it was opened with")
 	write(line+"\n", noon.Add(time.Hour))
 	assert.True(t, found(), "as large, but of another time")
 	write(one+" 5 10\n", noon.Add(time.Hour))

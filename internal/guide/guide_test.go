@@ -149,6 +149,29 @@ func TestPortfolioIsMadeBeforeItIsFilled(t *testing.T) {
 	assert.IsIncreasing(t, order)
 }
 
+// Whatever a layer alone needs, the whole needs: baking paper for glue too, though the inmost layer has none.
+func TestPortfolioNeedsWhatItsLayersNeed(t *testing.T) {
+	p := nested(t, measure.Inch, "dividers", "tray", "sleeve")
+	whole, err := guide.WritePortfolio(p, guide.Options{})
+	require.NoError(t, err)
+	texts := func(items []guide.Item) (all []string) {
+		for _, item := range items {
+			_, text, of := strings.Cut(item.Text, ": ")
+			if !of {
+				text = item.Text
+			}
+			all = append(all, text)
+		}
+		return all
+	}
+	for _, s := range p.Solutions {
+		alone, err := guide.Write(s, guide.Options{})
+		require.NoError(t, err)
+		assert.Subset(t, texts(whole.Materials), texts(alone.Materials))
+		assert.Subset(t, texts(whole.Tools), texts(alone.Tools))
+	}
+}
+
 func TestLanguageChoice(t *testing.T) {
 	s := practice()
 	for asked, want := range map[string]string{"": "en", "en": "en", "en-GB": "en", "de": "de", "de-AT": "de", "DE": "de"} {

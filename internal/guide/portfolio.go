@@ -35,9 +35,6 @@ func WritePortfolio(p *solve.Portfolio, o Options) (Guide, error) {
 		}
 		title := p.Layers[i].Title(c.word)
 		titles = append(titles, title)
-		if i > 0 { // what goes in is the layer before
-			g.Materials = g.Materials[:len(g.Materials)-1]
-		}
 		finishing = append(finishing, whole.join(&g, title, before)...)
 		before += own.works()
 	}

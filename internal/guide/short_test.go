@@ -1,6 +1,7 @@
 package guide_test
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -9,9 +10,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/internal/assembly"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/guide"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/repertoire"
 	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
@@ -49,6 +52,56 @@ func TestScoresStayOffFaces(t *testing.T) {
 		g, err := guide.Write(solved(t, kind, measure.Inch), guide.Options{})
 		require.NoError(t, err)
 		assert.Contains(t, flowed(g.Text()), want)
+	}
+}
+
+// It is told alike whichever corner the outlines begin with.
+func TestOutlinesBeginAtAnyCorner(t *testing.T) {
+	for _, kind := range []string{"tray", "tuck-carton"} {
+		s := solved(t, kind, measure.Inch)
+		want, err := guide.Write(s, guide.Options{})
+		require.NoError(t, err)
+		for _, pieces := range [][]pattern.Piece{s.Pattern.Pieces, s.Ideal.Pieces} {
+			for i := range pieces {
+				for k := range pieces[i].Panels {
+					p := &pieces[i].Panels[k]
+					p.Outline = slices.Concat(p.Outline[2:], p.Outline[:2])
+				}
+			}
+		}
+		have, err := guide.Write(s, guide.Options{})
+		require.NoError(t, err)
+		assert.Equal(t, want.Text(), have.Text())
+	}
+}
+
+// Paper that gives way by less than its caliper is not told of; a long tuck that slides past what it closes bows by
+// its length squared over eight lids at the most, which is 7.3 mm here.
+func TestPaperThatGivesWayIsTold(t *testing.T) {
+	told := regexp.MustCompile(`The paper gives way meanwhile by about ([0-9.]+) mm`)
+	for tuck, most := range map[string]float64{"15 mm": 0, "60 mm": 60 * 60 / (8 * 61.5)} {
+		r := usual(kindOf(t, "tuck-carton"), measure.Millimetre)
+		r.Width, r.Height, r.Thickness = measure.Millimetres(93), measure.Millimetres(157), measure.MustParse("62.5 mm")
+		r.Caliper, r.SheetWidth, r.SheetHeight = measure.Micrometres(165), measure.Length{}, measure.Length{}
+		r.Options["tuck"] = enclosure.Value{Length: measure.MustParse(tuck)}
+		s, err := solve.Solve(t.Context(), r)
+		require.NoError(t, err)
+		g, err := guide.Write(s, guide.Options{})
+		require.NoError(t, err)
+		o, err := assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
+		require.NoError(t, err)
+		var want, have []string
+		for i := range o.Steps {
+			if by := measure.Micrometres(int64(math.Round(1000 * o.Steps[i].Flex))); !by.Less(r.Caliper) {
+				want = append(want, by.Decimal(measure.Millimetre, 2))
+			}
+			assert.LessOrEqual(t, o.Steps[i].Flex, max(most, r.Caliper.Millimetres()))
+		}
+		for _, m := range told.FindAllStringSubmatch(strings.ReplaceAll(flowed(g.Text()), "\u00a0", " "), -1) {
+			have = append(have, m[1]+" mm")
+		}
+		assert.Equal(t, most > 0, len(want) > 0, tuck)
+		assert.Equal(t, want, have, tuck)
 	}
 }
 

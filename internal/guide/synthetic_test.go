@@ -81,6 +81,41 @@ func TestWhatKindsSeldomHave(t *testing.T) {
 	assert.Contains(t, flowed(german.Text()), "„mat“ zuschneiden", "a name that the catalogue does not have stands in quotation marks")
 }
 
+// A panel may be called by a number alone.
+func TestNumbersForNames(t *testing.T) {
+	s := stand()
+	s.Pattern.Pieces[0].Panels[1].Name = "2"
+	for language, want := range map[string][]string{
+		"en": {"Fold the 2 back by 60°.", "Paper or card, 0.012 in thick"}, "de": {"Falte „2“ um 60° nach hinten.", "Papier oder Karton, 0,012 Zoll dick"},
+	} {
+		g, err := guide.Write(s, guide.Options{Language: language, Units: guide.Inches})
+		require.NoError(t, err)
+		for _, text := range want {
+			assert.Contains(t, strings.ReplaceAll(flowed(g.Text()), "\u00a0", " "), text)
+		}
+	}
+}
+
+// A slit that meets no edge is told along the edge beside it, or by its two ends.
+func TestSlitsInsideTheBlank(t *testing.T) {
+	for _, row := range []struct {
+		from   string
+		away   int64
+		a, b   pattern.Point
+		inside string
+	}{
+		{"right", 15, at(105, 30), at(105, 70), "a slit 40 mm long, 15 mm from the right edge and along it, from 30 mm to 70 mm from the bottom edge"},
+		{"top", 10, at(50, 70), at(75, 70), "a slit 25 mm long, 10 mm from the top edge and along it, from 50 mm to 75 mm from the left edge"},
+		{"top", 10, at(50, 60), at(75, 70), "a slit inside the blank, from 50 mm across and 60 mm up to 75 mm across and 70 mm up"},
+	} {
+		s := stand()
+		s.Pattern.Pieces[0].Cuts[1] = pattern.Cut{Name: "slit 1", Kind: pattern.Slit, From: row.from, Depth: mm(row.away), Path: pattern.Polygon(row.a, row.b)}
+		g, err := guide.Write(s, guide.Options{})
+		require.NoError(t, err)
+		assert.Contains(t, flowed(g.Text()), "Slit 1: "+row.inside+".")
+	}
+}
+
 // hemmed is a mat with a flap that is folded over and glued to it, on an area that
 // is said from the flap's lower left corner.
 func hemmed(area []pattern.Vertex) *solve.Solution {

@@ -148,6 +148,15 @@ func TestAppendingAllocatesNothing(t *testing.T) {
 	assert.Equal(t, "3 11/16 in3-11/16in93.6625", string(buffer))
 }
 
+// TestPlainIsOfTheUsualPlaces: drawings of the trade give thousandths of an inch, and hundredths of a
+// millimetre (common practice).
+func TestPlainIsOfTheUsualPlaces(t *testing.T) {
+	l := measure.MustParse("12.3456 mm")
+	assert.Equal(t, "12.35 mm", l.Plain(measure.Millimetre))
+	assert.Equal(t, "0.486 in", l.Plain(measure.Inch))
+	assert.Equal(t, "0.0123 in", measure.MustParse("0.01234 in").Decimal(measure.Inch, 4))
+}
+
 func TestUnitString(t *testing.T) {
 	assert.Equal(t, "in", measure.Inch.String())
 	assert.Equal(t, "mm", measure.Millimetre.String())

@@ -66,7 +66,9 @@ func TestSample(t *testing.T) {
 	}
 	t.Log("beside their own packages' tests, those of " + *by)
 	for _, name := range names(*by) {
-		r.ask(name, r.sampled, left)
+		others := maps.Clone(r.sampled)
+		maps.DeleteFunc(others, func(n int, _ *mutant) bool { return r.of(name)[n] != nil }) // its own were asked first
+		r.ask(name, others, left)
 	}
 	all := 0
 	for _, name := range names(*in) {

@@ -92,6 +92,23 @@ func TestRegular(t *testing.T) {
 	}
 }
 
+// A score turns its panels; an arc bends them, and so does the flat line where a roll comes round.
+func TestWhatBends(t *testing.T) {
+	for _, row := range []struct {
+		crease       pattern.Crease
+		rolls, bends bool
+	}{
+		{pattern.Crease{Fold: pattern.Valley, Angle: 90}, false, false},
+		{pattern.Crease{Fold: pattern.Mountain, Angle: 90, Bulge: -0.2}, false, true},
+		{pattern.Crease{Fold: pattern.Valley, Angle: 90, Bulge: 0.2}, false, true},
+		{pattern.Crease{Fold: pattern.Flat}, false, false},
+		{pattern.Crease{Fold: pattern.Flat, Angle: 90}, true, true},
+	} {
+		assert.Equal(t, row.rolls, row.crease.Rolls(), "%+v", row.crease)
+		assert.Equal(t, row.bends, row.crease.Bends(), "%+v", row.crease)
+	}
+}
+
 // What is glued to a piece lies on it or comes with a bond; stock gives way below 0.8 mm,
 // unless it is known better.
 func TestWhatPiecesHaveInCommon(t *testing.T) {

@@ -31,6 +31,7 @@ func TestFaultyOrders(t *testing.T) {
 		}, fault.OutOfRange, "items[1].blank"},
 		"no size":         {func(o *sheet.Order) { o.Items[0].Height = measure.Length{} }, fault.OutOfRange, "items[0].blank"},
 		"one count short": {func(o *sheet.Order) { o.Items[2].Count = 0 }, fault.Conflict, "items[2].count"},
+		"one count alone": {func(o *sheet.Order) { o.Items[0].Count, o.Items[1].Count = 0, 0 }, fault.Conflict, "items[0].count"},
 		"negative count":  {func(o *sheet.Order) { o.Items[2].Count = -1 }, fault.OutOfRange, "items[2].count"},
 		"too many pieces": {func(o *sheet.Order) { o.Items[0].Count, o.Items[1].Count = sheet.MostPieces, 1 }, fault.TooMany, "items"},
 		"too many items":  {func(o *sheet.Order) { o.Items = make([]sheet.Item, sheet.MostItems+1) }, fault.TooMany, "items"},

@@ -125,6 +125,25 @@ func TestSettle(t *testing.T) {
 	assert.Equal(t, 14, work.Cuts)
 }
 
+// Of two marks that are as good the one that the plans name first is set first: there and back again is
+// three settings, whichever begins.
+func TestSettlingBeginsWhereThePlansDo(t *testing.T) {
+	three, five := measure.Inches(3), measure.Inches(5)
+	both := func(first, second measure.Length) sheet.Sheets {
+		return sheet.Sheets{Times: 1, Tree: leftOver(), Steps: []sheet.Step{
+			{Reading: first, Parts: []int{0}, Repeat: 1, Low: []int{1}, Rest: []int{2}},
+			{Reading: second, Parts: []int{2}, Repeat: 1, Low: []int{3}, Rest: []int{4}},
+		}}
+	}
+	list, work := sheet.Settle([]sheet.Sheets{both(three, five), both(five, three)})
+	assert.Equal(t, []sheet.Setting{
+		{Reading: three, Cuts: 1, Steps: []sheet.StepAt{{Plan: 0, Step: 0}}},
+		{Reading: five, Cuts: 2, Steps: []sheet.StepAt{{Plan: 0, Step: 1}, {Plan: 1, Step: 0}}},
+		{Reading: three, Cuts: 1, Steps: []sheet.StepAt{{Plan: 1, Step: 1}}},
+	}, list)
+	assert.Equal(t, 3, work.Settings)
+}
+
 // Stages count runs of cuts in one direction, and a trim across a run is one more.
 func TestStages(t *testing.T) {
 	blank := &sheet.Node{Item: 0}

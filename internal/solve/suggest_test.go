@@ -140,6 +140,26 @@ func TestSheetsForOneAreThoseOfThePlanner(t *testing.T) {
 	}
 }
 
+// An enclosure whose blank is larger than the sheet takes no count of sheets at all.
+func TestSheetsForOneAreNoneWhereABlankIsLarger(t *testing.T) {
+	s, err := Solve(context.Background(), seen(t, "sleeve", 1, 58, 78, 10))
+	require.NoError(t, err)
+	assert.Zero(t, s.SheetsForOne(), "no sheet is named")
+	blank := &s.Pattern.Pieces[0]
+	for _, c := range []struct {
+		width, height measure.Length
+		sheets        int
+	}{
+		{blank.Width, blank.Height, 1},
+		{blank.Height, blank.Width, 1},
+		{blank.Width.Sub(measure.Nanometres(1)), blank.Height, 0},
+		{blank.Height, blank.Width.Sub(measure.Nanometres(1)), 0},
+	} {
+		s.Request.SheetWidth, s.Request.SheetHeight = c.width, c.height
+		assert.Equal(t, c.sheets, s.SheetsForOne(), "%s x %s", c.width.Plain(measure.Millimetre), c.height.Plain(measure.Millimetre))
+	}
+}
+
 func BenchmarkSuggest(b *testing.B) {
 	for _, thickness := range []int64{2, 58} {
 		b.Run(strconv.FormatInt(thickness, 10), func(b *testing.B) {

@@ -51,6 +51,11 @@ func TestADesignMayHaveSoMuch(t *testing.T) {
 		return strings.Replace(pieces(1, 2), `]}]}`, `]}],"joins":[`+strings.TrimSuffix(strings.Repeat(`{"even":"p0","with":"p1"},`, n), ",")+`]}`, 1)
 	}
 	named := func(n int) string { return sleeveWith(`"panel":"left side"`, `"panel":"`+strings.Repeat("l", n)+`"`) }
+	choosing := func(choice string) string {
+		return strings.Replace(string(own.Simplest().Text), `"pieces":`, `"choices":[{"name":"foot",`+choice+`}],"pieces":`, 1)
+	}
+	word := func(n int) string { return choosing(`"of":["open","` + strings.Repeat("w", n) + `"]`) }
+	count := func(n int) string { return choosing(fmt.Sprintf(`"count":["%d","%[1]d"],"usual":"%[1]d"`, n)) }
 	for name, c := range map[string]struct {
 		make  func(n int) string
 		most  int
@@ -60,6 +65,8 @@ func TestADesignMayHaveSoMuch(t *testing.T) {
 		"panels of a piece": {func(n int) string { return pieces(1, n) }, 64, fault.TooMany, "design.pieces[0].panels"},
 		"pieces":            {func(n int) string { return pieces(n, 1) }, 8, fault.TooMany, "design.pieces"},
 		"joins":             {joins, 64, fault.TooMany, "design.joins"},
+		"a word to choose":  {word, 40, fault.Unreadable, "design.choices[0].of[1]"},
+		"a count":           {count, 64, fault.Unreadable, "design.choices[0]"},
 		"a name":            {named, 40, fault.TooMany, "design.pieces[0].panels[1].panel"},
 	} {
 		assert.False(t, has(readFaults(t, c.make(c.most)), c.code, c.place), "%s: %d are taken", name, c.most)

@@ -77,11 +77,16 @@ func TestHalfSaidIdeasAreTold(t *testing.T) {
 
 // A hint that says it was tried is one: followed, the design has a solution.
 func TestHintsWereTried(t *testing.T) {
+	card := func(reach string) string {
+		return `{"design":"x","pieces":[{"piece":"a","panels":[{"panel":"base",` + reach + `}]}]}`
+	}
 	for name, c := range map[string]struct{ design, tried, mended string }{
 		"too little": {sleeveWith(`,{"meet":"edge of front","with":"fold of lap"}`, ""), "tried: let front reach as far as back",
 			sleeveWith(`,{"meet":"edge of front","with":"fold of lap"}`, "", `{"panel":"front","on":"left side","edge":"left"`, `{"panel":"front","on":"left side","edge":"left","reach":{"like":"back"}`)},
 		"too much": {sleeveWith(`"edge":"left"},{"panel":"front"`, `"edge":"left","reach":"40 mm"},{"panel":"front"`, `{"panel":"right side","on":"back","edge":"right"}`, `{"panel":"right side","on":"back","edge":"right","reach":"15 mm"}`),
 			"tried: free left side", sleeveWith(`{"panel":"right side","on":"back","edge":"right"}`, `{"panel":"right side","on":"back","edge":"right","reach":"15 mm"}`)},
+		"no height":    {card(`"across":"90 mm"`), `tried: let base go up as far as the contents ("up": {"covers": "height"})`, card(`"across":"90 mm","up":{"covers":"height"}`)},
+		"no width":     {card(`"up":"200 mm"`), `tried: let base go across as far as the contents ("across": {"covers": "width"})`, card(`"across":{"covers":"width"},"up":"200 mm"`)},
 		"a wrong fold": {sleeveWith(`"edge":"left"},{"panel":"front"`, `"edge":"left","fold":"mountain"},{"panel":"front"`), "tried: fold left side up", sleeveWith()},
 	} {
 		t.Run(name, func(t *testing.T) {

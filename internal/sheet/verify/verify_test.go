@@ -91,6 +91,20 @@ func TestVerifierFindsFaults(t *testing.T) {
 	}
 }
 
+// A blank as large as its sheet takes no cut, and a plan of it no setting and no stage.
+func TestWholeSheetsTakeNoWork(t *testing.T) {
+	o := sheettest.TeaOrder(t)
+	o.Items = o.Items[:1]
+	o.Items[0].Width, o.Items[0].Height, o.Items[0].Count = o.Sheets[0].Width, o.Sheets[0].Height, 2
+	a, err := search.Plan(context.Background(), o)
+	require.NoError(t, err)
+	require.NoError(t, Plan(o, a))
+	assert.Equal(t, sheet.Work{}, a.Work)
+	assert.Equal(t, 2, a.Sheets)
+	a.Work.Stages = 1
+	assert.ErrorContains(t, Plan(o, a), "there are 0 stages, not 1")
+}
+
 // leaf is the first blank of a tree.
 func leaf(n *sheet.Node) *sheet.Node {
 	for n.Low != nil {
