@@ -82,3 +82,16 @@ func TestUnsoundBonds(t *testing.T) {
 		assert.Empty(t, Fold(p, 1).Plates, name)
 	}
 }
+
+// A bond says of two panels, one of each piece, that they meet or are glued: in whichever order they are
+// asked for, and of no two others.
+func TestBondsNameTwoPanels(t *testing.T) {
+	b := &pattern.Bond{A: 0, B: 1}
+	plates := []plate{{piece: 0, panel: 2}, {piece: 0, panel: 3}, {piece: 1, panel: 2}, {piece: 1, panel: 3}, {piece: 2, panel: 2}, {piece: 2, panel: 3}}
+	for i := range plates {
+		for k := range plates {
+			want := i == 0 && k == 3 || i == 3 && k == 0
+			assert.Equal(t, want, names(b, 2, 3, &plates[i], &plates[k]), "%d and %d", i, k)
+		}
+	}
+}
