@@ -61,6 +61,8 @@ func TestOrnamentComesLast(t *testing.T) {
 	}
 	waiting, half, done := o.Frame(len(plain.Steps), 0), o.Frame(len(plain.Steps), 0.5), o.Frame(len(plain.Steps), 1)
 	n := len(done.Model.Plates) - 1
+	before := o.Frame(len(plain.Steps)-1, 1)
+	assert.Equal(t, waiting.Model.Plates[n].Outline, before.Model.Plates[n].Outline, "it comes from where it waited")
 	front := plate(t, &done, "left front")
 	from, to := above(front, waiting.Model.Plates[n].Outline[0]), above(front, done.Model.Plates[n].Outline[0])
 	assert.InDelta(t, o.Steps[len(plain.Steps)].Travels[0].By, from-to, 1e-9)
