@@ -98,6 +98,15 @@ func (p *Plan) Lay(sizes []measure.Length) pattern.Pattern {
 	return p.Build(sizes)
 }
 
+// Ideals are the sizes of the readings on an endlessly fine ruler.
+func (p *Plan) Ideals() []measure.Length {
+	sizes := make([]measure.Length, len(p.Problem.Readings))
+	for i := range sizes {
+		sizes[i] = p.Problem.Readings[i].Ideal
+	}
+	return sizes
+}
+
 // Faulty is what is wrong with the plan itself, nil if nothing is.
 func (p *Plan) Faulty() error {
 	if p.Check == nil {

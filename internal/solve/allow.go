@@ -33,7 +33,7 @@ func (r *Request) allow(plan *enclosure.Plan) {
 // request fixes, such as laps, are as long as it says.
 func (r *Request) takenUp(plan *enclosure.Plan) []measure.Length {
 	ends := make([]int64, len(plan.Problem.Readings))
-	laid := plan.Build(ideals(plan))
+	laid := plan.Build(plan.Ideals())
 	for i := range plan.Strips {
 		s := &plan.Strips[i]
 		scores := scoresOf(&laid, s)

@@ -48,14 +48,14 @@ func TestFoldsTakeUpTheirAllowance(t *testing.T) {
 			off := f.Nominal.Sub(proof.Clearances[i].Clearance).Abs().Nanometres()
 			assert.LessOrEqual(t, off, flex, "%s, %s: claimed %v, folded %v", q.Kind.Name, f.Axis, f.Nominal, proof.Clearances[i].Clearance)
 		}
-		ideal := q.folded(s.plan, ideals(s.plan), s.plan.Build)
+		ideal := q.folded(s.plan, s.plan.Ideals(), s.plan.Build)
 		exact := fold.Prove(&ideal, measure.Micrometres(50))
 		require.True(t, exact.Closes && exact.Holds, "%s: %v", q.Kind.Name, exact.Faults)
 		plain := *s.Request
 		plain.FoldAllowance = measure.Length{}
 		plan, err := plain.planned()
 		require.NoError(t, err)
-		without := plan.Build(ideals(plan))
+		without := plan.Build(plan.Ideals())
 		if s.Ideal.Pieces[0].Width != without.Pieces[0].Width {
 			longer++
 		}

@@ -44,11 +44,7 @@ func TestDiagonalEnvelopeAgainstPlainGeometry(t *testing.T) {
 				Unit: c.unit, Width: r.Width, Height: r.Height, Caliper: r.Caliper, Given: r.Options, Params: r.Kind.Params,
 			})
 			require.NoError(t, err)
-			sizes := make([]measure.Length, len(plan.Problem.Readings))
-			for i, reading := range plan.Problem.Readings {
-				sizes[i] = reading.Ideal
-			}
-			blank := plan.Build(sizes).Pieces[0].Width.Sub(measure.Millimetres(margin))
+			blank := plan.Build(plan.Ideals()).Pieces[0].Width.Sub(measure.Millimetres(margin))
 			unit := 1.0
 			if c.unit == measure.Inch {
 				unit = 25.4

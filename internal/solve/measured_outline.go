@@ -29,7 +29,7 @@ func places(p *pattern.Pattern) (at []measure.Length) {
 // sizes put it: how often one goes in is seen from how far the corner moves with it.
 // Where a corner hangs on one unsettled size alone, it settles that.
 func (d *dealer) outline(plan *enclosure.Plan, corners [][2]measure.Length) {
-	sizes := ideals(plan)
+	sizes := plan.Ideals()
 	for i := range sizes {
 		if d.placed[i] {
 			sizes[i] = d.sizes[i]

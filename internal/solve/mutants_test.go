@@ -26,14 +26,7 @@ func checkMutants(t *testing.T, r *solve.Request, free ...string) {
 	plan, err := r.Kind.Plan(&enclosure.Input{Unit: r.Unit, Width: r.Width, Height: r.Height, Thickness: r.Thickness,
 		Caliper: r.Caliper, Fit: r.Fit, Given: r.Options, Params: r.Kind.Params})
 	require.NoError(t, err)
-	ideal := func() []measure.Length {
-		sizes := make([]measure.Length, len(plan.Problem.Readings))
-		for i, reading := range plan.Problem.Readings {
-			sizes[i] = reading.Ideal
-		}
-		return sizes
-	}
-	base := plan.Build(ideal())
+	base := plan.Build(plan.Ideals())
 	right := fold.Prove(&base, measure.Length{})
 	require.Empty(t, right.Faults)
 	for _, off := range []measure.Length{r.Caliper, r.Caliper.Neg()} {
@@ -41,13 +34,13 @@ func checkMutants(t *testing.T, r *solve.Request, free ...string) {
 			if reading.Fixed || slices.Contains(free, reading.Name) || off.Sign() > 0 && slices.Contains(free, reading.Name+"+") {
 				continue
 			}
-			sizes := ideal()
+			sizes := plan.Ideals()
 			sizes[i] = sizes[i].Add(off)
 			mutant := plan.Build(sizes)
 			assertMutant(t, right, &mutant, fmt.Sprint(reading.Name, " ", off.Sign()))
 		}
 		for i, change := range calipersOf(&base) {
-			mutant := plan.Build(ideal())
+			mutant := plan.Build(plan.Ideals())
 			if at := calipersOf(&mutant)[i]; at.size.Add(off).Sign() >= 0 {
 				*at.size = at.size.Add(off)
 				assertMutant(t, right, &mutant, fmt.Sprint(change.name, " ", off.Sign()))

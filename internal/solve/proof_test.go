@@ -189,11 +189,7 @@ func planned(t *testing.T, q *solve.Request, caliper measure.Length) (*enclosure
 	plan, err := q.Kind.Plan(&enclosure.Input{Unit: q.Unit, Width: q.Width, Height: q.Height, Thickness: q.Thickness,
 		Caliper: caliper, Fit: q.Fit, Given: q.Options, Params: q.Kind.Params})
 	require.NoError(t, err)
-	sizes := make([]measure.Length, len(plan.Problem.Readings))
-	for i := range sizes {
-		sizes[i] = plan.Problem.Readings[i].Ideal
-	}
-	return plan, sizes
+	return plan, plan.Ideals()
 }
 
 // caliperFree reports whether the ideals are the same in stock that is a little

@@ -59,7 +59,7 @@ func (s *Solution) taken() *pattern.Pattern {
 // folds reports whether the ideal pattern closes and holds: what is wrong with
 // the one on the ruler then comes of its marks.
 func (s *Solution) folds() bool {
-	folded := s.Request.folded(s.plan, ideals(s.plan), s.plan.Build)
+	folded := s.Request.folded(s.plan, s.plan.Ideals(), s.plan.Build)
 	p := fold.Prove(&folded, s.Request.closing())
 	return p.Closes && p.Holds
 }

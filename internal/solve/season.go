@@ -42,7 +42,7 @@ const GrowthSpan = 33.0
 // folds of which run along the grain unless the sheet has no room for that.
 func (r *Request) grown(plan *enclosure.Plan) []bool {
 	along := make([]bool, len(plan.Problem.Readings))
-	laid := plan.Build(ideals(plan))
+	laid := plan.Build(plan.Ideals())
 	for i := range plan.Strips {
 		s := &plan.Strips[i]
 		if s.Piece >= len(laid.Pieces) {

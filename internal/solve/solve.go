@@ -101,20 +101,11 @@ func (r *Request) layOut(plan *enclosure.Plan, first *answer) (*Solution, error)
 	}
 	s := &Solution{
 		Request: r, Step: first.step,
-		Pattern: plan.Lay(first.sizes), Ideal: plan.Build(ideals(plan)),
+		Pattern: plan.Lay(first.sizes), Ideal: plan.Build(plan.Ideals()),
 		Fits: slices.Clone(first.judged.fits), Sure: first.judged.sure(), Ornament: plan.Ornament,
 		plan: plan, sizes: first.sizes,
 	}
 	return s, s.prove()
-}
-
-// ideals returns the sizes of the readings on an endlessly fine ruler.
-func ideals(plan *enclosure.Plan) []measure.Length {
-	sizes := make([]measure.Length, len(plan.Problem.Readings))
-	for i, reading := range plan.Problem.Readings {
-		sizes[i] = reading.Ideal
-	}
-	return sizes
 }
 
 // offMiddle sums up how far the clearances are from the middles of their

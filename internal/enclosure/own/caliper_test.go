@@ -40,10 +40,7 @@ func TestADroppedCaliperIsCaught(t *testing.T) {
 			for _, w := range r.layers {
 				v.note(bound, w.form)
 			}
-			sizes := make([]measure.Length, len(plan.Problem.Readings))
-			for i := range sizes {
-				sizes[i] = plan.Problem.Readings[i].Ideal
-			}
+			sizes := plan.Ideals()
 			whole := plan.Build(sizes)
 			proof := fold.Prove(&whole, measure.Micrometres(1))
 			require.True(t, proof.Closes && proof.Holds, "%v", proof.Faults)

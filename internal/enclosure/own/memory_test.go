@@ -33,7 +33,7 @@ func TestRememberedFoldingsPlanAlike(t *testing.T) {
 				if assert.Equal(t, wrong, err); err == nil {
 					assert.Equal(t, want.plan.Problem, got.plan.Problem)
 					assert.Equal(t, want.plan.Fits, got.plan.Fits)
-					assert.Equal(t, want.build(want.ideals()), got.build(got.ideals()))
+					assert.Equal(t, want.build(want.plan.Ideals()), got.build(got.plan.Ideals()))
 				}
 			}
 			assert.LessOrEqual(t, len(warm.folded), 3, "foldings")
@@ -50,11 +50,7 @@ func TestOneDesignForManyAtOnce(t *testing.T) {
 		in.Width, in.Thickness = measure.Millimetres(50+n), measure.Millimetres(1+n%9)
 		plan, err := k.Plan(in)
 		if assert.NoError(t, err) {
-			sizes := make([]measure.Length, len(plan.Problem.Readings))
-			for i := range sizes {
-				sizes[i] = plan.Problem.Readings[i].Ideal
-			}
-			plan.Build(sizes)
+			plan.Build(plan.Ideals())
 		}
 		return plan
 	}

@@ -77,7 +77,7 @@ func (d *Design) faults(in *enclosure.Input) fault.Faults {
 	}
 	for i := range p.plan.Fits {
 		w := &p.plan.Problem.Windows[p.plan.Fits[i].Window]
-		if room := w.Form.Value(p.ideals()); room.Less(w.Min) || w.Max.Less(room) {
+		if room := w.Form.Value(p.plan.Ideals()); room.Less(w.Min) || w.Max.Less(room) {
 			return fault.Faults{{Code: fault.Impossible, Field: "design", Detail: w.Name}}
 		}
 	}

@@ -129,11 +129,7 @@ func TestRandomDesignsAreProvenOrToldWhy(t *testing.T) {
 			told++
 			continue
 		}
-		sizes := make([]measure.Length, len(plan.Problem.Readings))
-		for k := range sizes {
-			sizes[k] = plan.Problem.Readings[k].Ideal
-		}
-		p := plan.Build(sizes)
+		p := plan.Build(plan.Ideals())
 		proof := fold.Prove(&p, measure.Micrometres(1500))
 		require.True(t, proof.Closes && proof.Holds, "%s: %v", text, proof.Faults)
 		_ = rounding.NewSearch(&plan.Problem)

@@ -30,7 +30,7 @@ func TestEverySlitLiesOnItsFold(t *testing.T) {
 	v := newDerivation(d.Ways[0])
 	p := v.planner(trial())
 	require.NoError(t, v.attempt(p))
-	sheet := p.build(p.ideals()).Pieces[0]
+	sheet := p.build(p.plan.Ideals()).Pieces[0]
 	require.Len(t, sheet.Cuts, 4+4) // and the corners of the blank
 	for i := range sheet.Cuts[:4] {
 		cut := &sheet.Cuts[i]

@@ -6,13 +6,12 @@ import (
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
 	"creasefit/internal/fold"
-	"creasefit/internal/measure"
 )
 
 // verify folds the pattern of the ideal sizes up. What does not close or hold there is
 // a fault of the design, and is told with the place of what is in the way.
 func (p *planner) verify() error {
-	whole, _ := p.folding(p.ideals())
+	whole, _ := p.folding(p.plan.Ideals())
 	proof := fold.Prove(&whole, enclosure.Closing(p.in.Fit, p.in.Caliper, p.in.BoardFrom))
 	var faults fault.Faults
 	for i := range proof.Faults {
@@ -20,15 +19,6 @@ func (p *planner) verify() error {
 		faults = append(faults, impossible(p.placeOf(f), "folded up, this does not work: "+f.String(), mend(f)))
 	}
 	return faults.Err()
-}
-
-// ideals are the sizes of the readings on an endlessly fine ruler.
-func (p *planner) ideals() []measure.Length {
-	sizes := make([]measure.Length, len(p.plan.Problem.Readings))
-	for i := range sizes {
-		sizes[i] = p.plan.Problem.Readings[i].Ideal
-	}
-	return sizes
 }
 
 // placeOf is where in the design that stands which a finding names.
