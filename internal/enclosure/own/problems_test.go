@@ -56,9 +56,10 @@ func TestHalfSaidIdeasAreTold(t *testing.T) {
 		"in the way": {`{"design":"x","pieces":[{"piece":"a","panels":[{"panel":"base","across":{"covers":"width"},"up":{"covers":"height"}},{"panel":"left","on":"base","edge":"left","reach":"8 mm"},
 			{"panel":"roof","on":"left","edge":"left","reach":"50 mm"}]}]}`,
 			"design.", "", ""},
-		"glue in the air": {sleeveWith(`{"glue":"lap","to":"front"}`, `{"glue":"lap","to":"back"}`), "design.holds", "too big for the cavity", "lie on another panel"},
-		"across":          {sleeveWith(`{"meet":"edge of front","with":"fold of lap"}`, `{"glue":"left side","to":"back"}`), "design.joins[1]", "does not lie flat on back", "fold one of them another way"},
-		"no lap":          {sleeveWith(`"reach":"lap"`, `"reach":"2 mm"`), "design.joins[0]", "lap has 2 mm of front to be glued to", "reach farther"},
+		"glue in the air":  {sleeveWith(`{"glue":"lap","to":"front"}`, `{"glue":"lap","to":"back"}`), "design.holds", "too big for the cavity", "lie on another panel"},
+		"across":           {sleeveWith(`{"meet":"edge of front","with":"fold of lap"}`, `{"glue":"left side","to":"back"}`), "design.joins[1]", "does not lie flat on back", "fold one of them another way"},
+		"lines that cross": {sleeveWith(`"with":"fold of lap"`, `"with":"top edge of back"`), "design.joins[1]", "the edge of front and the top edge of back lie across one another", "name two lines that run the same way"},
+		"no lap":           {sleeveWith(`"reach":"lap"`, `"reach":"2 mm"`), "design.joins[0]", "lap has 2 mm of front to be glued to", "reach farther"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			faults := wrong(t, c.design)
