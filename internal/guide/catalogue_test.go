@@ -171,6 +171,20 @@ func TestCataloguesBringNoFigures(t *testing.T) {
 	}
 }
 
+// What a drawing says is put together of the names that a language has; what has no name there stays as it is.
+func TestWordsOfDrawings(t *testing.T) {
+	for text, german := range map[string]string{
+		"front width": "Breite der Vorderseite", "front height": "Höhe der Vorderseite", "lap on the front": "Klebelasche auf der Vorderseite",
+		"score 2": "Rille 2", "in": "Zoll", "Sleeve with a glued lap": "Hülle mit Klebelasche", "nobody's width": "nobody's width", "7": "7",
+	} {
+		for name, want := range map[string]string{"en": text, "de": german} {
+			say, err := guide.Words(name)
+			require.NoError(t, err)
+			assert.Equal(t, want, say(text))
+		}
+	}
+}
+
 func TestLanguages(t *testing.T) {
 	all := guide.Languages()
 	assert.Equal(t, "en", all[0])

@@ -157,6 +157,8 @@ var refusals = []refusal{
 	{"2/5 in", measure.ReasonDenominator, 0, "13/32 in"},
 	{"3 5/7 in", measure.ReasonDenominator, 2, "3 23/32 in"},
 	{"1/7mm", measure.ReasonDenominator, 0, "0.143 mm"},
+	{"2 1/7mm", measure.ReasonDenominator, 2, "2.143 mm"},
+	{"2 1/7 cm", measure.ReasonDenominator, 2, "21.429 mm"},
 	{"3/1 in", measure.ReasonDenominator, 0, "3 in"},
 	{"1/9999999999in", measure.ReasonDenominator, 2, ""},
 	{"3.1234567in", measure.ReasonNotWhole, 0, "79.3358mm"},

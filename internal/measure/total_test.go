@@ -58,6 +58,7 @@ func TestParseTotalRefuses(t *testing.T) {
 		_, err := measure.ParseTotal(text, measure.NoUnit, measure.ClearComma)
 		e := parseError(t, err, text)
 		assert.Equal(t, want.reason, e.Reason, text)
+		assert.Equal(t, want.at, e.At, text)
 		assert.Equal(t, want.hint, e.Hint, text)
 		for _, hint := range hints(e) {
 			_, err := measure.ParseTotal(hint, measure.NoUnit, measure.ClearComma)

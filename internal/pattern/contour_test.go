@@ -32,15 +32,18 @@ func TestContours(t *testing.T) {
 		want   [][]pattern.Vertex
 		whole  bool
 	}{
-		"one":                       {[]pattern.Panel{panel(0, 0, 40, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 30), at(0, 30))}, true},
-		"side by side":              {[]pattern.Panel{panel(0, 0, 15, 30), panel(15, 0, 40, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 30), at(0, 30))}, true},
-		"smaller than the blank":    {[]pattern.Panel{panel(0, 0, 39, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(39, 0), at(39, 30), at(0, 30))}, false},
-		"one lower than the other":  {[]pattern.Panel{panel(20, 0, 40, 10), panel(0, 0, 20, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 10), at(20, 10), at(20, 30), at(0, 30))}, false},
-		"two flaps with a gap":      {[]pattern.Panel{panel(0, 0, 20, 30), panel(20, 0, 40, 10), panel(20, 15, 40, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 10), at(20, 10), at(20, 15), at(40, 15), at(40, 30), at(0, 30))}, false},
-		"corner to corner":          {[]pattern.Panel{panel(20, 15, 40, 30), panel(0, 0, 20, 15)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(20, 0), at(20, 15), at(0, 15)), pattern.Polygon(at(20, 15), at(40, 15), at(40, 30), at(20, 30))}, false},
-		"a window":                  {[]pattern.Panel{windowed}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 30), at(0, 30)), pattern.Polygon(at(10, 10), at(10, 20), at(20, 20), at(20, 10))}, false},
-		"a disc":                    {[]pattern.Panel{rounded}, [][]pattern.Vertex{{{Point: at(0, 10), Bulge: 1}, {Point: at(20, 10), Bulge: 1}}}, false},
-		"a point with a second one": {[]pattern.Panel{{Outline: pattern.Polygon(at(0, 0), at(40, 0), at(40, 0), at(40, 30), at(0, 30))}}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 30), at(0, 30))}, true},
+		"one":                               {[]pattern.Panel{panel(0, 0, 40, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 30), at(0, 30))}, true},
+		"side by side":                      {[]pattern.Panel{panel(0, 0, 15, 30), panel(15, 0, 40, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 30), at(0, 30))}, true},
+		"smaller than the blank":            {[]pattern.Panel{panel(0, 0, 39, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(39, 0), at(39, 30), at(0, 30))}, false},
+		"one lower than the other":          {[]pattern.Panel{panel(20, 0, 40, 10), panel(0, 0, 20, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 10), at(20, 10), at(20, 30), at(0, 30))}, false},
+		"two flaps with a gap":              {[]pattern.Panel{panel(0, 0, 20, 30), panel(20, 0, 40, 10), panel(20, 15, 40, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 10), at(20, 10), at(20, 15), at(40, 15), at(40, 30), at(0, 30))}, false},
+		"corner to corner":                  {[]pattern.Panel{panel(20, 15, 40, 30), panel(0, 0, 20, 15)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(20, 0), at(20, 15), at(0, 15)), pattern.Polygon(at(20, 15), at(40, 15), at(40, 30), at(20, 30))}, false},
+		"corner to corner, the lower first": {[]pattern.Panel{panel(0, 0, 20, 15), panel(20, 15, 40, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(20, 0), at(20, 15), at(0, 15)), pattern.Polygon(at(20, 15), at(40, 15), at(40, 30), at(20, 30))}, false},
+		"a narrow one above":                {[]pattern.Panel{panel(0, 0, 40, 10), panel(0, 10, 20, 30)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 10), at(20, 10), at(20, 30), at(0, 30))}, false},
+		"a narrow one below":                {[]pattern.Panel{panel(0, 10, 40, 30), panel(0, 0, 20, 10)}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(20, 0), at(20, 10), at(40, 10), at(40, 30), at(0, 30))}, false},
+		"a window":                          {[]pattern.Panel{windowed}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 30), at(0, 30)), pattern.Polygon(at(10, 10), at(10, 20), at(20, 20), at(20, 10))}, false},
+		"a disc":                            {[]pattern.Panel{rounded}, [][]pattern.Vertex{{{Point: at(0, 10), Bulge: 1}, {Point: at(20, 10), Bulge: 1}}}, false},
+		"a point with a second one":         {[]pattern.Panel{{Outline: pattern.Polygon(at(0, 0), at(40, 0), at(40, 0), at(40, 30), at(0, 30))}}, [][]pattern.Vertex{pattern.Polygon(at(0, 0), at(40, 0), at(40, 30), at(0, 30))}, true},
 	} {
 		p := pattern.Piece{Width: measure.Millimetres(40), Height: measure.Millimetres(30), Panels: c.panels}
 		assert.Equal(t, c.want, p.Contours(), name)
