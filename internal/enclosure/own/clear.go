@@ -57,19 +57,14 @@ func (s *sight) besides(i int) [2]int {
 
 // sideways is the way in which the sides of a panel lie apart.
 func (p *plate) sideways() way {
-	axis, _ := p.Edge.along()
-	return p.face.own(1 - axis)
+	return p.face.own(1 - p.Edge.axis())
 }
 
 // beyond is how far a side of a panel would reach beyond half a paper before a plate, did
 // it end where its parent does.
 func (r *derived) beyond(p *plate, side, block int) form {
-	axis, _ := p.Edge.along()
-	out, inward := p.sideways(), 1-2*int64(side)
-	if side == 0 {
-		out = out.back()
-	}
-	_, at := p.lies(1-axis, p.spans[1-axis][side].with(p.ends[side], -inward*parts))
+	across, out := 1-p.Edge.axis(), p.sideways().to(side)
+	_, at := p.lies(across, p.spans[across][side].with(p.ends[side], outward(side)*parts))
 	return at.plus(-1, faceOn(&r.blocks[block].at, out.back())).times(out.sign).with(caliper, parts/2)
 }
 

@@ -108,9 +108,14 @@ const (
 
 var edgeNames = [...]string{"left", "right", "bottom", "top"}
 
-// along returns which coordinate of the blank an edge looks along, 0 for x, and
-// whether it looks towards the greater ones.
-func (e Edge) along() (axis int, up bool) { return int(e / 2), e%2 == 1 }
+// axis is which coordinate of the blank an edge looks along, 0 for x.
+func (e Edge) axis() int { return int(e / 2) }
+
+// side is where an edge looks along that: 0 towards the lower ones, 1 towards the greater.
+func (e Edge) side() int { return int(e % 2) }
+
+// outward is the sign of the way to a side, 0 for the lower one and 1 for the greater.
+func outward(side int) int64 { return int64(2*side - 1) }
 
 // cornersAt are the corners at the ends of each edge of a panel, the lower or left one first.
 var cornersAt = [...][2]int{Left: {0, 3}, Right: {1, 2}, Bottom: {0, 1}, Top: {3, 2}}
@@ -125,12 +130,8 @@ func (e Edge) ends(o []pattern.Vertex) [2]pattern.Point {
 
 // move moves a point so far towards an edge.
 func (e Edge) move(p pattern.Point, by measure.Length) pattern.Point {
-	axis, up := e.along()
-	if !up {
-		by = by.Neg()
-	}
-	at := coordinate(&p, axis)
-	*at = at.Add(by)
+	at := coordinate(&p, e.axis())
+	*at = at.Add(by.Times(outward(e.side())))
 	return p
 }
 

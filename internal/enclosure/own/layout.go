@@ -134,9 +134,8 @@ func (l *layout) length(a Amount) measure.Length { return l.amount(a).exact(l.va
 func (l *layout) shape(q *plate, to *pattern.Panel) {
 	o := to.Outline
 	if q.Taper.given {
-		axis, _ := q.Edge.along()
 		for k, corner := range cornersAt[q.Edge] {
-			o[corner].Point = Edge(2*(1-axis)+1-k).move(o[corner].Point, l.length(q.Taper))
+			o[corner].Point = Edge(2*(1-q.Edge.axis())+1-k).move(o[corner].Point, l.length(q.Taper))
 		}
 	}
 	w := q.Window

@@ -173,14 +173,13 @@ func (d *Design) longer(i int, p *Panel) (all []remedy) {
 			{"let " + p.Name + ` go across as far as the contents ("across": {"covers": "width"})`, set(Reach{Covers: "width"}, Reach{})}}
 	}
 	reach := func(to Reach) func(*Design) { return func(d *Design) { d.panels()[i].Reach = to } }
-	axis, _ := p.Edge.along()
+	axis := p.Edge.axis()
 	for _, q := range d.panels() {
-		other, _ := q.Edge.along()
 		switch {
 		case q.Name == p.Name || q.Reach.Like == p.Name:
 		case q.On == "" && axis == 1:
 			all = append(all, remedy{"let " + p.Name + " reach as high as " + q.Name, reach(Reach{Like: heightOf + q.Name})})
-		case q.On == "" || other == axis:
+		case q.On == "" || q.Edge.axis() == axis:
 			all = append(all, remedy{"let " + p.Name + " reach as far as " + q.Name, reach(Reach{Like: q.Name})})
 		}
 	}

@@ -81,8 +81,8 @@ func (s *sight) foldsUnder(i int) bool {
 func (s *sight) meets(p *plate) bool {
 	on := &s.panels[p.parent]
 	below := &s.panels[on.parent]
-	axis, _ := p.Edge.along()
-	if other, _ := on.Edge.along(); other != axis {
+	axis := p.Edge.axis()
+	if on.Edge.axis() != axis {
 		return true
 	}
 	long := func(q *plate) float64 { return q.spans[axis][1].at(s.values) - q.spans[axis][0].at(s.values) }

@@ -59,7 +59,7 @@ func (s *sight) place(i int, before []int) {
 		return
 	}
 	on := &s.panels[p.parent]
-	axis, _ := p.Edge.along()
+	axis := p.Edge.axis()
 	at, old, turned := p.crease(), on.face.own(axis), p.face.own(axis)
 	p.origin = on.origin
 	p.move(old.axis, old.sign, at)
@@ -86,13 +86,7 @@ func (p *plate) sense() int64 {
 func (p *plate) move(axis int, times int64, by form) { p.origin[axis] = p.origin[axis].plus(times, by) }
 
 // crease is where on the blank the fold of a panel lies.
-func (p *plate) crease() form {
-	axis, up := p.Edge.along()
-	if up {
-		return p.spans[axis][0]
-	}
-	return p.spans[axis][1]
-}
+func (p *plate) crease() form { return p.spans[p.Edge.axis()][1-p.Edge.side()] }
 
 // lies returns where a coordinate on the blank comes to lie along the axis that it
 // is turned to.
@@ -124,16 +118,16 @@ func (r *derived) block(i int) block {
 	p := &r.panels[i]
 	b := block{panel: i, flat: p.face.inside.axis, at: p.foot}
 	spans, whole := p.spans, true
-	trim := func(q *plate, hangs bool) {
+	trim := func(q *plate, side int) { // half of a spine
 		if q.spine != nil {
-			axis, up := q.Edge.along()
-			spans[axis], whole = trimmed(spans[axis], up == hangs, q.spine), false
+			end := &spans[q.Edge.axis()][side]
+			*end, whole = end.plus(-outward(side), q.spine.half()), false
 		}
 	}
-	trim(p, false)
+	trim(p, 1-p.Edge.side())
 	for k := range r.panels {
 		if c := &r.panels[k]; c.parent == i {
-			trim(c, true)
+			trim(c, c.Edge.side())
 		}
 	}
 	if !whole {
@@ -148,14 +142,6 @@ func (r *derived) blockAt(at rim) *block {
 	return &r.blocks[i]
 }
 
-// trimmed takes half of a spine from one end of a span.
-func trimmed(span [2]form, high bool, spine form) [2]form {
-	if high {
-		return [2]form{span[0], span[1].plus(-1, spine.half())}
-	}
-	return [2]form{span[0].plus(1, spine.half()), span[1]}
-}
-
 // thick is the stretch of the stock about its middle.
 func thick(middle form) stretch {
 	return stretch{middle.with(caliper, -parts/2), middle.with(caliper, parts/2)}
@@ -165,14 +151,9 @@ func thick(middle form) stretch {
 func (r *derived) spineOf(i int) block {
 	p := &r.panels[i]
 	on := &r.panels[p.parent]
-	axis, up := p.Edge.along()
-	back := int64(1)
-	if up {
-		back = -1
-	}
 	b := r.block(i)
 	b.spine = true
-	space, middle := on.lies(axis, p.crease().plus(back, p.spine.half()))
+	space, middle := on.lies(p.Edge.axis(), p.crease().plus(-outward(p.Edge.side()), p.spine.half()))
 	b.flat, b.at[space] = space, thick(middle)
 	inside := on.face.inside
 	low, high := on.origin[inside.axis], p.origin[inside.axis]

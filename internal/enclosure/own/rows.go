@@ -188,23 +188,18 @@ func (v *derivation) side(l Line) Edge {
 // line finds a line at the values known.
 func (r *derived) line(l Line) (at placed) {
 	p := &r.panels[r.index[l.Panel]]
-	axis, up := r.side(l).along()
-	holder, end := p, p.spans[axis][0]
-	if up {
-		end = p.spans[axis][1]
-	}
+	axis, side := r.side(l).axis(), r.side(l).side()
+	holder, end := p, p.spans[axis][side]
 	if l.hangs() && p.parent >= 0 {
 		holder, end = &r.panels[p.parent], p.crease()
 		switch l.Of {
 		case OutsideFold:
-			end = r.faceOf(p, end, up, 1)
+			end = r.faceOf(p, end, side, 1)
 		case InsideFold:
-			end = r.faceOf(p, end, up, -1)
+			end = r.faceOf(p, end, side, -1)
 		}
 	}
-	if at.ends = holder.face.own(axis); !up {
-		at.ends = at.ends.back()
-	}
+	at.ends = holder.face.own(axis).to(side)
 	thick := holder.face.inside.axis
 	_, at.where[at.ends.axis] = holder.lies(axis, end)
 	at.where[thick] = holder.origin[thick]
@@ -214,15 +209,11 @@ func (r *derived) line(l Line) (at placed) {
 
 // faceOf is where a face of what a fold goes round lies on the parent: the outer one, or
 // with -1 the inner one.
-func (r *derived) faceOf(p *plate, at form, up bool, outer int64) form {
-	back := int64(1)
-	if up {
-		back = -1
-	}
+func (r *derived) faceOf(p *plate, at form, side int, outer int64) form {
 	if p.spine != nil {
-		at = at.plus(back, p.spine.half())
+		at = at.plus(-outward(side), p.spine.half())
 	}
-	return at.with(caliper, -back*outer*parts/2)
+	return at.with(caliper, outward(side)*outer*parts/2)
 }
 
 // reaches adds what is stated about how far a panel goes.

@@ -50,7 +50,7 @@ func (s *stated) slits(r *derived) {
 // lengthOfFold is the reading of how long the fold of a panel is, -1 if it is none.
 func (v *derivation) lengthOfFold(panel int) int {
 	q := &v.panels[panel]
-	axis, _ := q.Edge.along()
+	axis := q.Edge.axis()
 	if f := q.spans[1-axis][1].plus(-1, q.spans[1-axis][0]); len(f) == 1 && f[0].times == parts && f.has(v.first) {
 		return v.of(f[0].of).reading
 	}

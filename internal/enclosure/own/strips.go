@@ -52,7 +52,7 @@ func (v *derivation) layBlanks() {
 			q := &v.panels[i]
 			v.crease[i] = n
 			b.names = append(b.names, "score "+strconv.Itoa(n+1))
-			if axis, _ := q.Edge.along(); len(b.scores[axis]) < len(b.chains[axis])-1 {
+			if axis := q.Edge.axis(); len(b.scores[axis]) < len(b.chains[axis])-1 {
 				b.scores[axis] = append(b.scores[axis], pattern.Score{Name: b.names[n], Fold: q.Fold, Angle: float64(q.Angle)})
 			}
 		}

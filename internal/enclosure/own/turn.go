@@ -13,6 +13,9 @@ type way struct {
 
 func (w way) back() way { return way{w.axis, -w.sign} }
 
+// to is the way to a side of what runs in a way.
+func (w way) to(side int) way { return way{w.axis, w.sign * outward(side)} }
+
 // turn says where a panel's directions point once it is folded; roots lie as they
 // are, lids face down.
 func (v *derivation) turn(i int) {
@@ -28,27 +31,21 @@ func (v *derivation) turn(i int) {
 		return
 	}
 	on := v.panels[p.parent].face
-	axis, up := p.Edge.along()
-	outward := on.own(axis)
-	if !up {
-		outward = outward.back()
-	}
-	turned, inside := outward, on.inside
+	axis, side := p.Edge.axis(), p.Edge.side()
+	out := on.own(axis).to(side)
+	turned, inside := out, on.inside
 	switch {
 	case p.Fold == pattern.Flat:
 	case p.Angle == 180:
-		turned, inside = outward.back(), on.inside.back()
+		turned, inside = out.back(), on.inside.back()
 	case p.Fold == pattern.Valley:
-		turned, inside = on.inside, outward.back()
+		turned, inside = on.inside, out.back()
 	default:
-		turned, inside = on.inside.back(), outward
-	}
-	if !up {
-		turned = turned.back()
+		turned, inside = on.inside.back(), out
 	}
 	p.face = on
 	p.face.inside = inside
-	if axis == 0 {
+	if turned = turned.to(side); axis == 0 {
 		p.face.across = turned
 	} else {
 		p.face.up = turned
@@ -75,12 +72,7 @@ func (f *facing) blank(axis int) int {
 // after its parent and after what is glued inside it or what its fold goes round, else as
 // they are listed.
 func (v *derivation) orderFolds() {
-	before := make([][]int, len(v.panels))
-	for i := range v.panels {
-		if p := v.panels[i].parent; p >= 0 {
-			before[i] = append(before[i], p)
-		}
-	}
+	before := v.parents()
 	for i := range v.panels {
 		if p := &v.panels[i]; p.nested {
 			for k := range v.panels {
@@ -101,18 +93,18 @@ func (v *derivation) orderFolds() {
 		}
 		before[b] = append(before[b], a)
 	}
-	v.order = v.parentsFirst(afterThose(v.inTurn(), before))
+	v.order = afterThose(afterThose(v.inTurn(), before), v.parents())
 }
 
-// parentsFirst keeps an order but for panels that come before their parents.
-func (v *derivation) parentsFirst(order []int) []int {
+// parents lists what panels come after at the least: the one that each hangs on.
+func (v *derivation) parents() [][]int {
 	before := make([][]int, len(v.panels))
 	for i := range v.panels {
 		if p := v.panels[i].parent; p >= 0 {
 			before[i] = []int{p}
 		}
 	}
-	return afterThose(order, before)
+	return before
 }
 
 // afterThose keeps an order but for panels that come before those that come before them.

@@ -89,7 +89,7 @@ func newDerivation(d *Design) *derivation {
 		v.turn(i)
 	}
 	v.number()
-	for _, i := range v.parentsFirst(v.inTurn()) {
+	for _, i := range afterThose(v.inTurn(), v.parents()) {
 		v.span(i)
 	}
 	v.layBlanks()
@@ -104,12 +104,11 @@ func (v *derivation) number() {
 	}
 	for i := range v.panels {
 		p := &v.panels[i]
-		to, along := p.Across, p.face.across
+		to := p.Across
 		if p.parent >= 0 {
-			axis, _ := p.Edge.along()
-			to, along = p.Reach, p.face.own(axis)
+			to = p.Reach
 		}
-		p.far, p.up = v.add(p, to, "", along), -1
+		p.far, p.up = v.add(p, to, "", p.face.own(p.Edge.axis())), -1
 	}
 	for i := range v.panels {
 		if p := &v.panels[i]; p.parent < 0 {
@@ -141,18 +140,9 @@ func (v *derivation) loosen(glued *plate) {
 		return
 	}
 	on := &v.panels[glued.parent]
-	if on.parent < 0 {
-		return
+	if on.parent >= 0 && on.Edge.axis() != glued.Edge.axis() {
+		v.freeEnd(on, glued.Edge.side())
 	}
-	axis, up := glued.Edge.along()
-	if reaching, _ := on.Edge.along(); reaching == axis {
-		return
-	}
-	side := 0
-	if up {
-		side = 1
-	}
-	v.freeEnd(on, side)
 }
 
 // freeEnd leaves an end of a panel to be found.
@@ -205,21 +195,15 @@ func (v *derivation) span(i int) {
 		return
 	}
 	on := &v.panels[p.parent]
-	axis, up := p.Edge.along()
+	axis, side := p.Edge.axis(), p.Edge.side()
 	p.spans = on.spans
-	along, from := p.spans[axis], p.spans[axis][0]
-	if up {
-		from = along[1]
-		p.spans[axis] = [2]form{from, from.with(p.far, parts)}
-	} else {
-		p.spans[axis] = [2]form{from.with(p.far, -parts), from}
-	}
+	fold := on.spans[axis][side]
+	p.spans[axis][side], p.spans[axis][1-side] = fold.with(p.far, outward(side)*parts), fold
 	across, in := &p.spans[1-axis], v.amount(p.Narrower)
 	for side, end := range p.ends {
-		inward := 1 - 2*int64(side)
-		across[side] = across[side].plus(inward, in)
+		across[side] = across[side].plus(-outward(side), in)
 		if end >= 0 {
-			across[side] = across[side].with(end, inward*parts)
+			across[side] = across[side].with(end, -outward(side)*parts)
 		}
 	}
 }
