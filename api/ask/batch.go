@@ -72,7 +72,7 @@ func (r *Reading) AddCell(name, text string) {
 	begun := strings.TrimSpace(text)
 	switch {
 	case strings.HasPrefix(begun, "[") && json.Valid([]byte(begun)):
-		r.addMember(name, &Scanner{Text: []byte(begun)})
+		r.addMember(name, []byte(begun))
 	case strings.HasPrefix(begun, "{"):
 		r.Add(name, text)
 	default:

@@ -22,11 +22,6 @@ func NewCheck(k *enclosure.Kind, formats ...string) *Form[*Check] {
 func (q *Check) bind(b *Names) {
 	q.Enclosure.bind(b)
 	q.Measured.bind(b)
-	q.bindFinished(b)
-}
-
-// bindFinished binds what is measured on the folded piece.
-func (q *Check) bindFinished(b *Names) {
 	for i, axis := range [...]pattern.Axis{pattern.Width, pattern.Height, pattern.Thickness} {
 		along := axis.String()
 		b.bind(&q.Inside[i], Name{Name: "inside_" + along, Example: "3 5/8 in", Advanced: true,

@@ -62,63 +62,47 @@ func syntaxDetail(body []byte) string {
 
 // AddMembers adds the members of a text that UnreadableJSON finds no fault with.
 func (r *Reading) AddMembers(object []byte) {
-	s := &Scanner{Text: object}
-	s.Peek()
-	s.Next()
-	for members := 0; s.Peek() != '}'; members++ {
-		name := r.table.word(s.Skip())
-		s.Expect(':')
-		if members == MostNames {
+	many := 0
+	for name, value := range members(object, r.table.word) {
+		if many == MostNames {
 			r.Report(tooManyFields(), "")
 			return
 		}
-		r.addMember(name, s)
-		if s.Peek() == ',' {
-			s.Next()
-		}
+		many++
+		r.addMember(name, value)
 	}
 }
 
 // addMember adds one member, a list as one field for each of its items.
-func (r *Reading) addMember(name string, s *Scanner) {
-	if s.Peek() != '[' {
-		r.addScalar(name, s)
+func (r *Reading) addMember(name string, value []byte) {
+	if value[0] != '[' {
+		r.addScalar(name, value)
 		return
 	}
-	p := r.table.find(name)
-	if p == nil || !p.List {
-		value := string(s.Skip())
-		r.Report(fault.Fault{Code: fault.Unreadable, Field: name, Value: value, Detail: "this name takes one value, not a list"}, "")
+	if p := r.table.find(name); p == nil || !p.List {
+		r.Report(fault.Fault{Code: fault.Unreadable, Field: name, Value: string(value), Detail: "this name takes one value, not a list"}, "")
 		return
 	}
-	s.Next()
-	for s.Peek() != ']' {
-		r.addScalar(name, s)
-		if s.Peek() == ',' {
-			s.Next()
-		}
+	for item := range Items(value) {
+		r.addScalar(name, item)
 	}
-	s.Next()
 }
 
 // addScalar adds a text, a number, true or false.
-func (r *Reading) addScalar(name string, s *Scanner) {
-	first := s.Peek()
-	if p := r.table.find(name); first == '{' && p != nil && p.Type == ObjectType {
-		r.Add(name, compact(s.Skip()))
+func (r *Reading) addScalar(name string, value []byte) {
+	if p := r.table.find(name); value[0] == '{' && p != nil && p.Type == ObjectType {
+		r.Add(name, compact(value))
 		return
 	}
-	switch first {
+	switch value[0] {
 	case '"':
-		r.Add(name, s.Str())
+		r.Add(name, Unquote(value))
 	case '{', '[':
-		value := string(s.Skip())
-		r.Report(fault.Fault{Code: fault.Unreadable, Field: name, Value: value, Detail: "a value is a text or a number, not an object or a list"}, "")
+		r.Report(fault.Fault{Code: fault.Unreadable, Field: name, Value: string(value), Detail: "a value is a text or a number, not an object or a list"}, "")
 	case 'n':
-		s.Skip()
 		r.Report(fault.Fault{Code: fault.Missing, Field: name, Value: "null", Detail: "null is no value", Hint: "leave the name out"}, "")
 	default:
-		r.Add(name, string(s.Skip()))
+		r.Add(name, string(value))
 	}
 }
 

@@ -120,15 +120,3 @@ func writable(bound measure.Length, unit measure.Unit, up bool) measure.Length {
 	}
 	return measure.Nanometres(n * part)
 }
-
-// unitOf returns the unit of a word; NoUnit for any other word.
-func unitOf(word string) measure.Unit {
-	switch word {
-	case measure.Inch.String():
-		return measure.Inch
-	case measure.Millimetre.String():
-		return measure.Millimetre
-	default:
-		return measure.NoUnit
-	}
-}

@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -99,12 +100,7 @@ func Cut(text string, n int) string {
 // browser, a spreadsheet or a link shortener hangs on to an address. Such
 // names never reach the calculation or the cache key.
 func ignored(name string) bool {
-	switch name {
-	case "_", "gclid", "fbclid", "update":
-		return true
-	default:
-		return strings.HasPrefix(name, "x-") || strings.HasPrefix(name, "utm_")
-	}
+	return name == "_" || name == "gclid" || name == "fbclid" || name == "update" || strings.HasPrefix(name, "x-") || strings.HasPrefix(name, "utm_")
 }
 
 // Add adds a name with its text unless the name is to be ignored.
@@ -146,13 +142,16 @@ func (r *Reading) Parse() {
 	}
 }
 
+// units are the words for units; none is NoUnit.
+var units = map[string]measure.Unit{measure.Inch.String(): measure.Inch, measure.Millimetre.String(): measure.Millimetre}
+
 // parseConventions finds the unit and the decimal mark, which the other
 // values are read with.
 func (r *Reading) parseConventions() {
 	for _, f := range slices.Backward(r.fields) { // the first one counts
 		switch {
 		case f.name == "unit":
-			r.named = unitOf(f.text)
+			r.named = units[f.text]
 			r.unit, r.mistaken = r.named, r.named == measure.NoUnit
 		case f.name == "decimal" && f.text == decimalComma:
 			r.decimal = measure.DecimalComma
@@ -174,10 +173,7 @@ func (r *Reading) reportUnknown(f field) {
 
 // wellFormed checks what holds for values of every type.
 func (r *Reading) wellFormed(n *Name, f field) bool {
-	most := n.MostCharacters
-	if most == 0 {
-		most = MostValue
-	}
+	most := cmp.Or(n.MostCharacters, MostValue)
 	switch {
 	case strings.TrimSpace(f.text) == "":
 		r.Report(fault.Fault{Code: fault.Missing, Field: f.name, Detail: "the value is empty; is the cell blank?", Expected: n.expected(r.unit), Hint: "leave the name out if there is nothing to say"}, "")

@@ -134,12 +134,7 @@ func (r *Reading) limitObjects(o *Objects) {
 }
 
 // MostValues is how many values a list takes.
-func (n *Name) MostValues() int {
-	if n.Most > 0 {
-		return n.Most
-	}
-	return usualMost
-}
+func (n *Name) MostValues() int { return cmp.Or(n.Most, usualMost) }
 
 // mostCorrections is how often a correction is corrected: a name that was meant
 // otherwise may have a value that the other name does not take.

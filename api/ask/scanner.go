@@ -3,6 +3,7 @@ package ask
 import (
 	"encoding/json"
 	"iter"
+	"strings"
 )
 
 // Scanner walks over a text that is known to be valid JSON.
@@ -47,7 +48,7 @@ func (s *Scanner) Skip() []byte {
 	case '{', '[':
 		s.skipNested()
 	default:
-		for s.pos < len(s.Text) && !endsScalar(s.Text[s.pos]) {
+		for s.pos < len(s.Text) && strings.IndexByte(",}]: \t\r\n", s.Text[s.pos]) < 0 {
 			s.pos++
 		}
 	}
@@ -74,16 +75,6 @@ func (s *Scanner) skipNested() {
 	}
 }
 
-// endsScalar reports whether the byte cannot belong to a number or a word.
-func endsScalar(c byte) bool {
-	switch c {
-	case ',', '}', ']', ':', ' ', '\t', '\r', '\n':
-		return true
-	default:
-		return false
-	}
-}
-
 // stringEnd returns the offset after the string that begins at from, or the
 // end of the text if it never ends.
 func stringEnd(text []byte, from int) int {
@@ -100,27 +91,25 @@ func stringEnd(text []byte, from int) int {
 
 // Unquote decodes a JSON string with its quotes.
 func Unquote(quoted []byte) string {
-	plain := quoted[1 : len(quoted)-1]
-	for _, c := range plain {
-		if c == '\\' {
-			var text string
-			// The scanner only sees valid JSON, so there is no error to report.
-			_ = json.Unmarshal(quoted, &text)
-			return text
-		}
+	text := string(quoted[1 : len(quoted)-1])
+	if strings.IndexByte(text, '\\') >= 0 {
+		_ = json.Unmarshal(quoted, &text) // it is valid JSON
 	}
-	return string(plain)
+	return text
 }
 
 // Members are the members of a valid JSON object, none of anything else.
-func Members(object []byte) iter.Seq2[string, []byte] {
+func Members(object []byte) iter.Seq2[string, []byte] { return members(object, Unquote) }
+
+// members are those of an object, each under what is made of its quoted name.
+func members(object []byte, named func(quoted []byte) string) iter.Seq2[string, []byte] {
 	return func(yield func(string, []byte) bool) {
 		s := Scanner{Text: object}
 		if s.Peek() != '{' {
 			return
 		}
 		for s.Next(); s.Peek() != '}'; s.Expect(',') {
-			name := s.Str()
+			name := named(s.Skip())
 			s.Expect(':')
 			if !yield(name, s.Skip()) {
 				return

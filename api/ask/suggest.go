@@ -56,7 +56,8 @@ func (q *Suggest) bind(b *Names) {
 	shape := ownName(enclosure.Shape())
 	shape.Help = "What the contents are: a box, or round as a jar is, as wide as thick. Kinds that can be are rolled round it then."
 	b.bind(&q.Shape, shape)
-	b.bind(&q.Wish, Name{Name: "wish", Most: 4, Example: "reusable", Choices: wishes(),
+	wishes := []string{string(solve.WishReusable), string(solve.WishNoGlue), string(solve.WishFewCuts), string(solve.WishOneSheet)}
+	b.bind(&q.Wish, Name{Name: "wish", Most: 4, Example: "reusable", Choices: wishes,
 		Help: "What is wished for, may be given several times: reusable, opens and closes without tearing; no-glue; few-cuts, the fewest first; one-sheet, all of it out of one sheet. Kinds that do not keep a wish come later."})
 	b.bind(&q.Post, Name{Name: "post", Choices: mail.Names(), Catalogue: "/v1/posts", Example: "us", Help: "The post that the finished piece should go by."})
 	b.bind(&q.Class, Name{Name: "class", Example: "letter", Help: "The size class of the post that it should go as, or a cheaper one. Default: any."})
@@ -68,11 +69,6 @@ func (q *Suggest) bind(b *Names) {
 // picturesName is the choice to have pictures in an answer.
 func picturesName(help string) Name {
 	return Name{Name: "pictures", Choices: []string{"no", themeLight, themeDark}, Example: themeLight, Default: Always("no"), Advanced: true, Help: help}
-}
-
-// wishes are the wishes that a word is enough for.
-func wishes() []string {
-	return []string{string(solve.WishReusable), string(solve.WishNoGlue), string(solve.WishFewCuts), string(solve.WishOneSheet)}
 }
 
 func (q *Suggest) settle(r *Reading) {
