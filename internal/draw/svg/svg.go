@@ -9,7 +9,6 @@
 package svg
 
 import (
-	"io"
 	"strconv"
 
 	"creasefit/internal/draw"
@@ -56,13 +55,7 @@ func (p *picture) class(name string) {
 	}
 }
 
-// Encode writes the drawing. The error is the writer's.
-func Encode(w io.Writer, d *draw.Drawing, o Options) error {
-	_, err := w.Write(Append(make([]byte, 0, 12<<10), d, o))
-	return err
-}
-
-// Append appends what Encode writes.
+// Append appends the drawing.
 func Append(dst []byte, d *draw.Drawing, o Options) []byte {
 	p := picture{out: out{dst}, d: d, colours: draw.Light(), classes: o.Classes}
 	if o.Dark {

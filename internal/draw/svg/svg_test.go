@@ -3,9 +3,7 @@ package svg_test
 import (
 	"bytes"
 	"encoding/xml"
-	"errors"
 	"fmt"
-	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -272,30 +270,11 @@ func TestGolden(t *testing.T) {
 	drawtest.CheckGolden(t, "cut-plan.svg", svg.Append(nil, drawtest.DrawPlan(), svg.Options{}))
 }
 
-// failing fails after some bytes.
-type failing struct{ left int }
-
-func (f *failing) Write(b []byte) (int, error) {
-	if len(b) > f.left {
-		return f.left, errors.New("the disk is full")
-	}
-	f.left -= len(b)
-	return len(b), nil
-}
-
-func TestWriteErrorIsReported(t *testing.T) {
-	s := drawtest.Every()[0]
-	assert.EqualError(t, svg.Encode(&failing{100}, s.Draw(), svg.Options{}), "the disk is full")
-	assert.NoError(t, svg.Encode(io.Discard, s.Draw(), svg.Options{}))
-}
-
 func BenchmarkSVG(b *testing.B) {
 	s := drawtest.Every()[0]
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := svg.Encode(io.Discard, s.Draw(), svg.Options{}); err != nil {
-			b.Fatal(err)
-		}
+		svg.Append(nil, s.Draw(), svg.Options{})
 	}
 }
 
