@@ -65,6 +65,11 @@ func (l *layout) figure(piece *pattern.Piece, glues []pattern.Glue) *figure {
 	return f
 }
 
+// Texts reports whether a label reaches into a box.
+func (f *Figure) Texts(b Box) bool {
+	return slices.ContainsFunc(f.Labels, func(l Label) bool { return l.Box.Meets(b) })
+}
+
 // ordered puts the lines into the order of their layers.
 func (f *figure) ordered() {
 	slices.SortStableFunc(f.fig.Lines, func(a, b Line) int { return int(a.Layer) - int(b.Layer) })

@@ -62,11 +62,7 @@ func (l *layout) listPiece(to []Reading, p *pattern.Piece) []Reading {
 func (l *layout) listCut(to []Reading, piece string, c *pattern.Cut) []Reading {
 	what := l.say(c.Name)
 	if c.On == "" {
-		along := l.say("left")
-		if c.From == "left" || c.From == "right" {
-			along = l.say("bottom")
-		}
-		to = append(to, Reading{piece, what, along, c.At})
+		to = append(to, Reading{piece, what, l.say(pattern.Beside(c.From)), c.At})
 	}
 	from := c.From
 	if from != "" {

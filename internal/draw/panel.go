@@ -172,12 +172,7 @@ func (r *room) free(b Box) bool {
 	if touches(b, r.ring, true) || touches(b, r.hole, true) {
 		return false
 	}
-	for i := range r.fig.Labels {
-		if r.fig.Labels[i].Box.Meets(b) {
-			return false
-		}
-	}
-	return !inWay(b, r.inWayOfNames().cuts)
+	return !r.fig.Texts(b) && !inWay(b, r.inWayOfNames().cuts)
 }
 
 // touches reports whether an edge of a path has a point in a box.

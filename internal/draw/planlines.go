@@ -105,12 +105,7 @@ func (f *figure) clear(b Box, lines []cutLine) bool {
 			return false
 		}
 	}
-	for i := range f.fig.Labels {
-		if f.fig.Labels[i].Box.Meets(b) {
-			return false
-		}
-	}
-	return true
+	return !f.fig.Texts(b)
 }
 
 // grainArrow draws beside the sheet, or above it, which way the grain runs.

@@ -136,11 +136,8 @@ func (f *figure) fails(c *Clearance, s ruled, curve []Vertex) []Line {
 func (f *figure) mark(x float64, text string) {
 	size := 0.85 * f.lettering
 	label := textAt(x-Width(text, size)/2, -0.6*f.lettering, size, true, text)
-	for i := range f.fig.Labels {
-		if f.fig.Labels[i].Box.Meets(label.Box) {
-			return
-		}
+	if !f.fig.Texts(label.Box) {
+		f.stroke(Point{x, 0}, Point{x, -0.4 * f.lettering})
+		f.label(label)
 	}
-	f.stroke(Point{x, 0}, Point{x, -0.4 * f.lettering})
-	f.label(label)
 }

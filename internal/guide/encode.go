@@ -15,12 +15,10 @@ var pages embed.FS
 
 // The pages as templates, parsed once. They call functions that a template lacks.
 var (
-	functions = template.FuncMap{"inc": inc, "wrap": wrap, "rule": rule, "md": marked, "json": literal}
+	functions = template.FuncMap{"inc": func(i int) int { return i + 1 }, "wrap": wrap, "rule": rule, "md": marked, "json": literal}
 	texts     = template.Must(template.New("").Funcs(functions).ParseFS(pages, "guide.txt", "guide.md"))
 	page      = html.Must(html.New("").Funcs(functions).ParseFS(pages, "guide.html"))
 )
-
-func inc(i int) int { return i + 1 }
 
 // JSON writes the guide as one JSON object. Its texts have plain spaces only.
 func (g *Guide) JSON() ([]byte, error) {

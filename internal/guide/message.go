@@ -21,14 +21,11 @@ type piece struct{ literal, key, form string }
 
 // UnmarshalJSON reads a string or an object of strings by plural form.
 func (m *message) UnmarshalJSON(data []byte) error {
-	forms := map[string]string{}
 	if data[0] == '"' {
-		var text string
-		if err := json.Unmarshal(data, &text); err != nil {
-			return err
-		}
-		forms["other"] = text
-	} else if err := json.Unmarshal(data, &forms); err != nil {
+		data = fmt.Appendf(nil, `{"other": %s}`, data)
+	}
+	var forms map[string]string
+	if err := json.Unmarshal(data, &forms); err != nil {
 		return err
 	}
 	m.forms = make(map[string][]piece, len(forms))

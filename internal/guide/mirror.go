@@ -41,7 +41,9 @@ func families(p *pattern.Piece, ways [][]pattern.Vertex) (all []family) {
 		for _, h := range hows {
 			var images []int
 			for _, m := range h.mirrors {
-				k := slices.IndexFunc(ways, func(way []pattern.Vertex) bool { return sameWay(way, m.image(p, ways[i])) })
+				image := m.image(p, ways[i])
+				back := backwards(image)
+				k := slices.IndexFunc(ways, func(way []pattern.Vertex) bool { return slices.Equal(way, image) || slices.Equal(way, back) })
 				if k > i && !done[k] && !slices.Contains(images, k) {
 					images = append(images, k)
 				}
@@ -72,11 +74,6 @@ func (m mirror) image(p *pattern.Piece, way []pattern.Vertex) []pattern.Vertex {
 		}
 	}
 	return image
-}
-
-// sameWay reports whether two ways are one, gone in either direction.
-func sameWay(a, b []pattern.Vertex) bool {
-	return slices.Equal(a, b) || slices.Equal(a, backwards(b))
 }
 
 // backwards returns a way gone from its end.

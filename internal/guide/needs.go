@@ -1,6 +1,10 @@
 package guide
 
-import "math"
+import (
+	"math"
+
+	"creasefit/internal/measure"
+)
 
 // item writes one material or tool.
 func (w *writer) item(key string, a args) Item {
@@ -12,7 +16,11 @@ func (w *writer) item(key string, a args) Item {
 // materials lists what is used up.
 func (w *writer) materials() []Item {
 	r := w.s.Request
-	width, height := w.greatestBlank()
+	var width, height measure.Length
+	for i := range w.s.Pattern.Pieces {
+		p := &w.s.Pattern.Pieces[i]
+		width, height = measure.Max(width, p.Width), measure.Max(height, p.Height)
+	}
 	paper := args{"caliper": fine(r.Caliper), "width": width, "height": height, "grammage": int(math.Round(r.Grammage))}
 	key := "material.stock"
 	if w.s.Pattern.Stiff() {

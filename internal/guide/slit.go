@@ -3,7 +3,6 @@ package guide
 import (
 	"slices"
 
-	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
 
@@ -65,7 +64,7 @@ func (w *writer) cutLine(p *pattern.Piece, cuts []*pattern.Cut) string {
 	if len(names) == 1 {
 		a["of"] = names[0]
 	}
-	a["edge"], a["side"] = told{key: "edge." + c.From}, told{key: "edge." + side(c.From)}
+	a["edge"], a["side"] = told{key: "edge." + c.From}, told{key: "edge." + pattern.Beside(c.From)}
 	key := "cut." + c.Kind.String()
 	if c.Kind == pattern.Notch {
 		key += "." + shape(c.Path)
@@ -110,7 +109,7 @@ func (w *writer) innerLine(p *pattern.Piece, c *pattern.Cut, a args) string {
 		return w.say("cut.slit.inside", a)
 	}
 	a["long"], a["low"], a["high"] = long, c.Path[0].X, c.Path[1].X
-	if side(c.From) == "bottom" {
+	if pattern.Beside(c.From) == "bottom" {
 		a["low"], a["high"] = c.Path[0].Y, c.Path[1].Y
 	}
 	return w.say("cut.slit.beside", a)
@@ -120,15 +119,6 @@ func (w *writer) innerLine(p *pattern.Piece, c *pattern.Cut, a args) string {
 // the outline.
 func byPoints(c *pattern.Cut) bool {
 	return c.Kind == pattern.Relief || c.From == "" && c.Kind != pattern.Window
-}
-
-// side returns the edge that the place of a cut along another edge is
-// measured from.
-func side(from string) string {
-	if from == "left" || from == "right" {
-		return "bottom"
-	}
-	return "left"
 }
 
 // shape names the shape of a notch.
@@ -141,13 +131,4 @@ func shape(way []pattern.Vertex) string {
 	default:
 		return "square"
 	}
-}
-
-// greatestBlank returns the greatest width and height of all blanks.
-func (w *writer) greatestBlank() (width, height measure.Length) {
-	for i := range w.s.Pattern.Pieces {
-		p := &w.s.Pattern.Pieces[i]
-		width, height = measure.Max(width, p.Width), measure.Max(height, p.Height)
-	}
-	return width, height
 }

@@ -48,7 +48,8 @@ func (w *writer) summary(kind enclosure.Words) string {
 	out := &w.s.Outside
 	text := kind.Help
 	if sizes := w.contents(); sizes != "" {
-		text += " " + w.say(w.inOrInto("summary"), args{"sizes": sizes})
+		key := map[bool]string{true: "summary.into", false: "summary.contents"}[w.s.Pattern.Cavity.Into]
+		text += " " + w.say(key, args{"sizes": sizes})
 	}
 	if !out.Width.IsZero() {
 		text += " " + w.say("summary.outside"+w.flat(), args{"sizes": w.sizes(out.Width, out.Height, out.Thickness)})
@@ -66,15 +67,6 @@ func (w *writer) summary(kind enclosure.Words) string {
 // step writes a ruler step.
 func (w *writer) step(s measure.Step) string {
 	return w.reading(s.Size(), s.Unit()) + noBreak + w.c.Units[s.Unit().String()]
-}
-
-// inOrInto returns the message about what goes in, or about what the piece
-// itself goes into.
-func (w *writer) inOrInto(group string) string {
-	if w.s.Pattern.Cavity.Into {
-		return group + ".into"
-	}
-	return group + ".contents"
 }
 
 // contents writes the sizes of the contents that the request names.

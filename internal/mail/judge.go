@@ -110,13 +110,7 @@ func checkAll(limits []Limit, m *measured) []Finding {
 
 // ofStates picks the findings that are in one of the states.
 func ofStates(list []Finding, states ...State) []Finding {
-	var picked []Finding
-	for _, f := range list {
-		if slices.Contains(states, f.State) {
-			picked = append(picked, f)
-		}
-	}
-	return picked
+	return slices.DeleteFunc(slices.Clone(list), func(f Finding) bool { return !slices.Contains(states, f.State) })
 }
 
 // brokenOf picks the rules that a piece of these traits breaks.

@@ -32,15 +32,11 @@ func (q *Piece) seenBy(p *Post) measured {
 	}
 	slices.SortStableFunc(turned, func(a, b spread) int { return cmp.Compare(b.nominal, a.nominal) })
 	m := measured{sides[0], sides[1], sides[2], around(q.Mass.picograms, q.MassTolerance.picograms), sides[0], sides[1], q.Traits}
-	if p.ByAddress && q.addressAcross() {
+	across := q.Address == WidthSide && q.Width.Less(q.Height) || q.Address == HeightSide && q.Height.Less(q.Width)
+	if p.ByAddress && across {
 		m.length, m.height, m.traits = m.height, m.length, m.traits|addressAcross
 	}
 	return m
-}
-
-// addressAcross reports whether the address reads along the shorter side.
-func (q *Piece) addressAcross() bool {
-	return q.Address == WidthSide && q.Width.Less(q.Height) || q.Address == HeightSide && q.Height.Less(q.Width)
 }
 
 // of returns how much the piece has of a quantity, or false if that is not

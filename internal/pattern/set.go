@@ -47,6 +47,14 @@ func (p *Piece) Inner(c *Cut) bool {
 	return c.Kind == Slit && len(c.Path) == 2 && !p.OnEdge(c.Path[0].Point) && !p.OnEdge(c.Path[1].Point)
 }
 
+// Beside is the edge that the place of a cut along another edge is measured from.
+func Beside(edge string) string {
+	if edge == "left" || edge == "right" {
+		return "bottom"
+	}
+	return "left"
+}
+
 // Within returns how long an inner slit is that runs along the edge that it is
 // measured from; it is false for other cuts.
 func (p *Piece) Within(c *Cut) (long measure.Length, ok bool) {

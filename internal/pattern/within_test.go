@@ -41,3 +41,11 @@ func TestSlitsWithinABlank(t *testing.T) {
 		})
 	}
 }
+
+// What is cut in from one edge lies so far along it from the left or the bottom, the
+// corner that lengths are read from (common practice).
+func TestPlacesOfCutsAreFromTheLowerLeft(t *testing.T) {
+	for edge, want := range map[string]string{"left": "bottom", "right": "bottom", "top": "left", "bottom": "left"} {
+		assert.Equal(t, want, pattern.Beside(edge), edge)
+	}
+}

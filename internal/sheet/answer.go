@@ -18,12 +18,7 @@ const (
 )
 
 // String returns "width" or "height".
-func (a Axis) String() string {
-	if a == Width {
-		return "width"
-	}
-	return "height"
-}
+func (a Axis) String() string { return [...]string{"width", "height"}[a] }
 
 // Other returns the axis that runs along a cut across a.
 func (a Axis) Other() Axis { return 1 - a }

@@ -52,8 +52,15 @@ func (o Order) lay(stock int, tree *Node, words bool) Sheets {
 
 // place walks a tree and appends where its blanks and offcuts lie.
 func (s *Sheets) place(o Order, n *Node, at Rect) {
-	if !n.IsCut() {
-		s.placeLeaf(n, at)
+	switch {
+	case n.IsCut():
+	case n.Item != Offcut:
+		s.Placed = append(s.Placed, Placement{n.Item, n.Turned, at})
+		return
+	default:
+		if at.Width.Sign() > 0 && at.Height.Sign() > 0 { // else the kerf took it whole
+			s.Offcuts = append(s.Offcuts, at)
+		}
 		return
 	}
 	low, high := o.Divide(n.Cut, n.At, Extent{at.Width, at.Height})
@@ -62,15 +69,6 @@ func (s *Sheets) place(o Order, n *Node, at Rect) {
 		s.place(o, n.High, Rect{at.X.Add(at.Width).Sub(high.Width), at.Y, high.Width, high.Height})
 	} else {
 		s.place(o, n.High, Rect{at.X, at.Y.Add(at.Height).Sub(high.Height), high.Width, high.Height})
-	}
-}
-
-// placeLeaf appends one leaf; an offcut that the kerf took whole is none.
-func (s *Sheets) placeLeaf(n *Node, at Rect) {
-	if n.Item != Offcut {
-		s.Placed = append(s.Placed, Placement{n.Item, n.Turned, at})
-	} else if at.Width.Sign() > 0 && at.Height.Sign() > 0 {
-		s.Offcuts = append(s.Offcuts, at)
 	}
 }
 

@@ -94,14 +94,8 @@ func (s *skeleton) worked(clips []clip, group []int) bool {
 	return false
 }
 
-// nowhere returns spans that hold nothing yet.
-func (s *skeleton) nowhere() [][2]float64 {
-	spans := make([][2]float64, len(s.model.Plates)+2)
-	for i := range spans {
-		spans[i] = [2]float64{math.Inf(1), math.Inf(-1)}
-	}
-	return spans
-}
+// nowhere is a span that holds nothing yet.
+var nowhere = [][2]float64{{math.Inf(1), math.Inf(-1)}}
 
 // reach widens the spans by what is there in a frame.
 func (s *skeleton) reach(spans [][2]float64, f *assembly.Frame) {

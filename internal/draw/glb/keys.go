@@ -5,15 +5,6 @@ import (
 	"math"
 )
 
-// keys writes the keys of a track one after another, and returns where they begin.
-func (s *scene) keys(t *track) (offset int) {
-	offset = len(s.data)
-	for _, k := range t.keys {
-		s.floats(k)
-	}
-	return offset
-}
-
 func (s *scene) floats(values []float64) {
 	for _, v := range values {
 		s.data = binary.LittleEndian.AppendUint32(s.data, math.Float32bits(tidy(v)))

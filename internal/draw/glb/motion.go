@@ -2,6 +2,7 @@ package glb
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"creasefit/internal/assembly"
@@ -44,7 +45,7 @@ func (s *skeleton) clips(order *assembly.Order, d *draw.Drawing) []clip {
 		for _, t := range step.Turns {
 			n = max(n, min(mostPoses, len(t.Path)-1))
 		}
-		c := clip{name: strconv.Itoa(i+1) + " " + d.Say(step.Do.String()), step: step, spans: s.nowhere()}
+		c := clip{name: strconv.Itoa(i+1) + " " + d.Say(step.Do.String()), step: step, spans: slices.Repeat(nowhere, len(s.model.Plates)+2)}
 		for k := range n + 1 {
 			part := float64(k) / float64(n)
 			frame := s.bent(order.Frame(i, part), i, part)
@@ -101,7 +102,8 @@ func (s *scene) animate(title string, clips []clip, joints []int) {
 			if t.still() {
 				continue
 			}
-			offset, size := s.keys(t), 4*len(t.keys[0])
+			offset, size := len(s.data), 4*len(t.keys[0])
+			s.floats(slices.Concat(t.keys...))
 			whole.add(&p, node, s.times(t.all()), s.output(p, offset, len(t.keys)))
 			for k, times := range t.times {
 				each[k].add(&p, node, s.times(times), s.output(p, offset, len(times)))
@@ -184,12 +186,7 @@ func (p *property) reaches(values [][]float64, from, to int) bool {
 
 // still reports whether the property never changes.
 func (t *track) still() bool {
-	for _, k := range t.keys {
-		if !same(k, t.keys[0], 1e-6) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(t.keys, func(k []float64) bool { return !same(k, t.keys[0], 1e-6) })
 }
 
 // all returns the times of all keys when the clips are played one after another.

@@ -43,7 +43,8 @@ func newSkeleton(closed *assembly.Frame, order *assembly.Order) *skeleton {
 	s.lying.shift = fold.Vec{-(low[0] + high[0]) / 2, -(low[1] + high[1]) / 2, -low[2]}
 	s.standing = s.lying
 	if up, ok := mouth(order); ok && steady(high.Minus(low), up) {
-		x, y, z := upright(up)
+		y, z := fold.Vec{0, 0, -1}, up // back and up: what was underneath is behind
+		x := y.Cross(up)
 		low, high = s.extent(x, y, z)
 		s.standing.turn = rotation(fold.Vec{x[0], y[0], z[0]}, fold.Vec{x[1], y[1], z[1]}, fold.Vec{x[2], y[2], z[2]})
 		s.standing.shift = fold.Vec{-(low[0] + high[0]) / 2, -(low[1] + high[1]) / 2, -low[2]}
@@ -78,13 +79,6 @@ func steady(size, up fold.Vec) bool {
 		}
 	}
 	return false
-}
-
-// upright returns the directions that become right, back and up when a thing is
-// stood up with what was underneath behind.
-func upright(up fold.Vec) (x, y, z fold.Vec) {
-	y = fold.Vec{0, 0, -1}
-	return y.Cross(up), y, up
 }
 
 // extent returns the box round the closed thing along some axes.

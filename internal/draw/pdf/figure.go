@@ -166,10 +166,8 @@ func within(f *draw.Figure, reach []draw.Box, part draw.Box) draw.Figure {
 
 // shows reports whether a part of a figure has a line or a text in it.
 func shows(f *draw.Figure, part draw.Box) bool {
-	for i := range f.Labels {
-		if f.Labels[i].Box.Meets(part) {
-			return true
-		}
+	if f.Texts(part) {
+		return true
 	}
 	for i := range f.Lines {
 		l := &f.Lines[i]

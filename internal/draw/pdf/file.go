@@ -25,10 +25,6 @@ type file struct {
 	at              []int // where each object begins
 }
 
-func newFile(title, language string) *file {
-	return &file{title: title, language: language}
-}
-
 // page begins a page of a size in mm.
 func (f *file) page(w, h float64) {
 	f.leaf = &leaf{high: h * points, wide: w * points, body: make([]byte, 0, 8<<10)}

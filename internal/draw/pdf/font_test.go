@@ -55,7 +55,7 @@ func TestWesternIsTheFont(t *testing.T) {
 // TestBeyondWestern: a file with a character that the small font lacks has the whole one.
 func TestBeyondWestern(t *testing.T) {
 	for text, beyond := range map[string]bool{"Größe 3 ⅝ ↕": false, "Чай": true, "τσάι": true, "茶": true} {
-		f := newFile("", "")
+		f := &file{}
 		f.page(100, 100)
 		f.text(text, 0, 0, 3, 0)
 		assert.Equal(t, beyond, f.beyond, text)

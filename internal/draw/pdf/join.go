@@ -11,15 +11,12 @@ import (
 // checkLines returns what stands above the check line.
 func (s *sheets) checkLines(number string) []string {
 	title := draw.Wrap(s.d.Title+number, letter, s.line)
-	return append(title[:min(2, len(title))], draw.Wrap(s.d.Say("Print at 100 %: the line is this long:")+" "+s.lineText(), letter, s.line)...)
-}
-
-// lineText says how long the check line is.
-func (s *sheets) lineText() string {
+	long, unit := s.line, "mm"
 	if s.d.Inches() {
-		return fmt.Sprintf("%.0f %s", s.line/25.4, s.d.Say("in"))
+		long, unit = s.line/25.4, "in"
 	}
-	return fmt.Sprintf("%.0f %s", s.line, s.d.Say("mm"))
+	text := fmt.Sprintf("%s %.0f %s", s.d.Say("Print at 100 %: the line is this long:"), long, s.d.Say(unit))
+	return append(title[:min(2, len(title))], draw.Wrap(text, letter, s.line)...)
 }
 
 // checkSize returns the size of the block with the check line and the page's

@@ -126,7 +126,7 @@ type page struct {
 }
 
 func newPrinter(title, language string, d *draw.Drawing, short, long float64) *printer {
-	return &printer{f: newFile(title, language), d: d, short: short, long: long}
+	return &printer{f: &file{title: title, language: language}, d: d, short: short, long: long}
 }
 
 // page begins a page.
