@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/netip"
+	"slices"
 	"strings"
 )
 
@@ -34,12 +35,7 @@ func ParseProxies(list []string) (Proxies, error) {
 
 // trusts reports whether an address is a trusted proxy's.
 func (p Proxies) trusts(a netip.Addr) bool {
-	for _, prefix := range p {
-		if prefix.Contains(a) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p, func(prefix netip.Prefix) bool { return prefix.Contains(a) })
 }
 
 // Address returns who sent a request: the peer or, behind trusted proxies, the

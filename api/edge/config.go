@@ -87,19 +87,12 @@ func ReadConfig(environ []string) (Config, error) {
 	return config, wrong
 }
 
-// settingNames lists every setting.
-func settingNames() []string {
-	t := reflect.TypeFor[Config]()
-	names := make([]string, t.NumField())
-	for i := range names {
-		names[i] = Prefix + t.Field(i).Tag.Get("env")
-	}
-	return names
-}
-
 // unknownSettings names every variable that a misspelling may have made.
 func unknownSettings(environ []string) error {
-	known := settingNames()
+	var known []string
+	for setting := range reflect.TypeFor[Config]().Fields() {
+		known = append(known, Prefix+setting.Tag.Get("env"))
+	}
 	var wrong error
 	for _, variable := range environ {
 		name, _, _ := strings.Cut(variable, "=")

@@ -3,6 +3,7 @@ package edge
 import (
 	"crypto/rand"
 	"strconv"
+	"strings"
 	"sync/atomic"
 )
 
@@ -18,28 +19,17 @@ func NewIDs() IDs {
 	return IDs{process: rand.Text()[:8] + "-", last: new(atomic.Uint64)}
 }
 
-// Take returns the caller's id if it is a sane one, or else the next.
+// Take returns the caller's id if it is a sane one, 8 to 64 characters that are
+// safe in headers and logs, or else the next.
 func (r IDs) Take(given string) string {
-	if isRequestID(given) {
+	if len(given) >= 8 && len(given) <= 64 && IsWord(given) {
 		return given
 	}
-	b := make([]byte, 0, 24)
-	b = append(b, r.process...)
-	return string(strconv.AppendUint(b, r.last.Add(1), 36))
+	return r.process + strconv.FormatUint(r.last.Add(1), 36)
 }
-
-// isRequestID accepts 8 to 64 characters that are safe in headers and logs.
-func isRequestID(id string) bool { return len(id) >= 8 && len(id) <= 64 && IsWord(id) }
 
 // IsWord reports whether a text is safe in headers, logs and file names:
 // letters, digits, hyphens and underscores.
 func IsWord(text string) bool {
-	for _, c := range []byte(text) {
-		switch {
-		case 'a' <= c && c <= 'z', 'A' <= c && c <= 'Z', '0' <= c && c <= '9', c == '-', c == '_':
-		default:
-			return false
-		}
-	}
-	return true
+	return strings.Trim(text, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_") == ""
 }

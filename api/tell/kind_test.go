@@ -63,7 +63,7 @@ func TestTextsAreReadInOneLineARow(t *testing.T) {
 }
 
 // TestAPiecesOwnOutlineIsTold: a rectangle is its blank and is told already, whatever is cut
-// into it makes it another; a slit inside it is measured along the edge that it is not from.
+// into it makes it another.
 func TestAPiecesOwnOutlineIsTold(t *testing.T) {
 	p := &wire.Piece{Blank: wire.Blank{Width: mm("90 mm", 90), Height: mm("60 mm", 60)}}
 	corner := func(x, y float64) wire.Corner { return wire.Corner{X: mm("", x), Y: mm("", y)} }
@@ -77,9 +77,6 @@ func TestAPiecesOwnOutlineIsTold(t *testing.T) {
 	} {
 		p.Outline = c.outline
 		assert.Equal(t, c.is, wholeBlank(p), name)
-	}
-	for from, want := range map[string]string{"left": "bottom", "right": "bottom", "top": "left", "bottom": "left"} {
-		assert.Equal(t, want, along(from))
 	}
 	assert.Equal(t, "corner 3", cornerName(&wire.Corner{}, 2))
 	assert.Equal(t, "corner 3 of ring 2, bulge -0.25", cornerName(&wire.Corner{Ring: 1, Bulge: -0.25}, 2))

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"creasefit/api/wire"
+	"creasefit/internal/pattern"
 )
 
 // row is one measurement of an answer: the same in CSV, XML and text. A corner has
@@ -93,7 +94,7 @@ func (l *pieceList) cuts(p *wire.Piece) {
 		c := &p.Cuts[i]
 		if c.Long != nil {
 			l.add(c.Kind, c.Name+" length", "", c.Long)
-			l.add(c.Kind, c.Name+" middle", along(c.From), c.At)
+			l.add(c.Kind, c.Name+" middle", pattern.Beside(c.From), c.At)
 			l.add(c.Kind, c.Name+" lies", c.From, &c.Depth)
 			continue
 		}
@@ -119,14 +120,6 @@ func (l *pieceList) places(p *wire.Piece) {
 	if r := p.Reveal; r != nil {
 		l.at("reveal", "reveal on "+r.On, &r.X, &r.Y)
 	}
-}
-
-// along is the edge that the place of a cut along another edge is measured from.
-func along(from string) string {
-	if from == "left" || from == "right" {
-		return "bottom"
-	}
-	return "left"
 }
 
 // wholeBlank reports whether the outline of a piece is that of its blank.
@@ -179,13 +172,9 @@ func rulerRows(a *wire.Ruler) []row {
 	return rows
 }
 
-// measurementTable is a table of measurements.
-func measurementTable(rows []row) table {
-	t := table{header: MeasurementColumns}
-	for _, r := range flat(rows) {
-		t.rows = append(t.rows, []any{r.piece, r.what, r.name, r.from, reading(r.length.Reading), r.length.In, r.length.MM})
-	}
-	return t
+// measurementRow is a measurement of one length in a table.
+func measurementRow(r row) []any {
+	return []any{r.piece, r.what, r.name, r.from, reading(r.length.Reading), r.length.In, r.length.MM}
 }
 
 // appendXML appends one element for each measurement, its numbers as

@@ -37,7 +37,7 @@ func tableOf(answer any) table {
 	case *wire.Mail:
 		return mailTable(a)
 	case *wire.Adapted:
-		return adaptTable(a)
+		return table{AdaptColumns, wire.Each(a.Sizes, adaptRow)}
 	case *wire.Matches:
 		return matchTable(a)
 	case *wire.Suggestions:
@@ -47,7 +47,7 @@ func tableOf(answer any) table {
 	case *wire.PortfolioCheck:
 		return portfolioCheckTable(a)
 	case *wire.Solution, *wire.Portfolio, *wire.Ruler:
-		return measurementTable(rowsOf(a))
+		return table{MeasurementColumns, wire.Each(flat(rowsOf(a)), measurementRow)}
 	case *wire.Paper:
 		return memberTable(AppendJSON(nil, a))
 	default:

@@ -51,6 +51,11 @@ func appendLines(dst []byte, s Style, answer any) []byte {
 	return b.Bytes()
 }
 
+// adaptRow has one size of both patterns side by side.
+func adaptRow(s wire.SizeBeside) []any {
+	return []any{s.Name, reading(s.Was.Reading), reading(s.Now.Reading), yesNo(s.Was.MM != s.Now.MM)}
+}
+
 // portfolioCheckTable has the rows of every layer, each named by the layer.
 func portfolioCheckTable(p *wire.PortfolioCheck) table {
 	t := table{header: CheckColumns, rows: [][]any{{"verdict", "", yesNo(p.Works), p.Sure.Chance, nil, nil, nil}}}

@@ -57,16 +57,13 @@ func span(step measure.Step, least, greatest measure.Length) [2]Length {
 // shows, such as a clearance, is read off a finer ruler or written as a
 // rounded decimal of the step's unit.
 func Reading(step measure.Step, l measure.Length) string {
-	finest, places := measure.Finest(step.Unit()), 3
-	switch {
+	switch finest := measure.Finest(step.Unit()); {
 	case l.IsMultipleOf(step):
 		return step.Format(l)
 	case l.IsMultipleOf(finest):
 		return finest.Format(l)
-	case step.Unit() == measure.Inch:
-		places = 4
 	}
-	return l.Decimal(step.Unit(), places)
+	return fine(l, step.Unit())
 }
 
 // round rounds to so many decimals, never to a negative zero.

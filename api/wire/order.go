@@ -75,7 +75,8 @@ func workStep(p *pattern.Pattern, s *assembly.Step, number int) WorkStep {
 		w.Turns = append(w.Turns, workTurn(p, &s.Turns[i]))
 	}
 	for _, a := range s.Glues {
-		w.Glues = append(w.Glues, workGlue(p, a))
+		g, own, other := a.Of(p)
+		w.Glues = append(w.Glues, WorkGlue{p.Pieces[own].Name, p.Pieces[own].Panels[g.Panel].Name, p.Pieces[other].Name, p.Pieces[other].Panels[g.To].Name})
 	}
 	for _, j := range s.Joints {
 		piece := &p.Pieces[j.Piece]
@@ -97,11 +98,6 @@ func workTurn(p *pattern.Pattern, t *assembly.Turn) WorkTurn {
 	degrees := func(fraction float64) float64 { return round(fraction*c.Angle, 2) }
 	return WorkTurn{Piece: piece.Name, Panel: piece.Panels[t.Panel].Name, Score: c.Name, Fold: c.Fold.String(),
 		From: degrees(t.From), To: degrees(t.To), Group: t.Group, Path: Each(t.Path, degrees)}
-}
-
-func workGlue(p *pattern.Pattern, a assembly.Area) WorkGlue {
-	g, own, other := a.Of(p)
-	return WorkGlue{p.Pieces[own].Name, p.Pieces[own].Panels[g.Panel].Name, p.Pieces[other].Name, p.Pieces[other].Panels[g.To].Name}
 }
 
 func workMove(p *pattern.Pattern, t *assembly.Travel) WorkMove {

@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"creasefit/api"
+	"creasefit/api/wire"
 )
 
 // object is a JSON object, list a JSON list.
@@ -192,10 +193,4 @@ var kindNames = sync.OnceValue(func() (names list) {
 })
 
 // words makes a list of JSON strings.
-func words(texts []string) list {
-	l := make(list, len(texts))
-	for i, t := range texts {
-		l[i] = t
-	}
-	return l
-}
+func words(texts []string) list { return wire.Each(texts, func(text string) any { return text }) }

@@ -12,6 +12,7 @@ import (
 	"text/template"
 
 	"creasefit/api"
+	"creasefit/api/wire"
 )
 
 //go:embed module/*.tmpl
@@ -44,7 +45,9 @@ func moduleOf(text object) map[string][]byte {
 	components := text["components"].(object)
 	functions := template.FuncMap{
 		"literal": literal, "keys": func(calls map[string]map[string]object) []string { return slices.Sorted(maps.Keys(calls)) },
-		"doc": doc, "title": title, "typeName": typeName, "typeOf": typeOf, "asked": requestType,
+		"doc": doc, "title": title, "typeName": typeName, "typeOf": typeOf, "asked": func(o object) string {
+			return typeOf(o["requestBody"].(object)["content"].(object)["application/json"].(object)["schema"].(object), "")
+		},
 		"answer": func(o object) string { return answerType(o, components["responses"].(object)) },
 	}
 	data, files := moduleData(text["paths"].(object)), map[string][]byte{}
@@ -92,12 +95,6 @@ func moduleData(paths object) *module {
 	return m
 }
 
-// requestType is the type of what an operation is asked.
-func requestType(o object) string {
-	content := o["requestBody"].(object)["content"].(object)["application/json"].(object)
-	return typeOf(content["schema"].(object), "")
-}
-
 // answerType is the type of the JSON answer; a picture is a text.
 func answerType(o, shared object) string {
 	response := o["responses"].(object)["200"].(object)
@@ -119,19 +116,11 @@ func typeOf(schema object, indent string) string {
 	}
 	for word, joint := range map[string]string{"allOf": " & ", "oneOf": " | ", "anyOf": " | "} {
 		if parts, ok := schema[word].(list); ok {
-			types := make([]string, len(parts))
-			for i, part := range parts {
-				types[i] = typeOf(part.(object), indent)
-			}
-			return "(" + strings.Join(types, joint) + ")"
+			return "(" + strings.Join(wire.Each(parts, func(part any) string { return typeOf(part.(object), indent) }), joint) + ")"
 		}
 	}
 	if words, ok := schema["enum"].(list); ok {
-		types := make([]string, len(words))
-		for i, word := range words {
-			types[i] = literal(word)
-		}
-		return strings.Join(types, " | ")
+		return strings.Join(wire.Each(words, literal), " | ")
 	}
 	return plainType(schema, indent)
 }
