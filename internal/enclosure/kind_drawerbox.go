@@ -133,7 +133,8 @@ func (d *draft) slitted(b *box) (ribbonSlit, error) {
 // rests on its back, in the middle.
 func (d *draft) layDrawerBox(r *drawerReadings, sizes []measure.Length) pattern.Pattern {
 	in := d.in
-	tray, sleeve := r.tray.lay(in, sizes), sleeveThick.layReadings(r.across, r.height, sizes, nil)
+	tray := r.tray.lay(in, sizes)
+	sleeve := sleeveThick.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: []measure.Length{sizes[r.height]}})
 	glueSleeve(&sleeve, measure.Length{})
 	seamSleeve(&sleeve, in.Caliper)
 	if r.notch.radius >= 0 {

@@ -43,10 +43,12 @@ func Sleeve() *Kind {
 	}
 }
 
-var sleeveThin = row{
-	piece: "sleeve", root: 1, height: "sleeve height",
-	panels: []string{"front", "back", "lap"},
-	scores: []pattern.Score{valley("1", 180), valley("2", 180)},
+var sleeveThin = grid{
+	piece:  "sleeve",
+	across: edge{[]string{"front", "back", "lap"}, []pattern.Score{valley("1", 180), valley("2", 180)}},
+	up:     edge{names: []string{"sleeve height"}},
+	cells:  []cell{{"front", 0, 0, 1}, {"back", 1, 0, -1}, {"lap", 2, 0, 1}},
+	root:   1,
 }
 
 // sleeveReadings are the indices of a sleeve's readings in its problem.
@@ -135,14 +137,14 @@ func (in *Input) checkSleeve(loose measure.Length) error {
 
 // laySleeve lays the sleeve out, glues its lap inside the front and bites the
 // notch out.
-func (d *draft) laySleeve(shape *row, r *sleeveReadings, sizes []measure.Length) pattern.Pattern {
+func (d *draft) laySleeve(shape *grid, r *sleeveReadings, sizes []measure.Length) pattern.Pattern {
 	in := d.in
 	thin := shape == &sleeveThin
-	var rounds []measure.Length
+	across := extents{sizes: sizesOf(r.across, sizes)}
 	if thin {
-		rounds = []measure.Length{in.Thickness.Add(in.Caliper), in.Thickness}
+		across.rounds = []measure.Length{in.Thickness.Add(in.Caliper), in.Thickness}
 	}
-	p := shape.layReadings(r.across, r.height, sizes, rounds)
+	p := shape.lay(across, extents{sizes: []measure.Length{sizes[r.height]}})
 	if thin {
 		glueSleeve(&p, measure.Max(sizes[r.across[1]].Sub(sizes[r.across[0]]), in.spine(in.Thickness).Over(2)))
 	} else {

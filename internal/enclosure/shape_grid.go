@@ -13,7 +13,8 @@ import (
 type grid struct {
 	piece      string
 	across, up edge
-	cells      []cell // the panels, each after the one it hangs on; the first stays still
+	cells      []cell // the panels
+	root       int    // the panel that stays still
 }
 
 // edge is what lies along one edge of a grid's blank: the names of its sizes
@@ -24,10 +25,19 @@ type edge struct {
 }
 
 // cell is a panel: where it lies, and by index the panel that it hangs on, in
-// the next column or the next row.
+// the next column or the next row, -1 for none.
 type cell struct {
 	name            string
 	column, row, on int
+}
+
+// valley and mountain make scores; score i of a piece is named by its number.
+func valley(number string, angle float64) pattern.Score {
+	return pattern.Score{Name: "score " + number, Fold: pattern.Valley, Angle: angle}
+}
+
+func mountain(number string, angle float64) pattern.Score {
+	return pattern.Score{Name: "score " + number, Fold: pattern.Mountain, Angle: angle}
 }
 
 // extents are the sizes along one edge; rounds says for each of its scores how
@@ -43,7 +53,8 @@ type gridMemory struct {
 	corners [36]pattern.Vertex
 }
 
-// lay lays the grid out. The crease that panel i hangs by is number i - 1.
+// lay lays the grid out. The panels after the one that stays still, mostly all but
+// the first, hang by the crease of the number before theirs.
 func (g *grid) lay(across, up extents) pattern.Piece {
 	n, m := len(g.cells), new(gridMemory)
 	cells := slices.Grow(m.cells[:0], len(g.across.names)+len(g.up.names))
@@ -51,15 +62,15 @@ func (g *grid) lay(across, up extents) pattern.Piece {
 	x, y := strips[0].Positions(), strips[1].Positions()
 	p := pattern.Piece{
 		Name: g.piece, Quantity: 1, Width: x[len(x)-1], Height: y[len(y)-1], Strips: strips,
-		Panels: slices.Grow(m.panels[:0], n)[:n:n], Creases: slices.Grow(m.creases[:0], n-1)[: n-1 : n-1],
+		Root: g.root, Panels: slices.Grow(m.panels[:0], n)[:n:n], Creases: slices.Grow(m.creases[:0], n-1),
 	}
 	corners := slices.Grow(m.corners[:0], 4*n)[:4*n]
 	for i, c := range g.cells {
 		outline := corners[4*i : 4*i+4 : 4*i+4]
 		pattern.FillRectangle(outline, x[c.column], y[c.row], x[c.column+1], y[c.row+1])
 		p.Panels[i] = pattern.Panel{Name: c.name, Outline: outline}
-		if i > 0 {
-			p.Creases[i-1] = g.crease(i, x, y, across.rounds, up.rounds)
+		if i != g.root {
+			p.Creases = append(p.Creases, g.crease(i, x, y, across.rounds, up.rounds))
 		}
 	}
 	return p

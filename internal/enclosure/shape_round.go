@@ -52,9 +52,10 @@ func (d *draft) rolled(r *Roll, height int) (*Plan, error) {
 	across := []int{body, d.fixed(r.Lap, r.Width)}
 	d.strip(0, pattern.Width, across...)
 	d.strip(0, pattern.Height, height)
-	shape := row{piece: r.Piece, height: r.High, panels: []string{r.Body, r.Lap}, scores: []pattern.Score{{Name: r.Lap, Angle: 360}}}
+	shape := grid{piece: r.Piece, across: edge{[]string{r.Body, r.Lap}, []pattern.Score{{Name: r.Lap, Angle: 360}}}, up: edge{names: []string{r.High}},
+		cells: []cell{{r.Body, 0, 0, -1}, {r.Lap, 1, 0, 0}}}
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
-		whole := d.wrapPattern(glueLap(shape.layReadings(across, height, sizes, nil), sizes[across[1]]))
+		whole := d.wrapPattern(glueLap(shape.lay(extents{sizes: sizesOf(across, sizes)}, extents{sizes: []measure.Length{sizes[height]}}), sizes[across[1]]))
 		whole.Cavity.Round = true
 		return whole
 	}

@@ -6,10 +6,13 @@ import (
 	"creasefit/internal/rounding"
 )
 
-var sleeveThick = row{
-	piece: "sleeve", root: 2, height: "sleeve height",
-	panels: []string{"front", "left side", "back", "right side", "lap"},
-	scores: []pattern.Score{valley("1", 90), valley("2", 90), valley("3", 90), valley("4", 90)},
+var sleeveThick = grid{
+	piece: "sleeve",
+	across: edge{[]string{"front", "left side", "back", "right side", "lap"},
+		[]pattern.Score{valley("1", 90), valley("2", 90), valley("3", 90), valley("4", 90)}},
+	up:    edge{names: []string{"sleeve height"}},
+	cells: []cell{{"front", 0, 0, 1}, {"left side", 1, 0, 2}, {"back", 2, 0, -1}, {"right side", 3, 0, 2}, {"lap", 4, 0, 3}},
+	root:  2,
 }
 
 // showing is how much of the contents an open end lets see.

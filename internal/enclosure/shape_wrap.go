@@ -27,15 +27,6 @@ func (in *Input) oneScore(d *draft) bool {
 	return one
 }
 
-// layReadings lays a row out with the sizes that the readings have come to.
-func (r *row) layReadings(across []int, height int, sizes, rounds []measure.Length) pattern.Piece {
-	var widths [12]measure.Length
-	for i, reading := range across {
-		widths[i] = sizes[reading]
-	}
-	return r.lay(widths[:len(across)], sizes[height], rounds)
-}
-
 // wrapPattern makes the pattern of a wrap in one piece: open above and below,
 // the contents lying on its root panel and held along the axes of its fits.
 func (d *draft) wrapPattern(piece pattern.Piece) pattern.Pattern {
