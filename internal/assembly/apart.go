@@ -61,17 +61,12 @@ func (t *taking) mover(n *pattern.Nesting) []int {
 	return units
 }
 
-// ways are the directions in which pieces are moved, along the axes of a plate.
-func (t *taking) ways(plate int) []fold.Vec {
-	f := t.pose.Frame(plate)
-	return []fold.Vec{f.Z, f.Z.Times(-1), f.Y, f.Y.Times(-1), f.X, f.X.Times(-1)}
-}
-
 // shortest finds the shortest way for units to be clear of all else, shorter than
 // least; nil if there is none.
 func (t *taking) shortest(units []int, least float64) (best *leaving) {
 	plates := t.plates(units)
-	for _, way := range t.ways(t.rig.Units[0].Root) {
+	f := t.pose.Frame(t.rig.Units[0].Root)
+	for _, way := range [...]fold.Vec{f.Z, f.Z.Times(-1), f.Y, f.Y.Times(-1), f.X, f.X.Times(-1)} {
 		if by, blockers := t.clears(plates, way); len(blockers) == 0 && by < least-1e-6 {
 			least, best = by, &leaving{units: units, way: way, by: by}
 		}

@@ -70,12 +70,7 @@ func (t *taking) like(a, b *opening) bool {
 	if a.hinges[0] == b.hinges[0] || a.near || b.near || a.class != b.class || math.Abs(math.Abs(g.Degrees)-math.Abs(h.Degrees)) > 1e-6 {
 		return false
 	}
-	apart := disjoint(a, b)
+	apart := !slices.ContainsFunc(a.far, func(i int) bool { return slices.Contains(b.far, i) })
 	return apart && len(a.far) == len(b.far) && len(a.parted) == len(b.parted) ||
 		a.child < 0 && len(a.parted) == 0 && len(b.parted) == 0 && len(a.carried) == 0 && len(b.carried) == 0
-}
-
-// disjoint reports whether two openings move nothing together.
-func disjoint(a, b *opening) bool {
-	return !slices.ContainsFunc(a.far, func(i int) bool { return slices.Contains(b.far, i) })
 }

@@ -70,9 +70,34 @@ func (d *draft) option(name, param string, room Range) int {
 	if d.in.given(param) || room.Max.Less(room.Min) || !size.Less(room.Min) && !room.Max.Less(size) {
 		return d.fixed(name, param)
 	}
-	i := d.between(name, room.Min.Add(room.Max).Over(2), room.Min, room.Max)
-	d.within(name, room, d.form(measure.Length{}, times(1, i)))
+	return d.anyOf(name, room)
+}
+
+// anyOf adds a reading that the search may choose within a range, best in its middle.
+func (d *draft) anyOf(name string, r Range) int {
+	i := d.between(name, middle(r), r.Min, r.Max)
+	d.within(name, r, d.form(measure.Length{}, times(1, i)))
 	return i
+}
+
+// littleOver adds a reading that the search may choose between two bounds, the
+// nearest to the least.
+func (d *draft) littleOver(name string, ideal, least, most measure.Length) int {
+	i := d.between(name, ideal, least, most)
+	d.within(name, Range{Min: least.Times(2).Sub(most), Max: most}, d.form(measure.Length{}, times(1, i)))
+	return i
+}
+
+// atLeast adds a reading that is as little over a need as the ruler has marks; some
+// mark of every step lies in its range.
+func (d *draft) atLeast(name string, need measure.Length) int {
+	return d.littleOver(name, need, need, need.Add(d.in.Little().Times(2)))
+}
+
+// allowance adds the reading of what a part is shorter by that goes into another.
+func (d *draft) allowance() int {
+	room := d.in.Allowance()
+	return d.littleOver("allowance", d.in.Caliper, room.Min, room.Max)
 }
 
 func (d *draft) add(r rounding.Reading, source string) int {
@@ -123,6 +148,16 @@ func (d *draft) fit(axis pattern.Axis, need Need, terms ...rounding.Term) {
 	d.nest("", axis, d.in.Fit, need, terms...)
 }
 
+// ideal is the size that has the middle of the wanted fit over a need.
+func (d *draft) ideal(need Need) measure.Length { return need.Of(d.in).Add(d.in.middle()) }
+
+// round adds the reading of a size that goes round contents along an axis, with its fit.
+func (d *draft) round(name string, axis pattern.Axis, need Need) int {
+	i := d.reading(name, d.ideal(need))
+	d.fit(axis, need, times(1, i))
+	return i
+}
+
 // nest states that the terms less the need are the clearance between two pieces,
 // or with "" of the contents, along an axis, which must lie in a range of its own.
 func (d *draft) nest(between string, axis pattern.Axis, r Range, need Need, terms ...rounding.Term) {
@@ -152,14 +187,15 @@ func (d *draft) even(a, b int) {
 	d.plan.Problem.Even = append(d.plan.Problem.Even, rounding.Pair{A: a, B: b})
 }
 
-// halvesOf adds the readings of what lies left and right of a point on a reading's
-// size: in its middle, if the ruler has a mark there.
-func (d *draft) halvesOf(what string, whole int) [2]int {
-	ideal := d.plan.Problem.Readings[whole].Ideal
-	left, right := d.reading("left "+what, ideal.Over(2)), d.reading("right "+what, ideal.Sub(ideal.Over(2)))
-	d.equal(what, measure.Length{}, times(1, left), times(1, right), times(-1, whole))
-	d.even(left, right)
-	return [2]int{left, right}
+// parted adds the readings of what lies on both sides of a point on a reading's
+// size: in its middle, if the ruler has a mark there, and so far from its ends.
+func (d *draft) parted(what string, whole int, before, after string, least ...measure.Length) (a, b int) {
+	ideal, least := d.plan.Problem.Readings[whole].Ideal, append(least, measure.Nanometres(1), measure.Nanometres(1))
+	a = d.between(before, ideal.Over(2), least[0], measure.Largest())
+	b = d.between(after, ideal.Sub(ideal.Over(2)), least[1], measure.Largest())
+	d.equal(what, measure.Length{}, times(1, a), times(1, b), times(-1, whole))
+	d.even(a, b)
+	return a, b
 }
 
 // strip states that readings follow one another along an edge of a piece.
@@ -185,4 +221,6 @@ func (d *draft) bounded() []pattern.Axis {
 }
 
 // middle returns the clearance in the middle of the wanted fit.
-func (in *Input) middle() measure.Length { return in.Fit.Min.Add(in.Fit.Max).Over(2) }
+func (in *Input) middle() measure.Length { return middle(in.Fit) }
+
+func middle(r Range) measure.Length { return r.Min.Add(r.Max).Over(2) }

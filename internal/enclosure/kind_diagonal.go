@@ -44,45 +44,34 @@ func DiagonalEnvelope() *Kind {
 		Needs:  []string{"width", "height"},
 		Sealed: true,
 		Params: []Param{
-			{Name: "overlap", Help: "How wide the flaps lie on one another along each seam; none lets them meet edge to edge.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Greatest: measure.Millimetres(300)},
+			lengthParam("overlap", 0, 300, "How wide the flaps lie on one another along each seam; none lets them meet edge to edge.").usually(32, 15),
 		},
 		Plan: planDiagonal,
 	}
 }
 
-// diagonalReadings are the indices of the readings along a side.
+// diagonalReadings are the indices of the readings along a side; back is how far the
+// hinges of the flaps end before the corners of the back, clear of the folds beside them.
 type diagonalReadings struct{ first, overlap, rest, back int }
 
 func planDiagonal(in *Input) (*Plan, error) {
 	d, r := newDraft(in), &diagonalReadings{}
 	width := Need{Width: 1, Thickness: 1, HalfCalipers: 6}
 	height := Need{Height: 1, Thickness: 1, HalfCalipers: 8}
-	r.first = d.reading("to the first score", alongSide(height.Of(in).Add(in.middle())))
+	r.first = d.reading("to the first score", alongSide(d.ideal(height)))
 	r.overlap = d.fixed("overlap", "overlap")
-	r.rest = d.reading("from the second score", alongSide(width.Of(in).Add(in.middle())))
+	r.rest = d.reading("from the second score", alongSide(d.ideal(width)))
 	d.scaledFit(Fit{Axis: pattern.Width, Need: width, Scale: math.Sqrt2, Share: math.Sqrt2, Wanted: in.Fit}, width.Of(in), times(1, r.rest))
 	d.scaledFit(Fit{Axis: pattern.Height, Need: height, Scale: math.Sqrt2, Share: math.Sqrt2, Wanted: in.Fit}, height.Of(in), times(1, r.first))
-	r.back = d.cutBack()
+	r.back = d.atLeast("flaps cut back", alongSide(in.clearOfFold(in.Thickness.Add(in.Caliper.Times(3)))))
 	d.strip(0, pattern.Diagonal, r.first, r.overlap, r.rest)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDiagonal(r, sizes) }
 	return d.plan, fault.Join(in.PaperOnly("an envelope"), in.flat(d), in.checkDiagonal(width.span(in), height.span(in)))
 }
 
-// cutBack adds the reading of how far the hinges of the flaps end before the
-// corners of the back, along the sides of the blank: clear of the folds beside
-// them.
-func (d *draft) cutBack() int {
-	return d.atLeast("flaps cut back", alongSide(d.in.clearOfFold(d.in.Thickness.Add(d.in.Caliper.Times(3)))))
-}
-
 // alongSide returns what a length across the folds is along the side of the
 // square, to the nanometre.
 func alongSide(l measure.Length) measure.Length { return scaled(l, 1/math.Sqrt2) }
-
-// acrossFolds returns what a length along the side of the square is across
-// the folds, to the nanometre.
-func acrossFolds(l measure.Length) measure.Length { return scaled(l, math.Sqrt2) }
 
 // checkDiagonal refuses flaps that reach past the opposite fold, at any size
 // that the fit allows.
@@ -99,7 +88,7 @@ func (in *Input) checkDiagonal(w, h Range) error {
 // notTooLong refuses a size of the contents whose flaps would reach past the
 // opposite fold even without an overlap.
 func (in *Input) notTooLong(field string, size measure.Length, along, across Range, folds measure.Length) error {
-	most := across.Min.Times(2).Sub(acrossFolds(folds)).Sub(along.Max.Sub(size))
+	most := across.Min.Times(2).Sub(scaled(folds, math.Sqrt2)).Sub(along.Max.Sub(size))
 	if !most.Less(size) {
 		return nil
 	}
@@ -108,7 +97,7 @@ func (in *Input) notTooLong(field string, size measure.Length, along, across Ran
 }
 
 // diagonalScores are the scores that bottom and top, and right and left flap
-// hang by.
+// hang by: those of two opposite flaps are marked at the same distances.
 var diagonalScores = []pattern.Score{valley("1", 180), valley("2", 180)}
 
 // layDiagonal lays the square out, with p, o and q along its sides. The
@@ -121,7 +110,8 @@ func (d *draft) layDiagonal(r *diagonalReadings, sizes []measure.Length) pattern
 	low, right := pattern.At(p.Add(e), e), pattern.At(measure.Sum(p, q, e), q.Add(e))
 	left, high := pattern.At(e, p.Add(e)), pattern.At(q.Add(e), measure.Sum(p, q, e))
 	piece := pattern.Piece{
-		Name: "envelope", Quantity: 1, Width: s, Height: s, Strips: diagonalStrip(p, o, q),
+		Name: "envelope", Quantity: 1, Width: s, Height: s, Strips: []pattern.Strip{{Across: pattern.Diagonal, Scores: diagonalScores,
+			Cells: []pattern.Cell{{Name: "to the first score", Size: p}, {Name: "overlap", Size: o}, {Name: "from the second score", Size: q}}}},
 		Panels: []pattern.Panel{
 			{Name: "back", Outline: pattern.Polygon(low, right, high, left)},
 			{Name: "right flap", Outline: pattern.Polygon(shifted(right, h.Neg(), h), pattern.At(s, measure.Sum(q, o, n)), pattern.At(s, s), pattern.At(measure.Sum(q, o, n), s), shifted(high, h, h.Neg()))},
@@ -129,12 +119,10 @@ func (d *draft) layDiagonal(r *diagonalReadings, sizes []measure.Length) pattern
 			{Name: "left flap", Outline: pattern.Polygon(shifted(left, h, h.Neg()), pattern.At(none, p.Sub(n)), pattern.At(none, none), pattern.At(p.Sub(n), none), shifted(low, h.Neg(), h))},
 			{Name: "top flap", Outline: pattern.Polygon(shifted(high, h.Neg(), h.Neg()), pattern.At(q.Sub(n), s), pattern.At(none, s), pattern.At(none, measure.Sum(p, o, n)), shifted(left, h, h))},
 		},
-		Creases: []pattern.Crease{
-			diagonalCrease(shifted(right, h.Neg(), h), shifted(high, h, h.Neg()), 1, in.Thickness),
-			diagonalCrease(shifted(low, h, h), shifted(right, h.Neg(), h.Neg()), 2, in.Thickness.Add(t)),
-			diagonalCrease(shifted(left, h, h.Neg()), shifted(low, h.Neg(), h), 3, in.Thickness.Add(t.Times(2))),
-			diagonalCrease(shifted(high, h.Neg(), h.Neg()), shifted(left, h, h), 4, in.Thickness.Add(t.Times(3))),
-		},
+	}
+	for i, flap := range piece.Panels[1:] {
+		fold(&piece, diagonalScores[(i+1)%2], flap.Outline[0].Point, flap.Outline[4].Point, 0, i+1)
+		piece.Creases[i].Round = in.Thickness.Add(t.Times(int64(i)))
 	}
 	for i, corner := range [...]pattern.Point{low, right, high, left} {
 		after, before := piece.Panels[[...]int{2, 1, 4, 3}[i]].Outline, piece.Panels[[...]int{3, 2, 1, 4}[i]].Outline
@@ -145,16 +133,9 @@ func (d *draft) layDiagonal(r *diagonalReadings, sizes []measure.Length) pattern
 		piece.Glues = diagonalGlues(p, o, q, folds)
 	}
 	piece.Seams = diagonalSeams(p, o, q, folds, t)
-	return pattern.Pattern{
-		Caliper: t, Pieces: []pattern.Piece{piece},
-		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Turned: 45, Covered: []pattern.Axis{pattern.Thickness}},
-	}
-}
-
-// diagonalStrip lists the sizes along every side, from the corner of a side flap.
-func diagonalStrip(p, o, q measure.Length) []pattern.Strip {
-	cells := []pattern.Cell{{Name: "to the first score", Size: p}, {Name: "overlap", Size: o}, {Name: "from the second score", Size: q}}
-	return []pattern.Strip{{Across: pattern.Diagonal, Cells: cells, Scores: diagonalScores}}
+	whole := d.around(piece)
+	whole.Cavity.Turned, whole.Cavity.Covered = 45, []pattern.Axis{pattern.Thickness}
+	return whole
 }
 
 // diagonalGlues sticks the bottom flap onto the right one and the left flap onto
@@ -182,13 +163,6 @@ func diagonalSeams(p, o, q, folds, apart measure.Length) []pattern.Seam {
 // shifted returns a point moved by x and y.
 func shifted(p pattern.Point, x, y measure.Length) pattern.Point {
 	return pattern.At(p.X.Add(x), p.Y.Add(y))
-}
-
-// diagonalCrease is the fold between two corners of the back. The folds of two
-// opposite flaps are marked at the same distances, by one score of the strip.
-func diagonalCrease(a, b pattern.Point, panel int, round measure.Length) pattern.Crease {
-	s := diagonalScores[panel%2]
-	return pattern.Crease{Name: s.Name, A: a, B: b, To: panel, Fold: s.Fold, Angle: s.Angle, Round: round}
 }
 
 // notchAt is what is cut out at corner i of the back, from the lowest one on,

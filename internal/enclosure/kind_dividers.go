@@ -41,13 +41,11 @@ func Dividers() *Kind {
 		Params: slices.Concat([]Param{
 			{Name: "columns", Type: CountParam, Help: "How many cells lie along the width.", DefaultCount: 3, LeastCount: 2, GreatestCount: mostCells},
 			{Name: "rows", Type: CountParam, Help: "How many cells lie along the height.", DefaultCount: 2, LeastCount: 2, GreatestCount: mostCells},
-			{Name: "column_width", Help: "How wide every column but the last is, to the middle of its strip; all the same if not given.",
-				Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000)},
-			{Name: "row_height", Help: "How high every row but the last is, to the middle of its strip; all the same if not given.",
-				Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000)},
+			lengthParam("column_width", 5, 1000, "How wide every column but the last is, to the middle of its strip; all the same if not given."),
+			lengthParam("row_height", 5, 1000, "How high every row but the last is, to the middle of its strip; all the same if not given."),
 			{Name: "slots", Type: ChoiceParam, Advanced: true, Choices: []string{"auto", "slit", "slot"},
 				Help: "Slits without a width, or slots; auto slits stock under 1/32 in (0.8 mm)."},
-			{Name: "play", Advanced: true, Help: "How much wider than the stock a slot is at the least; none if not given.", Greatest: measure.Millimetres(5)},
+			lengthParam("play", 0, 5, "How much wider than the stock a slot is at the least; none if not given.").seldom(),
 		}, oneByOne("column", "wide"), oneByOne("row", "high")),
 		Plan: planDividers,
 	}
@@ -59,7 +57,7 @@ type dividersReadings struct {
 	height           int // of all strips
 	fromTop, fromLow int // depths of the slots
 	slot             int // width of the slots, -1 for slits
-	before, after    int // what of a slot lies before and after its mark
+	before           int // what of a slot lies before its mark
 }
 
 // stripInSlot names the clearance between the strips.
@@ -73,7 +71,7 @@ func planDividers(in *Input) (*Plan, error) {
 	r.rows, rows = d.cells("row", "rows", "row_height", in.Height)
 	room := in.seating()
 	least := in.Thickness.Sub(room.Max)
-	r.height = d.between("strip height", in.Thickness.Sub(room.Min.Add(room.Max).Over(2)), measure.Max(least, measure.Nanometres(1)), measure.Largest())
+	r.height = d.between("strip height", in.Thickness.Sub(middle(room)), measure.Max(least, measure.Nanometres(1)), measure.Largest())
 	d.nest("", pattern.Width, in.Fit, wide, all(-1, r.columns)...)
 	d.nest("", pattern.Height, in.Fit, high, all(-1, r.rows)...)
 	d.nest("", pattern.Thickness, room, Need{Thickness: -1}, times(-1, r.height))
@@ -109,17 +107,14 @@ func (d *draft) halfLap(r *dividersReadings, least measure.Length) {
 	r.fromLow = d.between("slots from the bottom", in.Thickness.Sub(half), measure.Nanometres(1), deepest)
 	d.nest(stripInSlot, pattern.Thickness, in.seating(), Need{}, times(1, r.fromTop), times(1, r.fromLow), times(-1, r.height))
 	d.even(r.fromTop, r.fromLow)
-	play, none := in.length("play"), measure.Length{}
+	play := in.length("play")
 	if choice := in.choice("slots"); choice == "slit" || choice == "auto" && in.Caliper.Add(play).Less(thinnestSlot) {
 		return
 	}
 	room := Range{Min: play, Max: play.Add(in.slotRoom())}
-	r.slot = d.between("slot width", in.Caliper.Add(room.Min.Add(room.Max).Over(2)), in.Caliper.Add(play), measure.Largest())
+	r.slot = d.between("slot width", in.Caliper.Add(middle(room)), in.Caliper.Add(play), measure.Largest())
 	d.nest(stripInSlot, pattern.Width, room, Need{HalfCalipers: 2}, times(1, r.slot))
-	part := d.plan.Problem.Readings[r.slot].Ideal.Over(2)
-	r.before, r.after = d.between("slot before its mark", part, none, measure.Largest()), d.between("slot after its mark", part, none, measure.Largest())
-	d.equal("slot", none, times(1, r.before), times(1, r.after), times(-1, r.slot))
-	d.even(r.before, r.after)
+	r.before, _ = d.parted("slot", r.slot, "slot before its mark", "slot after its mark", measure.Length{}, measure.Length{})
 }
 
 // joined warns of strips that are longer than the sheet.
@@ -137,18 +132,15 @@ func (d *draft) joined(along string, length measure.Length) {
 // layDividers lays out a strip of each direction and stands all of them in
 // their places.
 func (d *draft) layDividers(r *dividersReadings, sizes []measure.Length) pattern.Pattern {
-	in, s := d.in, slottedStrip{height: sizes[r.height], slit: r.slot < 0}
+	s := slottedStrip{height: sizes[r.height], slit: r.slot < 0}
 	if !s.slit {
 		s.before, s.after = sizes[r.before], sizes[r.slot].Sub(sizes[r.before])
 	}
 	aside := s.after.Sub(s.before).Over(2) // the middle of a slot, from its mark
 	across := s.lay("width strip", len(r.rows)-1, d.namesOf(r.columns), sizesOf(r.columns, sizes), sizes[r.fromTop], true)
 	up := s.lay("height strip", len(r.columns)-1, d.namesOf(r.rows), sizesOf(r.rows, sizes), sizes[r.fromLow], false)
-	p := pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{across, up},
-		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Into: true},
-		Locks:  []pattern.Lock{{Name: stripInSlot, A: 0, B: 1, Slotted: r.slot >= 0}},
-	}
+	p := d.around(across, up)
+	p.Cavity.Into, p.Locks = true, []pattern.Lock{{Name: stripInSlot, A: 0, B: 1, Slotted: r.slot >= 0}}
 	x, y := across.Strips[0].Positions(), up.Strips[0].Positions()
 	p.Places = make([]pattern.Place, 0, len(x)+len(y))
 	for _, at := range y[1 : len(y)-1] {
@@ -190,44 +182,28 @@ func (s *slottedStrip) lay(name string, quantity int, cells []string, sizes []me
 	p := pattern.Piece{Name: name, Quantity: quantity, Height: s.height, Strips: []pattern.Strip{e.strip(pattern.Width, sizes, nil),
 		{Across: pattern.Height, Cells: []pattern.Cell{{Name: "strip height", Size: s.height}}}}}
 	at := p.Strips[0].Positions()
-	p.Width = at[len(at)-1]
-	slots := at[1 : len(at)-1]
-	p.Cuts = make([]pattern.Cut, 0, len(slots))
-	p.Panels = []pattern.Panel{{Name: name, Outline: pattern.Polygon(s.outline(p.Width, slots, depth, top)...)}}
-	for i, x := range slots {
-		p.Cuts = append(p.Cuts, s.cut(e.scores[i].Name, x, depth, top))
+	last := len(at) - 1
+	p.Width = at[last]
+	p.Cuts = make([]pattern.Cut, 0, last-1)
+	notches := make([]pattern.Point, 0, 4*last)
+	for i, x := range at[1:last] {
+		c := s.cut(e.scores[i].Name, x, depth, top)
+		p.Cuts = append(p.Cuts, c)
+		for _, v := range c.Path {
+			notches = append(notches, v.Point)
+		}
 	}
+	none, edge := measure.Length{}, 1 // where the slots come in among the corners
+	if top {
+		slices.Reverse(notches)
+		edge = 3
+	}
+	corners := []pattern.Point{pattern.At(none, none), pattern.At(p.Width, none), pattern.At(p.Width, s.height), pattern.At(none, s.height)}
+	if !s.slit { // slits leave no trace
+		corners = slices.Insert(corners, edge, notches...)
+	}
+	p.Panels = []pattern.Panel{{Name: name, Outline: pattern.Polygon(corners...)}}
 	return p
-}
-
-// outline returns the corners of a strip with its slots; slits leave no trace.
-func (s *slottedStrip) outline(width measure.Length, slots []measure.Length, depth measure.Length, top bool) []pattern.Point {
-	none := measure.Length{}
-	var low, high []pattern.Point
-	switch {
-	case s.slit:
-	case top:
-		high = s.teeth(slots, s.height, s.height.Sub(depth), true)
-	default:
-		low = s.teeth(slots, none, depth, false)
-	}
-	corners := append(append(make([]pattern.Point, 0, 4+4*len(slots)), pattern.At(none, none)), low...)
-	corners = append(corners, pattern.At(width, none), pattern.At(width, s.height))
-	return append(append(corners, high...), pattern.At(none, s.height))
-}
-
-// teeth returns the corners of the slots that are cut in from an edge at y to
-// inner, from the left or from the right.
-func (s *slottedStrip) teeth(slots []measure.Length, y, inner measure.Length, fromRight bool) []pattern.Point {
-	corners := make([]pattern.Point, 0, 4*len(slots))
-	for _, x := range slots {
-		left, right := x.Sub(s.before), x.Add(s.after)
-		corners = append(corners, pattern.At(left, y), pattern.At(left, inner), pattern.At(right, inner), pattern.At(right, y))
-	}
-	if fromRight {
-		slices.Reverse(corners)
-	}
-	return corners
 }
 
 // cut is a slot as it is made: a slit has no width until a strip is in it.
@@ -242,6 +218,7 @@ func (s *slottedStrip) cut(name string, x, depth measure.Length, top bool) patte
 		return c
 	}
 	c.Kind, c.Width, c.Before = pattern.Slot, s.before.Add(s.after), s.before
-	c.Path = pattern.Polygon(s.teeth([]measure.Length{x}, y, inner, false)...)
+	left, right := x.Sub(s.before), x.Add(s.after)
+	c.Path = pattern.Polygon(pattern.At(left, y), pattern.At(left, inner), pattern.At(right, inner), pattern.At(right, y))
 	return c
 }

@@ -37,10 +37,8 @@ func DrawerBox() *Kind {
 		Box:   true,
 		Params: append([]Param{
 			byBench("slide", "How the tray slides in the sleeve: the clearance between them along the width and the thickness;"),
-			{Name: "lap", Help: "How wide the lap is that is glued inside the sleeve's front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
-			{Name: "ribbon_slit", Help: "How long the slit for a ribbon is in the middle of the tray's top wall; none if not given.",
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			lengthParam("lap", 3, 300, "How wide the lap is that is glued inside the sleeve's front.").usually(32, 15),
+			lengthParam("ribbon_slit", 3, 300, "How long the slit for a ribbon is in the middle of the tray's top wall; none if not given."),
 			cornerTabs,
 			cornerTab,
 			wrapJoin,
@@ -55,15 +53,13 @@ var drawerGrid = boxGrid("tray")
 type drawerReadings struct {
 	tray   *box
 	across []int // the sleeve's panels from the left
-	height int   // the sleeve's, which is the base's
 	notch  thumb
 	ribbon ribbonSlit
 }
 
 // ribbonSlit is a slit in the middle of a wall: half of its length, what lies
-// before and after its middle, and above and below it, by reading. Without one,
-// half is -1.
-type ribbonSlit struct{ half, before, after, above, below int }
+// before its middle and above it, by reading. Without one, half is -1.
+type ribbonSlit struct{ half, before, above int }
 
 // trayInSleeve names the clearance between the two pieces.
 const trayInSleeve = "tray in sleeve"
@@ -89,20 +85,14 @@ func planDrawerBox(in *Input) (*Plan, error) {
 // clearances.
 func (d *draft) drawerSleeve(r *drawerReadings, slide Range) {
 	in, readings := d.in, d.plan.Problem.Readings
-	width, height := r.tray.widths()[0], r.tray.height()
+	width, wall := r.tray.widths()[0], r.tray.wall()
 	wide, _ := r.tray.outsides()
-	face, depth, middle := Need{HalfCalipers: wide + 2}, Need{HalfCalipers: 3 + in.lapLayers()}, slide.Min.Add(slide.Max).Over(2)
-	whole := measure.Sum(readings[width].Ideal, face.Of(in), middle)
-	side := measure.Sum(readings[r.tray.wall()].Ideal, depth.Of(in), middle)
-	front, left := d.reading("front", whole), d.reading("left side", in.leftSide(side))
-	back, right := d.reading("back", whole), d.reading("right side", side)
-	r.across = []int{front, left, back, right, d.fixed("lap", "lap")}
-	r.height = height
-	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
-	d.wrapSides(left, right)
-	d.nest(trayInSleeve, pattern.Width, slide, face, times(1, back), times(-1, width))
-	d.nest(trayInSleeve, pattern.Thickness, slide, depth, times(1, right), times(-1, r.tray.wall()))
-	d.wrapStrips(1, 2, r.across, []int{r.height})
+	face, depth, play := Need{HalfCalipers: wide + 2}, Need{HalfCalipers: 3 + in.lapLayers()}, middle(slide)
+	r.across = d.tube(measure.Sum(readings[width].Ideal, face.Of(in), play), measure.Sum(readings[wall].Ideal, depth.Of(in), play))
+	d.wrapSides(r.across[1], r.across[3])
+	d.nest(trayInSleeve, pattern.Width, slide, face, times(1, r.across[2]), times(-1, width))
+	d.nest(trayInSleeve, pattern.Thickness, slide, depth, times(1, r.across[3]), times(-1, wall))
+	d.wrapStrips(1, 2, r.across, []int{r.tray.height()})
 }
 
 // slitted adds the readings of a slit for a ribbon in the middle of the top
@@ -112,20 +102,11 @@ func (d *draft) slitted(b *box) (ribbonSlit, error) {
 	if !in.given("ribbon_slit") {
 		return ribbonSlit{half: -1}, nil
 	}
-	width := b.widths()[0]
-	top := b.up[len(b.up)-1]
-	whole, wall, long := d.plan.Problem.Readings[width].Ideal, d.plan.Problem.Readings[top].Ideal, in.length("ribbon_slit")
 	slit := d.fixed("ribbon slit", "ribbon_slit")
-	s := ribbonSlit{
-		half:   d.reading("half of the ribbon slit", long.Over(2)),
-		before: d.reading("before the ribbon slit", whole.Over(2)), after: d.reading("after the ribbon slit", whole.Sub(whole.Over(2))),
-		above: d.reading("above the ribbon slit", wall.Over(2)), below: d.reading("below the ribbon slit", wall.Sub(wall.Over(2))),
-	}
+	s := ribbonSlit{half: d.reading("half of the ribbon slit", in.length("ribbon_slit").Over(2))}
 	d.equal("ribbon slit", measure.Length{}, times(2, s.half), times(-1, slit))
-	d.equal("wall beside the ribbon slit", measure.Length{}, times(1, s.before), times(1, s.after), times(-1, width))
-	d.equal("wall above and below the ribbon slit", measure.Length{}, times(1, s.above), times(1, s.below), times(-1, top))
-	d.even(s.before, s.after)
-	d.even(s.above, s.below)
+	s.before, _ = d.parted("wall beside the ribbon slit", b.widths()[0], "before the ribbon slit", "after the ribbon slit")
+	s.above, _ = d.parted("wall above and below the ribbon slit", b.up[len(b.up)-1], "above the ribbon slit", "below the ribbon slit")
 	return s, in.bounded("ribbon_slit", Range{Max: in.Width.Sub(in.Beside().Times(2))}, "the slit is longer than the wall has room for", "make it as long as the ribbon is wide")
 }
 
@@ -134,7 +115,7 @@ func (d *draft) slitted(b *box) (ribbonSlit, error) {
 func (d *draft) layDrawerBox(r *drawerReadings, sizes []measure.Length) pattern.Pattern {
 	in := d.in
 	tray := r.tray.lay(in, sizes)
-	sleeve := sleeveThick.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: []measure.Length{sizes[r.height]}})
+	sleeve := sleeveThick.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: []measure.Length{sizes[r.tray.height()]}})
 	glueSleeve(&sleeve, measure.Length{})
 	seamSleeve(&sleeve, in.Caliper)
 	if r.notch.radius >= 0 {
@@ -143,11 +124,9 @@ func (d *draft) layDrawerBox(r *drawerReadings, sizes []measure.Length) pattern.
 	if r.ribbon.half >= 0 {
 		tray.Cuts = append(tray.Cuts, r.ribbon.cut(&tray, sizes))
 	}
-	p := pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{tray, sleeve}, Places: make([]pattern.Place, 1, 2),
-		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
-		Nests:  []pattern.Nesting{{Name: trayInSleeve, Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Thickness}}},
-	}
+	p := d.around(tray, sleeve)
+	p.Places = make([]pattern.Place, 1, 2)
+	p.Nests = []pattern.Nesting{{Name: trayInSleeve, Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Thickness}}}
 	layers := int64(1) // under the tray
 	if in.inTwo() {
 		partSleeve(&p, 1)

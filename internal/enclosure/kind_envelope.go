@@ -35,16 +35,12 @@ func Envelope() *Kind {
 		Sealed: true,
 		Params: []Param{
 			{Name: "flap", Type: ChoiceParam, Choices: []string{"square", "angled", "pointed"}, Help: "Shape of the closing flap."},
-			{Name: "closing_flap", Help: "How far the closing flap comes down, measured in its middle.", DefaultInch: measure.Sixtyfourths(96), DefaultMillimetre: measure.Millimetres(40),
-				Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000)},
+			lengthParam("closing_flap", 5, 1000, "How far the closing flap comes down, measured in its middle.").usually(96, 40),
 			sideFlap,
-			{Name: "overlap", Help: "How far the closing flap reaches over the bottom panel, where the gum is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
-			{Name: "bottom_panel", Advanced: true, Help: "How far up the bottom panel comes; as far as the overlap asks for if not given.",
-				Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000)},
+			lengthParam("overlap", 3, 300, "How far the closing flap reaches over the bottom panel, where the gum is.").usually(32, 15),
+			lengthParam("bottom_panel", 5, 1000, "How far up the bottom panel comes; as far as the overlap asks for if not given.").seldom(),
 			cornerRelief,
-			{Name: "flap_inset", Advanced: true, Help: "How far in the far corners of an angled closing flap lie, each.", DefaultInch: measure.Sixtyfourths(64), DefaultMillimetre: measure.Millimetres(25),
-				Least: measure.Millimetres(1), Greatest: measure.Millimetres(500)},
+			lengthParam("flap_inset", 1, 500, "How far in the far corners of an angled closing flap lie, each.").usually(64, 25).seldom(),
 		},
 		Plan: planEnvelope,
 	}
@@ -61,11 +57,11 @@ var envelopeGrid = grid{
 
 // envelopeReadings are the indices of an envelope's readings in its problem.
 type envelopeReadings struct {
-	across, up    []int  // from the left, from the bottom
-	relief, inset int    // inset is -1 for flaps that are not angled
-	near          int    // of the reliefs at the side flaps' scores, clear of the folds beside them
-	overlap       int    // -1 if the bottom panel is given
-	point         [2]int // what lies left and right of the point of a pointed flap
+	across, up    []int // from the left, from the bottom
+	relief, inset int   // inset is -1 for flaps that are not angled
+	near          int   // of the reliefs at the side flaps' scores, clear of the folds beside them
+	overlap       int   // -1 if the bottom panel is given
+	point         int   // what lies left of the point of a pointed flap
 }
 
 func planEnvelope(in *Input) (*Plan, error) {
@@ -73,8 +69,8 @@ func planEnvelope(in *Input) (*Plan, error) {
 	width := Need{Width: 1, Thickness: 1, HalfCalipers: 4}
 	height := Need{Height: 1, Thickness: 1, HalfCalipers: 7}
 	left, right := d.fixed("left flap", "side_flap"), d.fixed("right flap", "side_flap")
-	backWidth := d.reading("back width", width.Of(in).Add(in.middle()))
-	backHeight := d.reading("back height", height.Of(in).Add(in.middle()))
+	backWidth := d.reading("back width", d.ideal(width))
+	backHeight := d.reading("back height", d.ideal(height))
 	closing := d.fixed("closing flap", "closing_flap")
 	bottom := d.bottomPanel(r, backHeight, closing, width.span(in).Max)
 	r.relief = d.fixed("relief", "relief")
@@ -83,7 +79,7 @@ func planEnvelope(in *Input) (*Plan, error) {
 		r.inset = d.fixed("flap inset", "flap_inset")
 	}
 	if in.choice("flap") == "pointed" {
-		r.point = d.halvesOf("of the point", backWidth)
+		r.point, _ = d.parted("of the point", backWidth, "left of the point", "right of the point")
 	}
 	r.across, r.up = []int{left, backWidth, right}, []int{bottom, backHeight, closing}
 	d.fit(pattern.Width, width, times(1, backWidth))
@@ -189,7 +185,7 @@ func (d *draft) layEnvelope(r *envelopeReadings, sizes []measure.Length) pattern
 		envelopeGrid.taper(&p, 4, measure.Length{}, sizes[r.inset])
 	case in.choice("flap") == "pointed":
 		o := closing.Outline
-		closing.Outline = pattern.Polygon(o[0].Point, o[1].Point, pattern.At(o[0].X.Add(sizes[r.point[0]]), p.Height))
+		closing.Outline = pattern.Polygon(o[0].Point, o[1].Point, pattern.At(o[0].X.Add(sizes[r.point]), p.Height))
 	}
 	p.Cuts = envelopeCorners(&p)
 	if r.overlap >= 0 {
@@ -202,10 +198,9 @@ func (d *draft) layEnvelope(r *envelopeReadings, sizes []measure.Length) pattern
 		{Name: "left edge", Panel: 3, To: 1, ToFace: pattern.Outside, Area: pattern.Rectangle(flap.Add(x), low, flap.Times(2), high)},
 		{Name: "right edge", Panel: 3, To: 2, ToFace: pattern.Outside, Area: pattern.Rectangle(p.Width.Sub(flap.Times(2)), low, p.Width.Sub(flap).Sub(x), high)},
 	}
-	return pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
-		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Covered: []pattern.Axis{pattern.Thickness}},
-	}
+	whole := d.around(p)
+	whole.Cavity.Covered = []pattern.Axis{pattern.Thickness}
+	return whole
 }
 
 // closingSeam says where the edge of the closing flap, or its point, comes to

@@ -35,14 +35,10 @@ func GussetBag() *Kind {
 			"Eine Tüte mit seitlichen Balgfalten, gefaltetem Boden, der auf drei Klappen geklebt wird, und eingeschlagenem oberem Rand."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
-			{Name: "headroom", Help: "How far the bag stands above the contents, at least.", DefaultInch: measure.Sixtyfourths(128), DefaultMillimetre: measure.Millimetres(50),
-				Least: measure.Millimetres(10), Greatest: measure.Millimetres(1000)},
-			{Name: "turn_over", Help: "How far the top edge is turned over to the inside.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
-			{Name: "lap", Help: "How wide the glue lap is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
-			{Name: "base_flap", Advanced: true, Help: "How far the flaps of the front and of the gussets reach under the base.", DefaultInch: measure.Sixtyfourths(16), DefaultMillimetre: measure.Millimetres(5),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			lengthParam("headroom", 10, 1000, "How far the bag stands above the contents, at least.").usually(128, 50),
+			lengthParam("turn_over", 3, 300, "How far the top edge is turned over to the inside.").usually(32, 15),
+			lengthParam("lap", 3, 300, "How wide the glue lap is.").usually(32, 15),
+			lengthParam("base_flap", 3, 300, "How far the flaps of the front and of the gussets reach under the base.").usually(16, 5).seldom(),
 			wrapJoin,
 		},
 		Plan: planGussetBag,
@@ -97,23 +93,16 @@ type bagReadings struct {
 	layer, trim, flap int
 }
 
-// pastTurnOver is the input with the clearance that lets the contents pass the
-// turned-over edge.
-func (in *Input) pastTurnOver() *Input {
-	own := *in
-	own.Fit.Min = measure.Max(in.Fit.Min, in.Caliper.Times(2))
-	return &own
-}
-
 func planGussetBag(asked *Input) (*Plan, error) {
-	in := asked.pastTurnOver()
+	past := *asked
+	in := &past // with the clearance that lets the contents pass the turned-over edge
+	in.Fit.Min = measure.Max(in.Fit.Min, in.Caliper.Times(2))
 	if err := fault.Join(in.PaperOnly("a bag"), in.checkBag()); err != nil {
 		return nil, err
 	}
 	d, r := newDraft(in), &bagReadings{}
 	need := Need{Width: 1, HalfCalipers: 2}
-	back, front := d.reading("back", need.Of(in).Add(in.middle())), d.reading("front", need.Of(in).Add(in.middle()))
-	d.fit(pattern.Width, need, times(1, front))
+	back, front := d.reading("back", d.ideal(need)), d.round("front", pattern.Width, need)
 	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
 	left, right, base := d.gussets()
 	high := in.Height.Add(in.length("headroom"))
@@ -122,8 +111,7 @@ func planGussetBag(asked *Input) (*Plan, error) {
 	r.layer = d.between("layer at the base", in.Caliper, measure.Length{}, measure.Largest())
 	d.within("layer at the base", Range{Max: in.Caliper.Times(2)}, d.form(measure.Length{}, times(1, r.layer)))
 	least := in.Caliper.Times(3).Over(2)
-	r.trim = d.between("trim", least, least, in.trimMost())
-	d.within("trim", Range{Min: least.Times(2).Sub(in.trimMost()), Max: in.trimMost()}, d.form(measure.Length{}, times(1, r.trim)))
+	r.trim = d.littleOver("trim", least, least, in.trimMost())
 	r.flap = d.fixed("base flap", "base_flap")
 	r.across = []int{back, left[1], left[0], front, right[0], right[1], d.fixed("lap", "lap")}
 	r.up = []int{base, height, d.fixed("turn-over", "turn_over")}
@@ -135,11 +123,10 @@ func planGussetBag(asked *Input) (*Plan, error) {
 // gussets adds the front and back halves of both gussets, and the base.
 func (d *draft) gussets() (left, right [2]int, base int) {
 	need, none, layers := Need{Thickness: 1, HalfCalipers: 2 + d.in.lapLayers()}, measure.Length{}, Range{Max: d.in.Caliper.Times(2)}
-	deep := need.Of(d.in).Add(d.in.middle())
+	deep := d.ideal(need)
 	outer := d.in.leftSide(deep)
-	for i, which := range [...]string{"front half", "back half"} {
-		left[i], right[i] = d.reading("left "+which, halfOf(outer, i)), d.reading("right "+which, halfOf(deep, i))
-	}
+	left[0], right[0] = d.reading("left front half", outer.Over(2)), d.reading("right front half", deep.Over(2))
+	left[1], right[1] = d.reading("left back half", outer.Sub(outer.Over(2))), d.reading("right back half", deep.Sub(deep.Over(2)))
 	d.fit(pattern.Thickness, need, times(1, right[0]), times(1, right[1]))
 	base = d.reading("base", deep.Add(d.in.Caliper))
 	gussets := []rounding.Term{times(1, left[0]), times(1, left[1]), times(-1, right[0]), times(-1, right[1])}
@@ -156,22 +143,9 @@ func (d *draft) gussets() (left, right [2]int, base int) {
 	return left, right, base
 }
 
-// halfOf splits a length in two whose sum it is, whether or not it is even.
-func halfOf(l measure.Length, second int) measure.Length {
-	if half := l.Over(2); second == 0 {
-		return half
-	} else {
-		return l.Sub(half)
-	}
-}
-
 // trimMost is the most that a turn-over is trimmed at a corner.
 func (in *Input) trimMost() measure.Length {
-	more := measure.Sixtyfourths(16)
-	if in.Unit == measure.Millimetre {
-		more = measure.Millimetres(5)
-	}
-	return measure.Min(in.Caliper.Times(3).Over(2).Add(more), in.Thickness.Over(4))
+	return measure.Min(in.Caliper.Times(3).Over(2).Add(in.onRuler(16, 5)), in.Thickness.Over(4))
 }
 
 // checkBag refuses what leaves no room for flaps and turn-over, at any size
@@ -226,10 +200,7 @@ func (d *draft) layBag(r *bagReadings, sizes []measure.Length) pattern.Pattern {
 		{Name: "base's edge", PanelA: bagBase, A1: pattern.At(x[0], none), A2: pattern.At(x[1], none),
 			PanelB: bagFront, B1: pattern.At(x[4], foot), B2: pattern.At(x[3], foot), Apart: in.Caliper},
 	}
-	whole := pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
-		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
-	}
+	whole := d.around(p)
 	if in.inTwo() {
 		w := parting{side: bagLeftFront, face: bagBack, lap: x[7].Sub(x[6]), low: in.Caliper, high: sizes[r.up[2]], apart: x[6].Sub(x[4]).Add(in.Caliper)}
 		w.part(&whole)

@@ -37,8 +37,7 @@ func LiddedBox() *Kind {
 		Needs: []string{"width", "height", "thickness"},
 		Box:   true,
 		Params: []Param{
-			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as those of the tray or a little less if not given.",
-				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
+			lengthParam("lid_depth", 5, 500, "How high the walls of the lid are; as high as those of the tray or a little less if not given."),
 			byBench("lid_fit", "How the lid goes over the tray: the clearance between them along the width and the height;"),
 			cornerTabs,
 			trayWalls,
@@ -62,7 +61,7 @@ func planLiddedBox(in *Input) (*Plan, error) {
 	tray.halve(in, 2)
 	lid.halve(in, 3)
 	deep := Need{Thickness: 1, HalfCalipers: 1}
-	long := d.trayBase(tray, func(name string) int { return d.reading(name, deep.Of(in).Add(in.middle())) })
+	long := d.trayBase(tray, func(name string) int { return d.reading(name, d.ideal(deep)) })
 	d.fit(pattern.Thickness, deep, times(1, tray.wall()))
 	walls := d.addLid(lid, tray, play, deep.span(in))
 	slices.SortStableFunc(d.plan.Strips, func(a, b Strip) int { return a.Piece - b.Piece })
@@ -71,7 +70,7 @@ func planLiddedBox(in *Input) (*Plan, error) {
 	err := fault.Join(
 		d.addTab(tray, "corner tab", deep.span(in), long),
 		d.addTab(lid, "lid corner tab", walls, Range{Min: measure.Sum(long.Min, over, play.Min), Max: measure.Sum(long.Max, over, play.Max)}),
-		in.checkRoll(tray), in.checkLid(tray, lid, deep.span(in)), tray.checkHalves(in, in.Width))
+		in.checkRoll(tray), in.checkLid(tray.lowest(in), lid.lowest(in), Need{Thickness: 1, HalfCalipers: 3}.span(in)), tray.checkHalves(in, in.Width))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layLiddedBox(tray, lid, sizes) }
 	return d.plan, err
 }
@@ -83,7 +82,7 @@ func (d *draft) addLid(lid, tray *box, play, deep Range) Range {
 	across, up := lid.over(tray)
 	layersW, layersH := Need{HalfCalipers: across}, Need{HalfCalipers: up}
 	ideal := func(layers Need, base ...int) measure.Length {
-		sum := layers.Of(in).Add(play.Min.Add(play.Max).Over(2))
+		sum := layers.Of(in).Add(middle(play))
 		for _, reading := range base {
 			sum = sum.Add(d.plan.Problem.Readings[reading].Ideal)
 		}
@@ -102,30 +101,15 @@ func (d *draft) addLid(lid, tray *box, play, deep Range) Range {
 	return Range{Min: deep.Min.Add(in.Caliper).Sub(in.Little()), Max: deep.Max.Add(in.Caliper)}
 }
 
-// checkLid refuses walls that have no room for glue, and a lid that does not
-// come down on the tray.
-func (in *Input) checkLid(tray, lid *box, deep Range) error {
-	if in.given("lid_depth") {
-		return fault.Join(
-			in.bounded("lid_depth", Range{Min: lid.lowest(in), Max: deep.Min.Add(in.Caliper)},
-				"the lid's walls leave no room for glue, or reach the table before the lid rests on the tray", "leave it out for a lid as deep as the box"),
-			in.least("thickness", in.Thickness, tray.lowest(in), "walls that low leave no room for glue"))
-	}
-	return in.least("thickness", in.Thickness, measure.Max(tray.lowest(in), lid.lowest(in).Add(in.Little())), "walls that low leave no room for glue")
-}
-
 // layLiddedBox lays both pieces out and puts the lid on the rim of the tray,
 // its middle over the tray's.
 func (d *draft) layLiddedBox(tray, lid *box, sizes []measure.Length) pattern.Pattern {
 	in := d.in
 	under, over := tray.lay(in, sizes), lid.lay(in, sizes)
-	p := pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{under, over},
-		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
-		Places: []pattern.Place{{Piece: 1, Lie: pattern.FaceDown, X: under.Width.Add(over.Width).Over(2), Y: under.Height.Sub(over.Height).Over(2),
-			Above: sizes[tray.wall()].Add(in.Caliper.Over(2))}},
-		Nests: []pattern.Nesting{{Name: lidOverTray, Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Height}}},
-	}
+	p := d.around(under, over)
+	p.Places = []pattern.Place{{Piece: 1, Lie: pattern.FaceDown, X: under.Width.Add(over.Width).Over(2), Y: under.Height.Sub(over.Height).Over(2),
+		Above: sizes[tray.wall()].Add(in.Caliper.Over(2))}}
+	p.Nests = []pattern.Nesting{{Name: lidOverTray, Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Height}}}
 	tray.part(&p, 0, in, sizes)
 	lid.part(&p, 1, in, sizes)
 	return p

@@ -25,18 +25,17 @@ func MatStack() *Kind {
 			"Immer kleinere Lagen übereinander auf der Vorderseite einer Karte, jede mit demselben sichtbaren Rand."),
 		Needs: []string{"width", "height"},
 		Params: []Param{
-			{Name: "layers", Type: CountParam, Help: "How many layers lie on the card.", DefaultCount: 2, LeastCount: 2, GreatestCount: 6},
-			{Name: "reveal", Help: "How much of each layer shows round the next; about 1/8 in (3 mm) if not given.", Least: measure.Millimetres(1), Greatest: measure.Millimetres(300)},
+			{Name: "layers", Type: CountParam, Help: "How many layers lie on the card.", DefaultCount: 2, LeastCount: 2, GreatestCount: mostMats},
+			lengthParam("reveal", 1, 300, "How much of each layer shows round the next; about 1/8 in (3 mm) if not given."),
 		},
 		Plan: planMatStack,
 	}
 }
 
-var (
-	matLayers  = [...]string{"layer 1", "layer 2", "layer 3", "layer 4", "layer 5", "layer 6"}
-	matWidths  = [...]string{"width 1", "width 2", "width 3", "width 4", "width 5", "width 6"}
-	matHeights = [...]string{"height 1", "height 2", "height 3", "height 4", "height 5", "height 6"}
-)
+var matLayers, matWidths, matHeights = numbered("layer ", mostMats), numbered("width ", mostMats), numbered("height ", mostMats)
+
+// mostMats is how many layers a stack may have.
+const mostMats = 6
 
 // leastMat is the smallest side of a layer that is still worth sticking on.
 var leastMat = measure.Millimetres(12)
@@ -44,10 +43,7 @@ var leastMat = measure.Millimetres(12)
 // evenReveal is the range of a reveal that the request leaves open: about 1/8 in
 // or 3 mm (common practice).
 func (in *Input) evenReveal() Range {
-	if in.Unit == measure.Millimetre {
-		return Range{Min: measure.Millimetres(2), Max: measure.Millimetres(4)}
-	}
-	return Range{Min: measure.Sixtyfourths(4), Max: measure.Sixtyfourths(12)}
+	return Range{Min: in.onRuler(4, 2), Max: in.onRuler(12, 4)}
 }
 
 // matReadings are the indices of a stack's readings in its problem.
@@ -67,8 +63,7 @@ func planMatStack(in *Input) (*Plan, error) {
 	} else {
 		wrong = in.checkLayers(room, step.Min)
 		step.Max = measure.Max(step.Min, measure.Min(step.Max, room))
-		r.reveal = d.reading("reveal", step.Min.Add(step.Max).Over(2))
-		d.within("reveal", step, d.form(measure.Length{}, times(1, r.reveal)))
+		r.reveal = d.anyOf("reveal", step)
 	}
 	r.widths = d.layers(matWidths[:n], in.Width, r.reveal)
 	r.heights = d.layers(matHeights[:n], in.Height, r.reveal)

@@ -36,10 +36,8 @@ func PillowPack() *Kind {
 			"Zwei Seiten mit gebogenen Rillen an den Enden, die sich zu einem Kissen wölben."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
-			{Name: "middle_height", Help: "How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given.",
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(500)},
-			{Name: "lap", Help: "How wide the glue lap is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			lengthParam("middle_height", 3, 500, "How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given."),
+			lengthParam("lap", 3, 300, "How wide the glue lap is.").usually(32, 15),
 		},
 		Plan: planPillowPack,
 	}
@@ -92,11 +90,11 @@ func planPillowPack(in *Input) (*Plan, error) {
 	d := newDraft(in)
 	ideal, zero := p.face(in.middle()), p.face(measure.Length{})
 	back, front := d.reading("back", ideal), d.reading("front", ideal)
-	d.fitCurve(pattern.Width, Need{Width: 1, Thickness: p.perThickness(ideal)}, p, zero, front)
+	d.fitted(Fit{Axis: pattern.Width, Need: Need{Width: 1, Thickness: p.perThickness(ideal)}, Wanted: in.Fit,
+		Curve: func(value measure.Length) measure.Length { return p.clearance(zero.Add(value)) }},
+		Range{Min: p.face(in.Fit.Min).Sub(zero), Max: p.face(in.Fit.Max).Sub(zero)}, d.form(zero.Neg(), times(1, front)))
 	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
-	need := Need{Height: 1, HalfCalipers: 2}
-	body := d.reading("body", need.Of(in).Add(in.middle()))
-	d.fit(pattern.Height, need, times(1, body))
+	body := d.round("body", pattern.Height, Need{Height: 1, HalfCalipers: 2})
 	flaps := [2]int{}
 	for i, name := range [...]string{"bottom flap", "top flap"} {
 		flaps[i] = d.add(rounding.Reading{Name: name, Ideal: p.middle, Fixed: true}, "middle_height")
@@ -110,14 +108,6 @@ func planPillowPack(in *Input) (*Plan, error) {
 		return d.layPillow(sizes[front], sizes[back], sizes[lap], sizes[flaps[0]], sizes[body], sizes[rise])
 	}
 	return d.plan, nil
-}
-
-// fitCurve states that a reading, which leaves no clearance at zero, leaves one
-// that the request wants.
-func (d *draft) fitCurve(axis pattern.Axis, need Need, p pillow, zero measure.Length, reading int) {
-	curve := func(value measure.Length) measure.Length { return p.clearance(zero.Add(value)) }
-	d.fitted(Fit{Axis: axis, Need: need, Curve: curve, Wanted: d.in.Fit},
-		Range{Min: p.face(d.in.Fit.Min).Sub(zero), Max: p.face(d.in.Fit.Max).Sub(zero)}, d.form(zero.Neg(), times(1, reading)))
 }
 
 // perThickness returns how much width a little more thickness takes, as a
@@ -139,10 +129,7 @@ func (in *Input) leastMiddle() measure.Length {
 // defaultMiddle is the least half inch or 10 mm, half of which is on every ruler's
 // marks, that the contents go under and that is an eighth of the width.
 func (in *Input) defaultMiddle() measure.Length {
-	mark := measure.Sixtyfourths(32)
-	if in.Unit == measure.Millimetre {
-		mark = measure.Millimetres(10)
-	}
+	mark := in.onRuler(32, 10)
 	least := measure.Max(in.leastMiddle(), in.Width.Over(8))
 	return mark.Times((least.Nanometres() + mark.Nanometres() - 1) / mark.Nanometres())
 }
@@ -183,7 +170,7 @@ func (p pillow) flattest(least measure.Length) measure.Length {
 // layPillow lays the pack out, from the left: back, front, lap. The ends of the
 // side scores lie half of a flap in from the edges of the blank.
 func (d *draft) layPillow(front, back, lap, flap, body, rise measure.Length) pattern.Pattern {
-	in, none := d.in, measure.Length{}
+	none := measure.Length{}
 	high := measure.Sum(flap, body, flap)
 	low, top := rise, high.Sub(rise)
 	x := []measure.Length{none, back, back.Add(front), measure.Sum(back, front, lap)}
@@ -198,20 +185,20 @@ func (d *draft) layPillow(front, back, lap, flap, body, rise measure.Length) pat
 		},
 		Panels: []pattern.Panel{bentFace("front", x[1], x[2], low, top, flap), bentFace("back", x[0], x[1], low, top, flap),
 			{Name: "lap", Outline: pattern.Polygon(pattern.At(x[2], low), pattern.At(x[3], low.Add(lap)), pattern.At(x[3], top.Sub(lap)), pattern.At(x[2], top))}},
-		Creases: []pattern.Crease{straightScore(scores[0], x[1], low, top, 1), straightScore(scores[1], x[2], low, top, 2)},
 		Seams: []pattern.Seam{{Name: "back's edge", PanelA: 1, A1: pattern.At(none, low), A2: pattern.At(none, top),
 			PanelB: 2, B1: pattern.At(x[2], low), B2: pattern.At(x[2], top)}},
 		Glues: []pattern.Glue{{Name: "lap", Panel: 2, Face: pattern.Outside, To: 1, ToFace: pattern.Inside,
 			Area: pattern.Rectangle(x[2], low.Add(lap), x[3], top.Sub(lap))}},
 	}
+	fold(&p, scores[0], pattern.At(x[1], low), pattern.At(x[1], top), 0, 1)
+	fold(&p, scores[1], pattern.At(x[2], low), pattern.At(x[2], top), 0, 2)
 	for i, face := range [...]string{"front", "back"} {
 		curvedFlap(&p, "lower flap of the "+face, scores[2], i, x[1-i], x[2-i], low, -1, flap)
 		curvedFlap(&p, "upper flap of the "+face, scores[3], i, x[1-i], x[2-i], top, 1, flap)
 	}
-	return pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
-		Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded(), Floats: true},
-	}
+	whole := d.around(p)
+	whole.Cavity.Floats = true
+	return whole
 }
 
 // bentFace is a face between two curved scores.
@@ -222,11 +209,6 @@ func bentFace(name string, x0, x1, low, top, middle measure.Length) pattern.Pane
 	return pattern.Panel{Name: name, Outline: o}
 }
 
-// straightScore is a side score of the front.
-func straightScore(s pattern.Score, x, low, top measure.Length, to int) pattern.Crease {
-	return pattern.Crease{Name: s.Name, A: pattern.At(x, low), B: pattern.At(x, top), To: to, Fold: s.Fold, Angle: s.Angle}
-}
-
 // curvedFlap adds a flap and its curved score, whose ends lie at y; the score
 // bends towards the face, upwards at its lower end (-1), and the free edge of
 // the flap away from it.
@@ -234,6 +216,6 @@ func curvedFlap(p *pattern.Piece, name string, s pattern.Score, face int, x0, x1
 	bulge := curveBulge(x1.Sub(x0), middle)
 	a, b := pattern.At(x0, y), pattern.At(x1, y)
 	p.Panels = append(p.Panels, pattern.Panel{Name: name, Outline: []pattern.Vertex{{Point: a, Bulge: bulge}, {Point: b, Bulge: bulge}}})
-	p.Creases = append(p.Creases, pattern.Crease{Name: s.Name, A: a, B: b, From: face, To: len(p.Panels) - 1,
-		Fold: s.Fold, Angle: s.Angle, Bulge: bend * bulge})
+	fold(p, s, a, b, face, len(p.Panels)-1)
+	p.Creases[len(p.Creases)-1].Bulge = bend * bulge
 }

@@ -35,10 +35,8 @@ func Pocket() *Kind {
 			"Eine Karte oder ein Blatt, dessen unteres Ende sich zur Tasche hochklappt, die Seitenklappen dahinter verklebt; mit Balgfalten für dicken Inhalt."),
 		Needs: []string{"width", "height"},
 		Params: []Param{
-			{Name: "pocket_height", Help: "How high the pocket is.", DefaultInch: measure.Sixtyfourths(192), DefaultMillimetre: measure.Millimetres(75),
-				Least: measure.Millimetres(10), Greatest: measure.Millimetres(1000)},
-			{Name: "page_height", Help: "How high the page is; up to 1/2 in more than the contents and the pocket if not given.",
-				Least: measure.Millimetres(10), Greatest: measure.Millimetres(2000)},
+			lengthParam("pocket_height", 10, 1000, "How high the pocket is.").usually(192, 75),
+			lengthParam("page_height", 10, 2000, "How high the page is; up to 1/2 in more than the contents and the pocket if not given."),
 			sideFlap,
 			{Name: "gusset", Type: ChoiceParam, Choices: []string{"auto", "no", "yes"}, Help: "Two scores at the bottom and the sides; auto makes them for contents over 1/8 in (3 mm)."},
 			cornerRelief,
@@ -80,20 +78,18 @@ func planPocket(in *Input) (*Plan, error) {
 	var err error
 	if gusset {
 		cut := in.length("relief")
-		r.near = d.between("relief at the gussets", cut.Over(2), cut.Over(4), cut.Times(3).Over(4))
-		d.within("relief at the gussets", Range{Min: cut.Over(4), Max: cut.Times(3).Over(4)}, d.form(measure.Length{}, times(1, r.near)))
+		r.near = d.anyOf("relief at the gussets", Range{Min: cut.Over(4), Max: cut.Times(3).Over(4)})
 		face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2}
-		width, leftSide, rightSide := d.pocketWidth(face), d.gusset("left gusset", depth, 0), d.gusset("right gusset", depth, 0)
-		bottom := d.gusset("bottom gusset", depth, 1)
+		width, leftSide := d.round("pocket width", pattern.Width, face), d.round("left gusset", pattern.Thickness, depth)
+		rightSide, bottom := d.reading("right gusset", d.ideal(depth)), d.reading("bottom gusset", d.ideal(depth).Add(in.Caliper))
 		d.equal("gussets", measure.Length{}, times(1, leftSide), times(-1, rightSide))
-		d.fit(pattern.Thickness, depth, times(1, leftSide))
 		d.within("bottom gusset", Range{Max: in.Caliper.Times(2)}, d.form(measure.Length{}, times(1, bottom), times(-1, leftSide)))
 		r.across, r.up = []int{left, leftSide, width, rightSide, right}, []int{height, bottom, d.page(in.Caliper.Over(2))}
 		err = in.checkPocket(face.span(in), in.Caliper, in.Caliper)
 	} else {
 		face := Need{Width: 1, Thickness: 1, HalfCalipers: 4}
 		r.near = d.pastFold("relief at the side flaps' scores", in.Thickness.Add(in.Caliper))
-		width, bottom := d.pocketWidth(face), in.spine(in.Thickness.Add(in.Caliper))
+		width, bottom := d.round("pocket width", pattern.Width, face), in.spine(in.Thickness.Add(in.Caliper))
 		r.across, r.up = []int{left, width, right}, []int{height, d.page(bottom.Add(in.Caliper).Over(2))}
 		err = fault.Join(in.flat(d), in.checkPocket(face.span(in), in.spine(in.Thickness), bottom))
 	}
@@ -102,19 +98,6 @@ func planPocket(in *Input) (*Plan, error) {
 	d.strip(0, pattern.Height, r.up...)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layPocket(r, sizes, gusset) }
 	return d.plan, err
-}
-
-// pocketWidth adds the reading of the pocket's width and its fit.
-func (d *draft) pocketWidth(face Need) int {
-	width := d.reading("pocket width", face.Of(d.in).Add(d.in.middle()))
-	d.fit(pattern.Width, face, times(1, width))
-	return width
-}
-
-// gusset adds the reading of a gusset, with so many calipers more than the
-// contents ask for.
-func (d *draft) gusset(name string, depth Need, calipers int64) int {
-	return d.reading(name, measure.Sum(depth.Of(d.in), d.in.middle(), d.in.Caliper.Times(calipers)))
 }
 
 // page adds the reading of the page's height: as given, or a margin more than
@@ -169,10 +152,9 @@ func (d *draft) layPocket(r *pocketReadings, sizes []measure.Length, gusset bool
 		{Name: "left flap", Panel: left, Face: pattern.Outside, To: 0, Area: pattern.Rectangle(none, cut, flap, top)},
 		{Name: "right flap", Panel: right, Face: pattern.Outside, To: 0, Area: pattern.Rectangle(p.Width.Sub(flap), cut, p.Width, top)},
 	}
-	return pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
-		Cavity: pattern.Cavity{Panel: pocket, Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
-	}
+	whole := d.around(p)
+	whole.Cavity.Panel = pocket
+	return whole
 }
 
 // pocketCorners lists what is cut away beside the page and below the flaps.

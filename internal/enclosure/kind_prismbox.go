@@ -2,6 +2,7 @@ package enclosure
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -51,14 +52,12 @@ func PrismBox() *Kind {
 			{Name: "sides", Type: CountParam, Help: "How many sides the box has.", DefaultCount: 6, LeastCount: 3, GreatestCount: mostSides},
 			{Name: "around", Type: ChoiceParam, Choices: []string{"circumscribed", "inscribed"},
 				Help: "Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner."},
-			{Name: "lid_depth", Help: "How high the walls of the lid are; as high as those of the tray or a little less if not given.",
-				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
+			lengthParam("lid_depth", 5, 500, "How high the walls of the lid are; as high as those of the tray or a little less if not given."),
 			// One mark more of a side is several marks more from side to side, so that any
 			// named fit will do unless one is asked for.
 			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{anyFit, "snug", "easy", "loose"},
 				Help: "How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy."},
-			{Name: "lap", Advanced: true, Help: "How wide the glue laps and the flaps are; the plainest width that there is room for if not given.",
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			lengthParam("lap", 3, 300, "How wide the glue laps and the flaps are; the plainest width that there is room for if not given.").seldom(),
 		},
 		Plan: planPrismBox,
 	}
@@ -115,13 +114,13 @@ func planPrismBox(in *Input) (*Plan, error) {
 	p.lap = d.prismLap(p, inner.Add(in.Fit.Min))
 	p.tray.side = d.reading("side", p.side(inner.Add(in.middle())))
 	deep := Need{Thickness: 1, HalfCalipers: 1}
-	p.tray.wall = d.reading("wall", deep.Of(in).Add(in.middle()))
+	p.tray.wall = d.reading("wall", d.ideal(deep))
 	p.tray.blank = d.polygonBlank(p, "base blank", inner.Add(in.Fit.Max))
 	d.scaledFit(Fit{Axis: pattern.Width, Need: p.need, Scale: p.perSide(), Share: 1, Wanted: in.Fit}, inner, times(1, p.tray.side))
 	d.fit(pattern.Thickness, deep, times(1, p.tray.wall))
 	d.prismLid(p, inner)
 	for i, r := range [...]ring{p.tray, p.lid} {
-		d.strip(2*i, pattern.Width, append([]int{p.lap}, repeated(r.side, p.sides)...)...)
+		d.strip(2*i, pattern.Width, append([]int{p.lap}, slices.Repeat([]int{r.side}, p.sides)...)...)
 		d.strip(2*i, pattern.Height, p.lap, r.wall)
 		d.strip(2*i+1, pattern.Width, r.blank)
 		d.strip(2*i+1, pattern.Height, r.blank)
@@ -134,16 +133,8 @@ func planPrismBox(in *Input) (*Plan, error) {
 		return d.layPrismBox(&set, sizes)
 	}
 	d.warn("lap-score", "The glue lap is scored beside the line between it and the first wall, towards the wall: move the ruler by a scrap of the stock, by two from nine sides on.")
-	return d.plan, fault.Join(p.checkRoom(), p.checkWalls())
-}
-
-// repeated lists a reading so many times.
-func repeated(reading, times int) []int {
-	all := make([]int, times)
-	for i := range all {
-		all[i] = reading
-	}
-	return all
+	low := leastGlue.Add(in.Caliper.Times(3))
+	return d.plan, fault.Join(p.checkRoom(), in.checkLid(low, low, (Need{Thickness: 1, HalfCalipers: 5}).span(in)))
 }
 
 // measureContents works out how far it is across the contents, and of what
@@ -169,7 +160,7 @@ func (p *prism) measureContents() error {
 func (d *draft) prismLid(p *prism, inner measure.Length) {
 	in, over := d.in, p.taken(2)
 	ideal := func(r int) measure.Length { return d.plan.Problem.Readings[r].Ideal }
-	p.lid.side = d.reading("lid side", ideal(p.tray.side).Add(p.side(over.Add(p.play.Min.Add(p.play.Max).Over(2)))))
+	p.lid.side = d.reading("lid side", ideal(p.tray.side).Add(p.side(over.Add(middle(p.play)))))
 	below := in.Caliper.Times(2)
 	p.lid.wall = d.lidWall(ideal(p.tray.wall).Add(below))("lid wall")
 	p.lid.blank = d.polygonBlank(p, "top blank", measure.Sum(inner, in.Fit.Max, over, p.play.Max))
@@ -210,9 +201,7 @@ func (d *draft) mitre(p *prism) int {
 	lap := &d.plan.Problem.Readings[p.lap]
 	least := scaled(measure.Max(lap.Ideal, lap.Max), math.Tan(p.angle()))
 	most := measure.Max(least, measure.Min(least.Add(d.in.Little().Times(2)), p.side(p.across).Times(7).Over(16)))
-	i := d.between("half of a notch", scaled(lap.Ideal, math.Tan(p.angle())), least, most)
-	d.within("half of a notch", Range{Min: least.Times(2).Sub(most), Max: most}, d.form(measure.Length{}, times(1, i)))
-	return i
+	return d.littleOver("half of a notch", scaled(lap.Ideal, math.Tan(p.angle())), least, most)
 }
 
 // polygonBlank adds the reading of a square that a polygon, so far across from
@@ -238,18 +227,4 @@ func (p *prism) checkRoom() error {
 	across := scaled(metre, ratio(least, p.lapRoom(metre))).Sub(taken)
 	return in.Outside("width", Range{Min: scaled(in.Width, ratio(across, p.across)), Max: measure.Largest()}, "the sides have no room for a glue lap and flaps",
 		"choose fewer sides, or lid_fit=snug")
-}
-
-// checkWalls refuses walls that have no room for glue, and a lid that does not
-// come down on the tray.
-func (p *prism) checkWalls() error {
-	in, least := p.in, leastGlue.Add(p.in.Caliper.Times(3))
-	if in.given("lid_depth") {
-		full := (Need{Thickness: 1, HalfCalipers: 5}).span(in)
-		return fault.Join(
-			in.bounded("lid_depth", Range{Min: least, Max: full.Min},
-				"the lid's walls leave no room for glue, or reach the table before the lid rests on the tray", "leave it out for a lid as deep as the box"),
-			in.least("thickness", in.Thickness, least, "walls that low leave no room for glue"))
-	}
-	return in.least("thickness", in.Thickness, least.Add(in.Little()), "walls that low leave no room for glue")
 }

@@ -150,11 +150,6 @@ func take(corners *[]pattern.Vertex, n int) []pattern.Vertex {
 	return taken
 }
 
-// fold adds a crease on a score between two panels.
-func fold(w *pattern.Piece, s pattern.Score, a, b pattern.Point, from, to int) {
-	w.Creases = append(w.Creases, pattern.Crease{Name: s.Name, A: a, B: b, From: from, To: to, Fold: s.Fold, Angle: s.Angle})
-}
-
 // layLap hangs the lap on the first wall, clear of the flaps and of the rim.
 func (p *prism) layLap(w *pattern.Piece, corners *[]pattern.Vertex, lap, rim measure.Length) {
 	n, t, none, at := p.sides, p.in.Caliper, measure.Length{}, lap.Add(p.lapInset())

@@ -33,8 +33,7 @@ func Sleeve() *Kind {
 		Needs: []string{"width", "height", "thickness"},
 		Params: append([]Param{
 			contentsShape,
-			{Name: "lap", Help: "How wide the lap is that is glued inside the front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			lengthParam("lap", 3, 300, "How wide the lap is that is glued inside the front.").usually(32, 15),
 			showing,
 			scoresPerSide,
 			wrapJoin,
@@ -73,8 +72,6 @@ func planSleeve(in *Input) (*Plan, error) {
 	} else {
 		r.across, glued = d.thickSleeve()
 	}
-	lap := d.fixed("lap", "lap")
-	r.across = append(r.across, lap)
 	r.height = d.sleeveHeight(height)
 	d.wrapStrips(0, 1, r.across, []int{r.height})
 	var wrong error
@@ -104,26 +101,22 @@ func (d *draft) sleeveHeight(height measure.Length) int {
 // how much of the lap the contents may leave uncovered.
 func (d *draft) thickSleeve() (across []int, loose measure.Length) {
 	face, depth := Need{Width: 1, HalfCalipers: 2}, Need{Thickness: 1, HalfCalipers: 2 + d.in.lapLayers()}
-	whole, side := face.Of(d.in).Add(d.in.middle()), depth.Of(d.in).Add(d.in.middle())
-	front, left := d.reading("front", whole), d.reading("left side", d.in.leftSide(side))
-	back, right := d.reading("back", whole), d.reading("right side", side)
-	d.fit(pattern.Width, face, times(1, back))
-	d.fit(pattern.Thickness, depth, times(1, right))
-	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
-	d.wrapSides(left, right)
-	return append(make([]int, 0, 5), front, left, back, right), d.in.Fit.Max.Add(d.in.Caliper).Over(2)
+	across = d.tube(d.ideal(face), d.ideal(depth))
+	d.fit(pattern.Width, face, times(1, across[2]))
+	d.fit(pattern.Thickness, depth, times(1, across[3]))
+	d.wrapSides(across[1], across[3])
+	return across, d.in.Fit.Max.Add(d.in.Caliper).Over(2)
 }
 
 // thinSleeve adds the readings of a sleeve with one score a side, and says how
 // much of the lap the front may leave uncovered.
 func (d *draft) thinSleeve() (across []int, loose measure.Length) {
 	need, edge := Need{Width: 1, Thickness: 1, HalfCalipers: 5}, d.in.Thickness.Over(2)
-	whole := need.Of(d.in).Add(d.in.middle())
+	whole := d.ideal(need)
 	front := d.reading("front", whole.Sub(edge).Sub(d.in.Little().Over(2)))
-	back := d.reading("back", whole)
-	d.fit(pattern.Width, need, times(1, back))
+	back := d.round("back", pattern.Width, need)
 	d.within("front's edge", Range{Max: d.in.Little()}, d.form(edge.Neg(), times(1, back), times(-1, front)))
-	return append(make([]int, 0, 3), front, back), edge.Add(measure.Max(d.in.Little(), d.in.Caliper.Over(2)))
+	return []int{front, back, d.fixed("lap", "lap")}, edge.Add(measure.Max(d.in.Little(), d.in.Caliper.Over(2)))
 }
 
 // checkSleeve refuses a sleeve that is not there, and a lap that has no room or
@@ -154,7 +147,7 @@ func (d *draft) laySleeve(shape *grid, r *sleeveReadings, sizes []measure.Length
 	if r.notch.radius >= 0 {
 		d.biteSleeve(&p, sizes[r.notch.after], sizes[r.notch.radius])
 	}
-	whole := d.wrapPattern(p)
+	whole := d.around(p)
 	if in.inTwo() {
 		partSleeve(&whole, 0)
 		lieOnSecondLap(&whole)

@@ -33,8 +33,7 @@ func Slipcase() *Kind {
 		Needs: []string{"width", "height", "thickness"},
 		Params: append([]Param{
 			{Name: "open", Type: ChoiceParam, Choices: []string{"side", "top"}, Help: "Which way the contents slide in: along their width or along their height."},
-			{Name: "lap", Help: "How wide the laps are that are glued inside the front.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+			lengthParam("lap", 3, 300, "How wide the laps are that are glued inside the front.").usually(32, 15),
 			showing,
 		}, notchParams...),
 		Plan: planSlipcase,
@@ -55,7 +54,7 @@ var slipcaseGrid = grid{
 // slipcaseReadings are the indices of a slipcase's readings in its problem.
 type slipcaseReadings struct {
 	across, up []int // from the left, from the bottom
-	inset      int   // of the ends of the laps
+	inset      int   // of the ends of the laps: a caliper at the least, and at most a quarter of the face
 	notch      thumb
 }
 
@@ -69,14 +68,14 @@ func planSlipcase(in *Input) (*Plan, error) {
 	least := deep.Add(in.Caliper.Over(2)) // of the back
 	back := d.reading("back", least.Add(in.Little().Over(2)))
 	front := d.reading("front", least.Add(in.Little().Over(2)))
-	height := d.reading("case height", across.Of(in).Add(in.middle()))
-	d.fit(axis, across, times(1, height))
+	height := d.round("case height", axis, across)
 	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
 	d.within("depth", Range{Max: in.Little()}, d.form(least.Neg(), times(1, back)))
 	end, bottom, top := d.caseWalls()
 	r.across = []int{back, end, front}
 	r.up = []int{d.fixed("bottom lap", "lap"), bottom, height, top, d.fixed("top lap", "lap")}
-	r.inset = d.lapInset(deep)
+	t := in.Caliper
+	r.inset = d.anyOf("inset of the laps", Range{Min: t, Max: measure.Max(t.Times(2), measure.Min(t.Add(in.onRuler(32, 10)), deep.Over(4)))})
 	d.strip(0, pattern.Width, r.across...)
 	d.strip(0, pattern.Height, r.up...)
 	var wrong error
@@ -90,29 +89,14 @@ func planSlipcase(in *Input) (*Plan, error) {
 // and the laps.
 func (d *draft) caseWalls() (end, bottom, top int) {
 	depth := Need{Thickness: 1, HalfCalipers: 2}
-	wall := depth.Of(d.in).Add(d.in.middle())
-	bottom, top = d.reading("bottom wall", wall), d.reading("top wall", wall)
-	end = d.reading("end wall", wall.Add(d.in.Caliper))
-	d.fit(pattern.Thickness, depth, times(1, top))
+	bottom, top = d.reading("bottom wall", d.ideal(depth)), d.round("top wall", pattern.Thickness, depth)
+	end = d.reading("end wall", d.ideal(depth).Add(d.in.Caliper))
 	d.equal("walls", measure.Length{}, times(1, bottom), times(-1, top))
 	d.layer("end wall", end, top)
 	if d.in.Thickness.Less(thinnest) {
 		d.warn("narrow-walls", "The contents are so thin that the walls are hard to fold: a pocket or an envelope suits them better.")
 	}
 	return end, bottom, top
-}
-
-// lapInset adds the reading of how far the ends of the laps are cut back: one
-// caliper at the least, and at most a quarter of the face.
-func (d *draft) lapInset(deep measure.Length) int {
-	t := d.in.Caliper
-	within := Range{Min: t, Max: measure.Max(t.Times(2), measure.Min(t.Add(measure.Millimetres(10)), deep.Over(4)))}
-	if d.in.Unit == measure.Inch {
-		within.Max = measure.Max(t.Times(2), measure.Min(t.Add(measure.Sixtyfourths(32)), deep.Over(4)))
-	}
-	inset := d.reading("inset of the laps", within.Min.Add(within.Max).Over(2))
-	d.within("inset of the laps", within, d.form(measure.Length{}, times(1, inset)))
-	return inset
 }
 
 // checkSlipcase refuses a case that is not there, and laps that have no room or
@@ -134,7 +118,9 @@ func (d *draft) laySlipcase(r *slipcaseReadings, sizes []measure.Length) pattern
 	in, inset := d.in, sizes[r.inset]
 	p := slipcaseGrid.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: sizesOf(r.up, sizes)})
 	for _, wall := range [...]int{3, 4} { // clear of the end wall
-		trimRight(&p, wall, in.trim())
+		o, c := p.Panels[wall].Outline, &p.Creases[wall-1]
+		c.B.X = c.B.X.Sub(in.trim())
+		o[1].X, o[2].X = c.B.X, c.B.X
 	}
 	slipcaseGrid.taper(&p, 5, inset, inset)
 	slipcaseGrid.taper(&p, 6, inset, inset)
@@ -157,11 +143,11 @@ func (d *draft) laySlipcase(r *slipcaseReadings, sizes []measure.Length) pattern
 			bite(&p, 0, leftEdge, "notch of the back", at, radius)
 		}
 	}
-	cavity := pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()}
+	whole := d.around(p)
 	if in.choice("open") == "top" {
-		cavity.Turned = 90
+		whole.Cavity.Turned = 90
 	}
-	return pattern.Pattern{Caliper: in.Caliper, Pieces: []pattern.Piece{p}, Cavity: cavity}
+	return whole
 }
 
 // slipcaseCorners lists what is cut away at the four corners.
@@ -173,11 +159,4 @@ func slipcaseCorners(x, y []measure.Length, inset, trim measure.Length) []patter
 		relief("upper left corner", "left", pattern.At(x[0], y[4]), pattern.At(left, y[4]), pattern.At(left, y[5])),
 		relief("upper right corner", "right", pattern.At(x[3], y[3]), pattern.At(x[1], y[3]), pattern.At(end, y[3]), pattern.At(end, y[4]), pattern.At(right, y[4]), pattern.At(right, y[5])),
 	}
-}
-
-// trimRight takes a caliper off the right end of a wall, and of the score that it
-// hangs by.
-func trimRight(p *pattern.Piece, wall int, by measure.Length) {
-	o, c := p.Panels[wall].Outline, &p.Creases[wall-1]
-	o[1].X, o[2].X, c.B.X = o[1].X.Sub(by), o[2].X.Sub(by), c.B.X.Sub(by)
 }

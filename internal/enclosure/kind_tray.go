@@ -32,8 +32,7 @@ func Tray() *Kind {
 		Needs: []string{"width", "height", "thickness"},
 		Box:   true,
 		Params: []Param{
-			{Name: "depth", Help: "How high the walls are; up to 1/4 in (6 mm) more than the contents if not given.",
-				Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)},
+			lengthParam("depth", 5, 500, "How high the walls are; up to 1/4 in (6 mm) more than the contents if not given."),
 			cornerTabs,
 			trayWalls,
 			cornerTab,
@@ -57,10 +56,7 @@ func planTray(in *Input) (*Plan, error) {
 	d.stand(b)
 	err := fault.Join(d.addTab(b, "corner tab", walls, long), in.checkTray(b), b.checkHalves(in, in.Width))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
-		p := pattern.Pattern{
-			Caliper: in.Caliper, Pieces: []pattern.Piece{b.lay(in, sizes)},
-			Cavity: pattern.Cavity{Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
-		}
+		p := d.around(b.lay(in, sizes))
 		b.part(&p, 0, in, sizes)
 		return p
 	}

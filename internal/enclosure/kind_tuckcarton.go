@@ -36,16 +36,11 @@ func TuckCarton() *Kind {
 		Box:   true,
 		Params: []Param{
 			{Name: "style", Type: ChoiceParam, Choices: []string{"straight", "reverse"}, Help: "Straight: both lids hang on the back; reverse: the bottom one hangs on the front."},
-			{Name: "tuck", Help: "How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(5), Greatest: measure.Millimetres(300)},
-			{Name: "lap", Help: "How wide the glue lap is.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
-			{Name: "dust_flap", Help: "How long each dust flap is; shorter than the default if there is no room for that.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(15),
-				Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
-			{Name: "taper", Advanced: true, Help: "How far the sides of a tuck flap run in towards its free edge.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10),
-				Greatest: measure.Millimetres(300)},
-			{Name: "friction_slit", Advanced: true, Help: "How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given.",
-				Least: measure.Millimetres(1), Greatest: measure.Millimetres(100)},
+			lengthParam("tuck", 5, 300, "How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that.").usually(32, 15),
+			lengthParam("lap", 3, 300, "How wide the glue lap is.").usually(32, 15),
+			lengthParam("dust_flap", 3, 300, "How long each dust flap is; shorter than the default if there is no room for that.").usually(32, 15),
+			lengthParam("taper", 0, 300, "How far the sides of a tuck flap run in towards its free edge.").usually(32, 10).seldom(),
+			lengthParam("friction_slit", 1, 100, "How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given.").seldom(),
 			wrapJoin,
 		},
 		Plan: planTuckCarton,
@@ -111,10 +106,10 @@ func planTuckCarton(in *Input) (*Plan, error) {
 	if reverse {
 		shape = &reverseCarton
 	}
-	room := in.Allowance()
-	r.allowance = d.between("allowance", in.Caliper, in.Caliper, measure.Min(room.Max, in.Thickness))
+	r.allowance = d.allowance()
 	d.plan.Allowances = append(d.plan.Allowances, r.allowance)
-	d.within("allowance", Range{Min: in.Caliper.Times(2).Sub(room.Max), Max: room.Max}, d.form(measure.Length{}, times(1, r.allowance)))
+	allowance := &d.plan.Problem.Readings[r.allowance]
+	allowance.Max = measure.Min(allowance.Max, in.Thickness)
 	d.cartonBody(r, reverse)
 	r.dust, r.taper = d.option("dust flap", "dust_flap", in.dustRoom()), d.fixed("taper", "taper")
 	if in.given("friction_slit") {
@@ -122,7 +117,7 @@ func planTuckCarton(in *Input) (*Plan, error) {
 	}
 	d.wrapStrips(0, 1, r.across, r.up)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layCarton(shape, r, sizes) }
-	return d.plan, in.checkCarton(reverse, room.Max)
+	return d.plan, in.checkCarton(reverse, in.Allowance().Max)
 }
 
 // cartonBody adds the readings along the edges of the blank, with their
@@ -130,9 +125,7 @@ func planTuckCarton(in *Input) (*Plan, error) {
 func (d *draft) cartonBody(r *cartonReadings, reverse bool) {
 	in, a := d.in, d.in.Caliper // the ideal allowance
 	need := Need{Width: 1, HalfCalipers: 2}
-	face := need.Of(in).Add(in.middle())
-	back, front := d.reading("back", face), d.reading("front", face)
-	d.fit(pattern.Width, need, times(1, front))
+	back, front := d.reading("back", d.ideal(need)), d.round("front", pattern.Width, need)
 	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
 
 	need = Need{Height: 1, HalfCalipers: 2}

@@ -27,10 +27,8 @@ func (d *draft) layCarton(shape *grid, r *cartonReadings, sizes []measure.Length
 	if r.slit >= 0 {
 		p.Cuts = append(frictionSlits(&p, cartonBottomTuck, "lower", sizes[r.slit]), frictionSlits(&p, cartonTopTuck, "upper", sizes[r.slit])...)
 	}
-	whole := pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{p},
-		Cavity: pattern.Cavity{Panel: cartonTopTuck, Width: in.Width, Height: in.Height, Thickness: in.Thickness, Bounded: d.bounded()},
-	}
+	whole := d.around(p)
+	whole.Cavity.Panel = cartonTopTuck
 	if in.inTwo() {
 		w := parting{side: cartonLeft, face: cartonBack, lap: x[5].Sub(x[4]), inset: a, apart: x[4].Sub(x[3]).Add(in.Caliper)}
 		w.part(&whole)

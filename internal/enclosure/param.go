@@ -1,8 +1,6 @@
 package enclosure
 
-import (
-	"creasefit/internal/measure"
-)
+import "creasefit/internal/measure"
 
 // ParamType is the type of a kind's own parameter.
 type ParamType uint8
@@ -41,6 +39,25 @@ type Param struct {
 	// ByBench holds for the fit between two pieces: unless one is given it is the
 	// closest that the bench makes sure.
 	ByBench bool
+}
+
+// lengthParam is a length of whole millimetres at the least and at the most, for
+// which the kind has a size if it is not given.
+func lengthParam(name string, least, greatest int64, help string) Param {
+	return Param{Name: name, Help: help, Least: measure.Millimetres(least), Greatest: measure.Millimetres(greatest)}
+}
+
+// usually gives a length its default: 64ths of an inch on a ruler of inches, and
+// millimetres.
+func (p Param) usually(sixtyfourths, millimetres int64) Param {
+	p.DefaultInch, p.DefaultMillimetre = measure.Sixtyfourths(sixtyfourths), measure.Millimetres(millimetres)
+	return p
+}
+
+// seldom makes a parameter one that is seldom needed.
+func (p Param) seldom() Param {
+	p.Advanced = true
+	return p
 }
 
 // DefaultLength returns the default of a length on rulers of the unit.

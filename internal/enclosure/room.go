@@ -12,6 +12,14 @@ var glueMargin = measure.Sixtyfourths(4)
 // leastGlue is the narrowest strip of glue that holds (common practice).
 var leastGlue = measure.Sixtyfourths(8)
 
+// onRuler is so many 64ths of an inch on a ruler of inches, or so many millimetres.
+func (in *Input) onRuler(sixtyfourths, millimetres int64) measure.Length {
+	if in.Unit == measure.Millimetre {
+		return measure.Millimetres(millimetres)
+	}
+	return measure.Sixtyfourths(sixtyfourths)
+}
+
 // Beside is what a notch, a slit or a slot leaves of a face at the least: 1/4
 // in and three calipers (common practice).
 func (in *Input) Beside() measure.Length {
@@ -21,29 +29,19 @@ func (in *Input) Beside() measure.Length {
 // Little is by how much a free edge may miss its place: some mark of 1/4 in or
 // 5 mm always lies within it to both sides.
 func (in *Input) Little() measure.Length {
-	if in.Unit == measure.Millimetre {
-		return measure.Millimetres(3)
-	}
-	return measure.Sixtyfourths(8)
+	return in.onRuler(8, 3)
 }
 
 // Allowance is what a carton may allow for its caliper: at least that, and at
 // most so much more that a plain ruler has a mark for it.
 func (in *Input) Allowance() Range {
-	more := measure.Sixtyfourths(8)
-	if in.Unit == measure.Millimetre {
-		more = measure.Millimetres(1)
-	}
-	return Range{Min: in.Caliper, Max: in.Caliper.Add(more)}
+	return Range{Min: in.Caliper, Max: in.Caliper.Add(in.onRuler(8, 1))}
 }
 
 // slotRoom is how much wider than it must be a slot may be: some mark of 1/16
 // in or 1 mm always lies within it.
 func (in *Input) slotRoom() measure.Length {
-	if in.Unit == measure.Millimetre {
-		return measure.Millimetres(1)
-	}
-	return measure.Sixtyfourths(4)
+	return in.onRuler(4, 1)
 }
 
 // pageMargin is the most that the page reaches over the contents if its height

@@ -26,8 +26,7 @@ type box struct {
 // Parameters that the boxes share.
 var (
 	cornerTabs = Param{Name: "corners", Type: ChoiceParam, Choices: []string{"inside", "outside"}, Help: "Whether the corner tabs are glued inside or outside the side walls."}
-	cornerTab  = Param{Name: "tab", Advanced: true, Help: "How long the corner tabs are; as long as the walls are high, if there is room, if not given.",
-		Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)}
+	cornerTab  = lengthParam("tab", 5, 500, "How long the corner tabs are; as long as the walls are high, if there is room, if not given.").seldom()
 )
 
 // The panels of a box; the tabs and the rolled walls are four each, for the
@@ -85,26 +84,10 @@ func (b *box) outsides() (width, height int64) {
 	return 2, 2
 }
 
-// needs returns what the base must have for the contents.
-func (b *box) needs() (width, height Need) {
-	w, h := b.insides()
-	return Need{Width: 1, HalfCalipers: w}, Need{Height: 1, HalfCalipers: h}
-}
-
 // newBox begins a box of single walls; play is how far what goes in may stand
 // from a side wall.
 func (in *Input) newBox(shape *grid, play measure.Length) *box {
 	return &box{shape: shape, outside: in.choice("corners") == "outside", tab: -1, allowance: -1, play: play}
-}
-
-// walls states that walls are as high as the first of them, unless they are
-// fixed by one parameter.
-func (d *draft) walls(name string, walls ...int) {
-	for _, wall := range walls[1:] {
-		if !d.plan.Problem.Readings[wall].Fixed {
-			d.equal(name, measure.Length{}, times(1, walls[0]), times(-1, wall))
-		}
-	}
 }
 
 // addBox adds the readings of a box: its base and its walls, which wall adds;
@@ -112,7 +95,11 @@ func (d *draft) walls(name string, walls ...int) {
 func (d *draft) addBox(b *box, piece int, prefix string, width, height measure.Length, wall func(name string) int) {
 	left, right := wall(prefix+"left wall"), wall(prefix+"right wall")
 	bottom, top := wall(prefix+"bottom wall"), wall(prefix+"top wall")
-	d.walls(prefix+"walls", left, right, bottom, top)
+	for _, other := range [...]int{right, bottom, top} { // unless one parameter fixes all
+		if !d.plan.Problem.Readings[other].Fixed {
+			d.equal(prefix+"walls", measure.Length{}, times(1, left), times(-1, other))
+		}
+	}
 	b.across = append(append([]int{left}, d.baseWidths(b, prefix, width)...), right)
 	b.up = []int{bottom, d.reading(prefix+"base height", height), top}
 	if b.rolled {
@@ -129,8 +116,9 @@ func (d *draft) addBox(b *box, piece int, prefix string, width, height measure.L
 // trayBase adds the readings of a tray for the contents, piece 0 of several,
 // with their fits, and says how long its side walls may be.
 func (d *draft) trayBase(b *box, wall func(name string) int) (long Range) {
-	wide, high := b.needs()
-	d.addBox(b, 0, "", wide.Of(d.in).Add(d.in.middle()), high.Of(d.in).Add(d.in.middle()), wall)
+	w, h := b.insides()
+	wide, high := Need{Width: 1, HalfCalipers: w}, Need{Height: 1, HalfCalipers: h}
+	d.addBox(b, 0, "", d.ideal(wide), d.ideal(high), wall)
 	d.fit(pattern.Width, wide, all(1, b.widths())...)
 	d.fit(pattern.Height, high, times(1, b.height()))
 	return high.span(d.in)
@@ -153,15 +141,6 @@ func (b *box) height() int { return b.up[len(b.up)/2] }
 // wall returns the reading of the left wall, as high as all.
 func (b *box) wall() int { return b.across[b.beyond()] }
 
-// tabMargin is what is cut off a tab on both sides so that it clears the base
-// and the rim.
-func (b *box) tabMargin(caliper measure.Length) measure.Length {
-	if b.rolled {
-		return caliper.Times(2)
-	}
-	return caliper
-}
-
 // inset is how far inside the corners of the base the tabs' scores lie.
 func (b *box) inset(caliper measure.Length) measure.Length {
 	if b.outside {
@@ -182,8 +161,7 @@ func (d *draft) addTab(b *box, name string, high, long Range) error {
 	case !long.Min.Less(high.Max.Add(in.Caliper).Times(2)):
 		b.tab = -1
 	default:
-		b.tab = d.between(name, room.Min.Add(room.Max).Over(2), room.Min, room.Max)
-		d.within(name, room, d.form(measure.Length{}, times(1, b.tab)))
+		b.tab = d.anyOf(name, room)
 	}
 	return in.least("height", long.Min, room.Min.Times(2), "the corner tabs would lie on one another")
 }

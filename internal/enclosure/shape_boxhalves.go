@@ -10,8 +10,7 @@ import (
 var (
 	boxJoin = Param{Name: wrapJoin.Name, Type: ChoiceParam, Advanced: true, Choices: wrapJoin.Choices,
 		Help: "One piece, or two halves that lap across the base for what is larger than the sheet."}
-	baseLap = Param{Name: "lap", Advanced: true, Help: "How far the halves of a box in two pieces lap.", DefaultInch: measure.Sixtyfourths(64), DefaultMillimetre: measure.Millimetres(25),
-		Least: measure.Millimetres(5), Greatest: measure.Millimetres(300)}
+	baseLap = lengthParam("lap", 5, 300, "How far the halves of a box in two pieces lap.").usually(64, 25).seldom()
 )
 
 // boxHalves are what a box in two pieces has besides. The left half reaches

@@ -87,7 +87,7 @@ func cornerOf(o []pattern.Vertex, side, end int) pattern.Point {
 // layTab hangs a tab on the end of its wall.
 func (b *box) layTab(p *pattern.Piece, i int, long, t measure.Length) {
 	side, end := i%2, i/2
-	o, margin := p.Panels[boxBottom+end].Outline, b.tabMargin(t)
+	o, margin := p.Panels[boxBottom+end].Outline, t.Times(int64(1+b.beyond())) // clear of the base and the rim
 	x0 := cornerOf(o, side, 0).X
 	x1, low, high := x0.Sub(long), o[0].Y.Add(margin), o[2].Y.Sub(margin)
 	if side == 1 {

@@ -1,6 +1,8 @@
 package enclosure
 
 import (
+	"strings"
+
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
 )
@@ -20,12 +22,10 @@ func rolledBoxGrid(piece string) grid {
 
 // roll adds the inner walls of a box with rolled walls.
 func (d *draft) roll(b *box) {
-	room := d.in.Allowance()
-	b.allowance = d.between("allowance", d.in.Caliper, room.Min, room.Max)
-	d.within("allowance", Range{Min: d.in.Caliper.Times(2).Sub(room.Max), Max: room.Max}, d.form(measure.Length{}, times(1, b.allowance)))
+	b.allowance = d.allowance()
 	inner := func(wall int) int {
 		outer := &d.plan.Problem.Readings[wall]
-		name := b.shape.innerName(outer.Name)
+		name := strings.Replace(outer.Name, "wall", "inner wall", 1)
 		i := d.reading(name, outer.Ideal.Sub(d.in.Caliper))
 		d.equal(name, measure.Length{}, times(1, i), times(1, b.allowance), times(-1, wall))
 		return i
@@ -33,9 +33,6 @@ func (d *draft) roll(b *box) {
 	b.across = append([]int{inner(b.across[0])}, append(b.across, inner(b.across[2]))...)
 	b.up = append([]int{inner(b.up[0])}, append(b.up, inner(b.up[2]))...)
 }
-
-// innerName names the inner wall of an outer one.
-func (g *grid) innerName(outer string) string { return outer[:len(outer)-len("wall")] + "inner wall" }
 
 // layInner draws the rolled walls in at their ends, so that they clear one
 // another and the tabs, glues them, and brings their free edges to the base.

@@ -25,8 +25,8 @@ func oneByOne(name, extent string) []Param {
 	params := make([]Param, mostCells)
 	for i := range params {
 		number := strconv.Itoa(i + 1)
-		params[i] = Param{Name: name + "_" + number, Advanced: true, Least: measure.Millimetres(5), Greatest: measure.Millimetres(1000),
-			Help: "How " + extent + " " + name + " " + number + " is, to the middle of its strips; a share of what is left if not given."}
+		params[i] = lengthParam(name+"_"+number, 5, 1000,
+			"How "+extent+" "+name+" "+number+" is, to the middle of its strips; a share of what is left if not given.").seldom()
 	}
 	return params
 }
@@ -49,7 +49,9 @@ func (d *draft) cells(name, count, given string, size measure.Length) ([]int, er
 			cells[i] = d.fixed(label, source)
 			continue
 		}
-		cells[i] = d.between(label, c.share(), c.least, measure.Largest())
+		share := c.rest.Over(c.free) // of what is left
+		c.rest, c.free = c.rest.Sub(share), c.free-1
+		cells[i] = d.between(label, share, c.least, measure.Largest())
 		if free >= 0 {
 			d.even(free, cells[i])
 		}
@@ -64,13 +66,6 @@ type cellRow struct {
 	free    int64    // cells that nothing fixes and that have no reading yet
 	rest    measure.Length
 	least   measure.Length // that a cell must have
-}
-
-// share takes the next free cell's share of what is left.
-func (c *cellRow) share() measure.Length {
-	share := c.rest.Over(c.free)
-	c.rest, c.free = c.rest.Sub(share), c.free-1
-	return share
 }
 
 // cellSources names the parameter that fixes each cell: its own, or the one for

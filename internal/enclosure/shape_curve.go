@@ -165,11 +165,6 @@ type drawn struct {
 	aspect      float64
 }
 
-// rectangular reports whether the shape fills the rectangle round it.
-func (d *drawn) rectangular() bool {
-	return slices.Equal(d.left, square()) && slices.Equal(d.right, square())
-}
-
 // CheckOutline says what is wrong with the path of an ornament's outline, and where.
 func CheckOutline(path string) error {
 	_, err := readOutline(path)
@@ -182,12 +177,16 @@ func readOutline(path string) (*drawn, error) {
 	if err != nil {
 		return nil, err
 	}
-	low, high := rectangleRound(curves)
+	var ring []xy
+	for i := range curves {
+		ring = append(ring, curves[i].p[:]...)
+	}
+	low, high := rectangleRound(ring)
 	size := high.minus(low)
 	if size.x <= 0 || size.y <= 0 {
 		return nil, errors.New("it has no area")
 	}
-	var ring []xy
+	ring = ring[:0]
 	for i := range curves {
 		ring = curves[i].chords(ring, max(size.x, size.y)/fineness)
 	}
@@ -197,10 +196,7 @@ func readOutline(path string) (*drawn, error) {
 	if at, crosses := crossesItself(ring); crosses {
 		return nil, fmt.Errorf("it crosses itself near %.4g %.4g", at.x, at.y)
 	}
-	low, high = ring[0], ring[0]
-	for _, p := range ring {
-		low, high = xy{min(low.x, p.x), min(low.y, p.y)}, xy{max(high.x, p.x), max(high.y, p.y)}
-	}
+	low, high = rectangleRound(ring)
 	middle, size := low.toward(high, 0.5), high.minus(low)
 	for i, p := range ring {
 		ring[i] = xy{(p.x - middle.x) / (size.x / 2), (high.y - p.y) / size.y}
@@ -209,13 +205,11 @@ func readOutline(path string) (*drawn, error) {
 	return &drawn{left, right, size.y / size.x}, err
 }
 
-// rectangleRound is the rectangle round the places that curves are made by.
-func rectangleRound(curves []curve) (low, high xy) {
-	low, high = curves[0].p[0], curves[0].p[0]
-	for i := range curves {
-		for _, p := range curves[i].p {
-			low, high = xy{min(low.x, p.x), min(low.y, p.y)}, xy{max(high.x, p.x), max(high.y, p.y)}
-		}
+// rectangleRound is the rectangle round places.
+func rectangleRound(places []xy) (low, high xy) {
+	low, high = places[0], places[0]
+	for _, p := range places {
+		low, high = xy{min(low.x, p.x), min(low.y, p.y)}, xy{max(high.x, p.x), max(high.y, p.y)}
 	}
 	return low, high
 }

@@ -13,10 +13,14 @@ func foldedFlap(p *pattern.Piece, panel int, x0, y0, x1, y1 measure.Length) {
 	c.A, c.B = pattern.At(x0, y0), pattern.At(x1, y0)
 }
 
+// fold adds a crease on a score between two panels.
+func fold(w *pattern.Piece, s pattern.Score, a, b pattern.Point, from, to int) {
+	w.Creases = append(w.Creases, pattern.Crease{Name: s.Name, A: a, B: b, From: from, To: to, Fold: s.Fold, Angle: s.Angle})
+}
+
 // Parameters that the kinds with glued side flaps share.
 var (
-	sideFlap = Param{Name: "side_flap", Help: "How wide each glued side flap is.", DefaultInch: measure.Sixtyfourths(64), DefaultMillimetre: measure.Millimetres(25),
-		Least: measure.Millimetres(5), Greatest: measure.Millimetres(500)}
+	sideFlap     = lengthParam("side_flap", 5, 500, "How wide each glued side flap is.").usually(64, 25)
 	cornerRelief = Param{Name: "relief", Advanced: true, Help: "How far in the angled relief cuts come at the free edge of a flap.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10),
 		Least: measure.Micrometres(500), Greatest: measure.Millimetres(300)}
 )

@@ -1,6 +1,7 @@
 package enclosure
 
 import (
+	"creasefit/internal/fault"
 	"creasefit/internal/measure"
 )
 
@@ -26,6 +27,19 @@ func (d *draft) grip(tray, lid int, below measure.Length) {
 	}
 	d.anywhere("height of the lid's walls", Range{Max: d.in.Little()}, d.form(below, times(1, tray), times(-1, lid)))
 	d.even(tray, lid)
+}
+
+// checkLid refuses walls that have no room for glue, and a lid that does not come
+// down on the tray: both have a least height, and full ones of the lid a range.
+func (in *Input) checkLid(tray, lid measure.Length, full Range) error {
+	const low = "walls that low leave no room for glue"
+	if in.given("lid_depth") {
+		return fault.Join(
+			in.bounded("lid_depth", Range{Min: lid, Max: full.Min},
+				"the lid's walls leave no room for glue, or reach the table before the lid rests on the tray", "leave it out for a lid as deep as the box"),
+			in.least("thickness", in.Thickness, tray, low))
+	}
+	return in.least("thickness", in.Thickness, measure.Max(tray, lid.Add(in.Little())), low)
 }
 
 // over returns how many half calipers the base of a box is wider and higher

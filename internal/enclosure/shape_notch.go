@@ -7,8 +7,7 @@ import (
 
 // Parameters of a thumb notch.
 var notchParams = []Param{
-	{Name: "notch", Help: "Radius of a half-round thumb notch in the middle of the open edge; none if not given.",
-		Least: measure.Millimetres(3), Greatest: measure.Millimetres(300)},
+	lengthParam("notch", 3, 300, "Radius of a half-round thumb notch in the middle of the open edge; none if not given."),
 	{Name: "notch_faces", Type: ChoiceParam, Advanced: true, Choices: []string{"both", "front"}, Help: "Which faces the notch is cut in."},
 }
 
@@ -23,12 +22,8 @@ func (d *draft) notched(edge int, before, after, depth measure.Length) (thumb, e
 	if !d.in.given("notch") {
 		return thumb{radius: -1}, d.in.needless("notch_faces", "notch")
 	}
-	whole, radius := d.plan.Problem.Readings[edge].Ideal, d.in.length("notch")
-	n, half := thumb{radius: d.fixed("notch", "notch")}, whole.Over(2)
-	n.before = d.between("before the notch", half, before.Add(radius), measure.Largest())
-	n.after = d.between("after the notch", whole.Sub(half), after.Add(radius), measure.Largest())
-	d.equal("edge with the notch", measure.Length{}, times(1, n.before), times(1, n.after), times(-1, edge))
-	d.even(n.before, n.after)
+	n, radius, half := thumb{radius: d.fixed("notch", "notch")}, d.in.length("notch"), d.plan.Problem.Readings[edge].Ideal.Over(2)
+	n.before, n.after = d.parted("edge with the notch", edge, "before the notch", "after the notch", before.Add(radius), after.Add(radius))
 	most := measure.Min(half.Sub(measure.Max(before, after)), depth.Sub(d.in.Beside()))
 	return n, d.in.bounded("notch", Range{Max: most}, "the notch is deeper than the face that it is cut in, or wider than its edge", "make the notch smaller")
 }

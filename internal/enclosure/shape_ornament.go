@@ -2,6 +2,7 @@ package enclosure
 
 import (
 	"math"
+	"slices"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -31,10 +32,8 @@ type Ornament struct {
 
 // OrnamentParams are the parameters of the ornament.
 var OrnamentParams = []Param{
-	{Name: "ornament_width", Advanced: true, Help: "Width of a shape that is glued half and half over the closure; none if not given.",
-		Least: measure.Millimetres(6), Greatest: measure.Millimetres(1000)},
-	{Name: "ornament_height", Advanced: true, Help: "Height of that shape; as wide as high if not given, a drawn one as it is drawn.",
-		Least: measure.Millimetres(6), Greatest: measure.Millimetres(1000)},
+	lengthParam("ornament_width", 6, 1000, "Width of a shape that is glued half and half over the closure; none if not given.").seldom(),
+	lengthParam("ornament_height", 6, 1000, "Height of that shape; as wide as high if not given, a drawn one as it is drawn.").seldom(),
 	{Name: "ornament_shape", Type: ChoiceParam, Advanced: true, Drawn: true, Choices: []string{"rectangle", "heart", "star", "circle", "fir", "tag"},
 		Help: "Outline of that shape, which is cut in half along its middle: one of the words, or one closed line as SVG path data."},
 	{Name: "ornament_caliper", Advanced: true, Help: "Thickness of the ornament's stock; that of the band if not given.",
@@ -77,7 +76,8 @@ func (in *Input) OrnamentOver(tabs, height string) (*Ornament, error) {
 // fitGlue keeps the glue inside the shape: of the areas that begin beside the slits
 // and lie round the middle of the band, the largest.
 func (o *Ornament) fitGlue() {
-	if o.shape.rectangular() || o.GlueTo.Sub(o.GlueFrom).Sign() <= 0 {
+	filled := slices.Equal(o.shape.left, square()) && slices.Equal(o.shape.right, square())
+	if filled || o.GlueTo.Sub(o.GlueFrom).Sign() <= 0 {
 		return
 	}
 	wide, high := o.HalfWidth.Millimetres(), o.Height.Millimetres()

@@ -3,6 +3,7 @@ package enclosure
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -58,10 +59,11 @@ func (r *pathReader) wrong(what string) *pathFault { return &pathFault{r.next + 
 
 // spaces skips white space.
 func (r *pathReader) spaces() {
-	for r.next < len(r.text) && strings.IndexByte(" \t\r\n\f", r.text[r.next]) >= 0 {
-		r.next++
-	}
+	r.next = len(r.text) - len(strings.TrimLeft(r.text[r.next:], " \t\r\n\f"))
 }
+
+// numeral is a number of the grammar, at the beginning of a text.
+var numeral = regexp.MustCompile(`^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?`)
 
 // command reads a command with all its numbers.
 func (r *pathReader) command() error {
@@ -100,10 +102,7 @@ func (r *pathReader) command() error {
 func (r *pathReader) more() bool {
 	at := r.next
 	r.spaces()
-	if r.next < len(r.text) && r.text[r.next] == ',' {
-		return true
-	}
-	if r.next < len(r.text) && strings.IndexByte("+-.0123456789", r.text[r.next]) >= 0 {
+	if r.next < len(r.text) && strings.IndexByte(",+-.0123456789", r.text[r.next]) >= 0 {
 		return true
 	}
 	r.next = at
@@ -119,7 +118,7 @@ func (r *pathReader) numbers(name byte, n int, first bool) ([]float64, error) {
 			r.next++
 			r.spaces()
 		}
-		long := r.numberLength()
+		long := len(numeral.FindString(r.text[r.next:]))
 		if name == 'A' && (i == 3 || i == 4) && r.next < len(r.text) && (r.text[r.next] == '0' || r.text[r.next] == '1') {
 			long = 1 // flags need nothing between them
 		}
@@ -134,40 +133,4 @@ func (r *pathReader) numbers(name byte, n int, first bool) ([]float64, error) {
 		r.next += long
 	}
 	return numbers, nil
-}
-
-// numberLength is how many characters the next number has, 0 if none stands there.
-func (r *pathReader) numberLength() int {
-	rest := r.text[r.next:]
-	digits := func(at int) int {
-		for at < len(rest) && rest[at] >= '0' && rest[at] <= '9' {
-			at++
-		}
-		return at
-	}
-	at := 0
-	if at < len(rest) && (rest[at] == '+' || rest[at] == '-') {
-		at++
-	}
-	whole := digits(at)
-	end := whole
-	if end < len(rest) && rest[end] == '.' {
-		end = digits(end + 1)
-		if end == whole+1 && whole == at {
-			return 0
-		}
-	}
-	if end == at {
-		return 0
-	}
-	if end < len(rest) && (rest[end] == 'e' || rest[end] == 'E') {
-		sign := end + 1
-		if sign < len(rest) && (rest[sign] == '+' || rest[sign] == '-') {
-			sign++
-		}
-		if power := digits(sign); power > sign {
-			end = power
-		}
-	}
-	return end
 }

@@ -47,7 +47,7 @@ func (in *Input) Roll(r Roll) (*Plan, error) {
 // the way that it rises in.
 func (d *draft) rolled(r *Roll, height int) (*Plan, error) {
 	in, need := d.in, Need{Width: 1, HalfCalipers: 2}
-	body := d.reading(r.Body, scaled(need.Of(in).Add(in.middle()), math.Pi))
+	body := d.reading(r.Body, scaled(d.ideal(need), math.Pi))
 	d.scaledFit(Fit{Axis: pattern.Width, Need: need, Scale: 1 / math.Pi, Share: 1 / math.Pi, Wanted: in.Fit}, need.Of(in), times(1, body))
 	across := []int{body, d.fixed(r.Lap, r.Width)}
 	d.strip(0, pattern.Width, across...)
@@ -55,7 +55,7 @@ func (d *draft) rolled(r *Roll, height int) (*Plan, error) {
 	shape := grid{piece: r.Piece, across: edge{[]string{r.Body, r.Lap}, []pattern.Score{{Name: r.Lap, Angle: 360}}}, up: edge{names: []string{r.High}},
 		cells: []cell{{r.Body, 0, 0, -1}, {r.Lap, 1, 0, 0}}}
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
-		whole := d.wrapPattern(glueLap(shape.lay(extents{sizes: sizesOf(across, sizes)}, extents{sizes: []measure.Length{sizes[height]}}), sizes[across[1]]))
+		whole := d.around(glueLap(shape.lay(extents{sizes: sizesOf(across, sizes)}, extents{sizes: []measure.Length{sizes[height]}}), sizes[across[1]]))
 		whole.Cavity.Round = true
 		return whole
 	}

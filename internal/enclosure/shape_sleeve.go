@@ -15,8 +15,17 @@ var sleeveThick = grid{
 	root:  2,
 }
 
+// tube adds the readings of a sleeve with two scores a side, from the left: its faces,
+// its sides with the right one as said, and its lap.
+func (d *draft) tube(face, side measure.Length) []int {
+	front, left := d.reading("front", face), d.reading("left side", d.in.leftSide(side))
+	back, right := d.reading("back", face), d.reading("right side", side)
+	d.equal("faces", measure.Length{}, times(1, front), times(-1, back))
+	return []int{front, left, back, right, d.fixed("lap", "lap")}
+}
+
 // showing is how much of the contents an open end lets see.
-var showing = Param{Name: "reveal", Help: "How much of the contents stands out at the open ends; none if not given.", Greatest: measure.Millimetres(1000)}
+var showing = lengthParam("reveal", 0, 1000, "How much of the contents stands out at the open ends; none if not given.")
 
 // layer states that the outer of two readings goes round one layer of stock
 // more than the inner: the nearest to one caliper that the ruler has.

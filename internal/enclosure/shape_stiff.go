@@ -47,15 +47,6 @@ func (d *draft) pastFold(name string, round measure.Length) int {
 	return d.atLeast(name, d.in.clearOfFold(round))
 }
 
-// atLeast adds a reading that is as little over a need as the ruler has marks; some
-// mark of every step lies in its range.
-func (d *draft) atLeast(name string, need measure.Length) int {
-	most := need.Add(d.in.Little().Times(2))
-	i := d.between(name, need, need, most)
-	d.within(name, Range{Min: need.Times(2).Sub(most), Max: most}, d.form(measure.Length{}, times(1, i)))
-	return i
-}
-
 // clearOfFold is how far a flap must begin inside a score whose fold of 180
 // degrees goes round a thickness: half of the spine and half of its own caliper.
 func (in *Input) clearOfFold(round measure.Length) measure.Length {

@@ -27,16 +27,16 @@ func (in *Input) oneScore(d *draft) bool {
 	return one
 }
 
-// wrapPattern makes the pattern of a wrap in one piece: open above and below,
-// the contents lying on its root panel and held along the axes of its fits.
-func (d *draft) wrapPattern(piece pattern.Piece) pattern.Pattern {
+// around makes the pattern of pieces, and lays the contents on what stays still of the
+// first of them, held along the axes of the fits.
+func (d *draft) around(pieces ...pattern.Piece) pattern.Pattern {
 	in := d.in
 	height := in.Height
 	if height.IsZero() {
-		height = piece.Height
+		height = pieces[0].Height
 	}
 	return pattern.Pattern{
-		Caliper: in.Caliper, Pieces: []pattern.Piece{piece},
-		Cavity: pattern.Cavity{Panel: piece.Root, Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: d.bounded()},
+		Caliper: in.Caliper, Pieces: pieces,
+		Cavity: pattern.Cavity{Panel: pieces[0].Root, Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: d.bounded()},
 	}
 }

@@ -127,7 +127,8 @@ func sameCharacter(from, to *enclosure.Plan, measured []measure.Length) (*roundi
 func searchFrom(ctx context.Context, r *Request, p *rounding.Problem, measured []measure.Length) (answer, error) {
 	search := rounding.NewSearch(p)
 	for _, step := range append(r.steps(), measure.Finest(r.Ruler.Unit())) {
-		if !onMarks(measured, step) && step != measure.Finest(r.Ruler.Unit()) {
+		off := slices.ContainsFunc(measured, func(l measure.Length) bool { return !l.IsMultipleOf(step) })
+		if off && step != measure.Finest(r.Ruler.Unit()) {
 			continue
 		}
 		sizes, ok, err := search.At(ctx, step)
@@ -140,9 +141,4 @@ func searchFrom(ctx context.Context, r *Request, p *rounding.Problem, measured [
 	}
 	return answer{}, fault.Fault{Code: fault.NoFit, Field: "ruler", Value: r.Ruler.String(), Detail: "no readings of this ruler are near enough to the same character",
 		Hint: "solve anew for these contents"}
-}
-
-// onMarks reports whether all sizes lie on marks.
-func onMarks(sizes []measure.Length, step measure.Step) bool {
-	return !slices.ContainsFunc(sizes, func(l measure.Length) bool { return !l.IsMultipleOf(step) })
 }

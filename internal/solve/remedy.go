@@ -16,12 +16,15 @@ import (
 func (r *Request) remedies(ctx context.Context, miss rounding.Miss, plan *enclosure.Plan) (string, error) {
 	var help []string
 	for _, tries := range [][]remedy{r.finerRulers(), r.otherFits(), r.otherCalipers(miss, plan)} {
-		words, err := firstThatFits(ctx, tries)
-		if err != nil {
-			return "", err
-		}
-		if words != "" {
-			help = append(help, words)
+		for _, try := range tries { // until one has a solution
+			ok, err := try.request.feasible(ctx)
+			if err != nil {
+				return "", err
+			}
+			if ok {
+				help = append(help, try.words)
+				break
+			}
 		}
 	}
 	if len(help) == 0 {
@@ -34,17 +37,6 @@ func (r *Request) remedies(ctx context.Context, miss rounding.Miss, plan *enclos
 type remedy struct {
 	request Request
 	words   string
-}
-
-// firstThatFits returns the words of the first change that has a solution, ""
-// if none has.
-func firstThatFits(ctx context.Context, tries []remedy) (string, error) {
-	for _, try := range tries {
-		if ok, err := try.request.feasible(ctx); err != nil || ok {
-			return try.words, err
-		}
-	}
-	return "", nil
 }
 
 // feasible reports whether a request has readings at any of its steps that

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math/bits"
+	"slices"
 
 	"creasefit/internal/measure"
 )
@@ -66,10 +67,8 @@ func fewest(boxes []box, sheet box) int {
 			around[set] = joined(around[set], around[part], around[rest], sheet)
 			sheets[set] = min(sheets[set], sheets[part]+sheets[rest])
 		}
-		for _, b := range around[set] {
-			if b.within(sheet) {
-				sheets[set] = 1
-			}
+		if slices.ContainsFunc(around[set], func(b box) bool { return b.within(sheet) }) {
+			sheets[set] = 1
 		}
 	}
 	return sheets[len(sheets)-1]
@@ -83,21 +82,11 @@ func joined(list, a, b []box, sheet box) []box {
 			beside := box{one.width.Add(two.width), measure.Max(one.height, two.height)}
 			above := box{measure.Max(one.width, two.width), one.height.Add(two.height)}
 			for _, both := range [...]box{beside, above} {
-				if both.within(sheet) && !smaller(list, both) {
+				if both.within(sheet) && !slices.ContainsFunc(list, func(known box) bool { return known.within(both) }) {
 					list = append(list, both)
 				}
 			}
 		}
 	}
 	return list
-}
-
-// smaller reports whether some box of the list lies in another.
-func smaller(list []box, b box) bool {
-	for _, l := range list {
-		if l.within(b) {
-			return true
-		}
-	}
-	return false
 }

@@ -2,7 +2,6 @@ package solve
 
 import (
 	"context"
-	"iter"
 	"strconv"
 
 	"creasefit/internal/bench"
@@ -50,63 +49,56 @@ func hundredths(chance float64) string { return strconv.Itoa(int(chance*100 + 1e
 // surer returns the first change of the fit or the bench with which a request is
 // sure enough, and the chance then. Each has been tried. None has an empty name.
 func (r *Request) surer(ctx context.Context, weakest *Fit) (enclosure.Option, float64, error) {
-	for changed, option := range r.changes(weakest) {
-		if chance, err := changed.likely(ctx, r.enough()); err != nil || chance > 0 {
-			return option, chance, err
+	for _, c := range append(r.looser(weakest), r.benches()...) {
+		if chance, err := c.request.likely(ctx, r.enough()); err != nil || chance > 0 {
+			return c.option, chance, err
 		}
 	}
 	return enclosure.Option{}, 0, nil
 }
 
-// changes yields the request with what may make it surer, and what was changed.
-func (r *Request) changes(weakest *Fit) iter.Seq2[*Request, enclosure.Option] {
-	return func(yield func(*Request, enclosure.Option) bool) {
-		if r.looser(weakest, yield) {
-			r.benches(yield)
-		}
-	}
+// change is a changed request and what was changed.
+type change struct {
+	request Request
+	option  enclosure.Option
 }
 
-// looser yields the request with each fit looser than that of the contents or, if
-// two pieces are the least sure, of the parameter that chooses their fit. It is
-// false when no more is wanted.
-func (r *Request) looser(weakest *Fit, yield func(*Request, enclosure.Option) bool) bool {
+// looser is the request with each fit looser than that of the contents or, if
+// two pieces are the least sure, of the parameter that chooses their fit.
+func (r *Request) looser(weakest *Fit) (changes []change) {
 	between := r.Kind.FitParam()
 	for _, f := range enclosure.NamedFits() {
 		wanted := f.Range(r.Ruler.Unit())
 		if !weakest.Window.Min.Less(wanted.Min) || weakest.Between != "" && between == nil {
 			continue
 		}
-		changed, option := *r, enclosure.Option{Name: "fit", Choice: f.Name}
+		c := change{*r, enclosure.Option{Name: "fit", Choice: f.Name}}
 		if weakest.Between == "" {
-			changed.FitName, changed.Fit = f.Name, wanted
+			c.request.FitName, c.request.Fit = f.Name, wanted
 		} else {
-			option.Name = between.Name
-			changed = r.with(option)
+			c.option.Name = between.Name
+			c.request = r.with(c.option)
 		}
-		if !yield(&changed, option) {
-			return false
-		}
+		changes = append(changes, c)
 	}
-	return true
+	return changes
 }
 
-// benches yields the request with each bench that is more exact, with the fit
-// between two pieces that it makes sure if that is left to the bench.
-func (r *Request) benches(yield func(*Request, enclosure.Option) bool) {
+// benches is the request with each bench that is more exact, with the fit between
+// two pieces that it makes sure if that is left to the bench.
+func (r *Request) benches() (changes []change) {
 	for _, b := range bench.All() {
 		if !b.Cut.Less(r.CutError) || !b.Score.Less(r.ScoreError) {
 			continue
 		}
-		changed := *r
+		c := change{*r, enclosure.Option{Name: "bench", Choice: b.Name}}
 		if r.asked != nil {
-			changed = *r.asked
+			c.request = *r.asked
 		}
-		changed.CutError, changed.ScoreError = b.Cut, b.Score
-		if !yield(&changed, enclosure.Option{Name: "bench", Choice: b.Name}) {
-			return
-		}
+		c.request.CutError, c.request.ScoreError = b.Cut, b.Score
+		changes = append(changes, c)
 	}
+	return changes
 }
 
 // likely is the chance of the answer to a request if it has one that is sure
