@@ -2,6 +2,7 @@ package solve
 
 import (
 	"context"
+	"iter"
 	"strconv"
 
 	"creasefit/internal/bench"
@@ -49,56 +50,63 @@ func hundredths(chance float64) string { return strconv.Itoa(int(chance*100 + 1e
 // surer returns the first change of the fit or the bench with which a request is
 // sure enough, and the chance then. Each has been tried. None has an empty name.
 func (r *Request) surer(ctx context.Context, weakest *Fit) (enclosure.Option, float64, error) {
-	for _, c := range append(r.looser(weakest), r.benches()...) {
-		if chance, err := c.request.likely(ctx, r.enough()); err != nil || chance > 0 {
-			return c.option, chance, err
+	for changed, option := range r.changes(weakest) {
+		if chance, err := changed.likely(ctx, r.enough()); err != nil || chance > 0 {
+			return option, chance, err
 		}
 	}
 	return enclosure.Option{}, 0, nil
 }
 
-// change is a changed request and what was changed.
-type change struct {
-	request Request
-	option  enclosure.Option
+// changes yields the request with what may make it surer, and what was changed.
+func (r *Request) changes(weakest *Fit) iter.Seq2[*Request, enclosure.Option] {
+	return func(yield func(*Request, enclosure.Option) bool) {
+		if r.looser(weakest, yield) {
+			r.benches(yield)
+		}
+	}
 }
 
-// looser is the request with each fit looser than that of the contents or, if
-// two pieces are the least sure, of the parameter that chooses their fit.
-func (r *Request) looser(weakest *Fit) (changes []change) {
+// looser yields the request with each fit looser than that of the contents or, if
+// two pieces are the least sure, of the parameter that chooses their fit. It is
+// false when no more is wanted.
+func (r *Request) looser(weakest *Fit, yield func(*Request, enclosure.Option) bool) bool {
 	between := r.Kind.FitParam()
 	for _, f := range enclosure.NamedFits() {
 		wanted := f.Range(r.Ruler.Unit())
 		if !weakest.Window.Min.Less(wanted.Min) || weakest.Between != "" && between == nil {
 			continue
 		}
-		c := change{*r, enclosure.Option{Name: "fit", Choice: f.Name}}
+		changed, option := *r, enclosure.Option{Name: "fit", Choice: f.Name}
 		if weakest.Between == "" {
-			c.request.FitName, c.request.Fit = f.Name, wanted
+			changed.FitName, changed.Fit = f.Name, wanted
 		} else {
-			c.option.Name = between.Name
-			c.request = r.with(c.option)
+			option.Name = between.Name
+			changed = r.with(option)
 		}
-		changes = append(changes, c)
+		if !yield(&changed, option) {
+			return false
+		}
 	}
-	return changes
+	return true
 }
 
-// benches is the request with each bench that is more exact, with the fit between
-// two pieces that it makes sure if that is left to the bench.
-func (r *Request) benches() (changes []change) {
+// benches yields the request with each bench that is more exact, with the fit
+// between two pieces that it makes sure if that is left to the bench.
+func (r *Request) benches(yield func(*Request, enclosure.Option) bool) {
 	for _, b := range bench.All() {
 		if !b.Cut.Less(r.CutError) || !b.Score.Less(r.ScoreError) {
 			continue
 		}
-		c := change{*r, enclosure.Option{Name: "bench", Choice: b.Name}}
+		changed := *r
 		if r.asked != nil {
-			c.request = *r.asked
+			changed = *r.asked
 		}
-		c.request.CutError, c.request.ScoreError = b.Cut, b.Score
-		changes = append(changes, c)
+		changed.CutError, changed.ScoreError = b.Cut, b.Score
+		if !yield(&changed, enclosure.Option{Name: "bench", Choice: b.Name}) {
+			return
+		}
 	}
-	return changes
 }
 
 // likely is the chance of the answer to a request if it has one that is sure
