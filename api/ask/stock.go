@@ -127,5 +127,5 @@ func plainLength(l measure.Length, unit measure.Unit) string {
 	if unit == measure.Inch {
 		places = 4
 	}
-	return string(measure.AppendDecimal(nil, l, unit, places)) + " " + unit.String()
+	return l.Decimal(unit, places)
 }

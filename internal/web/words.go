@@ -57,7 +57,7 @@ func (w *words) things() []preset {
 		finest := measure.Finest(item.Unit)
 		p := preset{Name: item.Name, Title: w.title(item.Title), Size: finest.Format(item.Width) + "|" + finest.Format(item.Height) + "|"}
 		if !item.Thickness.IsZero() {
-			p.Size += string(measure.AppendDecimal(nil, item.Thickness, item.Unit, 3)) + " " + item.Unit.String()
+			p.Size += item.Thickness.Decimal(item.Unit, 3)
 		}
 		if group, title, ok := strings.Cut(p.Title, ": "); ok {
 			p.Group, p.Title = group, title

@@ -1,10 +1,6 @@
 package own
 
-import (
-	"strings"
-
-	"creasefit/internal/measure"
-)
+import "creasefit/internal/measure"
 
 // leastLap is the narrowest lap that the kinds of the catalogue take.
 var leastLap = measure.Millimetres(3)
@@ -26,18 +22,12 @@ func (p *planner) laps() {
 			}
 			shared := shared(one[axis], other[axis])
 			if least := leastLap; shared < float64(least.Nanometres())-touching {
-				f := impossible(j.place, j.A.Panel+" has "+millimetres(max(0, shared))+" of "+j.B.Panel+" to be glued to",
+				f := impossible(j.place, j.A.Panel+" has "+measure.Nanometres(int64(max(0, shared))).Plain(measure.Millimetre)+" of "+j.B.Panel+" to be glued to",
 					"let "+j.A.Panel+" reach farther, or glue it to what it comes to lie on")
-				f.Expected = "at least " + millimetres(float64(least.Nanometres()))
+				f.Expected = "at least " + least.Plain(measure.Millimetre)
 				p.faults = append(p.faults, f)
 				break
 			}
 		}
 	}
-}
-
-// millimetres writes nanometres for people.
-func millimetres(nm float64) string {
-	text := string(measure.AppendDecimal(nil, measure.Nanometres(int64(nm)), measure.Millimetre, 2))
-	return strings.TrimSpace(text) + " mm"
 }
