@@ -203,6 +203,12 @@ func (d *draft) strip(piece int, across pattern.Axis, readings ...int) {
 	d.plan.Strips = append(d.plan.Strips, Strip{Piece: piece, Across: across, Readings: readings})
 }
 
+// strips states that readings follow one another across a piece and up it.
+func (d *draft) strips(piece int, across, up []int) {
+	d.strip(piece, pattern.Width, across...)
+	d.strip(piece, pattern.Height, up...)
+}
+
 // warn adds a warning.
 func (d *draft) warn(code, detail string) {
 	d.plan.Warnings = append(d.plan.Warnings, Warning{Code: code, Detail: detail})

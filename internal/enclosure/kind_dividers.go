@@ -76,10 +76,8 @@ func planDividers(in *Input) (*Plan, error) {
 	d.nest("", pattern.Height, in.Fit, high, all(-1, r.rows)...)
 	d.nest("", pattern.Thickness, room, Need{Thickness: -1}, times(-1, r.height))
 	d.halfLap(r, least)
-	d.strip(0, pattern.Width, r.columns...)
-	d.strip(0, pattern.Height, r.height)
-	d.strip(1, pattern.Width, r.rows...)
-	d.strip(1, pattern.Height, r.height)
+	d.strips(0, r.columns, []int{r.height})
+	d.strips(1, r.rows, []int{r.height})
 	d.joined("width", in.Width)
 	d.joined("height", in.Height)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layDividers(r, sizes) }

@@ -84,8 +84,7 @@ func planEnvelope(in *Input) (*Plan, error) {
 	r.across, r.up = []int{left, backWidth, right}, []int{bottom, backHeight, closing}
 	d.fit(pattern.Width, width, times(1, backWidth))
 	d.fit(pattern.Height, height, times(1, backHeight))
-	d.strip(0, pattern.Width, r.across...)
-	d.strip(0, pattern.Height, r.up...)
+	d.strips(0, r.across, r.up)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layEnvelope(r, sizes) }
 	return d.plan, fault.Join(in.PaperOnly("an envelope"), in.flat(d), in.checkEnvelope(width.span(in), height.span(in)))
 }

@@ -68,8 +68,7 @@ func planMatStack(in *Input) (*Plan, error) {
 	r.widths = d.layers(matWidths[:n], in.Width, r.reveal)
 	r.heights = d.layers(matHeights[:n], in.Height, r.reveal)
 	for i := range r.widths {
-		d.strip(i, pattern.Width, r.widths[i])
-		d.strip(i, pattern.Height, r.heights[i])
+		d.strips(i, []int{r.widths[i]}, []int{r.heights[i]})
 	}
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layMats(r, sizes) }
 	return d.plan, fault.Join(wrong)

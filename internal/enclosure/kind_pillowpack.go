@@ -102,8 +102,7 @@ func planPillowPack(in *Input) (*Plan, error) {
 	rise := d.reading("rise of a score", p.middle.Over(2)) // half of a flap: where the ends of its score lie
 	d.equal("rise of a score", measure.Length{}, times(2, rise), times(-1, flaps[0]))
 	lap := d.fixed("lap", "lap")
-	d.strip(0, pattern.Width, back, front, lap)
-	d.strip(0, pattern.Height, flaps[0], body, flaps[1])
+	d.strips(0, []int{back, front, lap}, []int{flaps[0], body, flaps[1]})
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
 		return d.layPillow(sizes[front], sizes[back], sizes[lap], sizes[flaps[0]], sizes[body], sizes[rise])
 	}

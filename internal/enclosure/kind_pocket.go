@@ -94,8 +94,7 @@ func planPocket(in *Input) (*Plan, error) {
 		err = fault.Join(in.flat(d), in.checkPocket(face.span(in), in.spine(in.Thickness), bottom))
 	}
 	err = fault.Join(in.PaperOnly("a page with a pocket"), err)
-	d.strip(0, pattern.Width, r.across...)
-	d.strip(0, pattern.Height, r.up...)
+	d.strips(0, r.across, r.up)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layPocket(r, sizes, gusset) }
 	return d.plan, err
 }

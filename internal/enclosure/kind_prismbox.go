@@ -120,10 +120,8 @@ func planPrismBox(in *Input) (*Plan, error) {
 	d.fit(pattern.Thickness, deep, times(1, p.tray.wall))
 	d.prismLid(p, inner)
 	for i, r := range [...]ring{p.tray, p.lid} {
-		d.strip(2*i, pattern.Width, append([]int{p.lap}, slices.Repeat([]int{r.side}, p.sides)...)...)
-		d.strip(2*i, pattern.Height, p.lap, r.wall)
-		d.strip(2*i+1, pattern.Width, r.blank)
-		d.strip(2*i+1, pattern.Height, r.blank)
+		d.strips(2*i, append([]int{p.lap}, slices.Repeat([]int{r.side}, p.sides)...), []int{p.lap, r.wall})
+		d.strips(2*i+1, []int{r.blank}, []int{r.blank})
 	}
 	p.mitre = d.mitre(p)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layPrismBox(p, sizes) }

@@ -76,8 +76,7 @@ func planSlipcase(in *Input) (*Plan, error) {
 	r.up = []int{d.fixed("bottom lap", "lap"), bottom, height, top, d.fixed("top lap", "lap")}
 	t := in.Caliper
 	r.inset = d.anyOf("inset of the laps", Range{Min: t, Max: measure.Max(t.Times(2), measure.Min(t.Add(in.onRuler(32, 10)), deep.Over(4)))})
-	d.strip(0, pattern.Width, r.across...)
-	d.strip(0, pattern.Height, r.up...)
+	d.strips(0, r.across, r.up)
 	var wrong error
 	beside := measure.Max(in.Beside(), in.length("lap"))
 	r.notch, wrong = d.notched(height, beside, beside, deep)

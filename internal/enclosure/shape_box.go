@@ -109,8 +109,7 @@ func (d *draft) addBox(b *box, piece int, prefix string, width, height measure.L
 		d.addHalves(b, piece, prefix)
 		return
 	}
-	d.strip(piece, pattern.Width, b.across...)
-	d.strip(piece, pattern.Height, b.up...)
+	d.strips(piece, b.across, b.up)
 }
 
 // trayBase adds the readings of a tray for the contents, piece 0 of several,

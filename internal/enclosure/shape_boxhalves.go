@@ -50,10 +50,8 @@ func (d *draft) addHalves(b *box, piece int, prefix string) {
 	b.halves.outer = d.reading(prefix+"outer base height", d.plan.Problem.Readings[inner].Ideal.Add(t.Times(2)))
 	d.within(prefix+"outer base height", Range{Max: t.Times(4)}, d.form(measure.Length{}, times(1, b.halves.outer), times(-1, inner)))
 	b.halves.lap = d.fixed(prefix+"lap", baseLap.Name)
-	d.strip(piece, pattern.Width, b.across[0], b.across[1], b.halves.lap)
-	d.strip(piece, pattern.Height, b.up...)
-	d.strip(b.halves.further, pattern.Width, b.across[2], b.across[3])
-	d.strip(b.halves.further, pattern.Height, b.up[0], b.halves.outer, b.up[2])
+	d.strips(piece, []int{b.across[0], b.across[1], b.halves.lap}, b.up)
+	d.strips(b.halves.further, []int{b.across[2], b.across[3]}, []int{b.up[0], b.halves.outer, b.up[2]})
 }
 
 // outerHeight returns the reading of the base height of what lies outermost.

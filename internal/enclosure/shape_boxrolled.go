@@ -42,13 +42,12 @@ func (b *box) layInner(p *pattern.Piece, allowance, t measure.Length) {
 		under, clear = under.Add(t), clear.Add(t)
 	}
 	for i := range 4 {
-		if upright := i < 2; upright {
-			b.shape.taper(p, boxInner+i, clear, clear)
-			b.innerSeam(p, i, t, allowance)
-		} else {
-			b.shape.taper(p, boxInner+i, t, t)
-			b.innerSeam(p, i, under, allowance)
+		ends, in := t, under
+		if i < 2 {
+			ends, in = clear, t
 		}
+		b.shape.taper(p, boxInner+i, ends, ends)
+		b.innerSeam(p, i, in, allowance)
 		b.innerGlue(p, i, allowance, t)
 	}
 }
@@ -82,15 +81,13 @@ func (b *box) innerGlue(p *pattern.Piece, i int, allowance, t measure.Length) {
 	if onTabs {
 		rim, foot = t.Times(2), measure.Max(foot, t.Times(2).Sub(allowance))
 	}
-	switch i {
-	case 0:
-		high.Y, low.Y = high.Y.Sub(rim), low.Y.Add(foot)
-	case 1:
-		high.Y, low.Y = high.Y.Sub(foot), low.Y.Add(rim)
-	case 2:
-		high.X, low.X = high.X.Sub(rim), low.X.Add(foot)
-	default:
-		high.X, low.X = high.X.Sub(foot), low.X.Add(rim)
+	if i%2 == 1 { // the rim of a top or right wall is its low edge
+		rim, foot = foot, rim
+	}
+	if i < 2 {
+		low.Y, high.Y = low.Y.Add(foot), high.Y.Sub(rim)
+	} else {
+		low.X, high.X = low.X.Add(foot), high.X.Sub(rim)
 	}
 	glue := func(name string, to int, y0, y1 measure.Length) {
 		p.Glues = append(p.Glues, pattern.Glue{Name: name, Panel: panel, To: to, Area: pattern.Rectangle(low.X, y0, high.X, y1)})

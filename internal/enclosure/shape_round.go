@@ -50,8 +50,7 @@ func (d *draft) rolled(r *Roll, height int) (*Plan, error) {
 	body := d.reading(r.Body, scaled(d.ideal(need), math.Pi))
 	d.scaledFit(Fit{Axis: pattern.Width, Need: need, Scale: 1 / math.Pi, Share: 1 / math.Pi, Wanted: in.Fit}, need.Of(in), times(1, body))
 	across := []int{body, d.fixed(r.Lap, r.Width)}
-	d.strip(0, pattern.Width, across...)
-	d.strip(0, pattern.Height, height)
+	d.strips(0, across, []int{height})
 	shape := grid{piece: r.Piece, across: edge{[]string{r.Body, r.Lap}, []pattern.Score{{Name: r.Lap, Angle: 360}}}, up: edge{names: []string{r.High}},
 		cells: []cell{{r.Body, 0, 0, -1}, {r.Lap, 1, 0, 0}}}
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {

@@ -72,15 +72,12 @@ func (in *Input) layers(longer measure.Length) (front, back measure.Length) {
 // piece.
 func (d *draft) wrapStrips(piece, further int, across, up []int) {
 	if !d.in.inTwo() {
-		d.strip(piece, pattern.Width, across...)
-		d.strip(piece, pattern.Height, up...)
+		d.strips(piece, across, up)
 		return
 	}
 	half := len(across) / 2
-	d.strip(piece, pattern.Width, across[half:]...)
-	d.strip(piece, pattern.Height, up...)
-	d.strip(further, pattern.Width, append(append([]int{}, across[:half]...), across[len(across)-1])...)
-	d.strip(further, pattern.Height, up...)
+	d.strips(piece, across[half:], up)
+	d.strips(further, append(slices.Clone(across[:half]), across[len(across)-1]), up)
 }
 
 // twoScores refuses one score a side for a wrap in two pieces.
