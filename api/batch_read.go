@@ -14,6 +14,7 @@ import (
 	"github.com/labstack/echo/v4"
 
 	"creasefit/api/ask"
+	"creasefit/api/tell"
 	"creasefit/api/wire"
 	"creasefit/internal/fault"
 )
@@ -46,7 +47,8 @@ func (s *batches) openBatch(c echo.Context, o *batchOrder) (source batchSource, 
 			return nil, nil, "", p
 		}
 		c.Response().Header()["Table-Dialect"] = []string{t.said()}
-		return t, newTableOutput(t), media + "; charset=utf-8", nil
+		style := tell.Style{Bare: true, Comma: t.dialect.decimal == "comma", Separator: t.dialect.separator}
+		return t, &tableOutput{source: t, style: style, columns: o.columns}, media + "; charset=utf-8", nil
 	case echo.MIMEApplicationJSON:
 		source, p = s.openArray(c, usualLine{s, o})
 		return source, arrayOutput{}, echo.MIMEApplicationJSON, p

@@ -21,12 +21,6 @@ type tableOutput struct {
 	behind  []string // the headings of what stands behind the problem
 }
 
-// newTableOutput returns the output for a table.
-func newTableOutput(t *tableSource) *tableOutput {
-	style := tell.Style{Bare: true, Comma: t.dialect.decimal == "comma", Separator: t.dialect.separator}
-	return &tableOutput{source: t, style: style, columns: t.order.columns}
-}
-
 // begin writes the header. The answer's own table is that of the first line.
 func (o *tableOutput) begin(dst []byte, first lineCall) []byte {
 	switch {

@@ -116,20 +116,15 @@ func (s *batches) isColumn(name string) bool {
 func (s *tableSource) said() string {
 	var read, passed []string
 	for i, name := range s.names {
-		path := s.batches.pathOf(s.order.call, s.order.kind)
-		if known := s.batches.isColumn(name); known && (s.order.call == "" || name == "kind" || s.inFamily(path, name)) {
+		path := s.batches.pathOf(s.order.call, s.order.kind) // which may be that of the family
+		inFamily := s.batches.familyKnows(path, name) || s.batches.families()[path][name]
+		if s.batches.isColumn(name) && (s.order.call == "" || name == "kind" || inFamily) {
 			read = append(read, name)
 		} else {
 			passed = append(passed, s.header[i])
 		}
 	}
 	return s.dialect.field(read, passed)
-}
-
-// inFamily reports whether a call, or one of another kind, knows a name; path
-// may be that of the family.
-func (s *tableSource) inFamily(path, name string) bool {
-	return s.batches.familyKnows(path, name) || s.batches.families()[path][name]
 }
 
 func (s *tableSource) chunk(lines []line) ([]line, bool, error) {
@@ -140,8 +135,10 @@ func (s *tableSource) chunk(lines []line) ([]line, bool, error) {
 		case err == io.EOF:
 			return lines, false, nil
 		case errors.Is(err, errLongRow):
-			s.number++
-			return append(lines, s.endless()), false, nil
+			s.number++ // most often because of a quote that nothing closes
+			l := line{number: s.number, wrong: lineTooLong()}
+			l.wrong.detail += "; is a quotation mark never closed?"
+			return append(lines, l), false, nil
 		case errors.As(err, &syntax):
 			s.number++
 			return append(lines, line{number: s.number, wrong: single(fault.Unreadable, "the table cannot be read from here on: "+syntax.Err.Error(), "")}), false, nil
@@ -152,14 +149,6 @@ func (s *tableSource) chunk(lines []line) ([]line, bool, error) {
 		lines = append(lines, s.line(row))
 	}
 	return lines, true, nil
-}
-
-// endless is a row that goes on beyond the limit, most often because of a quote
-// that nothing closes.
-func (s *tableSource) endless() line {
-	l := line{number: s.number, wrong: lineTooLong()}
-	l.wrong.detail += "; is a quotation mark never closed?"
-	return l
 }
 
 // line makes a request of a row.

@@ -27,7 +27,9 @@ func checkExample(k *enclosure.Kind) (query, body string) {
 	if s == nil {
 		return query, body // the specification's generator refuses this kind
 	}
-	return measured(query, body, s.ReadOff())
+	lists := measuredLists(s.ReadOff())
+	more, _ := json.Marshal(lists) // texts always have a literal
+	return query + "&" + url.Values(lists).Encode(), body[:len(body)-1] + "," + string(more[1:])
 }
 
 // solvedExample is the example of a kind with its solution, nil if it has none.
@@ -59,13 +61,6 @@ func exampleOf(k *enclosure.Kind, query string) *solve.Solution {
 		return nil
 	}
 	return s
-}
-
-// measured adds measurements to a query and to a JSON body.
-func measured(query, body string, own *solve.Measurements) (string, string) {
-	lists := measuredLists(own)
-	more, _ := json.Marshal(lists) // texts always have a literal
-	return query + "&" + url.Values(lists).Encode(), body[:len(body)-1] + "," + string(more[1:])
 }
 
 // portfolioCheckExample is the check of a tray in a sleeve as they are solved.

@@ -30,7 +30,7 @@ type kinds struct {
 
 // newKinds prepares the calls about all kinds.
 func newKinds(h *host) *kinds {
-	all := &kinds{host: h, byName: map[string]*kindEntry{}, own: newDescribed()}
+	all := &kinds{host: h, byName: map[string]*kindEntry{}, own: &described{form: ask.New[ask.Described](), ready: map[string]*kindEntry{}}}
 	for _, k := range repertoire.Kinds() {
 		all.byName[k.Name] = newKindEntry(k)
 		all.names = append(all.names, k.Name)

@@ -2,6 +2,7 @@ package api
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"html/template"
 	"log/slog"
@@ -54,15 +55,11 @@ func (p manualPage) file(language string) *edge.File {
 	if known, ok := manualFiles.Load(address); ok {
 		return known.(*edge.File)
 	}
-	written := manual.Write(manual.Page{Name: p.name, Path: p.path, Language: language, Style: manualStyle(), Data: p.data()}, askForManual)
+	a := web.ManualStyle()
+	style := template.HTML(`<link rel="stylesheet" href="` + a.Pinned + `" integrity="` + a.Integrity + `">`)
+	written := manual.Write(manual.Page{Name: p.name, Path: p.path, Language: language, Style: style, Data: p.data()}, askForManual)
 	made, _ := manualFiles.LoadOrStore(address, edge.NewFile(web.Media, written, cacheShortly).Page(web.Policy))
 	return made.(*edge.File)
-}
-
-// manualStyle is the line that loads the style sheet of the manual.
-func manualStyle() template.HTML {
-	a := web.ManualStyle()
-	return template.HTML(`<link rel="stylesheet" href="` + a.Pinned + `" integrity="` + a.Integrity + `">`)
 }
 
 // manualRoutes registers the pages.
@@ -133,10 +130,7 @@ func formatTable() formats {
 	}
 	seen := map[string]bool{}
 	for _, spec := range CallSpecs() {
-		path := spec.Path
-		if spec.Annotated != "" {
-			path = spec.Annotated
-		}
+		path := cmp.Or(spec.Annotated, spec.Path)
 		if seen[path] {
 			continue
 		}
@@ -178,11 +172,7 @@ var teacher struct {
 
 // askForManual sends a request of the manual to the teacher.
 func askForManual(r manual.Request) manual.Answer {
-	method := http.MethodGet
-	if r.Method != "" {
-		method = r.Method
-	}
-	request, err := http.NewRequest(method, r.Target, strings.NewReader(r.Body))
+	request, err := http.NewRequest(cmp.Or(r.Method, http.MethodGet), r.Target, strings.NewReader(r.Body))
 	if err != nil {
 		panic(err) // the manual is our own
 	}

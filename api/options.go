@@ -52,7 +52,10 @@ func (o *options) chooseFormat(r *ask.Reading, extension, accept string, offered
 	chosen, ok := tell.FormatNamed(named, offered)
 	switch {
 	case extension != "":
-		o.followExtension(r, extension, offered)
+		if o.format, ok = tell.FormatNamed(extension, offered); !ok {
+			r.Report(fault.Fault{Code: ask.NoFormat, Field: "format", Value: extension, Detail: "there is no answer in the format that the path ends in",
+				Expected: "one of " + strings.Join(tell.FormatNames(offered), ", ")}, "")
+		}
 		if named != "" && chosen != o.format {
 			r.ReportAnswer(&r.Answer.Format.Field, "the path ends in ."+extension, "leave one of the two out")
 		}
@@ -60,15 +63,6 @@ func (o *options) chooseFormat(r *ask.Reading, extension, accept string, offered
 		o.format = chosen
 	case named == "" && o.pick == "":
 		o.format, o.byAccept = tell.Accepted(accept, offered), len(offered) > 1
-	}
-}
-
-// followExtension takes the format that the path ends in.
-func (o *options) followExtension(r *ask.Reading, extension string, offered []tell.Format) {
-	var ok bool
-	if o.format, ok = tell.FormatNamed(extension, offered); !ok {
-		r.Report(fault.Fault{Code: ask.NoFormat, Field: "format", Value: extension, Detail: "there is no answer in the format that the path ends in",
-			Expected: "one of " + strings.Join(tell.FormatNames(offered), ", ")}, "")
 	}
 }
 

@@ -24,10 +24,6 @@ type described struct {
 	ready map[string]*kindEntry // by the text of the design
 }
 
-func newDescribed() *described {
-	return &described{form: ask.New[ask.Described](), ready: map[string]*kindEntry{}}
-}
-
 // ofRequest reads the design of a request, which is read once more as a whole.
 func (d *described) ofRequest(s *host, c echo.Context) (*kindEntry, *problem) {
 	request := c.Request()

@@ -80,12 +80,12 @@ func NewMatch(recall func(list string) ([]string, bool), formats ...string) *For
 func (q *Match) bind(b *Names) {
 	b.bind(&q.Unit, unitName())
 	q.Contents.bind(b)
-	thing := shapeOf("One thing: contents by name, or its sizes.", q.thing.Names(), "id")
+	thing := Shape{Help: "One thing: contents by name, or its sizes.", Names: q.thing.Names(), Required: []string{"id"}}
 	b.bind(&q.Things, Name{Name: "things", Most: MostMatched, MostCharacters: MostValue * 8, Shapes: []Shape{thing}, Example: `{"id":"tin","width":"76 mm","height":"95 mm","thickness":"76 mm"}`,
 		Help: "Things to compare with one holder, instead of contents: at most 10000."})
-	inside := shapeOf("A holder that was measured inside; a side that is open is left out.", q.inside.Names(), "id")
-	made := shapeOf("A holder by how it is made. Takes the kind's names as well.", pickNames(q.kinds.any().Names(), "id", "kind", "unit", "width", "height", "thickness", "caliper"), "id", "kind")
-	made.Open = true
+	inside := Shape{Help: "A holder that was measured inside; a side that is open is left out.", Names: q.inside.Names(), Required: []string{"id"}}
+	made := Shape{Help: "A holder by how it is made. Takes the kind's names as well.", Required: []string{"id", "kind"}, Open: true,
+		Names: pickNames(q.kinds.any().Names(), "id", "kind", "unit", "width", "height", "thickness", "caliper")}
 	b.bind(&q.Holders, Name{Name: "holders", Most: MostMatched, MostCharacters: own.MostBytes, Shapes: []Shape{inside, made}, Example: `{"id":"sleeve-4","width":"80 mm","height":"100 mm","thickness":"80 mm"}`,
 		Help: "What the thing may go into: at most 10000. In CSV a row a holder, with these names as its header."})
 	b.bind(&q.List, Name{Name: "list", Example: "0f4a53e3a1c0b7d2", Help: "The name that an answer gave to its holders, instead of sending them again; they are asked for again once they are forgotten."})

@@ -65,9 +65,7 @@ func layerShape(kinds *kindForms[*Layer]) Shape {
 	if names[len(names)-1].Name == "depths" {
 		picked = append(picked, "blank", "marks", "rises", "depths")
 	}
-	s := shapeOf("One enclosure. Takes the kind's own names as well.", pickNames(names, picked...), "kind")
-	s.Short, s.Open = "kind", true
-	return s
+	return Shape{Help: "One enclosure. Takes the kind's own names as well.", Names: pickNames(names, picked...), Required: []string{"kind"}, Short: "kind", Open: true}
 }
 
 func (q *Layer) bind(b *Names) {

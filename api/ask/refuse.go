@@ -70,8 +70,7 @@ var parseCodes = map[measure.Reason]fault.Code{
 
 // conflict reports a name that contradicts another one.
 func (r *Reading) conflict(v value, detail, hint string) {
-	f := v.field()
-	r.Report(fault.Fault{Code: fault.Conflict, Field: f.name().Name, Value: f.Text, Detail: detail, Hint: hint}, "")
+	r.ReportAnswer(v.field(), detail, hint)
 }
 
 // rivals reports two names of which only one may be given.

@@ -12,11 +12,6 @@ type Shape struct {
 	Open     bool   // takes further names, which the specification does not list
 }
 
-// shapeOf is the shape of an object with these names.
-func shapeOf(help string, names []Name, required ...string) Shape {
-	return Shape{Help: help, Names: names, Required: required}
-}
-
 // pickNames returns some of the names, in the order asked for.
 func pickNames(names []Name, picked ...string) []Name {
 	some := make([]Name, len(picked))

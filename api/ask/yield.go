@@ -68,8 +68,7 @@ func NewYield(formats ...string) *Form[*Yield] {
 func (q *Yield) bind(b *Names) {
 	nothing := measure.Length{}
 	b.bind(&q.Unit, unitName())
-	size := shapeOf("A size of sheet.", q.forms.sheet.Names(), "size")
-	size.Short = "size"
+	size := Shape{Help: "A size of sheet.", Names: q.forms.sheet.Names(), Required: []string{"size"}, Short: "size"}
 	b.bind(&q.Sheets, Name{Name: "sheet", Most: sheet.MostSizes, MostCharacters: 512, Example: "12 x 12 in", Shapes: []Shape{size},
 		Help: "The sheet that blanks are cut from: a size, or a name; or several, each with its price, its grain and the number in stock."})
 	b.bind(&q.SheetGrain, Name{Name: "sheet_grain", Choices: sides(), Example: "height",
@@ -105,10 +104,9 @@ func (q *Yield) Dark() bool { return q.Theme.Is(themeDark) }
 
 // itemShapes are the two shapes of an item.
 func (f *yieldForms) itemShapes() []Shape {
-	item := shapeOf("An enclosure: every piece of it is planned. Takes the names of /v1/solve/{kind} as well.",
-		pickNames(f.kinds.any().Names(), "kind", "name", "count", "grain", "paper", "priority", "spares"), "kind")
-	item.Open = true
-	return []Shape{shapeOf("A blank.", f.blank.Names(), "blank"), item}
+	names := pickNames(f.kinds.any().Names(), "kind", "name", "count", "grain", "paper", "priority", "spares")
+	return []Shape{{Help: "A blank.", Names: f.blank.Names(), Required: []string{"blank"}},
+		{Help: "An enclosure: every piece of it is planned. Takes the names of /v1/solve/{kind} as well.", Names: names, Required: []string{"kind"}, Open: true}}
 }
 
 func (q *Yield) settle(r *Reading) {

@@ -2,6 +2,7 @@ package ask
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -55,14 +56,7 @@ func (q *Sheet) stock(grain sheet.Side) sheet.Stock {
 
 // sideOf returns the side of a word of the grain choices.
 func sideOf(word string) sheet.Side {
-	switch word {
-	case "width":
-		return sheet.AlongWidth
-	case "height":
-		return sheet.AlongHeight
-	default:
-		return sheet.AnySide
-	}
+	return sheet.Side(slices.Index(sides(), word) + 1) // any for others
 }
 
 // Blank is one blank as an item.

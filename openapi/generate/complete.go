@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"net/http"
@@ -105,10 +106,7 @@ func (p *patch) share(group, name, call string, part object) object {
 
 // describe adds the names and the examples of one call.
 func (p *patch) describe(call api.CallSpec) {
-	source := call.Annotated
-	if source == "" {
-		source = call.Path
-	}
+	source := cmp.Or(call.Annotated, call.Path)
 	annotated, ok := p.paths[source].(object)
 	if !ok {
 		p.fail("no annotations for %s", source)
