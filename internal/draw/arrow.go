@@ -1,9 +1,5 @@
 package draw
 
-import (
-	"creasefit/internal/pattern"
-)
-
 // The heads of arrows.
 type head uint8
 
@@ -12,13 +8,6 @@ const (
 	halfHead               // folded the other way
 	hollowHead             // put in, or set on
 )
-
-func headOf(f pattern.Fold, back bool) head {
-	if (f == pattern.Mountain) != back {
-		return halfHead
-	}
-	return fullHead
-}
 
 // arrow draws a path with a head at its end, on top of everything.
 func (s *still) arrow(path []Point, h head) {

@@ -31,7 +31,10 @@ func (l *layout) legend(d *Drawing) Figure {
 		k.x, k.y = 0, k.y-1.6*l.lettering
 	}
 	for _, text := range d.remarks {
-		k.remark(text)
+		for _, line := range Wrap(text, k.lettering, k.most) { // on lines of its own
+			k.text(line, 0, true)
+			k.y -= leading * k.lettering
+		}
 	}
 	k.details()
 	k.fig.Name = l.say("legend")
@@ -88,14 +91,6 @@ func (k *key) sample(layer Layer, x, y, long float64) []Line {
 		lines = append(lines, Line{Layer: layer, Path: []Vertex{{Point: Point{at, y + low}}, {Point: Point{at + 2*half, y + high}}}})
 	}
 	return lines
-}
-
-// remark adds a sentence on lines of its own.
-func (k *key) remark(text string) {
-	for _, line := range Wrap(text, k.lettering, k.most) {
-		k.text(line, 0, true)
-		k.y -= leading * k.lettering
-	}
 }
 
 // details adds the details that were found in the figures, in rows.

@@ -144,7 +144,11 @@ func (s *still) arrows(order *assembly.Order, step int) {
 		for k := range poses {
 			path[k] = s.at(onPlate(&poses[k].Model.Plates[plate], far))
 		}
-		s.arrow(path, headOf(c.Fold, t.To < t.From))
+		h := fullHead
+		if (c.Fold == pattern.Mountain) != (t.To < t.From) {
+			h = halfHead
+		}
+		s.arrow(path, h)
 	}
 	poses[0].Contents = ready(order, step, poses[0].Contents)
 	for _, t := range of.Travels {

@@ -27,7 +27,11 @@ func NewPicture(p *pattern.Pattern, order *assembly.Order, steps []int, o Option
 	words := o.layout(p)
 	stills := words.moments(p, order, moving)
 	if o.Description == "" {
-		o.Description = words.tellAll(p, order, steps)
+		var texts []string
+		for _, step := range steps {
+			texts = append(texts, words.tell(p, &order.Steps[step]))
+		}
+		o.Description = strings.Join(texts, " ")
 	}
 	var draw func(Options) *Drawing
 	draw = func(o Options) *Drawing {
@@ -110,15 +114,6 @@ func tallest(row []Figure) (high float64) {
 		high = max(high, row[i].Box.Height())
 	}
 	return high
-}
-
-// tellAll says in words what a picture of several steps shows.
-func (l *layout) tellAll(p *pattern.Pattern, order *assembly.Order, steps []int) string {
-	texts := make([]string, len(steps))
-	for i, step := range steps {
-		texts[i] = l.tell(p, &order.Steps[step])
-	}
-	return strings.Join(texts, " ")
 }
 
 // tell says in words what a step's picture shows.

@@ -20,14 +20,12 @@ type line struct {
 func lineOf(c *pattern.Crease) line {
 	switch {
 	case c.Bends():
-		return line{a: c.A, b: c.B}
 	case c.A.X == c.B.X:
 		return line{straight: true, upright: true, at: c.A.X}
 	case c.A.Y == c.B.Y:
 		return line{straight: true, at: c.A.Y}
-	default:
-		return line{a: c.A, b: c.B}
 	}
+	return line{a: c.A, b: c.B}
 }
 
 // place returns the point of a line at a distance from where it begins.

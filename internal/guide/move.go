@@ -160,21 +160,16 @@ func (w *writer) fill(s *assembly.Step) string {
 	way := s.Travels[0].Way
 	edge := entry(way[0], way[1], way[2])
 	a["edge"] = told{key: "edge." + edge}
+	closes := func(s assembly.Step) bool {
+		return s.Do == assembly.Close && w.moved(&s, w.s.Pattern.Cavity.Piece, w.s.Pattern.Cavity.Panel)
+	}
 	switch {
-	case edge != "" && w.closesLater(w.s.Pattern.Cavity.Panel):
+	case edge != "" && slices.ContainsFunc(w.order.Steps, closes): // the panel that they lie on is turned later
 		return sentence(w.say("fill.slide.open", a))
 	case edge != "":
 		return sentence(w.say("fill.slide", a))
 	}
 	return sentence(w.say("fill.lay", a))
-}
-
-// closesLater reports whether a panel of the piece that holds the contents is turned
-// when they are inside.
-func (w *writer) closesLater(panel int) bool {
-	return slices.ContainsFunc(w.order.Steps, func(s assembly.Step) bool {
-		return s.Do == assembly.Close && w.moved(&s, w.s.Pattern.Cavity.Piece, panel)
-	})
 }
 
 // entry names the edge of the first blank that a way comes in from; "" if it

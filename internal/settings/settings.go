@@ -197,14 +197,12 @@ type line struct {
 func straight(c *pattern.Crease) line {
 	switch {
 	case c.Bends():
-		return line{slanted: true}
 	case c.A.X == c.B.X:
 		return line{upright: true, at: c.A.X}
 	case c.A.Y == c.B.Y:
 		return line{at: c.A.Y}
-	default:
-		return line{slanted: true}
 	}
+	return line{slanted: true}
 }
 
 // cuts adds how deep slits and slots are and, if they lie on no score, where.

@@ -53,10 +53,10 @@ func (t *table) solve(e *effort, value []int64) (most int64, ok bool) {
 		t.across[y] = t.solveRow(y, t.across[y][:0])
 		e.spend(len(t.xs) + len(t.xs)*len(t.across[y])/2)
 	}
-	return t.best(), true
+	return t.byRow[len(t.byRow)-1], true
 }
 
-// begin forgets what was solved for other values.
+// begin forgets what was solved for other values, and enters the single pieces.
 func (t *table) begin(value []int64) {
 	t.value, t.solved = value, 1
 	clear(t.byRow)
@@ -64,21 +64,13 @@ func (t *table) begin(value []int64) {
 	for i := range t.useful {
 		t.useful[i] = t.useful[i][:0]
 	}
-	t.leaves()
-}
-
-// best is the value of the whole board.
-func (t *table) best() int64 { return t.byRow[len(t.byRow)-1] }
-
-// leaves enters every single piece at the least rectangle that holds it.
-func (t *table) leaves() {
 	for _, f := range t.board.faces {
 		x, y := ceiling(t.xs, t.fx, f.w), ceiling(t.ys, t.fy, f.h)
 		if x < 0 || y < 0 {
 			continue
 		}
-		v := max(t.byRow[y*len(t.xs)+x], t.value[f.kind])
-		t.byRow[y*len(t.xs)+x] = v
+		least := &t.byRow[y*len(t.xs)+x] // rectangle that holds the piece
+		*least = max(*least, t.value[f.kind])
 	}
 }
 
