@@ -5,10 +5,12 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/solve"
 )
 
@@ -41,6 +43,30 @@ func TestDesignsToLearnFromAreProven(t *testing.T) {
 			}
 		})
 	}
+}
+
+// What is cut away goes from an edge of the blank to an edge, and meets none between.
+func TestReliefsGoFromEdgeToEdge(t *testing.T) {
+	cut := 0
+	for _, d := range own.Examples() {
+		k, err := own.Read(d.Text)
+		require.NoError(t, err)
+		s, err := solve.Solve(t.Context(), request(k, measure.Millimetre, things[1], 300))
+		require.NoError(t, err)
+		for i := range s.Pattern.Pieces {
+			p := &s.Pattern.Pieces[i]
+			for _, c := range p.Cuts {
+				if c.Kind != pattern.Relief {
+					continue
+				}
+				cut++
+				for k, v := range c.Path {
+					assert.Equal(t, k == 0 || k == len(c.Path)-1, p.OnEdge(v.Point), "%s: %s", d.Name, c.Name)
+				}
+			}
+		}
+	}
+	assert.Positive(t, cut)
 }
 
 func request(k *enclosure.Kind, unit measure.Unit, thing [3]float64, caliper int64) *solve.Request {
