@@ -111,7 +111,7 @@ func planGussetBag(asked *Input) (*Plan, error) {
 	r.layer = d.between("layer at the base", in.Caliper, measure.Length{}, measure.Largest())
 	d.within("layer at the base", Range{Max: in.Caliper.Times(2)}, d.form(measure.Length{}, times(1, r.layer)))
 	least := in.Caliper.Times(3).Over(2)
-	r.trim = d.littleOver("trim", least, least, in.trimMost())
+	r.trim = d.littleOver("trim", least, least, measure.Min(least.Add(in.onRuler(16, 5)), in.Thickness.Over(4)))
 	r.flap = d.fixed("base flap", "base_flap")
 	r.across = []int{back, left[1], left[0], front, right[0], right[1], d.fixed("lap", "lap")}
 	r.up = []int{base, height, d.fixed("turn-over", "turn_over")}
@@ -141,11 +141,6 @@ func (d *draft) gussets() (left, right [2]int, base int) {
 	d.even(left[0], left[1])
 	d.even(right[0], right[1])
 	return left, right, base
-}
-
-// trimMost is the most that a turn-over is trimmed at a corner.
-func (in *Input) trimMost() measure.Length {
-	return measure.Min(in.Caliper.Times(3).Over(2).Add(in.onRuler(16, 5)), in.Thickness.Over(4))
 }
 
 // checkBag refuses what leaves no room for flaps and turn-over, at any size

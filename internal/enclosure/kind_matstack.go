@@ -40,12 +40,6 @@ const mostMats = 6
 // leastMat is the smallest side of a layer that is still worth sticking on.
 var leastMat = measure.Millimetres(12)
 
-// evenReveal is the range of a reveal that the request leaves open: about 1/8 in
-// or 3 mm (common practice).
-func (in *Input) evenReveal() Range {
-	return Range{Min: in.onRuler(4, 2), Max: in.onRuler(12, 4)}
-}
-
 // matReadings are the indices of a stack's readings in its problem.
 type matReadings struct {
 	reveal          int
@@ -55,7 +49,7 @@ type matReadings struct {
 func planMatStack(in *Input) (*Plan, error) {
 	d, r, n := newDraft(in), &matReadings{}, in.count("layers")
 	room := measure.Min(in.Width, in.Height).Sub(leastMat).Over(2 * n) // for each reveal
-	step := in.evenReveal()
+	step := Range{Min: in.onRuler(4, 2), Max: in.onRuler(12, 4)}       // about 1/8 in or 3 mm (common practice)
 	var wrong error
 	if in.given("reveal") {
 		r.reveal = d.fixed("reveal", "reveal")

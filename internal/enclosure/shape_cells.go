@@ -34,7 +34,8 @@ func oneByOne(name, extent string) []Param {
 // cells adds the readings of a row of cells that together fill a size.
 func (d *draft) cells(name, count, given string, size measure.Length) ([]int, error) {
 	in := d.in
-	c := cellRow{sources: in.cellSources(name, given, in.count(count)), least: in.leastCell(), rest: size.Sub(in.middle())}
+	c := cellRow{sources: in.cellSources(name, given, in.count(count)), rest: size.Sub(in.middle()),
+		least: measure.Sum(in.Beside(), in.Caliper, in.length("play"), in.slotRoom())}
 	for _, source := range c.sources {
 		if source == "" {
 			c.free++
@@ -65,7 +66,7 @@ type cellRow struct {
 	sources []string // the parameter that fixes each, "" for none
 	free    int64    // cells that nothing fixes and that have no reading yet
 	rest    measure.Length
-	least   measure.Length // that a cell must have
+	least   measure.Length // that a cell must have, so that enough paper is left beside its slots
 }
 
 // cellSources names the parameter that fixes each cell: its own, or the one for
@@ -122,11 +123,6 @@ func (in *Input) boundCells(c *cellRow, count string, most measure.Length) error
 		}
 	}
 	return fault.Join(errs...)
-}
-
-// leastCell is what a cell needs so that enough paper is left beside its slots.
-func (in *Input) leastCell() measure.Length {
-	return measure.Sum(in.Beside(), in.Caliper, in.length("play"), in.slotRoom())
 }
 
 // roomFor refuses more cells than there is room for.

@@ -111,7 +111,8 @@ func (p *Portfolio) fromInside(made func(i int) (*Solution, error)) error {
 		}
 		s, err := made(i)
 		if err == nil && i > 0 && s.Pattern.Cavity.Into {
-			err = goesInto(l)
+			err = fault.Fault{Code: fault.Impossible, Field: "kind", Value: l.Request.Kind.Name,
+				Detail: "this kind goes into what it is made for, not round it", Hint: "make it the first layer"}
 		}
 		if err != nil {
 			return fault.Under(l.Place, err)
@@ -120,12 +121,6 @@ func (p *Portfolio) fromInside(made func(i int) (*Solution, error)) error {
 	}
 	p.together()
 	return nil
-}
-
-// goesInto is the fault of a layer that cannot go round another.
-func goesInto(l *Layer) fault.Fault {
-	return fault.Fault{Code: fault.Impossible, Field: "kind", Value: l.Request.Kind.Name,
-		Detail: "this kind goes into what it is made for, not round it", Hint: "make it the first layer"}
 }
 
 // goRound makes the outside of a solved layer, turned, the contents of this one.
