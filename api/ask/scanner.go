@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"bytes"
 	"encoding/json"
 	"iter"
 	"strings"
@@ -91,10 +92,11 @@ func stringEnd(text []byte, from int) int {
 
 // Unquote decodes a JSON string with its quotes.
 func Unquote(quoted []byte) string {
-	text := string(quoted[1 : len(quoted)-1])
-	if strings.IndexByte(text, '\\') >= 0 {
-		_ = json.Unmarshal(quoted, &text) // it is valid JSON
+	if bytes.IndexByte(quoted, '\\') < 0 {
+		return string(quoted[1 : len(quoted)-1])
 	}
+	var text string
+	_ = json.Unmarshal(quoted, &text) // it is valid JSON
 	return text
 }
 
