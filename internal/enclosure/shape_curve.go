@@ -53,8 +53,7 @@ func (r *pathReader) draw(name byte, relative bool, v []float64) {
 	}
 	switch name {
 	case 'M':
-		r.now = at(0)
-		r.start = r.now
+		r.now, r.start = at(0), at(0)
 	case 'L', 'H', 'V':
 		r.line(at(0))
 	case 'C':
@@ -109,10 +108,8 @@ func (r *pathReader) arc(v []float64, to xy) {
 	cx, cy := off*y, -off*x // of the circle that the ellipse would be, from the middle of the chord
 	from := math.Atan2(y-cy, x-cx)
 	turn := math.Atan2(-y-cy, -x-cx) - from
-	if v[4] == 1 && turn < 0 {
-		turn += 2 * math.Pi
-	} else if v[4] == 0 && turn > 0 {
-		turn -= 2 * math.Pi
+	if sweep := 2*v[4] - 1; turn*sweep < 0 { // the flag is 0 or 1
+		turn += 2 * math.Pi * sweep
 	}
 	centre := r.now.toward(to, 0.5)
 	place := func(a, b float64) xy {

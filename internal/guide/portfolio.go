@@ -90,11 +90,8 @@ func (g *Guide) join(layer *Guide, title string, before int) (finishing []Step) 
 			g.Steps = append(g.Steps, s)
 		}
 	}
-	for _, caution := range layer.Cautions {
-		if !slices.Contains(g.Cautions, caution) {
-			g.Cautions = append(g.Cautions, caution)
-		}
-	}
+	fresh := slices.DeleteFunc(slices.Clone(layer.Cautions), func(c string) bool { return slices.Contains(g.Cautions, c) })
+	g.Cautions = append(g.Cautions, fresh...)
 	for _, note := range layer.FitNotes {
 		g.FitNotes = append(g.FitNotes, of+note)
 	}
