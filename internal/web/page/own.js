@@ -107,9 +107,11 @@ const sizeNamed = (name) => NAMES[name] ?? name.replace(/^(.+) (height|width)$/,
 // showSolution says what came out, and where to go on from there.
 function showSolution() {
   const s = solution;
+  const row = (name, size) => make("tr", {}, make("th", { scope: "row", textContent: name }), make("td", { textContent: size }));
   const rows = s.pieces.flatMap((p) => [
-    make("tr", {}, make("th", { scope: "row", textContent: say("blank", { piece: p.name }) }), make("td", { textContent: measured(p.blank.width.reading) + " × " + measured(p.blank.height.reading) })),
-    ...p.panels.map((q) => make("tr", {}, make("th", { scope: "row", textContent: sizeNamed(q.name) }), make("td", { textContent: measured(q.size.reading) }))),
+    row(say("blank", { piece: p.name }), measured(p.blank.width.reading) + " × " + measured(p.blank.height.reading)),
+    ...p.panels.map((q) => row(sizeNamed(q.name), measured(q.size.reading))),
+    ...p.cuts.filter((c) => c.kind === "slit").map((c) => row(sizeNamed(c.name), measured(c.depth.reading))),
   ]);
   const lines = [make("p", { textContent: say("sure", { n: Math.floor(s.sure.chance * 100 + 1e-9) }) + " " + say("step", { step: measured(s.step) }) })];
   if (s.warnings.length) lines.push(make("ul", {}, ...s.warnings.map((w) => make("li", { textContent: said(w.detail) }))));
