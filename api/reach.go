@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"fmt"
 	"strings"
 	"sync"
 
@@ -44,9 +45,10 @@ func (r *reach) sampled(ctx context.Context, q *solve.Request) *assembly.Order {
 	var words strings.Builder
 	chosen := map[string]enclosure.Value{}
 	for i := range q.Kind.Params {
-		if p := &q.Kind.Params[i]; p.Type == enclosure.ChoiceParam {
-			chosen[p.Name] = q.Options[p.Name]
-			words.WriteString(q.Options[p.Name].Choice + " ")
+		p := &q.Kind.Params[i]
+		if v, given := q.Options[p.Name]; given && p.Type != enclosure.LengthParam {
+			chosen[p.Name] = v
+			fmt.Fprint(&words, p.Name, " ", v.Choice, v.Count, " ")
 		}
 	}
 	if known, ok := r.orders.Load(words.String()); ok {
