@@ -36,9 +36,6 @@ func (s *Scanner) Expect(c byte) {
 	}
 }
 
-// Str takes a string and decodes it.
-func (s *Scanner) Str() string { return Unquote(s.Skip()) }
-
 // Skip takes one value of any type and returns its text.
 func (s *Scanner) Skip() []byte {
 	first := s.Peek()

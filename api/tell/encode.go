@@ -28,8 +28,10 @@ func AppendJSON(dst []byte, v any) []byte {
 		value = held
 	}
 	known := memories.Get().(*memory)
-	defer memories.Put(known)
-	*known = memory{}
+	defer func() {
+		*known = memory{} // it keeps no answer alive
+		memories.Put(known)
+	}()
 	return writerOf(value.Type().Elem())(dst, value.UnsafePointer(), known)
 }
 
