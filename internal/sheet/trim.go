@@ -35,10 +35,10 @@ func (s *stepper) trim(j job, a Axis, turned bool) job {
 	st.Trim, st.Turned, st.Parts, st.Repeat = true, turned, j.parts, 1
 	s.number(&st)
 	if s.words {
-		st.Text = s.set(st) + " Cut off the margin."
+		st.Text = s.set(st) + s.say(" Cut off the margin.")
 	}
 	if s.words && turned {
-		st.Text = "Turn the sheet half round. " + st.Text
+		st.Text = s.say("Turn the sheet half round. ") + st.Text
 	}
 	for _, id := range st.Rest {
 		s.ends = append(s.ends, Part{ID: id, Item: Offcut})
