@@ -54,9 +54,12 @@ type Usable struct {
 	Times int
 }
 
-// Sum fills in what follows from the plans of an answer: the settings, the work
-// and the usable offcuts.
+// Sum puts the plans of an answer with what has priority first, and fills in what
+// follows from them: the settings, the work and the usable offcuts.
 func (o Order) Sum(a *Answer) {
+	if o.Prioritized() {
+		slices.SortStableFunc(a.Plans, func(s, t Sheets) int { return cmp.Compare(o.RankOf(&s), o.RankOf(&t)) })
+	}
 	a.Settings, a.Work = o.settle(a.Plans)
 	a.ready(len(o.Items))
 	a.Usable = nil

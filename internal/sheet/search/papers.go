@@ -1,7 +1,6 @@
 package search
 
 import (
-	"cmp"
 	"context"
 	"errors"
 	"slices"
@@ -85,9 +84,6 @@ func (p *paperOrder) joined(o sheet.Order, whole, a sheet.Answer) sheet.Answer {
 	}
 	for _, s := range a.Plans {
 		whole.Plans = append(whole.Plans, p.placed(s))
-	}
-	if o.Prioritized() {
-		slices.SortStableFunc(whole.Plans, func(s, t sheet.Sheets) int { return cmp.Compare(o.RankOf(&s), o.RankOf(&t)) })
 	}
 	whole.Proof = joinedProof(whole.Proof, p.paper, a.Proof)
 	whole.Warnings = append(slices.Clone(whole.Warnings), a.Warnings...)

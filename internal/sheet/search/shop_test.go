@@ -184,6 +184,16 @@ func TestEasierPlanMayBeCheaper(t *testing.T) {
 	}
 }
 
+// Of two items of one size the first is ready on the first sheet, and what has the next
+// priority before the second: one lid, two sheets of cards, then the bases.
+func TestPriorityOfOneSize(t *testing.T) {
+	in := measure.Inches
+	o := sheet.Order{Ruler: sixteenth(t), Sheets: []sheet.Stock{{Width: in(12), Height: in(12)}}, Items: []sheet.Item{
+		{Name: "lid", Width: in(12), Height: in(12), Count: 1, Priority: 1}, {Name: "base", Width: in(12), Height: in(12), Count: 2},
+		{Name: "card", Width: in(6), Height: in(6), Count: 8, Priority: 2}}}
+	assert.Equal(t, []int{1, 5, 3}, planned(t, o).Ready)
+}
+
 // What has priority is ready first, and its settings come first.
 func TestPriorityComesFirst(t *testing.T) {
 	o := stallOrder(t)

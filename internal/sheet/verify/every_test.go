@@ -48,17 +48,11 @@ func leaves(v reflect.Value, name string, each func(name string, change func() (
 	}
 }
 
-// unverified are the fields that may change unseen, and why. What is told beside the cuts
-// is held where it is made, by hand.
+// unverified are the fields that may change unseen, and why.
 var unverified = map[string]string{
 	"Answer.Settled": "says what more time would do",
-	"Answer.Ready":   "told beside the cuts", "Usable.Times": "told beside the cuts", "Work.Turns": "told beside the cuts",
-	"Extent.Width": "of usable offcuts, told beside the cuts", "Extent.Height": "of usable offcuts, told beside the cuts",
-	"Rect.X": "of offcuts, told beside the cuts", "Rect.Y": "of offcuts, told beside the cuts",
-	"Rect.Width": "of offcuts, told beside the cuts", "Rect.Height": "of offcuts, told beside the cuts",
-	"Step.Trim": "told beside the cuts",
-	"Node.At":   "of a leaf, which has no cut", "Node.Cut": "of a leaf, which has no cut",
-	"Node.Item": "of a cut, which is no blank", "Node.Turned": "of a cut or an offcut, which is no blank", "Part.Turned": "of an offcut, which is no blank",
+	"Node.At":        "of a leaf, which has no cut", "Node.Cut": "of a leaf, which has no cut",
+	"Node.Item": "of a cut, which is no blank", "Node.Turned": "of a cut, which is no blank",
 	"Step.Parts": "a part may have any number, here in all steps at once", "Step.Rest": "a part may have any number, here in all steps at once",
 }
 

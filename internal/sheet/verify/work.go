@@ -3,14 +3,14 @@ package verify
 import "creasefit/internal/sheet"
 
 // work replays the settings of an answer over all its plans: every step is made
-// once, at its own reading, when its parts are there.
+// once, at its own reading, when its parts are there, those of what has priority first.
 func (v *verifier) work(a sheet.Answer) {
 	parts, left := make([]map[int]bool, len(a.Plans)), 0
 	for i := range a.Plans {
 		parts[i] = map[int]bool{0: true}
 		left += len(a.Plans[i].Steps)
 	}
-	cuts, stages := 0, 0
+	cuts, stages, last := 0, 0, 0
 	for i, s := range a.Settings {
 		made := 0
 		for _, at := range s.Steps {
@@ -23,6 +23,9 @@ func (v *verifier) work(a sheet.Answer) {
 			made += a.Plans[at.Plan].Times * len(st.Parts) * st.Repeat
 			v.exchange(st, parts[at.Plan])
 			left--
+			rank := v.rank(&a.Plans[at.Plan])
+			v.expect(last <= rank, "setting %d is of a plan that has priority over one before it", i+1)
+			last = rank
 		}
 		v.expect(made == s.Cuts, "setting %d makes %d cuts, not %d", i+1, made, s.Cuts)
 		cuts += made
@@ -32,6 +35,7 @@ func (v *verifier) work(a sheet.Answer) {
 	}
 	v.expect(left == 0, "%d steps are not made by the settings", left)
 	v.expect(a.Work.Settings == len(a.Settings) && a.Work.Cuts == cuts, "the work is %d settings and %d cuts, not %d and %d", len(a.Settings), cuts, a.Work.Settings, a.Work.Cuts)
+	v.expect(a.Work.Turns == v.turns, "there are %d turns, not %d", v.turns, a.Work.Turns)
 	v.expect(v.order.Stages == 0 || stages <= v.order.Stages, "there are %d stages, more than allowed", stages)
 	v.expect(a.Work.Stages == stages, "there are %d stages, not %d", stages, a.Work.Stages)
 }
