@@ -2,6 +2,7 @@ package api
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"net"
 	"net/http"
@@ -75,7 +76,7 @@ func floorHandler(path string, answer []byte) http.Handler {
 // does nothing else, of the throughput; and on others nearly the same.
 func BenchmarkSolveCall(b *testing.B) {
 	patient := with(func(c *Config) { c.QueueTimeout = time.Minute }) // on a busy machine 64 callers are too many
-	service := listen(b, patient.Handler())
+	service := serve(b, patient)
 	for _, of := range []struct{ kind, body string }{{"slotted-band", bandBody}, {"tray", boxBody}, {"tuck-carton", boxBody}, {"dividers", dividersBody}} {
 		b.Run(of.kind, func(b *testing.B) {
 			path, body := "/v1/solve/"+of.kind, of.body
@@ -117,6 +118,21 @@ func listen(b testing.TB, h http.Handler) string {
 	server := &http.Server{Handler: h}
 	go func() { _ = server.Serve(listener) }()
 	b.Cleanup(func() { _ = server.Close() })
+	return "http://" + listener.Addr().String()
+}
+
+// serve serves a service as it is served, until the benchmark ends.
+func serve(b testing.TB, s *Service) string {
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	require.NoError(b, err)
+	ctx, stop := context.WithCancel(b.Context())
+	s.config.DrainDelay = 0
+	done := make(chan error, 1)
+	go func() { done <- s.Serve(ctx, listener, nil) }()
+	b.Cleanup(func() {
+		stop()
+		assert.NoError(b, <-done)
+	})
 	return "http://" + listener.Addr().String()
 }
 

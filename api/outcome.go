@@ -227,8 +227,7 @@ func send(c echo.Context, status int, media string, body []byte) error {
 func write(c echo.Context, status int, body []byte) error {
 	w := c.Response()
 	w.WriteHeader(status)
-	_, err := w.Write(body)
-	return err
+	return edge.WriteBody(w, c.Request(), body)
 }
 
 // serverTiming writes how long reading, solving and writing took, in

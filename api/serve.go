@@ -39,15 +39,16 @@ func (s *Service) Serve(ctx context.Context, public, admin net.Listener) error {
 	return errors.Join(err, s.shutdown(servers, patient))
 }
 
-// shedding returns a listener whose connections turn away what finds no room in
-// the lane of cheap calls, before it is read. Where callers have keys, or trusted
+// shedding returns a listener whose connections send answers whole and turn away what
+// finds no room in the lane of cheap calls, before it is read. Where callers have keys, or trusted
 // proxies call for them, only the request says who calls.
 func (s *Service) shedding(l net.Listener) net.Listener {
+	caller := s.proxies.Peer
 	if s.keys != nil {
-		return l
+		caller = func(string) string { return "" }
 	}
 	crowded := func(caller string) bool { return s.cheap.Crowded(func() string { return caller }) }
-	return &edge.Shedding{Listener: l, Caller: s.proxies.Peer, Answer: s.overloadWhole(), Crowded: crowded}
+	return &edge.Shedding{Listener: l, Caller: caller, Answer: s.overloadWhole(), Crowded: crowded}
 }
 
 // overloadWhole is the answer of a call that there is no room for, with its head.

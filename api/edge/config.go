@@ -109,7 +109,7 @@ func unknownSettings(environ []string) error {
 func (c Config) Server(h http.Handler) *http.Server {
 	return &http.Server{
 		Handler: h, ReadHeaderTimeout: c.ReadTimeout, ReadTimeout: c.ReadTimeout,
-		WriteTimeout: c.WriteTimeout, IdleTimeout: c.IdleTimeout, MaxHeaderBytes: c.MostURL + 16<<10,
+		WriteTimeout: c.WriteTimeout, IdleTimeout: c.IdleTimeout, MaxHeaderBytes: c.MostURL + 16<<10, ConnContext: withHolder,
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 // Shedding is a listener whose connections themselves answer calls that there is
 // no room for. A server that reads them first has, of four times as many as it can
 // answer, little time left for those that it lets in. They are counted by the lane
-// alone, and neither logged nor traced.
+// alone, and neither logged nor traced. They also send an answer together with its head.
 type Shedding struct {
 	net.Listener
 	Caller  func(peer string) string // who calls from an address; empty where only the request says
@@ -19,14 +19,13 @@ type Shedding struct {
 	Answer  []byte                   // what it is told then
 }
 
-// Accept hands out connections of callers who are known by their address so that
-// they shed, and others as they are.
+// Accept hands out connections, of which those of callers who are known by their address
+// shed.
 func (l *Shedding) Accept() (net.Conn, error) {
 	connection, err := l.Listener.Accept()
 	if tcp, ok := connection.(*net.TCPConn); ok {
-		if caller := l.Caller(tcp.RemoteAddr().String()); caller != "" {
-			return &sheddingConn{TCPConn: tcp, listener: l, caller: caller, between: true}, err
-		}
+		caller := l.Caller(tcp.RemoteAddr().String())
+		return &sheddingConn{together: together{TCPConn: tcp}, listener: l, caller: caller, between: caller != ""}, err
 	}
 	return connection, err
 }
@@ -35,7 +34,7 @@ func (l *Shedding) Accept() (net.Conn, error) {
 // each came alone and whole in one reading; from the first that did not, the
 // server reads all.
 type sheddingConn struct {
-	*net.TCPConn
+	together
 	listener *Shedding
 	caller   string
 	between  bool      // what is read next begins a request

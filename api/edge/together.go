@@ -1,0 +1,82 @@
+package edge
+
+import (
+	"bytes"
+	"context"
+	"net"
+	"net/http"
+	"sync"
+)
+
+// together is a connection that can send in one piece what is written to it in several:
+// an answer that finds no room in the buffer of the server costs the kernel two
+// writes else, and wakes whoever reads it twice.
+type together struct {
+	*net.TCPConn
+	held *bytes.Buffer // what is written; nil unless it is held
+}
+
+// Write sends, or holds what is to be sent.
+func (c *together) Write(p []byte) (int, error) {
+	if c.held != nil {
+		return c.held.Write(p)
+	}
+	return c.TCPConn.Write(p)
+}
+
+// sendHeld sends what was held. After a part of it nothing else may be sent.
+func (c *together) sendHeld() error {
+	held := c.held
+	c.held = nil
+	_, err := held.WriteTo(c.TCPConn)
+	if err != nil {
+		_ = c.Close() // it is of no use any more
+	}
+	return err
+}
+
+// holder is a connection of that kind.
+type holder interface{ whole() *together }
+
+func (c *together) whole() *together { return c }
+
+// holderKey is where the context of a request has its connection.
+type holderKey struct{}
+
+// withHolder puts a connection that can hold into the context of its requests.
+func withHolder(ctx context.Context, c net.Conn) context.Context {
+	if h, ok := c.(holder); ok {
+		return context.WithValue(ctx, holderKey{}, h.whole())
+	}
+	return ctx
+}
+
+// Bodies that are sent together with their heads: smaller ones fit into the buffer of the
+// server, and beside larger ones another write is nothing.
+const (
+	leastTogether = 2 << 10
+	mostTogether  = 64 << 10
+)
+
+// helds are what answers are held in.
+var helds = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
+// WriteBody writes a body whose head is set, together with it where the connection can.
+func WriteBody(w http.ResponseWriter, r *http.Request, body []byte) error {
+	c, _ := r.Context().Value(holderKey{}).(*together)
+	if c == nil || len(body) < leastTogether || len(body) > mostTogether {
+		_, err := w.Write(body)
+		return err
+	}
+	c.held = helds.Get().(*bytes.Buffer)
+	defer helds.Put(c.held)
+	c.held.Reset()
+	_, err := w.Write(body)
+	if flushed := http.NewResponseController(w).Flush(); err == nil {
+		err = flushed
+	}
+	if sent := c.sendHeld(); err == nil {
+		err = sent
+	}
+	return err
+}
