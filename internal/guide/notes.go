@@ -1,6 +1,7 @@
 package guide
 
 import (
+	"context"
 	"slices"
 
 	"creasefit/internal/enclosure"
@@ -14,9 +15,13 @@ const sure = 0.995
 // looser.
 func (w *writer) fitNotes() []string {
 	var notes []string
-	doubtful := slices.ContainsFunc(w.s.Fits, func(f solve.Fit) bool { return f.Chance < sure })
 	for i := range w.s.Fits {
-		notes = append(notes, w.fitNote(&w.s.Fits[i], doubtful || i == len(w.s.Fits)-1))
+		notes = append(notes, w.fitNote(&w.s.Fits[i]))
+	}
+	if last := len(notes) - 1; last >= 0 && w.s.Sure.Chance >= sure {
+		notes[last] += " " + w.say("fit.sure", nil)
+	} else if last >= 0 {
+		notes = append(notes, w.say("fit.chance", args{"n": hundredths(w.s.Sure.Chance)}))
 	}
 	for i := range w.s.Alternatives {
 		notes = append(notes, w.alternative(&w.s.Alternatives[i], i)...)
@@ -28,23 +33,17 @@ func (w *writer) fitNotes() []string {
 	return notes
 }
 
-// fitNote says how the contents go in along one axis, and how sure that is if it is
-// to be told: what is certain of all of them is told with the last.
-func (w *writer) fitNote(f *solve.Fit, tell bool) string {
-	a := args{
+// fitNote says how the contents go in along one axis. How sure that is is told of all
+// axes at once, since a piece has to pass every one.
+func (w *writer) fitNote(f *solve.Fit) string {
+	return sentence(w.say("fit.note", args{
 		"where": w.where(f), "verdict": told{key: "verdict." + f.Verdict}, "clearance": fine(f.Nominal),
-		"from": fine(f.RSS.Min), "to": fine(f.RSS.Max), "n": int(f.Chance * 100),
-	}
-	text := sentence(w.say("fit.note", a))
-	switch {
-	case !tell:
-		return text
-	case f.Chance >= sure:
-		return text + " " + w.say("fit.sure", a)
-	default:
-		return text + " " + w.say("fit.chance", a)
-	}
+		"from": fine(f.RSS.Min), "to": fine(f.RSS.Max),
+	}))
 }
+
+// hundredths is a chance in whole hundredths, downwards.
+func hundredths(chance float64) int { return int(chance*100 + 1e-9) }
 
 // alternative says what a finer step would leave along each axis, unless the answer or
 // an earlier alternative leaves the same.
@@ -65,26 +64,29 @@ func (w *writer) alternative(alt *solve.Alternative, index int) []string {
 	return []string{w.say("fit.step", args{"step": w.step(alt.Step), "leaves": w.list(leaves)})}
 }
 
-// otherFits points to the named fits beside the one that was asked for.
+// otherFits points to the nearest named fits beside the one that was asked for that
+// there are readings for, too.
 func (w *writer) otherFits() []string {
 	named := enclosure.NamedFits()
 	at := slices.IndexFunc(named, func(f enclosure.NamedFit) bool { return f.Name == w.s.Request.FitName })
 	if at < 0 {
 		return []string{w.say("fit.window", nil)}
 	}
-	var notes []string
-	if at > 0 {
-		notes = append(notes, w.ask("fit.ask.tighter", named[at-1].Name))
-	}
-	if at < len(named)-1 {
-		notes = append(notes, w.ask("fit.ask.looser", named[at+1].Name))
-	}
-	return notes
+	tighter, looser := slices.Clone(named[:at]), named[at+1:]
+	slices.Reverse(tighter)
+	return append(w.ask("fit.ask.tighter", tighter), w.ask("fit.ask.looser", looser)...)
 }
 
-// ask says which fit to ask for instead.
-func (w *writer) ask(key, fit string) string {
-	return w.say(key, args{"fit": fit, "word": told{key: "verdict." + fit}})
+// ask says which of the fits to ask for instead: the first with an answer.
+func (w *writer) ask(key string, fits []enclosure.NamedFit) []string {
+	for _, f := range fits {
+		changed := *w.s.Request
+		changed.FitName, changed.Fit = f.Name, f.Range(changed.Ruler.Unit())
+		if _, err := solve.Solve(context.Background(), &changed); err == nil {
+			return []string{w.say(key, args{"fit": f.Name, "word": told{key: "verdict." + f.Name}})}
+		}
+	}
+	return nil
 }
 
 // warnings writes the warnings of the solution: in the catalogue's words if it
@@ -108,7 +110,7 @@ func (w *writer) warnings() []Warning {
 func (w *writer) warned(from *enclosure.Warning) args {
 	a := args{"caliper": fine(w.s.Request.Caliper), "try": from.Try.Name + "=" + from.Try.Choice}
 	if least, ok := w.unsure(); ok {
-		a["of"], a["n"], a["between"] = noun(least.Axis.String()), int(w.s.Sure.Chance*100+1e-9), w.between(least)
+		a["of"], a["n"], a["between"] = noun(least.Axis.String()), hundredths(w.s.Sure.Chance), w.between(least)
 	}
 	return a
 }

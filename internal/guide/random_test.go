@@ -37,6 +37,7 @@ func TestGuidesOfRandomRequests(t *testing.T) {
 					return // it cannot be made by hand
 				}
 				done++
+				assertFitsHold(t, s, plain)
 				assertOnRuler(t, s, plain)
 				eachWay(t, s, func(g guide.Guide) {
 					assertWhole(t, g)
