@@ -60,7 +60,7 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 	r := &asked.Reading
 	o := k.options(c, r, extension)
 	if err := c.Validate(asked); err != nil {
-		return s.answerProblem(c, refusal(asked, k.path))
+		return s.answerProblem(c, refusal(asked, ending(k.path, extension)))
 	}
 	x := &answering{Reading: r, options: o, path: k.path}
 	if o.format == tell.Lines {
@@ -78,6 +78,14 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 		s.spellings.keep(name, out.spelling, out.size())
 	}
 	return out.answer()
+}
+
+// ending is a path with the extension that it was asked with.
+func ending(path, extension string) string {
+	if extension == "" {
+		return path
+	}
+	return path + "." + extension
 }
 
 // answerAfresh works an answer out and gives it.

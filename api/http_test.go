@@ -230,11 +230,23 @@ func TestBrowsersMayCallFromAnywhere(t *testing.T) {
 }
 
 func TestWrongAddressesAndMethods(t *testing.T) {
+	const sizes = "unit=in&width=3&height=2&thickness=1&caliper=0.012"
 	p := get(t, "/v1/solve/sloted-band?unit=in").problem(http.StatusNotFound)
 	assert.Equal(t, "/v1/solve/slotted-band?unit=in", p.Try)
 	assert.Contains(t, p.Errors[0].Expected, "slotted-band")
 	p = get(t, "/v1/rular").problem(http.StatusNotFound)
 	assert.Equal(t, "/v1/ruler", p.Try)
+	for asked, try := range map[string]string{ // what was right of an address is kept
+		"/v1/rular?length=3in":              "/v1/ruler?length=3in",
+		"/v1/drawing/traay.png?" + sizes:    "/v1/drawing/tray.png?" + sizes,
+		"/v1/kinds/try/design?walls=single": "/v1/kinds/tray/design?walls=single",
+	} {
+		assert.Equal(t, try, get(t, asked).problem(http.StatusNotFound).Try)
+	}
+	for _, path := range []string{"/v1/drawing/tray.svg?", "/v1/guide/tray.md?", "/v1/solve/tray?", "/v1/solve/tray.txt?"} {
+		assert.Equal(t, path+sizes, get(t, path+strings.Replace(sizes, "width", "widht", 1)).problem(http.StatusBadRequest).Try)
+		get(t, path+sizes).ok()
+	}
 	for _, path := range []string{"//v1/kinds", "/v1/kinds/", "/v1//kinds", "/v1/kinds/../kinds", "/V1/kinds", "/v1/solve/", "/v1/solve/band/x"} {
 		get(t, path).problem(http.StatusNotFound)
 	}

@@ -151,11 +151,10 @@ func (s *kinds) noSuchKind(c echo.Context, name string) *problem {
 	nearest := fault.Nearest(strings.ToLower(name), s.names)
 	p := problemOf(fault.Faults{{Code: codeNotFound, Field: "kind", Value: name, Detail: "there is no such kind of enclosure",
 		Expected: "one of " + strings.Join(s.names, ", "), Hint: fault.Meant(nearest)}})
-	if prefix, _, ok := strings.Cut(c.Request().URL.RequestURI(), name); ok && nearest != "" && name != "" {
-		p.try = prefix + nearest
-		if query := c.Request().URL.RawQuery; query != "" {
-			p.try += "?" + query
-		}
+	uri := c.Request().URL.RequestURI()
+	path, _, _ := strings.Cut(uri, "?")
+	if at := strings.LastIndex(path, "/"+name) + 1; at > 0 && nearest != "" {
+		p.try = uri[:at] + nearest + uri[at+len(name):]
 	}
 	return p
 }

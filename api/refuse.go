@@ -93,6 +93,9 @@ func (s *host) notFound(c echo.Context) *problem {
 	path := c.Request().URL.Path
 	nearest := fault.Nearest(path, s.paths)
 	p := problemOf(fault.Faults{{Code: codeNotFound, Value: path, Detail: "there is no such address", Hint: cmp.Or(fault.Meant(nearest), "/openapi.json lists every call")}})
+	if query := c.Request().URL.RawQuery; nearest != "" && query != "" {
+		nearest += "?" + query
+	}
 	p.try = nearest
 	return p
 }

@@ -166,6 +166,18 @@ func (w *Words) understand(r *Reading, f field) {
 // also be that of the first length.
 type Unit struct{ Word }
 
+// understand knows the words that lengths may be written with for what was meant.
+func (u *Unit) understand(r *Reading, f field) {
+	switch meant, whole := measure.UnitNamed(f.text); {
+	case meant == measure.NoUnit || meant == units[f.text]:
+		u.Word.understand(r, f)
+	case whole:
+		r.reportWord(u.name(), f, meant.String(), fault.Meant(meant.String()))
+	default:
+		r.reportWord(u.name(), f, "", "write it with the lengths, such as 9.5 "+f.text+", and give unit="+meant.String())
+	}
+}
+
 func (u *Unit) entries(r *Reading) int {
 	if u.Given || r.unit != measure.NoUnit {
 		return 1
@@ -229,6 +241,7 @@ func (r *Reading) isWord(n *Name, f field) bool {
 	if slices.Contains(n.Choices, f.text) {
 		return true
 	}
-	r.reportWord(n, f, n.Choices)
+	nearest := fault.Nearest(strings.ToLower(f.text), n.Choices)
+	r.reportWord(n, f, nearest, fault.Meant(nearest))
 	return false
 }

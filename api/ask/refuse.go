@@ -33,14 +33,14 @@ func (r *Reading) reportNumber(n *Name, f field) {
 	r.Report(fault.Fault{Code: fault.Unreadable, Field: f.name, Value: f.text, Detail: detail, Expected: n.expected(r.unit), Hint: n.Example}, "")
 }
 
-// reportWord reports a word that is not on the list.
-func (r *Reading) reportWord(n *Name, f field, words []string) {
-	nearest := fault.Nearest(strings.ToLower(f.text), words)
+// reportWord reports a word that is not on the list; correction is the one to take
+// instead, if there is one.
+func (r *Reading) reportWord(n *Name, f field, correction, hint string) {
 	code, detail := fault.Unknown, "there is no "+n.Name+" "+strconv.Quote(Cut(f.text, MostValue))
 	if n.Answer && n.Name == "format" {
 		code = NoFormat
 	}
-	r.Report(fault.Fault{Code: code, Field: f.name, Value: f.text, Detail: detail, Expected: n.expected(r.unit), Hint: fault.Meant(nearest)}, nearest)
+	r.Report(fault.Fault{Code: code, Field: f.name, Value: f.text, Detail: detail, Expected: n.expected(r.unit), Hint: hint}, correction)
 }
 
 // reportParse reports a text that package measure refused.

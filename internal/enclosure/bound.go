@@ -66,7 +66,7 @@ func (in *Input) flat(d *draft) error {
 			"choose a kind with two scores a side, a gusset or walls")
 	}
 	if thinnest.Less(in.Thickness) {
-		d.warn("one-score", "One score at each side goes round contents thicker than 1.5 mm: the corners come out round.")
+		d.warn("one-score", "One score at each side goes round rather thick contents here: the corners come out round.")
 	}
 	return nil
 }

@@ -28,7 +28,7 @@ func (in *Input) PaperOnly(what string) error {
 		from = pattern.Board
 	}
 	return fault.Fault{Code: fault.Impossible, Field: "caliper", Detail: what + " is made of paper: board does not give way, nor fold flat on itself",
-		Expected: "under " + from.Plain(measure.Millimetre),
+		Expected: "under " + from.Plain(in.Unit),
 		Hint:     "choose thinner stock, or a kind with walls such as a tray, a sleeve round something thicker or a slipcase; if yours does give way, say so with board_from"}
 }
 

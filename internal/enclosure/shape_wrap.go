@@ -22,7 +22,7 @@ func (in *Input) oneScore(d *draft) bool {
 	choice := in.choice("scores")
 	one := choice == "one" || choice == "auto" && !oneCapacity.Less(in.Thickness) && !in.stiff()
 	if one && thinnest.Less(in.Thickness) {
-		d.warn("one-score", "One score at each side goes round contents thicker than 1.5 mm: the corners come out round. scores=two gives sharp ones.")
+		d.warn("one-score", "One score at each side goes round rather thick contents here: the corners come out round. scores=two gives sharp ones.")
 	}
 	return one
 }

@@ -9,7 +9,15 @@ type unitName struct {
 	nm   int64 // nanometres in one
 }
 
-// unitNamed finds a unit by its lower-case name or mark.
+// UnitNamed finds the unit that a word or a mark is of, as lengths may be written with
+// it: "inches" is Inch. whole is false for what is a multiple of the unit, as cm are.
+// A word of no unit that is read is NoUnit.
+func UnitNamed(word string) (unit Unit, whole bool) {
+	named, _ := unitNamed(strings.TrimSpace(word))
+	return named.unit, named.unit != NoUnit && named.nm == perUnit(named.unit)
+}
+
+// unitNamed finds a unit by its name or mark.
 func unitNamed(name string) (unitName, bool) {
 	switch strings.ToLower(name) {
 	case "in", "in.", "inch", "inches", "zoll", `"`, "″", "”":

@@ -31,3 +31,19 @@ func TestGNUUnitsAgrees(t *testing.T) {
 		assert.InDelta(t, want, l.Millimetres(), 1e-7, ours)
 	}
 }
+
+// Words for a unit are known whatever they are written like, and what is ten of one
+// is told apart.
+func TestUnitNamed(t *testing.T) {
+	for word, want := range map[string]measure.Unit{
+		"in": measure.Inch, "Inches": measure.Inch, "ZOLL": measure.Inch, `"`: measure.Inch, " mm ": measure.Millimetre, "Millimeters": measure.Millimetre,
+		"m": measure.NoUnit, "pt": measure.NoUnit, "furlong": measure.NoUnit, "": measure.NoUnit,
+	} {
+		unit, whole := measure.UnitNamed(word)
+		assert.Equal(t, want, unit, word)
+		assert.Equal(t, want != measure.NoUnit, whole, word)
+	}
+	unit, whole := measure.UnitNamed("cm")
+	assert.Equal(t, measure.Millimetre, unit)
+	assert.False(t, whole)
+}

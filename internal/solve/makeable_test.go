@@ -91,6 +91,9 @@ func TestBoard(t *testing.T) {
 		assert.Equal(t, "caliper", f.Field, kind)
 		assert.Equal(t, "under 0.8 mm", f.Expected, kind)
 	}
+	inches := asked(t, "envelope", 120_000, 90_000, 2_000, 1_500)
+	inches.Unit, inches.Ruler = measure.Inch, measure.MustParseStep("1/16 in")
+	assert.Equal(t, "under 0.031 in", refusal(t, inches).Expected, "who measures in inches is told in inches: 0.8 / 25.4")
 	for kind, slit := range map[string][]string{"dividers": {"slots", "slit"}, "tuck-carton": {"friction_slit", "5mm"}} {
 		f := refusal(t, asked(t, kind, 120_000, 90_000, 60_000, 1_500, slit...))
 		assert.Equal(t, slit[0], f.Field, kind)

@@ -3,6 +3,7 @@ package stock_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -215,4 +216,13 @@ func ExampleLookup() {
 	s, _ := stock.Lookup("index-110")
 	fmt.Printf("%s: %v mm +- %v mm, %v g/m2\n", s.Title, s.Caliper.Millimetres(), s.CaliperTolerance.Millimetres(), s.Grammage)
 	// Output: index, 110 lb: 0.23 mm +- 0.0127 mm, 200 g/m2
+}
+
+// What may stand in the place of what is missing is told as people write it.
+func TestMissingGradeNamesThem(t *testing.T) {
+	_, err := stock.Describe(stock.Known{BasisWeight: 80})
+	var faults fault.Faults
+	require.NoError(t, faults.Add(err))
+	assert.Equal(t, "one of "+strings.Join(stock.GradeNames(), ", "), faults[0].Expected)
+	assert.NotContains(t, faults[0].Expected, "[")
 }

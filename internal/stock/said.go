@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -46,7 +47,7 @@ func (k Known) weights() []said {
 	return []said{
 		{field: k.named("grammage"), value: k.Grammage, is: k.Grammage},
 		{field: "basis_weight", value: k.BasisWeight, is: k.Grade.Grammage(k.BasisWeight),
-			lacks: missing(k.Grade.area == 0, "grade", "a basis weight needs the grade of paper", fmt.Sprint(GradeNames()))},
+			lacks: missing(k.Grade.area == 0, "grade", "a basis weight needs the grade of paper", "one of "+strings.Join(GradeNames(), ", "))},
 		{field: "sheet_mass", value: k.SheetMass, is: k.SheetMass * 1e6 / (k.SheetWidth.Millimetres() * k.SheetHeight.Millimetres()),
 			lacks: missing(k.SheetWidth.Sign() <= 0 || k.SheetHeight.Sign() <= 0, "sheet", "the mass of a sheet needs its size", "a size such as 8 1/2 x 11 in")},
 	}

@@ -63,7 +63,7 @@ func (p *planner) slit(s *slotted) {
 	q := &p.plan.Problem
 	height, play, deepest := q.Readings[s.whole].Ideal, s.play.exact(p.lengths), q.Readings[s.whole].Ideal.Sub(p.in.Beside())
 	if deepest.Times(4).Less(height.Times(2).Add(play)) {
-		p.faults = append(p.faults, impossible(s.place, "the folds are too short for slits past their middles: each must leave at least 1/4 in and three calipers",
+		p.faults = append(p.faults, impossible(s.place, "the folds are too short for slits past their middles: each must leave at least 1/4 in (6.4 mm) and three calipers",
 			"let the panels be higher, or the play smaller"))
 		return
 	}
