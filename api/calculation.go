@@ -31,7 +31,9 @@ type calculation[Q ask.Request, A any] struct {
 	// answer makes the value that is told in every format; write writes
 	// pictures, and all formats of a call without such a value.
 	answer func(a A, x *answering) any
-	write  func(dst []byte, f tell.Format, a A, x *answering) []byte
+	// over gives an answer's memory back once it is written; nil if none has any.
+	over  func(A)
+	write func(dst []byte, f tell.Format, a A, x *answering) []byte
 	// allow is the time that a request may be worked on; nil for the service's
 	// own. Calculations that have it run in the lane of dear work.
 	allow func(Q) time.Duration
@@ -183,6 +185,9 @@ func (k *calculation[Q, A]) work(s *host, c echo.Context, q Q, allowed time.Dura
 		x.timed = k.timed != nil && k.timed(a)
 		dst = k.append(dst, f, a, x)
 		err = cmp.Or(x.err, ctx.Err())
+		if k.over != nil {
+			k.over(a)
+		}
 	}
 	if err != nil {
 		return dst, s.problemFrom(c, err)

@@ -35,7 +35,7 @@ func newSolve(k *enclosure.Kind) *calculation[*ask.Enclosure, *solve.Solution] {
 			}
 			return s, err
 		},
-		answer: solution,
+		answer: solution, over: (*solve.Solution).GiveBack,
 	}
 }
 

@@ -8,12 +8,14 @@ import (
 	"creasefit/internal/rounding"
 )
 
-// draft gathers what a kind states into a plan. The arrays are where the
-// plan's lists begin, so that most plans are one piece of memory.
+// draft gathers what a kind states into a plan, and has room for what is laid out by
+// it. The arrays are where the plan's lists begin, so that most plans are one piece
+// of memory.
 type draft struct {
 	in    *Input
 	plan  *Plan
 	terms []rounding.Term // one backing array for all forms
+	laid  pattern.Memory
 	space struct {
 		plan     Plan
 		readings [12]rounding.Reading
@@ -31,22 +33,30 @@ type draft struct {
 // newDraft starts a plan for the input.
 func newDraft(in *Input) *draft {
 	d := drafts.Get().(*draft)
-	*d = draft{in: in}
-	d.plan, d.terms = &d.space.plan, d.space.terms[:0]
-	d.plan.Problem = rounding.Problem{
-		Readings: d.space.readings[:0], Closures: d.space.closures[:0], Windows: d.space.windows[:0], Even: d.space.even[:0],
+	d.in, d.terms = in, d.terms[:0]
+	p, q := d.plan, &d.plan.Problem
+	*p = Plan{
+		Problem: rounding.Problem{Readings: q.Readings[:0], Closures: q.Closures[:0], Windows: q.Windows[:0], Even: q.Even[:0]},
+		Sources: p.Sources[:0], Strips: p.Strips[:0], Fits: p.Fits[:0], Warnings: p.Warnings[:0], Over: p.Over[:0], Allowances: p.Allowances[:0], Memory: d,
 	}
-	d.plan.Memory = d
-	d.plan.Sources, d.plan.Strips, d.plan.Fits, d.plan.Warnings = d.space.sources[:0], d.space.strips[:0], d.space.fits[:0], d.space.warnings[:0]
 	return d
 }
 
 // drafts are those whose memory the next ones can have: a portfolio plans its
 // layers anew for everything that their outsides may depend on.
-var drafts = sync.Pool{New: func() any { return new(draft) }}
+var drafts = sync.Pool{New: func() any {
+	d := new(draft)
+	s, p := &d.space, &d.space.plan
+	d.plan, d.terms, p.Sources, p.Strips, p.Fits, p.Warnings = p, s.terms[:0], s.sources[:0], s.strips[:0], s.fits[:0], s.warnings[:0]
+	p.Problem = rounding.Problem{Readings: s.readings[:0], Closures: s.closures[:0], Windows: s.windows[:0], Even: s.even[:0]}
+	return d
+}}
 
 // GiveBack lets the next draft have the memory of this one.
-func (d *draft) GiveBack() { drafts.Put(d) }
+func (d *draft) GiveBack() {
+	d.laid.GiveBack()
+	drafts.Put(d)
+}
 
 // reading adds a reading that the search may choose, from one ruler mark up.
 func (d *draft) reading(name string, ideal measure.Length) int {

@@ -130,16 +130,16 @@ func (d *draft) joined(along string, length measure.Length) {
 // layDividers lays out a strip of each direction and stands all of them in
 // their places.
 func (d *draft) layDividers(r *dividersReadings, sizes []measure.Length) pattern.Pattern {
-	s := slottedStrip{height: sizes[r.height], slit: r.slot < 0}
+	s := slottedStrip{laid: &d.laid, height: sizes[r.height], slit: r.slot < 0}
 	if !s.slit {
 		s.before, s.after = sizes[r.before], sizes[r.slot].Sub(sizes[r.before])
 	}
 	aside := s.after.Sub(s.before).Over(2) // the middle of a slot, from its mark
-	across := s.lay("width strip", len(r.rows)-1, d.namesOf(r.columns), sizesOf(r.columns, sizes), sizes[r.fromTop], true)
-	up := s.lay("height strip", len(r.columns)-1, d.namesOf(r.rows), sizesOf(r.rows, sizes), sizes[r.fromLow], false)
+	across := s.lay("width strip", len(r.rows)-1, d.namesOf(r.columns), d.sizesOf(r.columns, sizes), sizes[r.fromTop], true)
+	up := s.lay("height strip", len(r.columns)-1, d.namesOf(r.rows), d.sizesOf(r.rows, sizes), sizes[r.fromLow], false)
 	p := d.around(across, up)
 	p.Cavity.Into, p.Locks = true, []pattern.Lock{{Name: stripInSlot, A: 0, B: 1, Slotted: r.slot >= 0}}
-	x, y := across.Strips[0].Positions(), up.Strips[0].Positions()
+	x, y := d.laid.Positions(&across.Strips[0]), d.laid.Positions(&up.Strips[0])
 	p.Places = make([]pattern.Place, 0, len(x)+len(y))
 	for _, at := range y[1 : len(y)-1] {
 		p.Places = append(p.Places, pattern.Place{Y: at.Add(aside), Lie: pattern.AlongWidth})
@@ -162,6 +162,7 @@ func (d *draft) namesOf(readings []int) []string {
 // slottedStrip is how strips are made: how high they are, and how much of their
 // slots lies before and after their marks unless these are slits.
 type slottedStrip struct {
+	laid          *pattern.Memory
 	height        measure.Length
 	before, after measure.Length
 	slit          bool
@@ -177,9 +178,9 @@ func (s *slottedStrip) lay(name string, quantity int, cells []string, sizes []me
 	for i := range e.scores {
 		e.scores[i].Name = slotNames[i]
 	}
-	p := pattern.Piece{Name: name, Quantity: quantity, Height: s.height, Strips: []pattern.Strip{e.strip(pattern.Width, sizes, nil),
+	p := pattern.Piece{Name: name, Quantity: quantity, Height: s.height, Strips: []pattern.Strip{e.strip(s.laid, pattern.Width, sizes),
 		{Across: pattern.Height, Cells: []pattern.Cell{{Name: "strip height", Size: s.height}}}}}
-	at := p.Strips[0].Positions()
+	at := s.laid.Positions(&p.Strips[0])
 	last := len(at) - 1
 	p.Width = at[last]
 	p.Cuts = make([]pattern.Cut, 0, last-1)

@@ -114,8 +114,8 @@ func (d *draft) slitted(b *box) (ribbonSlit, error) {
 // rests on its back, in the middle.
 func (d *draft) layDrawerBox(r *drawerReadings, sizes []measure.Length) pattern.Pattern {
 	in := d.in
-	tray := r.tray.lay(in, sizes)
-	sleeve := sleeveThick.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: []measure.Length{sizes[r.tray.height()]}})
+	tray := r.tray.lay(d, sizes)
+	sleeve := d.grid(&sleeveThick, extents{sizes: d.sizesOf(r.across, sizes)}, extents{sizes: []measure.Length{sizes[r.tray.height()]}})
 	glueSleeve(&sleeve, measure.Length{})
 	seamSleeve(&sleeve, in.Caliper)
 	if r.notch.radius >= 0 {

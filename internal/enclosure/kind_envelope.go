@@ -173,9 +173,9 @@ func (d *draft) bottomPanel(r *envelopeReadings, backHeight, closing int, backWi
 func (d *draft) layEnvelope(r *envelopeReadings, sizes []measure.Length) pattern.Pattern {
 	in, cut := d.in, sizes[r.relief]
 	side, bottom := in.Thickness, in.Thickness.Add(in.Caliper)
-	p := envelopeGrid.lay(
-		extents{sizesOf(r.across, sizes), []measure.Length{side, side}},
-		extents{sizesOf(r.up, sizes), []measure.Length{bottom, bottom.Add(in.Caliper)}})
+	p := d.grid(&envelopeGrid,
+		extents{d.sizesOf(r.across, sizes), []measure.Length{side, side}},
+		extents{d.sizesOf(r.up, sizes), []measure.Length{bottom, bottom.Add(in.Caliper)}})
 	envelopeGrid.taper(&p, 1, sizes[r.near], cut)
 	envelopeGrid.taper(&p, 2, sizes[r.near], cut)
 	envelopeGrid.taper(&p, 3, measure.Length{}, cut)
@@ -186,7 +186,7 @@ func (d *draft) layEnvelope(r *envelopeReadings, sizes []measure.Length) pattern
 		o := closing.Outline
 		closing.Outline = pattern.Polygon(o[0].Point, o[1].Point, pattern.At(o[0].X.Add(sizes[r.point]), p.Height))
 	}
-	p.Cuts = envelopeCorners(&p)
+	p.Cuts = d.envelopeCorners(&p)
 	if r.overlap >= 0 {
 		p.Seams = closingSeam(&p, sizes[r.overlap], in.Caliper)
 	}
@@ -212,13 +212,13 @@ func closingSeam(p *pattern.Piece, overlap, apart measure.Length) []pattern.Seam
 }
 
 // envelopeCorners lists what is cut away at the four corners.
-func envelopeCorners(p *pattern.Piece) []pattern.Cut {
+func (d *draft) envelopeCorners(p *pattern.Piece) []pattern.Cut {
 	left, right, bottom, closing := p.Panels[1].Outline, p.Panels[2].Outline, p.Panels[3].Outline, p.Panels[4].Outline
 	last := len(closing) - 1
 	return []pattern.Cut{
-		relief("lower left corner", "left", left[0].Point, left[1].Point, bottom[3].Point, bottom[0].Point),
-		relief("lower right corner", "right", right[1].Point, right[0].Point, bottom[2].Point, bottom[1].Point),
-		relief("upper left corner", "left", left[3].Point, left[2].Point, closing[0].Point, closing[last].Point),
-		relief("upper right corner", "right", right[2].Point, right[3].Point, closing[1].Point, closing[2].Point),
+		d.relief("lower left corner", "left", left[0].Point, left[1].Point, bottom[3].Point, bottom[0].Point),
+		d.relief("lower right corner", "right", right[1].Point, right[0].Point, bottom[2].Point, bottom[1].Point),
+		d.relief("upper left corner", "left", left[3].Point, left[2].Point, closing[0].Point, closing[last].Point),
+		d.relief("upper right corner", "right", right[2].Point, right[3].Point, closing[1].Point, closing[2].Point),
 	}
 }

@@ -168,8 +168,8 @@ func (in *Input) checkBag() error {
 // layBag lays the bag out.
 func (d *draft) layBag(r *bagReadings, sizes []measure.Length) pattern.Pattern {
 	in, flap, none := d.in, sizes[r.flap], measure.Length{}
-	p := bagGrid.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: sizesOf(r.up, sizes), rounds: []measure.Length{none, none}})
-	x, y := p.Strips[0].Positions(), p.Strips[1].Positions()
+	p := d.grid(&bagGrid, extents{sizes: d.sizesOf(r.across, sizes)}, extents{sizes: d.sizesOf(r.up, sizes), rounds: []measure.Length{none, none}})
+	x, y := d.laid.Positions(&p.Strips[0]), d.laid.Positions(&p.Strips[1])
 	foot, top := y[1].Add(sizes[r.layer]), y[2]
 	for panel := bagFront; panel <= bagLap; panel++ {
 		if panel != bagBack {

@@ -105,12 +105,12 @@ func (d *draft) addLid(lid, tray *box, play, deep Range) Range {
 // its middle over the tray's.
 func (d *draft) layLiddedBox(tray, lid *box, sizes []measure.Length) pattern.Pattern {
 	in := d.in
-	under, over := tray.lay(in, sizes), lid.lay(in, sizes)
+	under, over := tray.lay(d, sizes), lid.lay(d, sizes)
 	p := d.around(under, over)
 	p.Places = []pattern.Place{{Piece: 1, Lie: pattern.FaceDown, X: under.Width.Add(over.Width).Over(2), Y: under.Height.Sub(over.Height).Over(2),
 		Above: sizes[tray.wall()].Add(in.Caliper.Over(2))}}
 	p.Nests = []pattern.Nesting{{Name: lidOverTray, Inner: 0, Outer: 1, Axes: []pattern.Axis{pattern.Width, pattern.Height}}}
-	tray.part(&p, 0, in, sizes)
-	lid.part(&p, 1, in, sizes)
+	tray.part(d, &p, 0, sizes)
+	lid.part(d, &p, 1, sizes)
 	return p
 }

@@ -130,14 +130,14 @@ func (in *Input) checkPocket(w Range, side, bottom measure.Length) error {
 // layPocket lays the page out, cuts the corners and glues the flaps to it.
 func (d *draft) layPocket(r *pocketReadings, sizes []measure.Length, gusset bool) pattern.Pattern {
 	in, cut, none := d.in, sizes[r.relief], measure.Length{}
-	across, up := extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: sizesOf(r.up, sizes)}
+	across, up := extents{sizes: d.sizesOf(r.across, sizes)}, extents{sizes: d.sizesOf(r.up, sizes)}
 	shape, near, fold, margin := &pocketDeep, sizes[r.near], none, cut
 	if !gusset {
 		side, bottom := in.Thickness, in.Thickness.Add(in.Caliper)
 		shape, fold, margin = &pocketFlat, in.spine(side).Over(2), measure.Max(cut, in.spine(bottom).Over(2))
 		across.rounds, up.rounds = []measure.Length{side, side}, []measure.Length{bottom}
 	}
-	p := shape.lay(across, up)
+	p := d.grid(shape, across, up)
 	left, right, pocket := len(shape.cells)-2, len(shape.cells)-1, len(up.sizes)-1
 	if gusset {
 		shape.taper(&p, left-2, none, near)
@@ -145,7 +145,7 @@ func (d *draft) layPocket(r *pocketReadings, sizes []measure.Length, gusset bool
 	}
 	shape.taper(&p, left, near, cut)
 	shape.taper(&p, right, near, cut)
-	p.Cuts = pocketCorners(&p, left, right, pocket)
+	p.Cuts = d.pocketCorners(&p, left, right, pocket)
 	flap, top := across.sizes[0].Sub(fold), up.sizes[0].Sub(margin)
 	p.Glues = []pattern.Glue{
 		{Name: "left flap", Panel: left, Face: pattern.Outside, To: 0, Area: pattern.Rectangle(none, cut, flap, top)},
@@ -157,12 +157,12 @@ func (d *draft) layPocket(r *pocketReadings, sizes []measure.Length, gusset bool
 }
 
 // pocketCorners lists what is cut away beside the page and below the flaps.
-func pocketCorners(p *pattern.Piece, left, right, pocket int) []pattern.Cut {
+func (d *draft) pocketCorners(p *pattern.Piece, left, right, pocket int) []pattern.Cut {
 	l, r, own, page := p.Panels[left].Outline, p.Panels[right].Outline, p.Panels[pocket].Outline, p.Panels[0].Outline
 	return []pattern.Cut{
-		relief("lower left corner", "left", l[0].Point, l[1].Point, own[0].Point),
-		relief("lower right corner", "right", r[1].Point, r[0].Point, own[1].Point),
-		relief("left of the page", "left", l[3].Point, l[2].Point, own[3].Point, page[3].Point),
-		relief("right of the page", "right", r[2].Point, r[3].Point, own[2].Point, page[2].Point),
+		d.relief("lower left corner", "left", l[0].Point, l[1].Point, own[0].Point),
+		d.relief("lower right corner", "right", r[1].Point, r[0].Point, own[1].Point),
+		d.relief("left of the page", "left", l[3].Point, l[2].Point, own[3].Point, page[3].Point),
+		d.relief("right of the page", "right", r[2].Point, r[3].Point, own[2].Point, page[2].Point),
 	}
 }

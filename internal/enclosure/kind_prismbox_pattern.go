@@ -45,8 +45,8 @@ func (p *prism) lapInset() measure.Length {
 func (d *draft) layPrismBox(p *prism, sizes []measure.Length) pattern.Pattern {
 	in, t := d.in, d.in.Caliper
 	pieces := []pattern.Piece{
-		p.layWalls("tray wall", p.tray, sizes), p.layPolygon("tray base", "base", p.tray, sizes),
-		p.layWalls("lid wall", p.lid, sizes), p.layPolygon("lid top", "top", p.lid, sizes),
+		p.layWalls(d, "tray wall", p.tray, sizes), p.layPolygon("tray base", "base", p.tray, sizes),
+		p.layWalls(d, "lid wall", p.lid, sizes), p.layPolygon("lid top", "top", p.lid, sizes),
 	}
 	under, over := p.middle(p.tray, sizes), p.middle(p.lid, sizes)
 	sin, cos := math.Sincos(math.Pi/2 + 2*p.angle()*float64(p.sides-1-p.rooted())) // towards the lid's lap
@@ -96,7 +96,7 @@ func (p *prism) layPolygon(piece, panel string, r ring, sizes []measure.Length) 
 
 // layWalls lays a strip of walls out, from the left: lap, first to last wall,
 // with the flaps below. Panels are the walls, then their flaps, then the lap.
-func (p *prism) layWalls(piece string, r ring, sizes []measure.Length) pattern.Piece {
+func (p *prism) layWalls(d *draft, piece string, r ring, sizes []measure.Length) pattern.Piece {
 	n, lap, side, rim := p.sides, sizes[p.lap], sizes[r.side], sizes[p.lap].Add(sizes[r.wall])
 	w := pattern.Piece{
 		Name: piece, Quantity: 1, Width: lap.Add(side.Times(int64(n))), Height: rim, Strips: p.wallStrips(lap, side, sizes[r.wall]), Root: n + p.rooted(),
@@ -119,9 +119,9 @@ func (p *prism) layWalls(piece string, r ring, sizes []measure.Length) pattern.P
 	first, last := w.Panels[n].Outline, w.Panels[2*n-1].Outline
 	tab := w.Panels[2*n].Outline
 	w.Cuts = append(w.Cuts,
-		relief("lower left corner", "left", tab[0].Point, tab[1].Point, w.Panels[0].Outline[0].Point, first[3].Point, first[0].Point),
-		relief("upper left corner", "left", tab[3].Point, tab[2].Point, pattern.At(tab[2].X, rim)),
-		relief("lower right corner", "right", w.Panels[n-1].Outline[1].Point, last[2].Point, last[1].Point))
+		d.relief("lower left corner", "left", tab[0].Point, tab[1].Point, w.Panels[0].Outline[0].Point, first[3].Point, first[0].Point),
+		d.relief("upper left corner", "left", tab[3].Point, tab[2].Point, pattern.At(tab[2].X, rim)),
+		d.relief("lower right corner", "right", w.Panels[n-1].Outline[1].Point, last[2].Point, last[1].Point))
 	w.Seams = []pattern.Seam{{Name: "last corner", Apart: p.lapInset(), PanelA: n - 1, A1: pattern.At(w.Width, lap), A2: pattern.At(w.Width, rim),
 		PanelB: 2 * n, B1: pattern.At(tab[2].X, lap), B2: pattern.At(tab[2].X, rim)}}
 	return w

@@ -133,11 +133,11 @@ func (in *Input) checkSleeve(loose measure.Length) error {
 func (d *draft) laySleeve(shape *grid, r *sleeveReadings, sizes []measure.Length) pattern.Pattern {
 	in := d.in
 	thin := shape == &sleeveThin
-	across := extents{sizes: sizesOf(r.across, sizes)}
+	across := extents{sizes: d.sizesOf(r.across, sizes)}
 	if thin {
 		across.rounds = []measure.Length{in.Thickness.Add(in.Caliper), in.Thickness}
 	}
-	p := shape.lay(across, extents{sizes: []measure.Length{sizes[r.height]}})
+	p := d.grid(shape, across, extents{sizes: []measure.Length{sizes[r.height]}})
 	if thin {
 		glueSleeve(&p, measure.Max(sizes[r.across[1]].Sub(sizes[r.across[0]]), in.spine(in.Thickness).Over(2)))
 	} else {

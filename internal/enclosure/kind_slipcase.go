@@ -115,7 +115,7 @@ func (in *Input) checkSlipcase(deep, between measure.Length) error {
 // front and bites the notch out.
 func (d *draft) laySlipcase(r *slipcaseReadings, sizes []measure.Length) pattern.Pattern {
 	in, inset := d.in, sizes[r.inset]
-	p := slipcaseGrid.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: sizesOf(r.up, sizes)})
+	p := d.grid(&slipcaseGrid, extents{sizes: d.sizesOf(r.across, sizes)}, extents{sizes: d.sizesOf(r.up, sizes)})
 	for _, wall := range [...]int{3, 4} { // clear of the end wall
 		o, c := p.Panels[wall].Outline, &p.Creases[wall-1]
 		c.B.X = c.B.X.Sub(in.trim())
@@ -123,7 +123,7 @@ func (d *draft) laySlipcase(r *slipcaseReadings, sizes []measure.Length) pattern
 	}
 	slipcaseGrid.taper(&p, 5, inset, inset)
 	slipcaseGrid.taper(&p, 6, inset, inset)
-	x, y := p.Strips[0].Positions(), p.Strips[1].Positions()
+	x, y := d.laid.Positions(&p.Strips[0]), d.laid.Positions(&p.Strips[1])
 	p.Glues = make([]pattern.Glue, 2)
 	p.Seams = make([]pattern.Seam, 2)
 	for i, far := range [...]measure.Length{y[1], y[4]} { // below and above
@@ -134,7 +134,7 @@ func (d *draft) laySlipcase(r *slipcaseReadings, sizes []measure.Length) pattern
 			PanelA: 2, A1: pattern.At(x[3], edge), A2: pattern.At(x[2], edge),
 			PanelB: 3 + i, B1: pattern.At(x[0], far), B2: pattern.At(x[1], far)}
 	}
-	p.Cuts = slipcaseCorners(x, y, inset, in.trim())
+	p.Cuts = d.slipcaseCorners(x, y, inset, in.trim())
 	if r.notch.radius >= 0 {
 		at, radius := y[2].Add(sizes[r.notch.before]), sizes[r.notch.radius]
 		bite(&p, 2, rightEdge, "notch of the front", at, radius)
@@ -150,12 +150,12 @@ func (d *draft) laySlipcase(r *slipcaseReadings, sizes []measure.Length) pattern
 }
 
 // slipcaseCorners lists what is cut away at the four corners.
-func slipcaseCorners(x, y []measure.Length, inset, trim measure.Length) []pattern.Cut {
+func (d *draft) slipcaseCorners(x, y []measure.Length, inset, trim measure.Length) []pattern.Cut {
 	left, right, end := x[0].Add(inset), x[1].Sub(inset), x[1].Sub(trim)
 	return []pattern.Cut{
-		relief("lower left corner", "left", pattern.At(x[0], y[1]), pattern.At(left, y[1]), pattern.At(left, y[0])),
-		relief("lower right corner", "right", pattern.At(x[3], y[2]), pattern.At(x[1], y[2]), pattern.At(end, y[2]), pattern.At(end, y[1]), pattern.At(right, y[1]), pattern.At(right, y[0])),
-		relief("upper left corner", "left", pattern.At(x[0], y[4]), pattern.At(left, y[4]), pattern.At(left, y[5])),
-		relief("upper right corner", "right", pattern.At(x[3], y[3]), pattern.At(x[1], y[3]), pattern.At(end, y[3]), pattern.At(end, y[4]), pattern.At(right, y[4]), pattern.At(right, y[5])),
+		d.relief("lower left corner", "left", pattern.At(x[0], y[1]), pattern.At(left, y[1]), pattern.At(left, y[0])),
+		d.relief("lower right corner", "right", pattern.At(x[3], y[2]), pattern.At(x[1], y[2]), pattern.At(end, y[2]), pattern.At(end, y[1]), pattern.At(right, y[1]), pattern.At(right, y[0])),
+		d.relief("upper left corner", "left", pattern.At(x[0], y[4]), pattern.At(left, y[4]), pattern.At(left, y[5])),
+		d.relief("upper right corner", "right", pattern.At(x[3], y[3]), pattern.At(x[1], y[3]), pattern.At(end, y[3]), pattern.At(end, y[4]), pattern.At(right, y[4]), pattern.At(right, y[5])),
 	}
 }

@@ -56,8 +56,8 @@ func planTray(in *Input) (*Plan, error) {
 	d.stand(b)
 	err := fault.Join(d.addTab(b, "corner tab", walls, long), in.checkTray(b), b.checkHalves(in, in.Width))
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
-		p := d.around(b.lay(in, sizes))
-		b.part(&p, 0, in, sizes)
+		p := d.around(b.lay(d, sizes))
+		b.part(d, &p, 0, sizes)
 		return p
 	}
 	return d.plan, err

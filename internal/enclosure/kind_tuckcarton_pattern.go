@@ -9,8 +9,8 @@ import (
 // faces, the tuck flaps are narrower by it, and the dust flaps clear of them.
 func (d *draft) layCarton(shape *grid, r *cartonReadings, sizes []measure.Length) pattern.Pattern {
 	in, a := d.in, sizes[r.allowance]
-	p := shape.lay(extents{sizes: sizesOf(r.across, sizes)}, extents{sizes: sizesOf(r.up, sizes)})
-	x, y := p.Strips[0].Positions(), p.Strips[1].Positions()
+	p := d.grid(shape, extents{sizes: d.sizesOf(r.across, sizes)}, extents{sizes: d.sizesOf(r.up, sizes)})
+	x, y := d.laid.Positions(&p.Strips[0]), d.laid.Positions(&p.Strips[1])
 	shape.taper(&p, cartonLeft, a, a)
 	shape.taper(&p, cartonRight, a, a)
 	shape.taper(&p, cartonLap, a, a.Times(2))
@@ -21,9 +21,9 @@ func (d *draft) layCarton(shape *grid, r *cartonReadings, sizes []measure.Length
 	}
 	reverse := shape == &reverseCarton
 	front := d.dustFlaps(&p, r, sizes, reverse)
-	p.Seams = cartonSeams(&p, x, y, in.Caliper, a, front, reverse)
-	p.Glues = []pattern.Glue{{Name: "lap", Panel: cartonLap, Face: pattern.Outside, To: cartonBack, ToFace: pattern.Inside,
-		Area: pattern.Rectangle(x[4], y[2].Add(a.Times(2)), x[5], y[3].Sub(a.Times(2)))}}
+	p.Seams = d.cartonSeams(&p, x, y, a, front, reverse)
+	p.Glues = append(d.laid.Glues.Take(1)[:0], pattern.Glue{Name: "lap", Panel: cartonLap, Face: pattern.Outside, To: cartonBack, ToFace: pattern.Inside,
+		Area: d.laid.Rectangle(x[4], y[2].Add(a.Times(2)), x[5], y[3].Sub(a.Times(2)))})
 	if r.slit >= 0 {
 		p.Cuts = append(frictionSlits(&p, cartonBottomTuck, "lower", sizes[r.slit]), frictionSlits(&p, cartonTopTuck, "upper", sizes[r.slit])...)
 	}
@@ -39,7 +39,7 @@ func (d *draft) layCarton(shape *grid, r *cartonReadings, sizes []measure.Length
 // dustFlaps lays out the four dust flaps, clear of the layer that the lap makes
 // inside the front, which it returns.
 func (d *draft) dustFlaps(p *pattern.Piece, r *cartonReadings, sizes []measure.Length, reverse bool) measure.Length {
-	in, a, x, y := d.in, sizes[r.allowance], p.Strips[0].Positions(), p.Strips[1].Positions()
+	in, a, x, y := d.in, sizes[r.allowance], d.laid.Positions(&p.Strips[0]), d.laid.Positions(&p.Strips[1])
 	front, back := in.layers(x[2].Sub(x[1]).Sub(x[4].Sub(x[3]))) // the laps' inside the faces
 	long, apart, butt := sizes[r.dust], a.Times(2), in.trim()
 	top, low := y[3].Sub(a), y[2].Add(a)
@@ -57,18 +57,18 @@ func (d *draft) dustFlaps(p *pattern.Piece, r *cartonReadings, sizes []measure.L
 // cartonSeams says where the free edge of the back and the scores of the tuck
 // flaps come to lie: a caliper outside the lap, and the allowance inside the
 // front, where a layer may lie, or, at the bottom of a reverse carton, inside the lap.
-func cartonSeams(p *pattern.Piece, x, y []measure.Length, caliper, apart, layer measure.Length, reverse bool) []pattern.Seam {
+func (d *draft) cartonSeams(p *pattern.Piece, x, y []measure.Length, apart, layer measure.Length, reverse bool) []pattern.Seam {
 	top, bottom := &p.Creases[cartonTopTuck-1], &p.Creases[cartonBottomTuck-1]
 	mirror, partner := x[1].Add(x[2]), cartonFront // both faces begin at the left side
-	seams := []pattern.Seam{
-		{Name: "back's edge", PanelA: cartonBack, A1: pattern.At(x[0], y[2]), A2: pattern.At(x[0], y[3]),
-			PanelB: cartonLap, B1: pattern.At(x[4], y[2]), B2: pattern.At(x[4], y[3]), Apart: caliper},
-		tuckSeam("top tuck", cartonTopTuck, top, partner, mirror, y[3], apart.Add(layer)),
-	}
+	seams := d.laid.Seams.Take(3)
+	seams[0] = pattern.Seam{Name: "back's edge", PanelA: cartonBack, A1: pattern.At(x[0], y[2]), A2: pattern.At(x[0], y[3]),
+		PanelB: cartonLap, B1: pattern.At(x[4], y[2]), B2: pattern.At(x[4], y[3]), Apart: d.in.Caliper}
+	seams[1] = tuckSeam("top tuck", cartonTopTuck, top, partner, mirror, y[3], apart.Add(layer))
 	if reverse {
 		mirror, partner, layer = x[3].Add(x[4]), cartonLap, measure.Length{}
 	}
-	return append(seams, tuckSeam("bottom tuck", cartonBottomTuck, bottom, partner, mirror, y[2], apart.Add(layer)))
+	seams[2] = tuckSeam("bottom tuck", cartonBottomTuck, bottom, partner, mirror, y[2], apart.Add(layer))
+	return seams
 }
 
 // tuckSeam brings the score of a tuck flap to a panel, whose x is mirrored.

@@ -76,19 +76,19 @@ func (b *box) checkHalves(in *Input, width measure.Length) error {
 }
 
 // part makes two pieces of a box that is laid out, the right half the last.
-func (b *box) part(p *pattern.Pattern, piece int, in *Input, sizes []measure.Length) {
+func (b *box) part(d *draft, p *pattern.Pattern, piece int, sizes []measure.Length) {
 	if b.halves == nil {
 		return
 	}
-	t, lap := in.Caliper, sizes[b.halves.lap]
-	whole, outer := &p.Pieces[piece], b.whole(in, sizes, sizes[b.halves.outer])
+	t, lap := d.in.Caliper, sizes[b.halves.lap]
+	whole, outer := &p.Pieces[piece], b.whole(d, sizes, sizes[b.halves.outer])
 	at := sizes[b.across[0]].Add(sizes[b.across[1]])
 	left, right := clip{high: at.Add(lap)}, clip{low: at, high: outer.Width}
 	within := sizes[b.halves.outer].Sub(sizes[b.height()]).Over(2) // from outer to inner walls
 	inner, further := left.piece(whole), right.piece(&outer)
 	inner.Name, further.Name = "left half of the "+whole.Name, "right half of the "+whole.Name
-	inner.Strips = b.strips(&whole.Strips[1], []string{"left wall", "left base", "lap"}, []int{b.across[0], b.across[1], b.halves.lap}, 0, sizes)
-	further.Strips = b.strips(&outer.Strips[1], []string{"right base", "right wall"}, []int{b.across[2], b.across[3]}, 1, sizes)
+	inner.Strips = b.strips(d, &whole.Strips[1], []string{"left wall", "left base", "lap"}, []int{b.across[0], b.across[1], b.halves.lap}, 0, sizes)
+	further.Strips = b.strips(d, &outer.Strips[1], []string{"right base", "right wall"}, []int{b.across[2], b.across[3]}, 1, sizes)
 	bond := pattern.Bond{Name: whole.Name, A: piece, B: len(p.Pieces)}
 	for panel, name := range [...]string{boxBase: "base lap", boxBottom: "bottom wall's lap", boxTop: "top wall's lap"} {
 		o := inner.Panels[panel].Outline
@@ -104,13 +104,13 @@ func (b *box) part(p *pattern.Pattern, piece int, in *Input, sizes []measure.Len
 
 // strips lists the sizes of a half across and up. The scores across are those
 // of the whole from the given one on; between others nothing is scored.
-func (b *box) strips(up *pattern.Strip, names []string, readings []int, first int, sizes []measure.Length) []pattern.Strip {
+func (b *box) strips(d *draft, up *pattern.Strip, names []string, readings []int, first int, sizes []measure.Length) []pattern.Strip {
 	e := edge{names: names, scores: make([]pattern.Score, len(names)-1)}
 	e.scores[0] = b.shape.across.scores[first]
 	for i := range e.scores[1:] {
 		e.scores[i+1].Name = "edge of the lap"
 	}
-	return []pattern.Strip{e.strip(pattern.Width, sizesOf(readings, sizes), nil), *up}
+	return []pattern.Strip{e.strip(&d.laid, pattern.Width, d.sizesOf(readings, sizes)), *up}
 }
 
 // clip keeps what of a piece lies between two lines up its blank, of which no

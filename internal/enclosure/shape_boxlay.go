@@ -21,14 +21,14 @@ func eachTab(what string) (names [4]string) {
 }
 
 // lay lays the box out in one piece.
-func (b *box) lay(in *Input, sizes []measure.Length) pattern.Piece {
-	return b.whole(in, sizes, sizes[b.height()])
+func (b *box) lay(d *draft, sizes []measure.Length) pattern.Piece {
+	return b.whole(d, sizes, sizes[b.height()])
 }
 
 // whole lays the box out in one piece with a base of a height.
-func (b *box) whole(in *Input, sizes []measure.Length, height measure.Length) pattern.Piece {
-	t, none := in.Caliper, measure.Length{}
-	across, up := extents{sizes: sizesOf(b.across, sizes)}, extents{sizes: sizesOf(b.up, sizes)}
+func (b *box) whole(d *draft, sizes []measure.Length, height measure.Length) pattern.Piece {
+	t, none := d.in.Caliper, measure.Length{}
+	across, up := extents{sizes: d.sizesOf(b.across, sizes)}, extents{sizes: d.sizesOf(b.up, sizes)}
 	up.sizes[len(up.sizes)/2] = height
 	if b.halves != nil {
 		across.sizes = []measure.Length{across.sizes[0], across.sizes[1].Add(across.sizes[2]), across.sizes[3]}
@@ -40,23 +40,23 @@ func (b *box) whole(in *Input, sizes []measure.Length, height measure.Length) pa
 		}
 		across.rounds, up.rounds = []measure.Length{under, none, none, under}, make([]measure.Length, 4)
 	}
-	p := b.shape.lay(across, up)
+	p := d.grid(b.shape, across, up)
 	long := sizes[b.wall()].Add(b.inset(t))
 	if b.tab >= 0 {
 		long = sizes[b.tab]
 	}
 	b.layWalls(&p, t)
-	p.Seams, p.Glues, p.Cuts = make([]pattern.Seam, 0, 4), make([]pattern.Glue, 0, 4), make([]pattern.Cut, 0, 4)
+	p.Seams, p.Glues, p.Cuts = d.laid.Seams.Take(4)[:0], d.laid.Glues.Take(4)[:0], d.laid.Cuts.Take(4)[:0]
 	for i := range 4 {
 		b.layTab(&p, i, long, t)
 		p.Seams = append(p.Seams, b.cornerSeam(&p, i, t))
-		p.Glues = append(p.Glues, b.tabGlue(&p, i, t))
+		p.Glues = append(p.Glues, b.tabGlue(d, &p, i, t))
 	}
 	if b.rolled {
 		b.layInner(&p, sizes[b.allowance], t)
 	}
 	for i := range 4 {
-		p.Cuts = append(p.Cuts, b.corner(&p, i))
+		p.Cuts = append(p.Cuts, b.corner(d, &p, i))
 	}
 	return p
 }
@@ -99,10 +99,10 @@ func (b *box) layTab(p *pattern.Piece, i int, long, t measure.Length) {
 }
 
 // tabGlue glues a tab to its side wall.
-func (b *box) tabGlue(p *pattern.Piece, i int, t measure.Length) pattern.Glue {
+func (b *box) tabGlue(d *draft, p *pattern.Piece, i int, t measure.Length) pattern.Glue {
 	o := p.Panels[boxTabs+i].Outline
 	g := pattern.Glue{Name: p.Panels[boxTabs+i].Name, Panel: boxTabs + i, Face: pattern.Outside, To: boxLeft + i%2,
-		Area: pattern.Rectangle(o[0].X, o[0].Y, o[2].X, o[2].Y)}
+		Area: d.laid.Rectangle(o[0].X, o[0].Y, o[2].X, o[2].Y)}
 	if b.outside {
 		g.Face, g.ToFace = pattern.Inside, pattern.Outside
 		from, to := o[0].Point, o[2].Point // as far as the side wall's end
@@ -111,7 +111,7 @@ func (b *box) tabGlue(p *pattern.Piece, i int, t measure.Length) pattern.Glue {
 		} else {
 			from.X = from.X.Add(t)
 		}
-		g.Area = pattern.Rectangle(from.X, from.Y, to.X, to.Y)
+		g.Area = d.laid.Rectangle(from.X, from.Y, to.X, to.Y)
 	}
 	return g
 }
@@ -131,7 +131,7 @@ func (b *box) cornerSeam(p *pattern.Piece, i int, t measure.Length) pattern.Seam
 
 // corner is what is cut away round a tab, from the side of the blank to its
 // bottom or top.
-func (b *box) corner(p *pattern.Piece, i int) pattern.Cut {
+func (b *box) corner(d *draft, p *pattern.Piece, i int) pattern.Cut {
 	side, end := i%2, i/2
 	at := func(panel, side, end int) pattern.Point { return cornerOf(p.Panels[panel].Outline, side, end) }
 	path := make([]pattern.Point, 0, 11)
@@ -148,5 +148,5 @@ func (b *box) corner(p *pattern.Piece, i int) pattern.Cut {
 	if side == 1 {
 		from = edgeNames[rightEdge]
 	}
-	return relief(reliefNames[i], from, path...)
+	return d.relief(reliefNames[i], from, path...)
 }

@@ -44,27 +44,18 @@ func mountain(number string, angle float64) pattern.Score {
 // thick the thing is that a fold of 180 degrees goes round, nil for no such fold.
 type extents struct{ sizes, rounds []measure.Length }
 
-// gridMemory is what most grids are laid out in, so that each is one piece of memory.
-type gridMemory struct {
-	strips  [2]pattern.Strip
-	cells   [10]pattern.Cell
-	panels  [9]pattern.Panel
-	creases [8]pattern.Crease
-	corners [36]pattern.Vertex
-}
-
-// lay lays the grid out. The panels after the one that stays still, mostly all but
+// grid lays a grid out. The panels after the one that stays still, mostly all but
 // the first, hang by the crease of the number before theirs.
-func (g *grid) lay(across, up extents) pattern.Piece {
-	n, m := len(g.cells), new(gridMemory)
-	cells := slices.Grow(m.cells[:0], len(g.across.names)+len(g.up.names))
-	strips := append(m.strips[:0], g.across.strip(pattern.Width, across.sizes, cells), g.up.strip(pattern.Height, up.sizes, cells[len(g.across.names):len(g.across.names)]))
-	x, y := strips[0].Positions(), strips[1].Positions()
+func (d *draft) grid(g *grid, across, up extents) pattern.Piece {
+	n, m := len(g.cells), &d.laid
+	strips := m.Strips.Take(2)
+	strips[0], strips[1] = g.across.strip(m, pattern.Width, across.sizes), g.up.strip(m, pattern.Height, up.sizes)
+	x, y := m.Positions(&strips[0]), m.Positions(&strips[1])
 	p := pattern.Piece{
 		Name: g.piece, Quantity: 1, Width: x[len(x)-1], Height: y[len(y)-1], Strips: strips,
-		Root: g.root, Panels: slices.Grow(m.panels[:0], n)[:n:n], Creases: slices.Grow(m.creases[:0], n-1),
+		Root: g.root, Panels: m.Panels.Take(n), Creases: m.Creases.Take(n - 1)[:0],
 	}
-	corners := slices.Grow(m.corners[:0], 4*n)[:4*n]
+	corners := m.Corners.Take(4 * n)
 	for i, c := range g.cells {
 		outline := corners[4*i : 4*i+4 : 4*i+4]
 		pattern.FillRectangle(outline, x[c.column], y[c.row], x[c.column+1], y[c.row+1])
@@ -93,10 +84,9 @@ func (g *grid) crease(i int, x, y, across, up []measure.Length) pattern.Crease {
 	return crease
 }
 
-// strip lists the sizes along the edge in memory for them, if it has room.
-func (e *edge) strip(axis pattern.Axis, sizes []measure.Length, cells []pattern.Cell) pattern.Strip {
-	n := len(e.names)
-	cells = slices.Grow(cells[:0], n)[:n:n]
+// strip lists the sizes along the edge.
+func (e *edge) strip(m *pattern.Memory, axis pattern.Axis, sizes []measure.Length) pattern.Strip {
+	cells := m.Cells.Take(len(e.names))
 	for i, name := range e.names {
 		cells[i] = pattern.Cell{Name: name, Size: sizes[i]}
 	}
@@ -147,7 +137,7 @@ func inward(at measure.Length, high bool, by measure.Length) measure.Length {
 
 // relief describes what is cut away at a corner of the blank: the blade's path
 // between two of its edges, whose corners may fall together, and how much of the left or right edge it takes.
-func relief(name, from string, path ...pattern.Point) pattern.Cut {
+func (d *draft) relief(name, from string, path ...pattern.Point) pattern.Cut {
 	path = slices.Compact(path)
 	low, high := path[0], path[0]
 	for _, p := range path[1:] {
@@ -156,13 +146,13 @@ func relief(name, from string, path ...pattern.Point) pattern.Cut {
 	}
 	return pattern.Cut{
 		Name: name, Kind: pattern.Relief, From: from, At: low.Y.Add(high.Y).Over(2),
-		Depth: high.X.Sub(low.X), Width: high.Y.Sub(low.Y), Path: pattern.Polygon(path...),
+		Depth: high.X.Sub(low.X), Width: high.Y.Sub(low.Y), Path: d.laid.Polygon(path...),
 	}
 }
 
 // sizesOf picks the sizes of some readings.
-func sizesOf(readings []int, sizes []measure.Length) []measure.Length {
-	picked := make([]measure.Length, len(readings))
+func (d *draft) sizesOf(readings []int, sizes []measure.Length) []measure.Length {
+	picked := d.laid.Lengths.Take(len(readings))
 	for i, reading := range readings {
 		picked[i] = sizes[reading]
 	}

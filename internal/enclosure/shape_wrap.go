@@ -35,8 +35,10 @@ func (d *draft) around(pieces ...pattern.Piece) pattern.Pattern {
 	if height.IsZero() {
 		height = pieces[0].Height
 	}
+	list := d.laid.Pieces.Take(len(pieces))
+	copy(list, pieces)
 	return pattern.Pattern{
-		Caliper: in.Caliper, Pieces: pieces,
+		Caliper: in.Caliper, Pieces: list,
 		Cavity: pattern.Cavity{Panel: pieces[0].Root, Width: in.Width, Height: height, Thickness: in.Thickness, Bounded: d.bounded()},
 	}
 }

@@ -28,10 +28,13 @@ func Polygon(points ...Point) []Vertex {
 
 // Positions returns the places of the boundaries of a strip, from its start
 // (zero) to its end (the length of the edge): one more than cells.
-func (s Strip) Positions() []measure.Length {
-	at := make([]measure.Length, len(s.Cells)+1)
-	for i, c := range s.Cells {
-		at[i+1] = at[i].Add(c.Size)
+func (s *Strip) Positions() []measure.Length {
+	return s.positions(make([]measure.Length, len(s.Cells)+1))
+}
+
+func (s *Strip) positions(at []measure.Length) []measure.Length {
+	for i := range s.Cells {
+		at[i+1] = at[i].Add(s.Cells[i].Size)
 	}
 	return at
 }

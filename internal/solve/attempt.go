@@ -147,6 +147,9 @@ func (t *attempts) leave(taken *attempt) {
 func (t *attempts) drop() {
 	t.over()
 	t.leave(nil)
+	if t.missed != nil {
+		t.missed.plan.Memory.GiveBack()
+	}
 }
 
 // giveBack gives the search and the judgements back, which keep nothing of the

@@ -66,3 +66,7 @@ type Proof struct {
 	Tolerance measure.Length // the gap that still closes
 	Holds     bool           // the contents stand inside without touching
 }
+
+// GiveBack lets other requests have the memory of a solution, which must not be used
+// any more, nor anything that was laid out for it.
+func (s *Solution) GiveBack() { s.plan.Memory.GiveBack() }

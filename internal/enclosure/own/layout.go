@@ -12,18 +12,6 @@ type layout struct {
 	values  []measure.Length // of all that forms are made of
 	corner  pattern.Point    // of the blank, from that of the root
 	corners []pattern.Vertex // of all panels
-	paths   []pattern.Vertex // of all slits
-	space   struct {         // where these lists and those of most pieces begin, in one piece of memory
-		values  [32]measure.Length
-		panels  [8]pattern.Panel
-		creases [7]pattern.Crease
-		corners [4 * 8]pattern.Vertex
-		paths   [4]pattern.Vertex
-		strips  [2]pattern.Strip
-		cells   [10]pattern.Cell
-		cuts    [2]pattern.Cut
-		joints  [1]pattern.Joint
-	}
 }
 
 // build lays out the flat pattern for given sizes of the readings.
@@ -41,12 +29,12 @@ func (p *planner) build(sizes []measure.Length) pattern.Pattern {
 // up does not ask for.
 func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []layout) {
 	in := p.in
-	whole := pattern.Pattern{Caliper: in.Caliper, BoardFrom: in.BoardFrom, Pieces: make([]pattern.Piece, len(p.Pieces))}
-	layouts := make([]layout, len(p.Pieces))
-	values := p.sized(sizes, layouts[0].space.values[:0])
+	whole := pattern.Pattern{Caliper: in.Caliper, BoardFrom: in.BoardFrom, Pieces: p.laid.Pieces.Take(len(p.Pieces))}
+	p.layouts = room(p.layouts, len(p.Pieces))
+	layouts, values := p.layouts, p.sized(sizes)
 	for i := range p.Pieces {
 		l := &layouts[i]
-		l.planner, l.piece, l.values = p, &whole.Pieces[i], values
+		*l = layout{planner: p, piece: &whole.Pieces[i], values: values}
 		l.lay(i)
 	}
 	for i := range p.stated.sewn {
@@ -81,8 +69,9 @@ func (p *planner) folding(sizes []measure.Length) (pattern.Pattern, []layout) {
 }
 
 // sized are all lengths for given sizes of the readings; ends come out as papers.
-func (p *planner) sized(sizes, memory []measure.Length) []measure.Length {
-	values := append(memory, p.lengths...)
+func (p *planner) sized(sizes []measure.Length) []measure.Length {
+	values := p.laid.Lengths.Take(len(p.lengths))
+	copy(values, p.lengths)
 	for i := range p.unknowns {
 		if u := &p.unknowns[i]; !u.end {
 			values[p.first+i] = sizes[u.reading]
@@ -99,11 +88,12 @@ func (p *planner) sized(sizes, memory []measure.Length) []measure.Length {
 // lay lays the piece out: its panels, its strips and its folds.
 func (l *layout) lay(index int) {
 	p, to, b, values := l.planner, l.piece, &l.blanks[index], l.values
+	m, sewn := &p.laid, len(p.stated.sewn)
 	mine := p.panels[b.first:][:b.count]
-	*to = pattern.Piece{Name: p.Pieces[index].Name, Quantity: 1, Root: b.root - b.first, Cuts: l.space.cuts[:0], Joints: l.space.joints[:0],
-		Panels: room(l.space.panels[:], b.count), Creases: room(l.space.creases[:], len(b.folds))}
-	corners := room(l.space.corners[:], 4*b.count)
-	l.corners, l.paths = corners, l.space.paths[:0]
+	*to = pattern.Piece{Name: p.Pieces[index].Name, Quantity: 1, Root: b.root - b.first, Panels: m.Panels.Take(b.count), Creases: m.Creases.Take(len(b.folds)),
+		Cuts: m.Cuts.Take(4)[:0], Glues: m.Glues.Take(sewn)[:0], Seams: m.Seams.Take(sewn)[:0], Joints: m.Joints.Take(len(p.stated.slots))[:0]}
+	corners := m.Corners.Take(4 * b.count)
+	l.corners = corners
 	high := pattern.At(measure.Largest().Neg(), measure.Largest().Neg())
 	l.corner = pattern.At(measure.Largest(), measure.Largest())
 	for n := range mine {
@@ -164,10 +154,9 @@ func (l *layout) creaseOf(i int, name string) pattern.Crease {
 
 // strips lists how the sizes follow one another along both edges.
 func (l *layout) strips(b *blank) []pattern.Strip {
-	strips, all := l.space.strips[:], room(l.space.cells[:], len(b.chains[0])+len(b.chains[1]))
+	strips := l.laid.Strips.Take(len(b.chains))
 	for axis, chain := range b.chains {
-		cells := all[:len(chain):len(chain)]
-		all = all[len(chain):]
+		cells := l.laid.Cells.Take(len(chain))
 		for i, u := range chain {
 			cells[i] = pattern.Cell{Name: l.of(u).name, Size: l.values[u]}
 		}

@@ -72,6 +72,8 @@ type planner struct {
 	values  []float64
 	plan    enclosure.Plan
 	faults  fault.Faults
+	laid    pattern.Memory
+	layouts []layout                               // of the pattern that was laid out last
 	lay     func([]measure.Length) pattern.Pattern // build and check, once for all plans
 	mend    func() error
 }
@@ -91,7 +93,10 @@ func (v *derivation) planner(in *enclosure.Input) *planner {
 }
 
 // GiveBack lets another plan have the memory of this one.
-func (p *planner) GiveBack() { planners.Put(p) }
+func (p *planner) GiveBack() {
+	p.laid.GiveBack()
+	planners.Put(p)
+}
 
 // check says what would mend a design whose ideal sizes do not hold.
 func (p *planner) check() error { return p.mended(p.verify(), p.in) }

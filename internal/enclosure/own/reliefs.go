@@ -28,7 +28,7 @@ func (l *layout) reliefs(index int) {
 		}
 	}
 	for _, corners := range c.paths {
-		path := make([]pattern.Vertex, len(corners))
+		path := l.laid.Corners.Take(len(corners))
 		for i, k := range corners {
 			path[i].Point = l.corners[k].Point
 		}

@@ -81,7 +81,7 @@ func (l *layout) glueArea(j *sewn) {
 		face = pattern.Inside
 	}
 	l.piece.Glues = append(l.piece.Glues, pattern.Glue{Name: j.name, Panel: l.at(a), Face: face, To: l.at(b), ToFace: j.Face,
-		Area: pattern.Rectangle(from[0], from[1], to[0], to[1])})
+		Area: l.laid.Rectangle(from[0], from[1], to[0], to[1])})
 }
 
 // back is where on the blank a place in space lies that a panel covers.

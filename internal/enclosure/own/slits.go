@@ -2,7 +2,6 @@ package own
 
 import (
 	"cmp"
-	"slices"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
@@ -78,8 +77,6 @@ func (p *planner) slit(s *slotted) {
 // draw draws the slits of a pair on a piece: the first from the far end of its fold,
 // the second from the near one.
 func (s *slotted) draw(l *layout, sizes []measure.Length) {
-	drawn := len(l.paths)
-	l.paths = slices.Grow(l.paths, 4)[:drawn+4]
 	for k, panel := range [...]int{s.a, s.b} {
 		c := &l.piece.Creases[l.crease[panel]]
 		depth, axis := sizes[s.first+k], 0
@@ -87,10 +84,8 @@ func (s *slotted) draw(l *layout, sizes []measure.Length) {
 			axis = 1
 		}
 		edge, from := Edge(2*axis+1-k), [...]pattern.Point{c.B, c.A}[k]
-		own := l.paths[drawn+2*k:][:2:2]
-		own[0].Point, own[1].Point = from, edge.opposite().move(from, depth)
 		l.piece.Cuts = append(l.piece.Cuts, pattern.Cut{Name: s.names[k], Kind: pattern.Slit, On: c.Name, From: edgeNames[edge],
-			At: *coordinate(&from, 1-axis), Depth: depth, Path: own})
+			At: *coordinate(&from, 1-axis), Depth: depth, Path: l.laid.Polygon(from, edge.opposite().move(from, depth))})
 	}
 	n := len(l.piece.Cuts)
 	l.piece.Joints = append(l.piece.Joints, pattern.Joint{Name: s.joint, A: n - 2, B: n - 1, PanelA: l.at(s.a), PanelB: l.at(s.b)})
