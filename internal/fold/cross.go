@@ -11,13 +11,19 @@ import (
 // press into one another by the tolerance of the closures; those of a body that
 // bends are not asked.
 func (m *model) crossing(tolerance float64) bool {
-	found := false
+	found, first := false, 0 // of the plates of the same piece
 	for i := range m.plates {
 		a := &m.plates[i]
-		bent := m.facets[a.piece] != nil
-		for j := range m.plates[:i] {
-			b := &m.plates[j]
-			if bent && m.oneBody(a, b) || apart(&a.box, &b.box) || m.together(i, j) || !m.passes(i, j, tolerance) {
+		if b := &m.plates[first]; a.piece != b.piece || a.copy != b.copy {
+			first = i
+		}
+		others := m.plates[:i]
+		if m.facets[a.piece] != nil {
+			others = m.plates[:first]
+		}
+		for j := range others {
+			b := &others[j]
+			if apart(&a.box, &b.box) || m.together(i, j) || !m.passes(i, j, tolerance) {
 				continue
 			}
 			m.find("panel", m.name(b), "passes through "+m.name(a), 0)

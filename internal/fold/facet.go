@@ -82,21 +82,27 @@ func ring(outline []pattern.Vertex) []pattern.Point {
 }
 
 // reaches returns how far down and up an outline reaches at places along the
-// width: its edges that run to the right lie below, those to the left above.
+// width, from the left: its edges that run to the right lie below, those to the left above.
 func reaches(ring []pattern.Point, places []measure.Length) [][2]pattern.Point {
 	ends := make([][2]pattern.Point, len(places))
 	for i, x := range places {
-		var low, high measure.Length
-		for k, c := range ring[1:] {
-			a := ring[k]
-			switch {
-			case a.X.Less(c.X) && !x.Less(a.X) && !c.X.Less(x):
-				low = between(a, c, x)
-			case c.X.Less(a.X) && !x.Less(c.X) && !a.X.Less(x):
-				high = between(a, c, x)
-			}
+		ends[i] = [2]pattern.Point{{X: x}, {X: x}}
+	}
+	from := 0 // the first place that is not left of an edge
+	for k, c := range ring[1:] {
+		a, side := ring[k], 0
+		if c.X.Less(a.X) {
+			a, c, side = c, a, 1
 		}
-		ends[i] = [2]pattern.Point{pattern.At(x, low), pattern.At(x, high)}
+		for from > 0 && !places[from-1].Less(a.X) {
+			from--
+		}
+		for from < len(places) && places[from].Less(a.X) {
+			from++
+		}
+		for i := from; i < len(places) && a.X != c.X && !c.X.Less(places[i]); i++ {
+			ends[i][side].Y = between(ring[k], ring[k+1], places[i])
+		}
 	}
 	return ends
 }

@@ -16,9 +16,27 @@ func (m *model) shadow(pl *plate, axis int, box *[3]span) (span, bool) {
 	if pl.filled || pl.blocks(axis, &beam) {
 		return span{pl.low[axis], pl.high[axis]}, true
 	}
+	if pl.besides(axis, &beam, m.half) {
+		return span{}, false
+	}
 	t := tracer{pl: pl, half: m.half, axis: axis, beam: &beam, found: span{math.Inf(1), math.Inf(-1)}}
 	t.trace()
 	return t.found, t.found.low <= t.found.high
+}
+
+// besides reports whether the beam, as far as the plate reaches along it, passes by
+// its plane.
+func (pl *plate) besides(axis int, beam *[3]span, half float64) bool {
+	low := -pl.move.Z.Dot(pl.move.Origin)
+	high := low
+	for k, n := range pl.move.Z {
+		s := beam[k]
+		if k == axis {
+			s = span{pl.low[k], pl.high[k]}
+		}
+		low, high = low+min(n*s.low, n*s.high), high+max(n*s.low, n*s.high)
+	}
+	return low > half+hair || high < -half-hair
 }
 
 // blocks reports whether a plate that stands square to the axis has paper in
@@ -71,8 +89,10 @@ func (t *tracer) trace() {
 			t.lines[k][j] = t.beam[j].high
 		}
 	}
-	t.edges(t.pl.flat)
-	t.edges(t.pl.hole)
+	t.edges(t.pl.space)
+	if len(t.pl.hole) > 0 {
+		t.edges(t.pl.lift(nil, t.pl.hole))
+	}
 	t.corners()
 }
 
@@ -82,20 +102,17 @@ func (t *tracer) mark(d float64) {
 
 // edges looks along the edges of the plate at a ring, on both faces and
 // between them.
-func (t *tracer) edges(ring []spot) {
-	if len(ring) == 0 {
-		return
-	}
+func (t *tracer) edges(ring []Vec) {
 	thick := t.pl.move.Z.Times(t.half)
-	a := t.pl.move.at(ring[len(ring)-1])
-	for _, p := range ring {
-		b := t.pl.move.at(p)
-		if meets, passed := t.beside(&a, &b); meets {
+	a := &ring[len(ring)-1]
+	for i := range ring {
+		b := &ring[i]
+		if meets, passed := t.beside(a, b); meets {
 			t.edge(a.Plus(thick), b.Plus(thick))
 			t.edge(a.Minus(thick), b.Minus(thick))
 			t.edge(a.Minus(thick), a.Plus(thick))
 			if passed {
-				t.wall(a, b.Minus(a))
+				t.wall(*a, b.Minus(*a))
 			}
 		}
 		a = b

@@ -156,6 +156,9 @@ func hinge(a, n spot, degrees float64) Frame {
 // sincos is exact at multiples of a quarter turn, where almost all creases
 // end: math.Sincos leaves about 1e-16 there, which snapping removes.
 func sincos(degrees float64) (s, c float64) {
+	if math.Abs(degrees) == 90 {
+		return math.Copysign(1, degrees), 0
+	}
 	s, c = math.Sincos(degrees * math.Pi / 180)
 	return snap(s), snap(c)
 }
