@@ -96,11 +96,21 @@ func (m *model) search() *room {
 			r.free[axis] = m.free(axis, &r.at, anyPiece)
 			r.settle(axis)
 		}
-		if r.at == before { // it would find the same again
+		if r.rests(&before) { // it would find the same again
 			break
 		}
 	}
 	return &r
+}
+
+// rests reports whether the contents stand where they did.
+func (r *room) rests(before *[3]span) bool {
+	for axis, at := range r.at {
+		if was := before[axis]; math.Abs(at.low-was.low) > dust || math.Abs(at.high-was.high) > dust {
+			return false
+		}
+	}
+	return true
 }
 
 // bounded notes the clearances along the bounded axes, of what is left along

@@ -11,6 +11,7 @@ import (
 const (
 	touch = 1e-3 // mm; plates that overlap by less are in contact
 	hair  = 1e-5 // mm; above all rounding of coordinates, below all that matters
+	dust  = 1e-9 // mm; the rounding of coordinates
 )
 
 // plate is one rigid plate: a panel without what its doubled folds take from

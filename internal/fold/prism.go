@@ -101,7 +101,6 @@ func (w *well) halfSide(out float64) float64 { return out * math.Tan(math.Pi/flo
 // height returns the height that is free over a body's footprint round z: from
 // level plate to level plate. Only lines beside both can part these from it.
 func (w *well) height(body *part, z float64) span {
-	const dust = 1e-9 // mm
 	free := span{math.Inf(-1), math.Inf(1)}
 	beside := func(a, b *part) bool { return sidesPart(a, a, b, nil) || sidesPart(b, a, b, nil) }
 	for i := range w.m.plates {
