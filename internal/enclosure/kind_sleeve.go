@@ -123,7 +123,7 @@ func (d *draft) thinSleeve() (across []int, loose measure.Length) {
 // leaves none for glue.
 func (in *Input) checkSleeve(loose measure.Length) error {
 	return fault.Join(
-		in.bounded("reveal", Range{Max: in.Height.Sub(in.Beside()).Sub(in.Little())}, "nothing is left of the sleeve", "let less of the contents stand out"),
+		in.covers("height", in.Beside().Add(in.Little()), "nothing is left of the sleeve"),
 		in.bounded("lap", Range{Min: loose.Add(leastGlue), Max: in.Width}, "the lap leaves no room for glue, or reaches across the front", "make it fit the front"),
 	)
 }

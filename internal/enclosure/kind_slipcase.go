@@ -60,9 +60,9 @@ type slipcaseReadings struct {
 
 func planSlipcase(in *Input) (*Plan, error) {
 	d, r := newDraft(in), &slipcaseReadings{}
-	deep, axis, across := in.Width, pattern.Height, Need{Height: 1, HalfCalipers: 2}
+	deep, into, axis, across := in.Width, "width", pattern.Height, Need{Height: 1, HalfCalipers: 2}
 	if in.choice("open") == "top" {
-		deep, axis, across = in.Height, pattern.Width, Need{Width: 1, HalfCalipers: 2}
+		deep, into, axis, across = in.Height, "height", pattern.Width, Need{Width: 1, HalfCalipers: 2}
 	}
 	deep = deep.Sub(in.length("reveal"))
 	least := deep.Add(in.Caliper.Over(2)) // of the back
@@ -81,7 +81,7 @@ func planSlipcase(in *Input) (*Plan, error) {
 	beside := measure.Max(in.Beside(), in.length("lap"))
 	r.notch, wrong = d.notched(height, beside, beside, deep)
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.laySlipcase(r, sizes) }
-	return d.plan, fault.Join(in.checkSlipcase(deep, across.Of(in).Sub(in.Caliper)), wrong)
+	return d.plan, fault.Join(in.checkSlipcase(into, across.Of(in).Sub(in.Caliper)), wrong)
 }
 
 // caseWalls adds the readings of the three walls and the fit between the back
@@ -99,14 +99,13 @@ func (d *draft) caseWalls() (end, bottom, top int) {
 }
 
 // checkSlipcase refuses a case that is not there, and laps that have no room or
-// leave none for glue and for the contents' play; between is the contents' size
-// between the walls.
-func (in *Input) checkSlipcase(deep, between measure.Length) error {
-	stands := in.length("reveal")
+// leave none for glue and for the contents' play; into is the size of the contents
+// that goes in, between the one between the walls.
+func (in *Input) checkSlipcase(into string, between measure.Length) error {
 	least := measure.Max(in.Beside(), in.Caliper.Times(8)).Add(leastGlue.Times(2))
 	loose := in.Fit.Max.Add(in.Caliper).Over(2)
 	return fault.Join(
-		in.bounded("reveal", Range{Max: deep.Add(stands).Sub(least)}, "nothing is left of the case", "let less of the contents stand out"),
+		in.covers(into, least, "nothing is left of the case"),
 		in.bounded("lap", Range{Min: loose.Add(leastGlue), Max: between.Over(2)}, "the laps leave no room for glue, or lie on one another", "make them fit the front"),
 	)
 }

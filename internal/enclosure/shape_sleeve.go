@@ -27,6 +27,19 @@ func (d *draft) tube(face, side measure.Length) []int {
 // showing is how much of the contents an open end lets see.
 var showing = lengthParam("reveal", 0, 1000, "How much of the contents stands out at the open ends; none if not given.")
 
+// covers refuses contents of which nothing is left to cover: they are too small along a
+// field for the least of it, or too much of them stands out.
+func (in *Input) covers(field string, least measure.Length, detail string) error {
+	size := in.Height
+	if field == "width" {
+		size = in.Width
+	}
+	if size.Less(least) {
+		return in.Outside(field, Range{Min: least, Max: measure.Largest()}, detail, "choose a band or an envelope for small contents")
+	}
+	return in.bounded("reveal", Range{Max: size.Sub(least)}, detail, "let less of the contents stand out")
+}
+
 // layer states that the outer of two readings goes round one layer of stock
 // more than the inner: the nearest to one caliper that the ruler has.
 func (d *draft) layer(name string, outer, inner int) {

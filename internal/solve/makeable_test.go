@@ -2,6 +2,7 @@ package solve_test
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -81,6 +82,35 @@ func TestPointedFlapLeavesNoHoles(t *testing.T) {
 	f := refusal(t, r)
 	assert.Equal(t, "overlap", f.Field)
 	assert.Contains(t, f.Detail, "holes")
+}
+
+// Who lets nothing stand out is not told to let less of it: the contents are too small,
+// and so large as is said they are held.
+func TestTooSmallToCover(t *testing.T) {
+	for _, c := range []struct {
+		kind, field, open string
+		width, height     int64
+	}{{"sleeve", "height", "", 60_000, 4_000}, {"slipcase", "width", "side", 5_000, 90_000}, {"slipcase", "height", "top", 90_000, 5_000}} {
+		of := func() *solve.Request {
+			r := asked(t, c.kind, c.width, c.height, 8_000, 300)
+			if c.open != "" {
+				r.Options["open"] = enclosure.Value{Choice: c.open}
+			}
+			return r
+		}
+		f := refusal(t, of())
+		assert.Equal(t, c.field, f.Field, c.kind)
+		r, least := of(), measure.MustParse(strings.TrimPrefix(f.Expected, "at least "))
+		if c.field == "width" {
+			r.Width = least
+		} else {
+			r.Height = least
+		}
+		_, err := solve.Solve(context.Background(), r)
+		require.NoError(t, err, c.kind)
+		r.Options["reveal"] = enclosure.Value{Length: measure.Millimetres(5)}
+		assert.Equal(t, "reveal", refusal(t, r).Field, c.kind)
+	}
 }
 
 // Board does not give way: what is bent or folded flat says so, and what is made of
