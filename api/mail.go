@@ -6,8 +6,15 @@ import (
 	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/api/wire"
+	"creasefit/internal/guide"
 	"creasefit/internal/mail"
 )
+
+// mailed is what posts make of a piece, and the language that it is told in.
+type mailed struct {
+	list     []mail.Judgement
+	language string
+}
 
 // newMail answers with what posts make of a finished piece.
 //
@@ -19,12 +26,18 @@ import (
 //	@Router			/v1/mail [get]
 //	@Router			/v1/mail [post]
 func newMail() computing {
-	return &calculation[*ask.Mail, []mail.Judgement]{
+	return &calculation[*ask.Mail, *mailed]{
 		form: ask.New[ask.Mail](tell.FormatNames(tableFormats)...), path: "/v1/mail", formats: tableFormats, table: tell.MailColumns,
-		compute: func(_ context.Context, q *ask.Mail) ([]mail.Judgement, error) {
+		compute: func(_ context.Context, q *ask.Mail) (*mailed, error) {
 			piece := q.Piece()
-			return wire.Each(q.Asked(), func(p *mail.Post) mail.Judgement { return p.Judge(&piece) }), nil
+			return &mailed{wire.Each(q.Asked(), func(p *mail.Post) mail.Judgement { return p.Judge(&piece) }), q.Language.Word}, nil
 		},
-		answer: func(list []mail.Judgement, x *answering) any { return wire.OfMail(list, x.Unit(), x.asked()) },
+		answer: func(m *mailed, x *answering) any {
+			in := wire.Voice{Unit: x.Unit()}
+			if m.language != guide.Languages()[0] {
+				in.In = wordsOf(m.language)
+			}
+			return wire.OfMail(m.list, in, x.asked())
+		},
 	}
 }

@@ -17,6 +17,7 @@ type Mail struct {
 	Along                             Word
 	Card, Shape                       Word
 	Traits                            [len(traits)]Word // in the order of traits
+	Language                          Word
 }
 
 // traits are the names that are said of a piece with yes.
@@ -56,6 +57,7 @@ func (q *Mail) bind(b *Names) {
 	for i, t := range traits {
 		b.bind(&q.Traits[i], Name{Name: t.name, Choices: []string{"no", "yes"}, Example: "yes", Default: Always("no"), Help: t.help, Advanced: true})
 	}
+	b.bind(&q.Language, languageName("The language of the words. Names of classes, and sources, stay as they are."))
 }
 
 func (q *Mail) settle(r *Reading) {

@@ -395,9 +395,10 @@ func TestEveryNameOfAPieceToBeMailed(t *testing.T) {
 			posts += p.Name
 		}
 		return struct {
-			Piece mail.Piece
-			Posts string
-		}{q.Piece(), posts}
+			Piece    mail.Piece
+			Posts    string
+			Language string
+		}{q.Piece(), posts, q.Language.Word}
 	}, []effect{
 		{"unit", "mm", "", "", nil},
 		{"width", "4 in", "", "", map[string]string{"Piece.Width": nm("4 in")}},
@@ -418,6 +419,7 @@ func TestEveryNameOfAPieceToBeMailed(t *testing.T) {
 		{"clasp", "yes", "", "", trait(mail.Clasp)},
 		{"plastic", "yes", "", "", trait(mail.Plastic)},
 		{"box", "yes", "", "", trait(mail.Box)},
+		{"language", "de", "", "", map[string]string{"Language": "de"}},
 	})
 }
 

@@ -30,7 +30,7 @@ var textsSource string
 
 // texts are the texts of answers, by the names of their types.
 var texts = template.Must(template.New("texts").Funcs(template.FuncMap{
-	"join": strings.Join, "count": wire.Count, "perhaps": wire.Perhaps, "details": details, "why": whyOf, "traits": traitsOf,
+	"join": strings.Join, "count": wire.Count, "details": details, "why": whyOf, "traits": traitsOf,
 }).Parse(textsSource))
 
 func appendLines(dst []byte, s Style, answer any) []byte {
@@ -168,7 +168,7 @@ func mailTable(m *wire.Mail) table {
 	t := table{header: MailColumns}
 	for i := range m.Posts {
 		v := &m.Posts[i]
-		cells := []any{v.Post, v.Class, v.Verdict, strings.Join(v.DueNames(), " "), strings.Join(v.Unknown, " ")}
+		cells := []any{v.Post, v.Class, v.Verdict, strings.Join(m.Voice.DueNames(v), " "), strings.Join(v.Unknown, " ")}
 		if n := v.Nearest; n != nil {
 			x, unit := bare(&n.At)
 			value, _ := bare(n.Value)

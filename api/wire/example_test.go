@@ -45,7 +45,7 @@ func ExampleOfMail() {
 	for _, p := range asked.Q.Asked() {
 		judged = append(judged, p.Judge(&piece))
 	}
-	answer := wire.OfMail(judged, asked.Unit(), wire.Ask(&asked.Reading, "/v1/mail"))
+	answer := wire.OfMail(judged, wire.Voice{Unit: asked.Unit()}, wire.Ask(&asked.Reading, "/v1/mail"))
 	fmt.Println(answer.Words)
 	fmt.Println(answer.Posts[0].Surcharges[0].Reasons[0].Detail)
 	fmt.Println(answer.Links.Self)

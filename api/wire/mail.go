@@ -13,15 +13,17 @@ type Mail struct {
 	Posts  []PostVerdict `json:"posts" validate:"required"`
 	Advice string        `json:"advice" validate:"required"`
 	Links  MailLinks     `json:"links" validate:"required"`
+	Voice  Voice         `json:"-"` // that the words are in
 }
 
 // mailAdvice stands in every answer about mailing.
 const mailAdvice = "Confirm with your post office before mailing: rules change, and its own measuring decides."
 
 // OfMail is what posts make of a piece.
-func OfMail(list []mail.Judgement, unit measure.Unit, a *Asked) *Mail {
-	posts := Each(list, func(j mail.Judgement) PostVerdict { return verdict(&j, unit) })
-	return &Mail{Unit: unit.String(), Given: a.Given, Words: mailWords(posts), Posts: posts, Advice: mailAdvice, Links: MailLinks{a.Self, "/v1/posts"}}
+func OfMail(list []mail.Judgement, in Voice, a *Asked) *Mail {
+	posts := Each(list, func(j mail.Judgement) PostVerdict { return verdict(&j, in) })
+	return &Mail{Unit: in.Unit.String(), Given: a.Given, Words: mailWords(posts, in), Posts: posts, Advice: in.Say(mailAdvice),
+		Links: MailLinks{a.Self, "/v1/posts"}, Voice: in}
 }
 
 // MailLinks lead on from what posts make of a piece.
@@ -47,18 +49,18 @@ type PostVerdict struct {
 	NotConfirmed []string       `json:"not_confirmed" validate:"required"`                         // what the table does not have, or not for certain
 }
 
-func verdict(j *mail.Judgement, unit measure.Unit) PostVerdict {
-	v := PostVerdict{Post: j.Post.Name, Title: j.Post.Title, Edition: j.Post.Edition, Verdict: j.Verdict.String(),
-		Limits: Each(j.Limits, func(f mail.Finding) MailStanding { return standing(&f, unit) }), NotConfirmed: j.Post.NotConfirmed}
+func verdict(j *mail.Judgement, in Voice) PostVerdict {
+	v := PostVerdict{Post: j.Post.Name, Title: in.Say(j.Post.Title), Edition: in.Say(j.Post.Edition), Verdict: j.Verdict.String(),
+		Limits: Each(j.Limits, func(f mail.Finding) MailStanding { return standing(&f, in) }), NotConfirmed: in.each(j.Post.NotConfirmed)}
 	if j.Class != nil {
-		v.Class, v.ClassTitle, v.Conditions = j.Class.Name, j.Class.Title, j.Class.Conditions
+		v.Class, v.ClassTitle, v.Conditions = j.Class.Name, j.Class.Title, in.each(j.Class.Conditions)
 	}
 	if f, ok := j.Nearest(); ok {
-		v.Nearest = new(standing(&f, unit))
+		v.Nearest = new(standing(&f, in))
 	}
-	v.Surcharges = Each(j.Surcharges, func(d mail.Due) MailDue { return MailDue{d.Name, d.Certain, reasons(d.Limits, d.Rules, unit)} })
+	v.Surcharges = Each(j.Surcharges, func(d mail.Due) MailDue { return MailDue{d.Name, d.Certain, reasons(d.Limits, d.Rules, in)} })
 	v.NotIn = Each(j.Refusals, func(r mail.Refusal) MailNotIn {
-		return MailNotIn{r.Class.Name, r.Class.Title, reasons(r.Limits, r.Rules, unit)}
+		return MailNotIn{r.Class.Name, r.Class.Title, reasons(r.Limits, r.Rules, in)}
 	})
 	v.Unknown = Each(j.Unknown, mail.Quantity.String)
 	return v
@@ -86,11 +88,11 @@ type MailReason struct {
 }
 
 // reasons joins limits and rules that a piece does not keep.
-func reasons(limits []mail.Finding, rules []*mail.Rule, unit measure.Unit) []MailReason {
+func reasons(limits []mail.Finding, rules []*mail.Rule, in Voice) []MailReason {
 	return append(Each(limits, func(f mail.Finding) MailReason {
-		s := standing(&f, unit)
+		s := standing(&f, in)
 		return MailReason{s.Detail, f.Source, &s}
-	}), Each(rules, func(r *mail.Rule) MailReason { return MailReason{"it " + r.Why, r.Source, nil} })...)
+	}), Each(rules, func(r *mail.Rule) MailReason { return MailReason{in.Say("it " + r.Why), r.Source, nil} })...)
 }
 
 // MailStanding is a limit and how the piece stands to it.
@@ -102,10 +104,10 @@ type MailStanding struct {
 	Left   *MailAmount `json:"left,omitempty"`  // below nothing: so much beyond it
 }
 
-func standing(f *mail.Finding, unit measure.Unit) MailStanding {
-	s := MailStanding{MailLimit: mailLimit(f.Limit, unit), State: f.State.String(), Detail: standingWords(f, unit)}
+func standing(f *mail.Finding, in Voice) MailStanding {
+	s := MailStanding{MailLimit: mailLimit(f.Limit, in), State: f.State.String(), Detail: standingWords(f, in)}
 	if f.State != mail.Unknown {
-		s.Value, s.Left = new(amount(f.Value, unit)), new(amount(f.Left, unit))
+		s.Value, s.Left = new(amount(f.Value, in)), new(amount(f.Left, in))
 	}
 	return s
 }
@@ -123,20 +125,20 @@ type MailLimit struct {
 	Source    string      `json:"source" validate:"required"`
 }
 
-func mailLimit(l *mail.Limit, unit measure.Unit) MailLimit {
-	w := MailLimit{Of: l.Bound.Of().String(), Bound: "greatest", At: amount(l.Bound, unit), Inclusive: !l.Open,
-		Doubt: l.Doubt, Confirmed: !l.Hearsay, Unless: mailLimits(l.Unless, unit), Source: l.Source}
+func mailLimit(l *mail.Limit, in Voice) MailLimit {
+	w := MailLimit{Of: l.Bound.Of().String(), Bound: "greatest", At: amount(l.Bound, in), Inclusive: !l.Open,
+		Doubt: in.Say(l.Doubt), Confirmed: !l.Hearsay, Unless: mailLimits(l.Unless, in), Source: l.Source}
 	if l.Least {
 		w.Bound = "least"
 	}
 	if !l.Grace.IsZero() {
-		w.Grace = new(amount(l.Grace, unit))
+		w.Grace = new(amount(l.Grace, in))
 	}
 	return w
 }
 
-func mailLimits(list []mail.Limit, unit measure.Unit) []MailLimit {
-	return Each(list, func(l mail.Limit) MailLimit { return mailLimit(&l, unit) })
+func mailLimits(list []mail.Limit, in Voice) []MailLimit {
+	return Each(list, func(l mail.Limit) MailLimit { return mailLimit(&l, in) })
 }
 
 // MailAmount is a length, a mass or a ratio.
@@ -150,8 +152,8 @@ type MailAmount struct {
 }
 
 // amount is a length in both units, a mass in both, or a ratio.
-func amount(a mail.Amount, unit measure.Unit) MailAmount {
-	w := MailAmount{Text: amountText(a, unit)}
+func amount(a mail.Amount, in Voice) MailAmount {
+	w := MailAmount{Text: amountText(a, in)}
 	switch a.Of() {
 	case mail.OfMass:
 		w.G, w.Oz = new(round(a.Mass().Grams(), 4)), new(round(a.Mass().Ounces(), 4))

@@ -27,7 +27,7 @@ func letter() *mail.Piece {
 // judged is what one post makes of a piece as it is told.
 func judged(t *testing.T, post string, q *mail.Piece, unit measure.Unit) PostVerdict {
 	t.Helper()
-	return OfMail([]mail.Judgement{postNamed(t, post).Judge(q)}, unit, &Asked{}).Posts[0]
+	return OfMail([]mail.Judgement{postNamed(t, post).Judge(q)}, Voice{Unit: unit}, &Asked{}).Posts[0]
 }
 
 // TestALetterOfTheUnitedStates by the sizes of DMM 101.1.1: 3 1/2 to 6 1/8 in high, 5 to 11 1/2
@@ -97,7 +97,7 @@ func TestWhatKeepsAPieceOut(t *testing.T) {
 	v = judged(t, "us", q, measure.Inch)
 	require.Len(t, v.Surcharges, 1)
 	due := v.Surcharges[0]
-	assert.Equal(t, []string{"nonmachinable"}, v.DueNames())
+	assert.Equal(t, []string{"nonmachinable"}, Voice{}.DueNames(&v))
 	assert.True(t, due.Certain)
 	assert.Equal(t, "it has a clasp, a string or a button", due.Reasons[0].Detail)
 	assert.Nil(t, due.Reasons[0].Limit, "it is no matter of size")
@@ -109,7 +109,7 @@ func TestPostsInOneLine(t *testing.T) {
 		{Post: "us", Verdict: "takes", Class: "letter", Surcharges: []MailDue{{Name: "nonmachinable", Certain: true}, {Name: "heavy"}}},
 		{Post: "de", Verdict: "may-take", Class: "standardbrief"}, {Post: "au", Verdict: "none"},
 	}
-	assert.Equal(t, "us: letter, nonmachinable, perhaps heavy; de: perhaps standardbrief; au: none", mailWords(list))
+	assert.Equal(t, "us: letter, nonmachinable, perhaps heavy; de: perhaps standardbrief; au: none", mailWords(list, Voice{}))
 }
 
 // TestTheTablesAreThoseThatJudge: each class of each post, in its order and in the unit of its
@@ -132,10 +132,10 @@ func TestTheTablesAreThoseThatJudge(t *testing.T) {
 				of := &made.Limits[k]
 				assert.Equal(t, map[bool]string{true: "least", false: "greatest"}[of.Least], l.Bound)
 				assert.Equal(t, []bool{!of.Open, !of.Hearsay, !of.Grace.IsZero()}, []bool{l.Inclusive, l.Confirmed, l.Grace != nil})
-				assert.Equal(t, amountText(of.Bound, p.Unit), l.At.Text)
+				assert.Equal(t, amountText(of.Bound, Voice{Unit: p.Unit}), l.At.Text)
 				if l.Grace != nil {
 					graced++
-					assert.Equal(t, amountText(of.Grace, p.Unit), l.Grace.Text)
+					assert.Equal(t, amountText(of.Grace, Voice{Unit: p.Unit}), l.Grace.Text)
 					assert.NotEmpty(t, l.Doubt, "%s %s: a grace says why", w.Name, c.Name)
 				}
 				unless += len(l.Unless)

@@ -1,9 +1,6 @@
 package wire
 
-import (
-	"creasefit/internal/mail"
-	"creasefit/internal/measure"
-)
+import "creasefit/internal/mail"
 
 // PostList is the answer of /v1/posts.
 type PostList struct {
@@ -14,7 +11,7 @@ type PostList struct {
 func Posts() PostList {
 	return PostList{Each(mail.Posts(), func(p *mail.Post) PostTable {
 		return PostTable{Name: p.Name, Title: p.Title, Edition: p.Edition, ByAddress: p.ByAddress, NotConfirmed: p.NotConfirmed,
-			Classes: Each(p.Classes, func(c mail.Class) PostClass { return class(&c, p.Unit) })}
+			Classes: Each(p.Classes, func(c mail.Class) PostClass { return class(&c, Voice{Unit: p.Unit}) })}
 	})}
 }
 
@@ -38,10 +35,10 @@ type PostClass struct {
 	Conditions []string        `json:"conditions" validate:"required"`
 }
 
-func class(c *mail.Class, unit measure.Unit) PostClass {
-	return PostClass{Name: c.Name, Title: c.Title, Limits: mailLimits(c.Limits, unit), Rules: rules(c.Rules), Conditions: c.Conditions,
+func class(c *mail.Class, in Voice) PostClass {
+	return PostClass{Name: c.Name, Title: c.Title, Limits: mailLimits(c.Limits, in), Rules: rules(c.Rules), Conditions: c.Conditions,
 		Surcharges: Each(c.Surcharges, func(s mail.Surcharge) PostSurcharge {
-			return PostSurcharge{s.Name, mailLimits(s.Limits, unit), rules(s.Rules)}
+			return PostSurcharge{s.Name, mailLimits(s.Limits, in), rules(s.Rules)}
 		})}
 }
 

@@ -92,7 +92,7 @@ func TestStandingsInWords(t *testing.T) {
 	}
 	said := func(l mail.Limit, state mail.State) string {
 		l.Bound = five
-		return standingWords(&mail.Finding{Limit: &l, State: state, Value: five, Left: five}, measure.Millimetre)
+		return standingWords(&mail.Finding{Limit: &l, State: state, Value: five, Left: five}, Voice{Unit: measure.Millimetre})
 	}
 	for _, c := range []struct {
 		limit mail.Limit

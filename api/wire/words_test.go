@@ -199,7 +199,7 @@ func TestPostsSentences(t *testing.T) {
 				judged = append(judged, p.Judge(piece))
 			}
 			for _, unit := range []measure.Unit{measure.Inch, measure.Millimetre} {
-				for _, v := range OfMail(judged, unit, &Asked{}).Posts {
+				for _, v := range OfMail(judged, Voice{Unit: unit}, &Asked{}).Posts {
 					for _, s := range v.Limits {
 						seen[s.State]++
 						sentenceHolds(t, &s)

@@ -295,6 +295,7 @@ func TestWhatFollowsFromAPiece(t *testing.T) {
 	assert.Contains(t, browser.Eval[string](p, "document.getElementById('mailed').textContent"), "Confirm with your post office")
 	act(p, tap("#mailed summary"))
 	p.Until("document.querySelectorAll('#mailed li').length > 2")
+	assert.Contains(t, browser.Eval[string](p, "document.getElementById('mailed').textContent"), "(at most ", "each with the limit that it is nearest to")
 	act(p, tap("#folded summary"))
 	p.Until("document.querySelector('creasefit-fold')?.hasAttribute('data-painted')")
 	act(p, "document.querySelector('.steps .picture button').click()")

@@ -354,6 +354,12 @@ const (
 	LanguageValueDrawingEn LanguageValueDrawing = "en"
 )
 
+// Defines values for LanguageValueMail.
+const (
+	LanguageValueMailDe LanguageValueMail = "de"
+	LanguageValueMailEn LanguageValueMail = "en"
+)
+
 // Defines values for LanguageValueSuggest.
 const (
 	LanguageValueSuggestDe LanguageValueSuggest = "de"
@@ -1825,6 +1831,9 @@ type LanguageValueCalibrate string
 
 // LanguageValueDrawing The language of the words in the drawing. Default: en.
 type LanguageValueDrawing string
+
+// LanguageValueMail The language of the words. Names of classes, and sources, stay as they are. Default: en.
+type LanguageValueMail string
 
 // LanguageValueSuggest The language of the words in pictures. Default: en.
 type LanguageValueSuggest string
@@ -5123,6 +5132,9 @@ type RequestMail struct {
 
 	// Height Height of the finished piece, outside. Which of the sizes is the longest does not matter. From 1 to 3000 mm.
 	Height string `json:"height,omitempty"`
+
+	// Language The language of the words. Names of classes, and sources, stay as they are. Default: en.
+	Language LanguageValueMail `json:"language,omitempty"`
 
 	// Mass Mass in grams, with everything inside. Without it the answer says what it may be.
 	Mass *float64 `json:"mass,omitempty"`

@@ -560,6 +560,8 @@ export type LanguageValue = "en" | "de";
 export type LanguageValueCalibrate = "en" | "de";
 /** The language of the words in the drawing. Default: en. */
 export type LanguageValueDrawing = "en" | "de";
+/** The language of the words. Names of classes, and sources, stay as they are. Default: en. */
+export type LanguageValueMail = "en" | "de";
 /** The language of the words in pictures. Default: en. */
 export type LanguageValueSuggest = "en" | "de";
 /** The language of the words of a plan. Default: en. */
@@ -2622,6 +2624,7 @@ export type RequestMail = {
   "clasp"?: ClaspValue;
   /** Height of the finished piece, outside. Which of the sizes is the longest does not matter. From 1 to 3000 mm. */
   "height"?: string;
+  "language"?: LanguageValueMail;
   /** Mass in grams, with everything inside. Without it the answer says what it may be. */
   "mass"?: number;
   /** Mass in ounces instead of grams. */

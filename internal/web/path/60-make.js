@@ -67,9 +67,10 @@ function verdict({ post, verdict: how, class: class_ }) {
 }
 
 async function everyPost(list, mail) {
-  const answer = await fetch(mail);
+  const answer = await fetch(mail + "&language=" + WORDS.language);
   const { posts = [] } = await answer.json();
-  list.append(node("ul", {}, ...posts.map((post) => node("li", {}, verdict(post)))));
+  const limit = (post) => post.nearest ?? post.not_in.at(-1)?.reasons[0]; // of the class, else what keeps it out of the largest
+  list.append(node("ul", {}, ...posts.map((post) => node("li", {}, [verdict(post), limit(post)?.detail].filter(Boolean).join(" — ")))));
 }
 
 // nest puts one kind round what lies on the bench.
