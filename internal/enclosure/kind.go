@@ -88,6 +88,7 @@ type Plan struct {
 	// Memory is what the plan is a part of, which another one can have once it is given
 	// back: the plan must not be used any more then, nor what it has built.
 	Memory interface{ GiveBack() }
+	Laid   *pattern.Memory // where patterns lie that were built, which can be given back alone
 }
 
 // Lay lays out the flat pattern as hands set it.

@@ -72,13 +72,33 @@ var nudge = measure.Micrometres(100)
 // folds the pattern up again with one size after the other a little larger,
 // so that no kind has to say how its outside comes about.
 func (s *Solution) dependence() (d [3][]float64) {
-	base, a := s.Outside.sizes(), &s.judgement().account
+	a := &s.judgement().account
 	n := len(a.sources)
 	times := make([]float64, len(d)*n)
 	for axis := range d {
 		d[axis] = times[axis*n : (axis+1)*n : (axis+1)*n]
 	}
-	leaders := s.leaders()
+	s.onReadings(a, &d)
+	for axis, slope := range s.slopesOf(func(q *Request) *measure.Length { return &q.Caliper }) {
+		d[axis][a.pack] += slope
+	}
+	for along, slopes := range s.onContents() {
+		for axis, slope := range slopes {
+			a.spread(d[axis], pattern.Axis(along), slope)
+		}
+	}
+	return d
+}
+
+// onReadings adds what the outside depends on by the lines of its readings. They are
+// laid out by another plan of the same, which keeps none of the patterns.
+func (s *Solution) onReadings(a *account, d *[3][]float64) {
+	plan, err := s.Request.planned()
+	if err != nil {
+		return // never: it was planned before
+	}
+	defer plan.Memory.GiveBack()
+	base, leaders := s.Outside.sizes(), s.leaders()
 	counted, sizes := s.counted(leaders), make([]measure.Length, len(s.sizes))
 	for i := range leaders {
 		if leaders[i] != i {
@@ -90,21 +110,56 @@ func (s *Solution) dependence() (d [3][]float64) {
 				sizes[j] = sizes[j].Add(nudge)
 			}
 		}
-		for axis, slope := range slopesFrom(base, s.refolded(s.plan, sizes)) {
+		moved := s.refolded(plan, sizes)
+		plan.Laid.GiveBack()
+		for axis, slope := range slopesFrom(base, moved) {
 			var c coefficients
 			c[counted[i].reading] = 1
 			a.settings(d[axis], c, slope*counted[i].share)
 		}
 	}
-	for axis, slope := range s.slopesOf(func(q *Request) *measure.Length { return &q.Caliper }) {
-		d[axis][a.pack] += slope
-	}
-	for along := range pattern.Axis(len(d)) {
-		for axis, slope := range s.slopesOf(func(q *Request) *measure.Length { return q.size(along.String()) }) {
-			a.spread(d[axis], along, slope)
+}
+
+// onContents says how the outside follows each size of the contents. Where the plates
+// of most kinds stay, only contents that stick out count.
+func (s *Solution) onContents() (slopes [3][3]float64) {
+	still := s.still()
+	for along := range pattern.Axis(len(slopes)) {
+		size := func(q *Request) *measure.Length { return q.size(along.String()) }
+		if !still {
+			slopes[along] = s.slopesOf(size)
+			continue
 		}
+		q, p := *s.Request, s.Pattern
+		*size(&q) = size(&q).Add(nudge)
+		p.Cavity.Width, p.Cavity.Height, p.Cavity.Thickness = q.Width, q.Height, q.Thickness
+		slopes[along] = slopesFrom(s.Outside.sizes(), around(&p, s.plates, nil))
 	}
-	return d
+	return slopes
+}
+
+// still reports whether the plates stay where they are, without an ornament, when the contents
+// grow in all directions, and whether a cavity for these is of their sizes.
+func (s *Solution) still() bool {
+	q := *s.Request
+	for _, size := range [...]*measure.Length{&q.Width, &q.Height, &q.Thickness} {
+		*size = size.Add(nudge)
+	}
+	plan, err := q.planned()
+	if err != nil {
+		return false
+	}
+	defer plan.Memory.GiveBack()
+	if s.Ornament != nil || len(plan.Problem.Readings) != len(s.sizes) {
+		return false
+	}
+	p := q.folded(plan, s.sizes, plan.Build)
+	return fold.Extent(&p) == s.plates && (p.Cavity.Into || s.Request.fills(&s.Pattern.Cavity) && q.fills(&p.Cavity))
+}
+
+// fills reports whether a cavity is of the sizes of the contents.
+func (r *Request) fills(c *pattern.Cavity) bool {
+	return c.Width == r.Width && c.Height == r.Height && c.Thickness == r.Thickness
 }
 
 // leaders names for every reading the first of those that it is always equal

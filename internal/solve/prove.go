@@ -17,7 +17,7 @@ func (r *Request) closing() measure.Length {
 // contents is no solution.
 func (s *Solution) prove() error {
 	p := fold.Prove(s.taken(), s.Request.closing())
-	s.Outside = s.outside(p.Extent)
+	s.plates, s.Outside = p.Extent, s.outside(p.Extent)
 	s.Proof = proofOf(&p)
 	if p.Closes && p.Holds {
 		return nil

@@ -24,8 +24,9 @@ type Solution struct {
 	Yields       []Yield             // of each piece, once CountYields was called for a request with a sheet
 
 	plan   *enclosure.Plan
-	sizes  []measure.Length // of the plan's readings
-	judged *judgement       // nil until it is asked for again
+	sizes  []measure.Length  // of the plan's readings
+	plates [3]measure.Length // the extent of what is folded up
+	judged *judgement        // nil until it is asked for again
 }
 
 // judgement is what the fits were judged by, made anew: few ask for it, and it is
