@@ -90,9 +90,7 @@ func (t *tracer) trace() {
 		}
 	}
 	t.edges(t.pl.space)
-	if len(t.pl.hole) > 0 {
-		t.edges(t.pl.lift(nil, t.pl.hole))
-	}
+	t.edges(t.pl.lift(nil, t.pl.hole))
 	t.corners()
 }
 
@@ -103,6 +101,9 @@ func (t *tracer) mark(d float64) {
 // edges looks along the edges of the plate at a ring, on both faces and
 // between them.
 func (t *tracer) edges(ring []Vec) {
+	if len(ring) == 0 {
+		return
+	}
 	thick := t.pl.move.Z.Times(t.half)
 	a := &ring[len(ring)-1]
 	for i := range ring {
