@@ -77,7 +77,7 @@ func (a *yieldAnswer) countPerSheet(ctx context.Context) error {
 		return nil
 	}
 	one, item := a.order, a.order.Items[0]
-	item.Count = 0
+	item.Count, one.Effort = 0, 0
 	one.Items = []sheet.Item{item}
 	if one.Check() != nil {
 		return nil

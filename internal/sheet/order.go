@@ -91,7 +91,7 @@ type Order struct {
 	Prefer   Preference
 	Stages   int            // most of a plan: two, three, or zero for any number
 	Least    measure.Length // both sides of a usable offcut are at least as long
-	Effort   time.Duration  // zero means DefaultEffort
+	Effort   time.Duration  // zero means DefaultEffort; without counts, that any way to cut a sheet will do
 	// Say says a text of the plan in another language, with its places for values;
 	// units and the decimal mark too. Nil for English.
 	Say func(string) string

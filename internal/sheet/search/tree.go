@@ -76,11 +76,11 @@ func (r *realizer) need(l *layout) sheet.Extent {
 // spare chooses the axis to trim along, if there is anything to trim at once
 // that the trimmer can reach: the one that leaves the larger offcut, or where
 // stages are counted that of the run. What is longer than the trimmer is trimmed
-// first.
+// before it is cut along that side.
 func (r *realizer) spare(l *layout, have sheet.Extent, run sheet.Axis) (sheet.Axis, bool) {
-	need, long := r.need(l), !r.reaches(have.Width) || !r.reaches(have.Height)
-	wide := need.Width.Less(have.Width) && r.reaches(have.Height) && (long || r.atOnce(l, need, sheet.Width, run))
-	high := need.Height.Less(have.Height) && r.reaches(have.Width) && (long || r.atOnce(l, need, sheet.Height, run))
+	need, wideReached, highReached := r.need(l), r.reaches(have.Width), r.reaches(have.Height)
+	wide := need.Width.Less(have.Width) && highReached && (!wideReached && l.axis != sheet.Width || r.atOnce(l, need, sheet.Width, run))
+	high := need.Height.Less(have.Height) && wideReached && (!highReached && l.axis != sheet.Height || r.atOnce(l, need, sheet.Height, run))
 	if wide && high && r.order.Stages > 0 {
 		return run, true
 	}

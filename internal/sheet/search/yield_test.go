@@ -152,3 +152,23 @@ func TestOrdersInUnits(t *testing.T) {
 	assert.Equal(t, []bool{true, false}, []bool{b.crossable(10), b.crossable(11)})
 	assert.Equal(t, []int64{6, 7, 0}, []int64{gcd(54, 24), gcd(0, 7), gcd(0, 0)})
 }
+
+// Eight bands are six beside each other and two across what is left: two settings by
+// hand. Whoever only wants to know how many there are gets any way to cut them.
+func TestASheetIsEasyOnTheHands(t *testing.T) {
+	o := single(t, "12", "12", "8 1/4", "1 3/4")
+	any := planned(t, o)
+	o.Effort = sheet.MostEffort
+	a := planned(t, o)
+	assert.Equal(t, 8, a.PerSheet)
+	assert.Equal(t, any.PerSheet, a.PerSheet)
+	assert.Equal(t, []int{2, 3}, []int{a.Work.Settings, a.Work.Stages})
+	assert.Len(t, a.Plans[0].Steps, 4)
+	assert.True(t, a.Proven)
+	o.Items = append(o.Items, sheet.Item{Name: "card", Width: in(t, "5"), Height: in(t, "3")}, sheet.Item{Name: "tag", Width: in(t, "2"), Height: in(t, "3 1/2")})
+	mixed := planned(t, o)
+	o.Effort = 0
+	any = planned(t, o)
+	assert.Equal(t, any.Made, mixed.Made)
+	assert.LessOrEqual(t, mixed.Work.Settings, any.Work.Settings)
+}
