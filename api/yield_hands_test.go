@@ -1,6 +1,7 @@
 package api
 
 import (
+	"fmt"
 	"net/http"
 	"strings"
 	"testing"
@@ -26,6 +27,21 @@ func TestYieldIsEasyOnTheHands(t *testing.T) {
 	assert.InDelta(t, 100*y.Used, y.UsedPercent, 0.06)
 	text := postJSON(t, "/v1/yield?format=text", craft).ok().Body.String()
 	assert.Regexp(t, `Set 8 1/4 in: 14 cuts \(plan 1 step \d`, text)
+	assert.Contains(t, text, fmt.Sprintf("\nWork: %d settings, %d cuts, %d turns.\n", y.Work.Settings, y.Work.Cuts, y.Work.Turns))
+	largest := y.UsableOffcuts[0]
+	assert.Contains(t, text, fmt.Sprintf("\nUsable offcuts: %d x %s by %s", largest.Count, largest.Width.Reading, largest.Height.Reading))
+	assert.NotContains(t, postJSON(t, "/v1/yield?format=text", strings.Replace(craft, "{", `{"offcut_least":"17 in",`, 1)).ok().Body.String(), "offcut")
+}
+
+// Whoever asks what one sheet gives is told the easy way to cut it: eight bands in two
+// settings by hand; the answer is the same every time, whatever effort is named.
+func TestOneSheetIsEasyOnTheHands(t *testing.T) {
+	y := decode[wire.Yield](get(t, "/v1/yield?unit=in&sheet=12x12&blank=8-1/4x1-3/4&effort_ms=1").ok())
+	assert.Equal(t, []int{8, 2}, []int{y.PerSheet, y.Work.Settings})
+	y.Links = wire.YieldLinks{}
+	more := decode[wire.Yield](get(t, "/v1/yield?unit=in&sheet=12x12&blank=8-1/4x1-3/4&effort_ms=9000").ok())
+	more.Links = wire.YieldLinks{}
+	assert.Equal(t, y, more)
 }
 
 // What is preferred comes first: stages, or the largest usable offcut.

@@ -90,6 +90,7 @@ func TestAPlansSteps(t *testing.T) {
 	y := &wire.Yield{
 		Summary: "3 sheets. 93 percent of the paper is used.", Proof: "No plan needs fewer.",
 		Warnings: []wire.Warning{{Detail: "The stack is thick."}},
+		Work:     wire.YieldWork{Settings: 2, Cuts: 5, Turns: 1}, UsableOffcuts: []wire.UsableOffcut{{Count: 2, Words: "A6"}, {Count: 1, Words: "A7"}},
 		CutList: []wire.YieldSetting{
 			{At: mm("40 mm", 40), Cuts: 1, Steps: []wire.StepRef{{Plan: 1, Step: 1}}},
 			{At: mm("60 mm", 60), Cuts: 4, Steps: []wire.StepRef{{Plan: 1, Step: 2}, {Plan: 1, Step: 3}, {Plan: 2, Step: 1}}},
@@ -99,14 +100,14 @@ func TestAPlansSteps(t *testing.T) {
 				{Across: "width", From: "left", At: mm("10 mm", 10), Length: mm("297 mm", 297), Trim: true, Repeat: 1, Parts: []int{0}},
 				{Across: "height", From: "top", At: mm("40 mm", 40), Length: mm("200 mm", 200), Repeat: 3, Parts: []int{1, 2}},
 			}},
-			{Times: 1, Sheet: wire.SheetSize{Words: "A5"}},
+			{Times: 1, Sheet: wire.SheetSize{Words: "A5", Offcut: true}},
 		},
 	}
 	text, rows := told(t, y, CuttingColumns)
-	assert.Equal(t, "3 sheets. 93 percent of the paper is used. No plan needs fewer.\n"+caution+"\nThe stack is thick.\n"+
+	assert.Equal(t, "3 sheets. 93 percent of the paper is used. No plan needs fewer.\nWork: 2 settings, 5 cuts, 1 turn.\nUsable offcuts: 2 x A6, 1 x A7.\n"+caution+"\nThe stack is thick.\n"+
 		"Set 40 mm: 1 cut (plan 1 step 1).\nSet 60 mm: 4 cuts (plan 1 step 2, 3; plan 2 step 1).\n"+
 		"Plan 1: cut 2 sheets of A4 like this.\n1. Cut 40 mm.\n2. Cut 60 mm.\n"+
-		"Plan 2: cut 1 sheet of A5 like this.\nNothing to cut: the sheet is the blank.\n", text)
+		"Plan 2: cut 1 offcut of A5 like this.\nNothing to cut: the sheet is the blank.\n", text)
 	require.Len(t, rows, 2)
 	assert.Equal(t, []string{"1", "2", "1", "width", "left", "10 mm"}, rows[0][:6])
 	assert.Equal(t, []string{"margin", "1", "1"}, rows[0][11:])

@@ -117,7 +117,13 @@ func appendCuttingText(dst []byte, y *wire.Yield) []byte {
 		}
 		return say("%d "+one, n)
 	}
-	dst = fmt.Appendf(dst, "%s %s\n%s\n", y.Summary, y.Proof, y.Order.Word(caution))
+	dst = fmt.Appendf(dst, "%s %s\n", y.Summary, y.Proof)
+	dst = append(append(dst, say("Work: %s, %s, %s.", count(y.Work.Settings, "setting"), count(y.Work.Cuts, "cut"), count(y.Work.Turns, "turn"))...), '\n')
+	if len(y.UsableOffcuts) > 0 {
+		offcuts := wire.Each(y.UsableOffcuts, func(u wire.UsableOffcut) string { return fmt.Sprintf("%d x %s", u.Count, u.Words) })
+		dst = append(append(dst, say("Usable offcuts: %s.", strings.Join(offcuts, ", "))...), '\n')
+	}
+	dst = append(append(dst, y.Order.Word(caution)...), '\n')
 	for _, w := range y.Warnings {
 		dst = append(append(dst, w.Detail...), '\n')
 	}
@@ -127,7 +133,11 @@ func appendCuttingText(dst []byte, y *wire.Yield) []byte {
 	}
 	for i := range y.Plans {
 		p := &y.Plans[i]
-		dst = append(append(dst, say("Plan %d: cut %s of %s like this.", i+1, count(p.Times, "sheet"), p.Sheet.Words)...), '\n')
+		what := "sheet"
+		if p.Sheet.Offcut {
+			what = "offcut"
+		}
+		dst = append(append(dst, say("Plan %d: cut %s of %s like this.", i+1, count(p.Times, what), p.Sheet.Words)...), '\n')
 		for n, step := range p.Steps {
 			dst = fmt.Appendf(dst, "%d. %s\n", n+1, step)
 		}

@@ -33,9 +33,13 @@ func (c cutting) plans() []CutPlan {
 	for i := range c.plan.Plans {
 		p, l := &c.plan.Plans[i], &list[i]
 		stock := c.order.Sheets[p.Stock]
+		words := c.size(stock.Width, stock.Height)
+		if stock.Paper != "" {
+			words += " (" + stock.Paper + ")"
+		}
 		*l = CutPlan{
 			Times:  p.Times,
-			Sheet:  SheetSize{exact(c.step, stock.Width), exact(c.step, stock.Height), p.Stock, c.size(stock.Width, stock.Height)},
+			Sheet:  SheetSize{exact(c.step, stock.Width), exact(c.step, stock.Height), p.Stock, stock.Paper, stock.Offcut, words},
 			Usable: c.part(p.Usable),
 			Tree:   *c.node(p.Tree),
 		}
@@ -60,8 +64,10 @@ type SheetSize struct {
 	Width  Length `json:"width" validate:"required"`
 	Height Length `json:"height" validate:"required"`
 	Number int    `json:"number" validate:"required" example:"0"` // its place in the request's list, from 0
+	Paper  string `json:"paper,omitempty" example:"kraft"`
+	Offcut bool   `json:"offcut,omitempty"` // of the stock
 
-	Words string `json:"-"` // the size as it is said, never rounded
+	Words string `json:"-"` // the size as it is said, never rounded, and the paper
 }
 
 // SheetPart is a rectangle of a sheet.

@@ -126,6 +126,8 @@ type UsableOffcut struct {
 	Width  Length `json:"width" validate:"required"`
 	Height Length `json:"height" validate:"required"`
 	Count  int    `json:"count" validate:"required" example:"2"`
+
+	Words string `json:"-"` // its size as it is said
 }
 
 // YieldLinks lead on from a plan.
@@ -177,6 +179,6 @@ func (c cutting) cutList() []YieldSetting {
 // usable are the offcuts worth keeping.
 func (c cutting) usable() []UsableOffcut {
 	return Each(c.plan.Usable, func(u sheet.Usable) UsableOffcut {
-		return UsableOffcut{exact(c.step, u.Width), exact(c.step, u.Height), u.Times}
+		return UsableOffcut{exact(c.step, u.Width), exact(c.step, u.Height), u.Times, c.size(u.Width, u.Height)}
 	})
 }

@@ -70,6 +70,9 @@ func (l *layout) drawSheet(order *sheet.Order, s *sheet.Sheets, number int) Figu
 	}
 	f.steps(s.Steps)
 	text := fmt.Sprintf("%s, %s %d", l.size(stock.Width, stock.Height), l.say("sheets:"), s.Times)
+	if stock.Paper != "" {
+		text = stock.Paper + ", " + text
+	}
 	f.title(text)
 	f.ordered()
 	return f.fig

@@ -47,7 +47,7 @@ func TestASheetOfBandsByHand(t *testing.T) {
 		{Cut: sheet.Width, At: in("8 1/4"), Reading: in("8 1/4"), OnMark: true, Length: in("12"), Parts: []int{0}, Repeat: 1, Low: []int{1}, Rest: []int{2},
 			Text: "Set 8 1/4 in across the width. Cut once: 1 x 8 1/4 in by 12 in."},
 		{Cut: sheet.Height, At: in("1 3/4"), Reading: in("1 3/4"), OnMark: true, Length: in("8 1/4"), Parts: []int{1}, Repeat: 6, Low: []int{3, 4, 5, 6, 7, 8}, Rest: []int{9},
-			Text: "Set 1 3/4 in across the height. Cut 6 times: 6 x sachet band."},
+			Text: "Set 1 3/4 in across the height. Take 8 1/4 in by 12 in. Cut 6 times: 6 x sachet band."},
 	}, s.Steps)
 	assert.Equal(t, []sheet.Part{{ID: 3}, {ID: 4}, {ID: 5}, {ID: 6}, {ID: 7}, {ID: 8}, {ID: 9, Item: sheet.Offcut}, {ID: 2, Item: sheet.Offcut}}, s.Parts)
 
@@ -69,7 +69,7 @@ func TestStripsAreStacked(t *testing.T) {
 	o.Sheets[0].Width = sheettest.Inches(t, "16 1/2")
 	s := o.Described(o.Lay(0, cut(t, sheet.Width, "8 1/4", bands(t, 2), bands(t, 2))))
 	assert.Equal(t, "Set 8 1/4 in across the width. Cut once: 2 x 8 1/4 in by 12 in.", s.Steps[0].Text)
-	assert.Equal(t, "Set 1 3/4 in across the height. Stack 2 alike. Cut 2 times: 4 x sachet band.", s.Steps[1].Text)
+	assert.Equal(t, "Set 1 3/4 in across the height. Stack 2 of 8 1/4 in by 12 in. Cut 2 times: 4 x sachet band.", s.Steps[1].Text)
 	assert.Equal(t, []int{1, 2}, s.Steps[1].Parts)
 	assert.Equal(t, []int{3, 4, 6, 7}, s.Steps[1].Low)
 	assert.Equal(t, []int{5, 8}, s.Steps[1].Rest)
@@ -79,6 +79,29 @@ func TestStripsAreStacked(t *testing.T) {
 	s = o.Described(o.Lay(0, cut(t, sheet.Height, "1 3/4", &sheet.Node{Item: 0}, &sheet.Node{Item: 2})))
 	assert.Equal(t, "Set 1 3/4 in across the height. Cut once: 1 x sachet band. What is left is 1 x item 3.", s.Steps[0].Text)
 	assert.Empty(t, s.Offcuts)
+}
+
+// Strips of one width that follow one another are one step, though they are cut on
+// differently; what is left of that size is told with them, a stack is of one sort.
+func TestStripsOfOneWidthAreOneStep(t *testing.T) {
+	o := sheettest.TeaOrder(t)
+	in := func(text string) measure.Length { return sheettest.Inches(t, text) }
+	o.Sheets[0].Width, o.Sheets[0].Height = in("8 1/4"), in("8")
+	o.Items = append(o.Items, sheet.Item{Name: "tag", Width: in("4"), Height: in("2")})
+	tags := func() *sheet.Node { return cut(t, sheet.Width, "4", &sheet.Node{Item: 3}, leftOver()) }
+	two := cut(t, sheet.Width, "4", &sheet.Node{Item: 3}, cut(t, sheet.Width, "4", &sheet.Node{Item: 3}, leftOver()))
+	s := o.Described(o.Lay(0, cut(t, sheet.Height, "2", two, cut(t, sheet.Height, "2", tags(), cut(t, sheet.Height, "2", tags(), tags())))))
+	assert.Equal(t, []string{
+		"Set 2 in across the height. Cut 3 times: 4 x 8 1/4 in by 2 in.",
+		"Set 4 in across the width. Take 8 1/4 in by 2 in. Cut 2 times: 2 x tag.",
+		"Set 4 in across the width. Stack 3 of 8 1/4 in by 2 in. Cut once: 3 x tag.",
+	}, []string{s.Steps[0].Text, s.Steps[1].Text, s.Steps[2].Text})
+	assert.Equal(t, [][]int{{0}, {1}, {2, 3, 4}}, [][]int{s.Steps[0].Parts, s.Steps[1].Parts, s.Steps[2].Parts})
+	assert.Len(t, s.Placed, 5)
+	whole := &sheet.Node{Item: 2}
+	o.Sheets[0].Height, o.Items[2].Width, o.Items[2].Height = in("6"), in("8 1/4"), in("2")
+	s = o.Described(o.Lay(0, cut(t, sheet.Height, "2", whole, cut(t, sheet.Height, "2", two, whole))))
+	assert.Equal(t, "Set 2 in across the height. Cut 2 times: 2 x tasting card, 1 x 8 1/4 in by 2 in.", s.Steps[0].Text)
 }
 
 // A margin is trimmed off all four sides before the first cut, the sheet turned half
@@ -95,8 +118,8 @@ func TestMarginsAreTrimmedFirst(t *testing.T) {
 		assert.True(t, st.Trim)
 	}
 	assert.Equal(t, []string{
-		"Set 11 3/4 in across the width. Cut off the margin.", "Turn the sheet half round. Set 11 1/2 in across the width. Cut off the margin.",
-		"Set 11 3/4 in across the height. Cut off the margin.", "Turn the sheet half round. Set 11 1/2 in across the height. Cut off the margin.",
+		"Set 11 3/4 in across the width. Cut off the margin.", "Turn it half round. Set 11 1/2 in across the width. Cut off the margin.",
+		"Set 11 3/4 in across the height. Cut off the margin.", "Turn it half round. Set 11 1/2 in across the height. Cut off the margin.",
 	}, texts)
 	assert.Equal(t, []measure.Length{in("12"), in("12"), in("11 1/2"), in("11 1/2"), in("11 1/2")},
 		[]measure.Length{s.Steps[0].Length, s.Steps[1].Length, s.Steps[2].Length, s.Steps[3].Length, s.Steps[4].Length})
@@ -118,6 +141,9 @@ func TestMarginsAreTrimmedOffParts(t *testing.T) {
 		made = append(made, fmt.Sprint(st.Cut, st.Trim, st.Turned, st.Parts, st.Low))
 	}
 	assert.Equal(t, []string{"height true false [0] [1]", "height true true [1] [3]", "height false false [3] [5]", "width true false [5] [7]", "width true true [7] [9]"}, made)
+	s = o.Described(s)
+	assert.Equal(t, "Set 11 3/4 in across the width. Take 12 in by 9 in. Cut off the margin.", s.Steps[3].Text)
+	assert.Equal(t, "Turn it half round. Set 11 1/2 in across the width. Cut off the margin.", s.Steps[4].Text)
 	assert.Equal(t, []sheet.Part{{ID: 2, Item: sheet.Offcut}, {ID: 4, Item: sheet.Offcut}, {ID: 8, Item: sheet.Offcut}, {ID: 10, Item: sheet.Offcut}, {ID: 9}, {ID: 6, Item: sheet.Offcut}}, s.Parts)
 }
 

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"creasefit/internal/measure"
 )
@@ -37,6 +38,7 @@ type job struct {
 	node  *Node
 	have  Extent
 	sides bool // the margins at the sides of cuts across the sheet's long side are still there
+	whole bool // the sheet itself, trimmed or not
 }
 
 // stepper turns a cut tree into steps.
@@ -62,9 +64,11 @@ func (s *stepper) run(j job) {
 			groups = merge(groups, *rest)
 			break
 		}
-		var low job
-		low, rest = s.cut(*rest)
-		groups = merge(groups, low)
+		var lows []job
+		lows, rest = s.cut(*rest)
+		for _, low := range lows {
+			groups = merge(groups, low)
+		}
 	}
 	for _, g := range groups {
 		if g.node.IsCut() || g.sides {
@@ -107,25 +111,28 @@ func Same(a, b *Node) bool {
 	return a.Cut == b.Cut && a.At == b.At && Same(a.Low, b.Low) && Same(a.High, b.High)
 }
 
-// cut makes one step of a job: the same setting as often as equal strips
-// follow one another.
-func (s *stepper) cut(j job) (low job, rest *job) {
+// cut makes one step of a job: the same setting as often as strips of one width
+// follow one another, however they are cut on.
+func (s *stepper) cut(j job) (lows []job, rest *job) {
 	n := j.node
-	lowHave, have := s.order.Divide(n.Cut, n.At, j.have)
-	repeat, after := 1, n.High
-	for after.IsCut() && after.Cut == n.Cut && after.At == n.At && Same(after.Low, n.Low) {
+	size, have := s.order.Divide(n.Cut, n.At, j.have)
+	strips, after := []*Node{n.Low}, n.High
+	for after.IsCut() && after.Cut == n.Cut && after.At == n.At {
 		_, have = s.order.Divide(n.Cut, n.At, have)
-		repeat, after = repeat+1, after.High
+		strips, after = append(strips, after.Low), after.High
 	}
 	st := s.setting(n.Cut, n.At, j.have.Along(n.Cut.Other()))
-	st.Parts, st.Repeat = j.parts, repeat
+	st.Parts, st.Repeat = j.parts, len(strips)
 	s.number(&st)
-	cut, left := job{st.Low, n.Low, lowHave, j.sides}, job{st.Rest, after, have, j.sides}
+	for i, id := range st.Low {
+		lows = merge(lows, job{parts: []int{id}, node: strips[i%len(strips)], have: size, sides: j.sides})
+	}
+	left := job{parts: st.Rest, node: after, have: have, sides: j.sides}
 	if s.words {
-		s.describe(&st, cut, left)
+		s.describe(&st, j, lows, left)
 	}
 	s.steps = append(s.steps, st)
-	return cut, &left
+	return lows, &left
 }
 
 // setting is a step with its reading and the length of its cuts.
@@ -147,21 +154,32 @@ func (s *stepper) number(st *Step) {
 }
 
 // describe writes the step in words.
-func (s *stepper) describe(st *Step, low, rest job) {
-	made, left := len(low.parts), ""
+func (s *stepper) describe(st *Step, j job, lows []job, rest job) {
+	var made []string
+	parts := map[string]int{}
+	for _, low := range lows {
+		what := s.what(low)
+		if parts[what] == 0 {
+			made = append(made, what)
+		}
+		parts[what] += len(low.parts)
+	}
+	left, what := "", s.what(rest)
 	switch {
-	case low.alike(rest):
-		made += len(rest.parts)
-	case !rest.node.IsCut() && rest.node.Item != Offcut:
-		left = s.say(" What is left is %s.", times(len(rest.parts), s.what(rest)))
+	case !rest.node.IsCut() && rest.node.Item == Offcut:
+	case parts[what] > 0:
+		parts[what] += len(rest.parts)
+	case !rest.node.IsCut():
+		left = s.say(" What is left is %s.", times(len(rest.parts), what))
 	}
-	st.Text = s.set(*st) + s.stack(st.Parts)
-	if st.Repeat == 1 {
-		st.Text += s.say(" Cut once: ")
-	} else {
-		st.Text += s.say(" Cut %d times: ", st.Repeat)
+	for i, what := range made {
+		made[i] = times(parts[what], what)
 	}
-	st.Text += times(made, s.what(low)) + "." + left
+	cut := s.say(" Cut once: ")
+	if st.Repeat > 1 {
+		cut = s.say(" Cut %d times: ", st.Repeat)
+	}
+	st.Text = s.set(*st) + s.take(j) + cut + strings.Join(made, ", ") + "." + left
 }
 
 // what names the parts of a job: a blank, or a size.
@@ -169,6 +187,11 @@ func (s *stepper) what(j job) string {
 	if !j.node.IsCut() && j.node.Item != Offcut && !j.sides {
 		return s.order.ItemName(j.node.Item)
 	}
+	return s.size(j)
+}
+
+// size is that of the parts of a job.
+func (s *stepper) size(j job) string {
 	return s.say("%s by %s", s.text(j.have.Width), s.text(j.have.Height))
 }
 
@@ -181,12 +204,16 @@ func (s *stepper) set(st Step) string {
 	return text + "."
 }
 
-// stack says how many parts are cut alike.
-func (s *stepper) stack(parts []int) string {
-	if len(parts) == 1 {
+// take says which parts are cut, and how many alike; nothing of the sheet itself.
+func (s *stepper) take(j job) string {
+	switch {
+	case j.whole:
 		return ""
+	case len(j.parts) == 1:
+		return s.say(" Take %s.", s.size(j))
+	default:
+		return s.say(" Stack %d of %s.", len(j.parts), s.size(j))
 	}
-	return s.say(" Stack %d alike.", len(parts))
 }
 
 // times counts things.

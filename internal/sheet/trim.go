@@ -8,7 +8,7 @@ import "creasefit/internal/measure"
 func (s *stepper) trims(stock int) job {
 	size := Extent{s.order.Sheets[stock].Width, s.order.Sheets[stock].Height}
 	s.next = 1
-	j := job{parts: []int{0}, have: size}
+	j := job{parts: []int{0}, have: size, whole: true}
 	if s.order.Margin.IsZero() {
 		return j
 	}
@@ -35,17 +35,17 @@ func (s *stepper) trim(j job, a Axis, turned bool) job {
 	st.Trim, st.Turned, st.Parts, st.Repeat = true, turned, j.parts, 1
 	s.number(&st)
 	if s.words {
-		st.Text = s.set(st) + s.say(" Cut off the margin.")
+		st.Text = s.set(st) + s.take(j) + s.say(" Cut off the margin.")
 	}
-	if s.words && turned {
-		st.Text = s.say("Turn the sheet half round. ") + st.Text
+	if s.words && turned { // what was cut before is still in hand
+		st.Text = s.say("Turn it half round. ") + s.set(st) + s.say(" Cut off the margin.")
 	}
 	for _, id := range st.Rest {
 		s.ends = append(s.ends, Part{ID: id, Item: Offcut})
 	}
 	s.steps = append(s.steps, st)
 	low, _ := s.order.Divide(a, at, j.have)
-	return job{parts: st.Low, node: j.node, have: low}
+	return job{parts: st.Low, node: j.node, have: low, whole: j.whole}
 }
 
 // trimSides takes the margins at the sides off parts that were cut across the

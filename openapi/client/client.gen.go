@@ -7427,7 +7427,11 @@ type SheetSize struct {
 	Height Length `json:"height"`
 
 	// Number its place in the request's list, from 0
-	Number int    `json:"number"`
+	Number int `json:"number"`
+
+	// Offcut of the stock
+	Offcut *bool  `json:"offcut,omitempty"`
+	Paper  string `json:"paper,omitempty"`
 	Width  Length `json:"width"`
 }
 

@@ -4039,6 +4039,9 @@ export type SheetSize = {
   "height": Length;
   /** its place in the request's list, from 0 */
   "number": number;
+  /** of the stock */
+  "offcut"?: boolean;
+  "paper"?: string;
   "width": Length;
 };
 /** The sheet that blanks are cut from: a size, or a name. From 10 to 5000 mm. Names are listed at /v1/sheets/sizes. */
