@@ -82,7 +82,8 @@ func (m *model) contents() {
 // cross-section that the box has between the plates found.
 func (m *model) search() *room {
 	c := &m.pattern.Cavity
-	r := room{m: m, size: Vec{c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres()}}
+	r := &m.room
+	*r = room{m: m, size: Vec{c.Width.Millimetres(), c.Height.Millimetres(), c.Thickness.Millimetres()}}
 	r.begin(m.panel(c.Piece, c.Panel))
 	for axis := range r.free {
 		r.free[axis] = m.free(axis, &r.at, anyPiece)
@@ -100,7 +101,7 @@ func (m *model) search() *room {
 			break
 		}
 	}
-	return &r
+	return r
 }
 
 // rests reports whether the contents stand where they did.

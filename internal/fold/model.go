@@ -56,6 +56,7 @@ type model struct {
 	clearances []Clearance
 	tried      part        // scratch for without
 	uncovered  [2][][]spot // scratch for open
+	room       room
 }
 
 // models are those whose memory the next ones can have: a portfolio folds its

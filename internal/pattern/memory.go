@@ -52,7 +52,7 @@ type Slab[T any] struct {
 }
 
 // mostSpare is how many values more than asked for are made room for at the most.
-const mostSpare = 128
+const mostSpare = 512
 
 // Take returns so many zero values, where nothing else lies and nothing comes to lie by an append;
 // nil for none.
@@ -61,7 +61,7 @@ func (s *Slab[T]) Take(n int) []T {
 		return nil
 	}
 	if s.used+n > len(s.all) {
-		s.all, s.used = make([]T, n+min(n+len(s.all), mostSpare)), 0
+		s.all, s.used = make([]T, n+min(n+2*len(s.all), mostSpare)), 0
 	}
 	taken := s.all[s.used : s.used+n : s.used+n]
 	s.used += n

@@ -19,7 +19,7 @@ import (
 type attempt struct {
 	*Request
 	plan   *enclosure.Plan
-	search *rounding.Search
+	search rounding.Search
 	steps  []measure.Step // that were not looked at
 	found  []answer
 	order  []int // in which the answers are tried; the first in it is judged
@@ -118,13 +118,13 @@ func (t *attempts) add(a *attempt) {
 	t.good = slices.Insert(t.good, at, a)
 }
 
-// searches are those whose memory the next attempts can have.
-var searches = sync.Pool{New: func() any { return new(rounding.Search) }}
+// spare are attempts whose memory the next ones can have.
+var spare = sync.Pool{New: func() any { return new(attempt) }}
 
 // none is a problem without anything.
 var none rounding.Problem
 
-// over gives searches and judgements back, which must not be used any more.
+// over gives attempts and their judgements back, which must not be used any more.
 func (t *attempts) over() {
 	for _, a := range t.good {
 		a.giveBack()
@@ -145,24 +145,25 @@ func (t *attempts) leave(taken *attempt) {
 
 // drop gives the plans back as well, and all that was laid out by them.
 func (t *attempts) drop() {
-	t.over()
 	t.leave(nil)
 	if t.missed != nil {
 		t.missed.plan.Memory.GiveBack()
 	}
+	t.over()
 }
 
-// giveBack gives the search and the judgements back, which keep nothing of the
+// giveBack gives an attempt and its judgements back, which keep nothing of the
 // request alive.
 func (a *attempt) giveBack() {
-	a.search.Prepare(&none)
-	searches.Put(a.search)
-	a.search = nil
 	for i := range a.found {
 		if j := a.found[i].judged; j != nil {
 			j.giveBack()
 		}
 	}
+	a.search.Prepare(&none)
+	a.Request, a.plan, a.found, a.order = nil, nil, nil, nil
+	clear(a.space.found[:])
+	spare.Put(a)
 }
 
 // explain says why there is no answer.
@@ -170,7 +171,7 @@ func (t *attempts) explain(ctx context.Context) error {
 	if t.missed == nil {
 		return t.refused
 	}
-	return t.missed.explain(ctx, t.missed.plan, t.missed.search)
+	return t.missed.explain(ctx, t.missed.plan, &t.missed.search)
 }
 
 // attempt looks for the first answer to a request, or for all if a chance is
@@ -180,8 +181,8 @@ func (r *Request) attempt(ctx context.Context) (*attempt, error) {
 	if err != nil {
 		return nil, err
 	}
-	a := &attempt{Request: r, plan: plan, search: searches.Get().(*rounding.Search), steps: r.steps()}
-	a.found = a.space.found[:0]
+	a := spare.Get().(*attempt)
+	a.Request, a.plan, a.steps, a.found = r, plan, r.steps(), a.space.found[:0]
 	a.search.Prepare(&plan.Problem)
 	if err = a.look(ctx, r.WantedChance > 0); err != nil || len(a.found) == 0 {
 		return a, err
@@ -275,19 +276,19 @@ func (a *attempt) beside(s *Solution, at int) []Alternative {
 	if a.WantedChance > 0 {
 		from = 0
 	}
-	list := make([]Alternative, 0, len(a.found)-from)
+	list := slices.Grow(s.Alternatives, len(a.found)-from)
 	made := judgements.Get().(*judgement)
 	defer made.giveBack()
 	for i := from; i < len(a.found); i++ {
 		if i == at {
 			continue
 		}
-		other := Alternative{Step: a.found[i].step, Gap: s.Proof.Gap}
+		other := Alternative{Step: a.found[i].step, Gap: s.Proof.Gap, Fits: list[:len(list)+1][len(list)].Fits[:0]} // where others lay
 		if j := a.found[i].judged; j != nil {
-			other.Fits, other.Chance = slices.Clone(j.fits), j.sure().Chance
+			other.Fits, other.Chance = append(other.Fits, j.fits...), j.sure().Chance
 		} else {
 			made.open(a.Request, a.plan, a.found[i].sizes, s.Sure.Datum)
-			other.Fits = made.eachFit()
+			other.Fits = made.eachFit(other.Fits)
 		}
 		other.Nearer = offMiddle(s.Fits).Sub(offMiddle(other.Fits))
 		if enclosure.WallGive(a.Caliper, a.BoardFrom).Less(s.Proof.Gap) {

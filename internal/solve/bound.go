@@ -153,6 +153,7 @@ func (t *trial) try(ctx context.Context, size measure.Length, up bool) (next mea
 	if err != nil {
 		return next, false, err
 	}
+	defer tries.drop()
 	if len(tries.good) > 0 {
 		ok, err = q.feasible(ctx)
 		return next, ok, err

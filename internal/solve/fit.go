@@ -113,16 +113,16 @@ func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum 
 	return j
 }
 
-// eachFit is what the fits come to by themselves.
-func (a *account) eachFit() []Fit {
+// eachFit appends what the fits come to by themselves.
+func (a *account) eachFit(fits []Fit) []Fit {
 	var space [64]float64
-	fits, times := make([]Fit, len(a.plan.Fits)), append(space[:0], make([]float64, len(a.sources))...)
+	fits, times := slices.Grow(fits, len(a.plan.Fits)), append(space[:0], make([]float64, len(a.sources))...)
 	for i := range a.plan.Fits {
 		clear(times)
 		f, own := &a.plan.Fits[i], face{}
 		own.of.of(a.plan.Problem.Windows[f.Window].Form.Terms)
 		form := a.form(f, &own, times)
-		fits[i] = a.r.fit(f, tolerance.Stack(&form, a.sources))
+		fits = append(fits, a.r.fit(f, tolerance.Stack(&form, a.sources)))
 	}
 	return fits
 }

@@ -46,7 +46,7 @@ func (r *Request) fill(plan *enclosure.Plan, sizes []measure.Length) (*Request, 
 	c := *r
 	var made account
 	made.open(r, plan, sizes, settings.Nearer)
-	greatest := r.greatest(plan, made.eachFit())
+	greatest := r.greatest(plan, made.eachFit(nil))
 	for _, name := range r.toFind {
 		grown := Request{Width: greatest.Width, Height: greatest.Height, Thickness: greatest.Thickness}
 		if size := *grown.size(name); size.Sign() > 0 {

@@ -46,7 +46,7 @@ func (r *Request) feasible(ctx context.Context) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	defer tries.over()
+	defer tries.drop()
 	for _, a := range tries.good {
 		if _, _, wrong, err := a.wanted(ctx); wrong == nil || err != nil {
 			return err == nil, err

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"sync"
+
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
@@ -68,6 +70,13 @@ type Proof struct {
 	Holds     bool           // the contents stand inside without touching
 }
 
+// solutions are those whose memory the next ones can have.
+var solutions = sync.Pool{New: func() any { return new(Solution) }}
+
 // GiveBack lets other requests have the memory of a solution, which must not be used
 // any more, nor anything that was laid out for it.
-func (s *Solution) GiveBack() { s.plan.Memory.GiveBack() }
+func (s *Solution) GiveBack() {
+	s.plan.Memory.GiveBack()
+	*s = Solution{Fits: s.Fits[:0], Alternatives: s.Alternatives[:0], Warnings: s.Warnings[:0]}
+	solutions.Put(s)
+}

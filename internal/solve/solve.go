@@ -2,7 +2,6 @@ package solve
 
 import (
 	"context"
-	"slices"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
@@ -99,11 +98,12 @@ func (r *Request) layOut(plan *enclosure.Plan, first *answer) (*Solution, error)
 	if first.judged == nil {
 		first.judged = r.judge(plan, first.sizes)
 	}
-	s := &Solution{
+	s := solutions.Get().(*Solution)
+	*s = Solution{
 		Request: r, Step: first.step,
 		Pattern: plan.Lay(first.sizes), Ideal: plan.Build(plan.Ideals()),
-		Fits: slices.Clone(first.judged.fits), Sure: first.judged.sure(), Ornament: plan.Ornament,
-		plan: plan, sizes: first.sizes,
+		Fits: append(s.Fits, first.judged.fits...), Sure: first.judged.sure(), Ornament: plan.Ornament,
+		Alternatives: s.Alternatives, Warnings: s.Warnings, plan: plan, sizes: first.sizes,
 	}
 	return s, s.prove()
 }

@@ -71,13 +71,13 @@ func (r *Request) changes(weakest *Fit) iter.Seq2[*Request, enclosure.Option] {
 // two pieces are the least sure, of the parameter that chooses their fit. It is
 // false when no more is wanted.
 func (r *Request) looser(weakest *Fit, yield func(*Request, enclosure.Option) bool) bool {
-	between := r.Kind.FitParam()
+	between, changed := r.Kind.FitParam(), *r
 	for _, f := range enclosure.NamedFits() {
 		wanted := f.Range(r.Ruler.Unit())
 		if !weakest.Window.Min.Less(wanted.Min) || weakest.Between != "" && between == nil {
 			continue
 		}
-		changed, option := *r, enclosure.Option{Name: "fit", Choice: f.Name}
+		option := enclosure.Option{Name: "fit", Choice: f.Name}
 		if weakest.Between == "" {
 			changed.FitName, changed.Fit = f.Name, wanted
 		} else {
@@ -94,11 +94,12 @@ func (r *Request) looser(weakest *Fit, yield func(*Request, enclosure.Option) bo
 // benches yields the request with each bench that is more exact, with the fit
 // between two pieces that it makes sure if that is left to the bench.
 func (r *Request) benches(yield func(*Request, enclosure.Option) bool) {
+	var changed Request
 	for _, b := range bench.All() {
 		if !b.Cut.Less(r.CutError) || !b.Score.Less(r.ScoreError) {
 			continue
 		}
-		changed := *r
+		changed = *r
 		if r.asked != nil {
 			changed = *r.asked
 		}

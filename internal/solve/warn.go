@@ -13,8 +13,7 @@ import (
 // is the context's.
 func (s *Solution) warn(ctx context.Context) ([]enclosure.Warning, error) {
 	r := s.Request
-	warnings := make([]enclosure.Warning, 0, len(r.Notes)+len(s.plan.Warnings)+2)
-	warnings = append(append(warnings, r.Notes...), s.plan.Warnings...)
+	warnings := append(append(s.Warnings, r.Notes...), s.plan.Warnings...)
 	warnings, err := s.warnUnsure(ctx, warnings)
 	for i := range s.Pattern.Pieces {
 		warnings = r.warnSheet(warnings, &s.Pattern.Pieces[i])
