@@ -87,6 +87,9 @@ func facing(f pattern.Face) float64 {
 // overhang returns how far a glue area reaches out of a plate.
 func (m *model) overhang(glue string, area []spot, pl *plate, tolerance float64) float64 {
 	over := 0.0
+	if pl.holds(area) {
+		return over
+	}
 	for _, p := range area {
 		if !within(p, pl.flat) {
 			over = max(over, off(p, pl.flat))
@@ -101,6 +104,20 @@ func (m *model) overhang(glue string, area []spot, pl *plate, tolerance float64)
 	return over
 }
 
+// holds reports whether a plate is convex and all of an area lies on it, to a
+// thousandth of a nanometre for an edge of a millimetre.
+func (pl *plate) holds(area []spot) bool {
+	for i, a := range pl.flat {
+		e := next(pl.flat, i).Minus(a)
+		for _, p := range area {
+			if e.Cross(p.Minus(a)) < -1e-9 {
+				return false
+			}
+		}
+	}
+	return pl.convex
+}
+
 // intrusion returns how deep the line of a ring runs into an area: it bites
 // into the area even where the area's own corners are all on paper. Each edge
 // is split where it crosses the area's, and its parts judged at their middles
@@ -110,7 +127,7 @@ func intrusion(ring, area []spot) float64 {
 	deepest := 0.0
 	var buffer [8]float64
 	for i, a := range ring {
-		b := ring[(i+1)%len(ring)]
+		b := next(ring, i)
 		if max(a.x, b.x) < low.x+hair || min(a.x, b.x) > high.x-hair ||
 			max(a.y, b.y) < low.y+hair || min(a.y, b.y) > high.y-hair {
 			continue
@@ -132,7 +149,7 @@ func intrusion(ring, area []spot) float64 {
 func crossings(at []float64, a, b spot, ring []spot) []float64 {
 	e := b.Minus(a)
 	for i, p := range ring {
-		f := ring[(i+1)%len(ring)].Minus(p)
+		f := next(ring, i).Minus(p)
 		across := e.Cross(f)
 		if math.Abs(across) < 1e-12 {
 			continue

@@ -80,7 +80,7 @@ func area(ring []spot) float64 {
 // points away from (Sutherland and Hodgman, 1974, for one line).
 func clip(slab, ring []spot, a, n spot) []spot {
 	for i, p := range ring {
-		q := ring[(i+1)%len(ring)]
+		q := next(ring, i)
 		dp, dq := p.Minus(a).Dot(n), q.Minus(a).Dot(n)
 		if dp <= 0 {
 			slab = append(slab, p)
@@ -92,11 +92,20 @@ func clip(slab, ring []spot, a, n spot) []spot {
 	return slab
 }
 
+// next is the spot of a ring after one of them; a division would take longer than
+// what is done with most.
+func next(ring []spot, i int) spot {
+	if i++; i == len(ring) {
+		i = 0
+	}
+	return ring[i]
+}
+
 // within reports whether p lies inside the ring, by the even-odd rule.
 func within(p spot, ring []spot) bool {
 	in := false
 	for i, a := range ring {
-		b := ring[(i+1)%len(ring)]
+		b := next(ring, i)
 		if (a.y > p.y) != (b.y > p.y) && p.x < a.x+(p.y-a.y)*(b.x-a.x)/(b.y-a.y) {
 			in = !in
 		}
@@ -108,7 +117,7 @@ func within(p spot, ring []spot) bool {
 func off(p spot, ring []spot) float64 {
 	least := math.Inf(1)
 	for i, a := range ring {
-		e := ring[(i+1)%len(ring)].Minus(a)
+		e := next(ring, i).Minus(a)
 		along := p.Minus(a).Dot(e) / max(e.Dot(e), math.SmallestNonzeroFloat64)
 		least = min(least, p.Minus(a.Plus(e.Times(min(1, max(0, along))))).Length())
 	}

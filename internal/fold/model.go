@@ -114,13 +114,13 @@ func (m *model) addPiece(index int, closed float64) {
 	m.first[index] = len(m.plates)
 	for j := range piece.Panels {
 		panel := &piece.Panels[j]
-		pl := plate{piece: index, panel: j, crease: -1, parent: -1}
+		m.plates = append(m.plates, plate{piece: index, panel: j, crease: -1, parent: -1})
+		pl := m.panel(index, j)
 		pl.flat = m.pressOpen(index, m.ring(panel.Outline))
 		pl.hole = m.ring(panel.Hole)
 		if area(pl.flat) <= 0 {
 			m.find("panel", panel.Name, "has no area, or its outline runs clockwise", 0)
 		}
-		m.plates = append(m.plates, pl)
 	}
 	root := m.panel(index, piece.Root)
 	root.placed, root.move = true, m.ground(index)

@@ -101,12 +101,16 @@ func (p *part) extent(axis Vec) span {
 
 // convex reports whether a ring is convex.
 func convex(ring []spot) bool {
-	n := len(ring)
-	for i, p := range ring {
-		q, r := ring[(i+1)%n], ring[(i+2)%n]
+	if len(ring) == 0 {
+		return true
+	}
+	p, q := ring[len(ring)-1], ring[0]
+	for i := range ring {
+		r := next(ring, i)
 		if q.Minus(p).Cross(r.Minus(q)) < -1e-9 {
 			return false
 		}
+		p, q = q, r
 	}
 	return true
 }

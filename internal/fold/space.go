@@ -159,6 +159,12 @@ func sincos(degrees float64) (s, c float64) {
 	if math.Abs(degrees) == 90 {
 		return math.Copysign(1, degrees), 0
 	}
+	switch degrees { // what snap makes of the usual ones
+	case 90:
+		return 1, 0
+	case -90:
+		return -1, 0
+	}
 	s, c = math.Sincos(degrees * math.Pi / 180)
 	return snap(s), snap(c)
 }
