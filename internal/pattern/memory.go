@@ -35,7 +35,7 @@ func (m *Memory) Rectangle(x0, y0, x1, y1 measure.Length) []Vertex {
 func (m *Memory) Polygon(points ...Point) []Vertex {
 	outline := m.Corners.Take(len(points))
 	for i, p := range points {
-		outline[i].Point = p
+		outline[i] = Vertex{Point: p}
 	}
 	return outline
 }
@@ -54,8 +54,8 @@ type Slab[T any] struct {
 // mostSpare is how many values more than asked for are made room for at the most.
 const mostSpare = 512
 
-// Take returns so many zero values, where nothing else lies and nothing comes to lie by an append;
-// nil for none.
+// Take returns a list of so many, nil for none: what lay there before is still in it, and
+// nothing comes to lie behind it by an append.
 func (s *Slab[T]) Take(n int) []T {
 	if n == 0 {
 		return nil
@@ -65,6 +65,5 @@ func (s *Slab[T]) Take(n int) []T {
 	}
 	taken := s.all[s.used : s.used+n : s.used+n]
 	s.used += n
-	clear(taken)
 	return taken
 }

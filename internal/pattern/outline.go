@@ -13,8 +13,8 @@ func Rectangle(x0, y0, x1, y1 measure.Length) []Vertex {
 // FillRectangle writes what Rectangle returns into an outline of four corners,
 // for pieces that keep the corners of all their panels in one array.
 func FillRectangle(outline []Vertex, x0, y0, x1, y1 measure.Length) {
-	outline[0].Point, outline[1].Point = At(x0, y0), At(x1, y0)
-	outline[2].Point, outline[3].Point = At(x1, y1), At(x0, y1)
+	outline[0], outline[1] = Vertex{Point: At(x0, y0)}, Vertex{Point: At(x1, y0)}
+	outline[2], outline[3] = Vertex{Point: At(x1, y1)}, Vertex{Point: At(x0, y1)}
 }
 
 // Polygon returns the straight-edged outline through the points.
@@ -33,6 +33,7 @@ func (s *Strip) Positions() []measure.Length {
 }
 
 func (s *Strip) positions(at []measure.Length) []measure.Length {
+	at[0] = measure.Length{}
 	for i := range s.Cells {
 		at[i+1] = at[i].Add(s.Cells[i].Size)
 	}

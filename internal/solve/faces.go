@@ -1,8 +1,6 @@
 package solve
 
 import (
-	"slices"
-
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/rounding"
@@ -37,15 +35,15 @@ func faces(list []face, plan *enclosure.Plan, fit *enclosure.Fit, sizes []measur
 
 // across adds the face that a closure says is as long: it takes what is on the
 // one side of the equation for what is on the other.
-func (f face) across(list []face, plan *enclosure.Plan, terms []rounding.Term) []face {
+func (f *face) across(list []face, plan *enclosure.Plan, terms []rounding.Term) []face {
 	for _, t := range terms {
 		c := f.of[t.Reading]
 		if c == 0 || t.Coefficient != 1 && t.Coefficient != -1 {
 			continue
 		}
-		opposite := f
+		opposite := *f
 		for _, o := range terms {
-			if !plan.Placed(o.Reading) && f.of[o.Reading] == 0 {
+			if f.of[o.Reading] == 0 && !plan.Placed(o.Reading) {
 				return list // what is set by itself elsewhere bounds nothing
 			}
 			opposite.of[o.Reading] -= c * int16(t.Coefficient*o.Coefficient)
@@ -68,9 +66,14 @@ func (f face) round(list []face, p rounding.Pair, sizes []measure.Length) []face
 }
 
 // into adds a face that is new and that there is room for.
-func (f face) into(list []face) []face {
-	if len(list) == mostFaces || slices.ContainsFunc(list, func(o face) bool { return o.of == f.of }) {
+func (f *face) into(list []face) []face {
+	for i := range list {
+		if list[i].of == f.of {
+			return list
+		}
+	}
+	if len(list) == mostFaces {
 		return list
 	}
-	return append(list, f)
+	return append(list, *f)
 }

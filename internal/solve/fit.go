@@ -31,7 +31,8 @@ type judgement struct {
 	judged    bool // whether certainty knows the chance
 	certainty Certainty
 
-	cells []float64 // of all forms
+	cells []float64       // of all forms
+	faces [mostFaces]face // of a fit
 }
 
 // judgements are those whose memory the next ones can have.
@@ -94,18 +95,21 @@ func (r *Request) judgeFrom(plan *enclosure.Plan, sizes []measure.Length, datum 
 	j.fits = slices.Grow(j.fits[:0], len(plan.Fits))[:len(plan.Fits)]
 	j.forms = slices.Grow(j.forms[:0], 3*len(plan.Fits))
 	j.cells = slices.Grow(j.cells[:0], 3*len(plan.Fits)*len(j.sources))
-	var list [mostFaces]face
 	for i := range plan.Fits {
 		f := &plan.Fits[i]
-		for n, face := range faces(list[:0], plan, f, sizes) {
+		list := faces(j.faces[:0], plan, f, sizes)
+		for n := range list {
 			var times []float64
 			times, j.cells = grow(j.cells, len(j.sources))
-			j.forms = append(j.forms, j.form(f, &face, times))
-			form := &j.forms[len(j.forms)-1]
+			j.forms = append(j.forms, j.form(f, &list[n], times))
+			form, sure := &j.forms[len(j.forms)-1], 0.0
 			if n == 0 {
-				j.fits[i] = r.fit(f, tolerance.Stack(form, j.sources))
+				own := tolerance.Stack(form, j.sources)
+				j.fits[i], sure = r.fit(f, &own), own.Deviations
+			} else {
+				sure = form.Deviations(j.sources)
 			}
-			if sure := form.Deviations(j.sources); sure < j.least || j.certainty.Weakest < 0 {
+			if sure < j.least || j.certainty.Weakest < 0 {
 				j.least, j.certainty.Weakest = sure, i
 			}
 		}
@@ -122,7 +126,8 @@ func (a *account) eachFit(fits []Fit) []Fit {
 		f, own := &a.plan.Fits[i], face{}
 		own.of.of(a.plan.Problem.Windows[f.Window].Form.Terms)
 		form := a.form(f, &own, times)
-		fits = append(fits, a.r.fit(f, tolerance.Stack(&form, a.sources)))
+		stack := tolerance.Stack(&form, a.sources)
+		fits = append(fits, a.r.fit(f, &stack))
 	}
 	return fits
 }
@@ -140,7 +145,7 @@ func grow(cells []float64, n int) (taken, rest []float64) {
 
 // fit is what a stack says of a fit. The give is in the chance alone: it is no
 // room.
-func (r *Request) fit(f *enclosure.Fit, own tolerance.Result) Fit {
+func (r *Request) fit(f *enclosure.Fit, own *tolerance.Result) Fit {
 	give := r.give(f)
 	clearance := own.Nominal.Sub(give)
 	return Fit{

@@ -25,6 +25,9 @@ func (o *Outside) sizes() [3]measure.Length {
 func (s *Solution) outside(extent [3]measure.Length) Outside {
 	size := around(&s.Pattern, extent, s.Ornament)
 	o := Outside{Width: size[0], Height: size[1], Thickness: size[2]}
+	if s.Request.Grammage == 0 {
+		return o
+	}
 	for i := range s.Pattern.Pieces {
 		piece := &s.Pattern.Pieces[i]
 		o.Mass += float64(piece.Quantity) * piece.Area() * s.Request.Grammage / 1e6

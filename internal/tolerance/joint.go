@@ -41,7 +41,7 @@ func Joint(forms []Form, sources []Source) Certain {
 	c := Certain{Chance: 1, Within: 2e-5}
 	for i := core; i < len(rows); i++ {
 		c.Chance *= rows[i].beside(rows[:i])
-		c.Within += Phi(-rows[i].limit) / 3
+		c.Within += rows[i].fails / 3
 	}
 	switch core {
 	case 0:
@@ -49,7 +49,7 @@ func Joint(forms []Form, sources []Source) Certain {
 	case 1:
 		c.Chance *= Phi(rows[0].limit)
 	case 2:
-		c.Chance *= pair(rows[0].limit, rows[1].limit, rows[0].correlation(&rows[1]))
+		c.Chance *= pair(rows[0].limit, rows[1].limit, Phi(rows[0].limit)*Phi(rows[1].limit), rows[0].correlation(&rows[1]))
 	default:
 		q := quadrantOf(rows[:core])
 		c.Chance, c.Within = c.Chance*q.chance(latticeFor(q.variables)), latticeWithin
@@ -64,7 +64,8 @@ type row struct {
 	limit, deviation float64
 	times            []float64 // how often each source goes into the clearance
 	sources          []Source
-	from, to         int // no other source does
+	from, to         int     // no other source does
+	fails            float64 // how often, once it is sorted
 }
 
 // scaledRows scales the forms by their deviations and leaves out those that are
@@ -87,7 +88,7 @@ func scaledRows(forms []Form, sources []Source) (rows []row, possible bool) {
 		if rows == nil {
 			rows = make([]row, 0, len(forms)-i)
 		}
-		rows = row{mean / deviation, deviation, f.Times, sources, from, to}.into(rows)
+		rows = row{mean / deviation, deviation, f.Times, sources, from, to, 0}.into(rows)
 	}
 	return rows, true
 }
@@ -122,7 +123,8 @@ func parted(rows []row) (core int, failing float64) {
 	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(a.limit, b.limit) })
 	core = len(rows)
 	for i := len(rows) - 1; i >= 0; i-- {
-		if failing += Phi(-rows[i].limit); failing <= seldom {
+		rows[i].fails = Phi(-rows[i].limit)
+		if failing += rows[i].fails; failing <= seldom {
 			core = i
 		}
 	}
@@ -144,5 +146,7 @@ func (r *row) beside(others []row) float64 {
 	if nearest < 0 {
 		return Phi(r.limit)
 	}
-	return pair(r.limit, others[nearest].limit, most) / max(Phi(others[nearest].limit), 1e-12)
+	other := others[nearest].limit
+	holds := Phi(other)
+	return pair(r.limit, other, Phi(r.limit)*holds, most) / max(holds, 1e-12)
 }

@@ -3,11 +3,11 @@ package tolerance
 import "math"
 
 // pair is the chance that two standard normal quantities correlated by rho are
-// at most h and k: the product of their own and the integral of the density
+// at most h and k: the product of their own, both, and the integral of the density
 // over the correlation (Z. Drezner and G. O. Wesolowsky, "On the computation of
 // the bivariate normal integral", J. Stat. Comp. Simul. 35, 1990), by the Gauss
 // and Legendre rule. It is off by at most 2 10^-5, near correlations of one.
-func pair(h, k, rho float64) float64 {
+func pair(h, k, both, rho float64) float64 {
 	half := math.Asin(min(max(rho, -1), 1)) / 2
 	var sum float64
 	for i, x := range legendre {
@@ -16,7 +16,7 @@ func pair(h, k, rho float64) float64 {
 			sum += weights[i] * math.Exp(-(h*h+k*k-2*h*k*sin)/(2*cos*cos))
 		}
 	}
-	return min(max(Phi(h)*Phi(k)+sum*half/(2*math.Pi), 0), 1)
+	return min(max(both+sum*half/(2*math.Pi), 0), 1)
 }
 
 // legendre and weights are half of the 10-point rule (Abramowitz and Stegun,

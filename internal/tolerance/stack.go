@@ -48,6 +48,8 @@ type Result struct {
 	WorstCase measure.Range // every error at its worst at once
 	RSS       measure.Range // root-sum-square, three standard deviations either way
 	Chance    float64       // normal probability that the clearance is at least zero
+	// Deviations is what Form.Deviations says of it.
+	Deviations float64
 }
 
 // Stack adds up the errors of a clearance. Without any error the chance is 0
@@ -66,12 +68,12 @@ func Stack(f *Form, sources []Source) Result {
 		over += math.Abs(times) * high
 	}
 	mean, deviation := f.normal(sources)
-	spread := deviations * deviation
+	spread, by := deviations*deviation, above(mean, deviation)
 	return Result{
 		Nominal:   f.Nominal,
 		WorstCase: measure.Range{Min: f.Nominal.Sub(outwards(under)), Max: f.Nominal.Add(outwards(over))},
 		RSS:       measure.Range{Min: rounded(mean - spread), Max: rounded(mean + spread)},
-		Chance:    Phi(above(mean, deviation)),
+		Chance:    Phi(by), Deviations: by,
 	}
 }
 

@@ -30,7 +30,7 @@ func (l *layout) reliefs(index int) {
 	for _, corners := range c.paths {
 		path := l.laid.Corners.Take(len(corners))
 		for i, k := range corners {
-			path[i].Point = l.corners[k].Point
+			path[i] = pattern.Vertex{Point: l.corners[k].Point}
 		}
 		l.relief(path)
 	}
