@@ -179,9 +179,9 @@ func TestWhatIsSuggested(t *testing.T) {
 		{Kind: "tray", Title: "Tray", Why: []wire.Reason{{Detail: "too thick", Expected: "at most 3 mm"}}, Post: &wire.Posted{Verdict: "none"}, Link: "/b"},
 	}}
 	text, rows := told(t, a, SuggestionColumns)
-	assert.Equal(t, "Band works: No glue.; It fits.\nTray does not work: too thick at most 3 mm\n", text)
-	assert.Equal(t, []string{"band", "yes", "No glue.; It fits.", "1 mm", "0.97", "200 mm", "40 mm", "0", "5.5", "letter may-take", "/a"}, rows[0])
-	assert.Equal(t, []string{"tray", "no", "too thick at most 3 mm", "", "", "", "", "", "", "none", "/b"}, rows[1])
+	assert.Equal(t, "Band works: No glue. It fits.\nTray does not work: too thick (at most 3 mm)\n", text)
+	assert.Equal(t, []string{"band", "yes", "No glue. It fits.", "1 mm", "0.97", "200 mm", "40 mm", "0", "5.5", "letter may-take", "/a"}, rows[0])
+	assert.Equal(t, []string{"tray", "no", "too thick (at most 3 mm)", "", "", "", "", "", "", "none", "/b"}, rows[1])
 }
 
 // TestPapersBesideAMark: one and several, beyond the mark and short of it.

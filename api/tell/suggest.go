@@ -26,11 +26,17 @@ func suggestionTable(a *wire.Suggestions) table {
 	return t
 }
 
-// whyOf joins what is said of a kind.
+// whyOf joins what is said of a kind: sentences, or what is wrong with what is taken.
 func whyOf(k *wire.Suggestion) string {
-	var words []string
-	for _, r := range k.Why {
-		words = append(words, strings.TrimSpace(r.Detail+" "+r.Expected))
+	var words strings.Builder
+	for i, r := range k.Why {
+		if i > 0 {
+			words.WriteString(map[bool]string{true: " ", false: "; "}[strings.HasSuffix(words.String(), ".")])
+		}
+		words.WriteString(r.Detail)
+		if r.Expected != "" {
+			words.WriteString(" (" + r.Expected + ")")
+		}
 	}
-	return strings.Join(words, "; ")
+	return words.String()
 }

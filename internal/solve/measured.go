@@ -137,6 +137,7 @@ type dealer struct {
 	sizes                []measure.Length
 	placed               []bool
 	marks, rises, depths int
+	short                bool // some list was shorter than what was asked of it
 	faults               fault.Faults
 }
 
@@ -169,7 +170,7 @@ func (d *dealer) strip(s *enclosure.Strip) {
 		}
 		d.place(reading, to.Sub(from), field)
 		if slices.Contains(s.Readings[:i], reading) && d.sizes[reading] != to.Sub(from) {
-			d.unequal(field)
+			d.wrong(field, "panels that must be equally wide are not", "a box with equal sides closes only if the marks are equally far apart")
 		}
 		from = to
 	}
@@ -177,20 +178,19 @@ func (d *dealer) strip(s *enclosure.Strip) {
 
 // place settles a reading; the first place counts.
 func (d *dealer) place(reading int, size measure.Length, field string) {
-	if size.Sign() <= 0 && len(d.faults) == 0 {
-		d.faults = append(d.faults, fault.Fault{Code: fault.Impossible, Field: field,
-			Detail: "the marks must go up from the edge to the end of the blank", Hint: "measure all of them from the left or the bottom edge"})
+	if size.Sign() <= 0 {
+		d.wrong(field, "the marks must go up from the edge to the end of the blank", "measure all of them from the left or the bottom edge")
 	}
 	if !d.placed[reading] {
 		d.placed[reading], d.sizes[reading] = true, size
 	}
 }
 
-// unequal complains, once, of panels that one reading stands for.
-func (d *dealer) unequal(field string) {
-	if len(d.faults) == 0 {
-		d.faults = append(d.faults, fault.Fault{Code: fault.Impossible, Field: field,
-			Detail: "panels that must be equally wide are not", Hint: "a box with equal sides closes only if the marks are equally far apart"})
+// wrong complains, once, of measurements that cannot be: of none where some are missing,
+// whose places are empty.
+func (d *dealer) wrong(field, detail, hint string) {
+	if len(d.faults) == 0 && !d.short {
+		d.faults = append(d.faults, fault.Fault{Code: fault.Impossible, Field: field, Detail: detail, Hint: hint})
 	}
 }
 
@@ -198,6 +198,7 @@ func (d *dealer) unequal(field string) {
 func (d *dealer) next(used *int, list []measure.Length) measure.Length {
 	*used++
 	if *used > len(list) {
+		d.short = true
 		return measure.Length{}
 	}
 	return list[*used-1]

@@ -2,6 +2,7 @@ package solve_test
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"testing"
 
@@ -136,5 +137,43 @@ func TestDepthsTooManyAreTold(t *testing.T) {
 		said := faults[0].Detail + faults[0].Expected + faults[0].Hint
 		assert.Contains(t, said, "further sizes: ")
 		assert.Contains(t, said, "or the corners of the outline, which show what is no cut of its own")
+	}
+}
+
+// What was not measured is told as missing alone: there is nothing of it that could go
+// down. Marks that do are told as such.
+func TestWhatWasNotMeasuredIsMissing(t *testing.T) {
+	for _, kind := range []string{"tray", "slotted-band", "prism-box", "tuck-carton"} {
+		thickness := int64(40_000)
+		if kind == "slotted-band" {
+			thickness = 2_000
+		}
+		r := asked(t, kind, 88_000, 125_000, thickness, 300)
+		if kind == "prism-box" {
+			r.Height = measure.Length{}
+		}
+		s, err := solve.Solve(context.Background(), r)
+		require.NoError(t, err)
+		faultsOf := func(own *solve.Measurements) (codes []fault.Code) {
+			_, err := solve.CheckOwn(context.Background(), r, own)
+			var faults fault.Faults
+			require.NoError(t, faults.Add(err), kind)
+			for _, f := range faults {
+				codes = append(codes, f.Code)
+			}
+			return codes
+		}
+		own := s.ReadOff()
+		for _, list := range []*[]measure.Length{&own.Marks, &own.Rises} {
+			whole := *list
+			for n := range whole {
+				*list = whole[:n]
+				assert.Equal(t, []fault.Code{fault.Missing}, faultsOf(own), "%s, %d of %d", kind, n, len(whole))
+			}
+			*list = whole
+		}
+		own.Marks = slices.Clone(own.Marks)
+		slices.Reverse(own.Marks)
+		assert.Contains(t, faultsOf(own), fault.Impossible, kind)
 	}
 }
