@@ -164,3 +164,20 @@ func mustStep(t testing.TB, text string) measure.Step {
 	}
 	return s
 }
+
+// A ruler in inches goes down to 64ths, one in millimetres to halves (common practice).
+func TestFinestMarks(t *testing.T) {
+	assert.Equal(t, measure.MustParseStep("1/64 in"), measure.Finest(measure.Inch))
+	assert.Equal(t, measure.MustParseStep("0.5 mm"), measure.Finest(measure.Millimetre))
+	assert.Equal(t, measure.MustParseStep("0.5 mm"), measure.Finest(measure.NoUnit))
+}
+
+// Lengths in sentences have three places of an inch and two of a millimetre: 0.3048 mm is
+// 12 thousandths (1 in = 25.4 mm), 1/32 in is 0.03125.
+func TestPlainDecimals(t *testing.T) {
+	for l, want := range map[measure.Length][2]string{
+		measure.Micrometres(305): {"0.012 in", "0.31 mm"}, measure.Sixtyfourths(2): {"0.031 in", "0.79 mm"}, measure.Inches(1): {"1 in", "25.4 mm"},
+	} {
+		assert.Equal(t, want, [2]string{l.Plain(measure.Inch), l.Plain(measure.Millimetre)})
+	}
+}

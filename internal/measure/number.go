@@ -213,7 +213,7 @@ func vulgar(c rune) (over, under int64, ok bool) {
 	parts := [...][2]int64{{1, 2}, {1, 4}, {3, 4}, {1, 8}, {3, 8}, {5, 8}, {7, 8}, {1, 3}, {2, 3},
 		{1, 5}, {2, 5}, {3, 5}, {4, 5}, {1, 6}, {5, 6}, {1, 7}, {1, 9}, {1, 10}}
 	i := strings.IndexRune(characters, c)
-	if i < 0 || c == 0 {
+	if i < 0 {
 		return 0, 0, false
 	}
 	p := parts[utf8.RuneCountInString(characters[:i])]
