@@ -230,8 +230,8 @@ func (s Style) appendLength(dst []byte, l *wire.Length, from string) []byte {
 	return dst
 }
 
-// appendPapers appends what is set beside a mark, with the millimetres that it
-// comes to.
+// appendPapers appends what is set beside a mark, with what it comes to in the mark's
+// unit.
 func appendPapers(dst []byte, l *wire.Length) []byte {
 	if l.Papers == 0 {
 		return dst
@@ -245,8 +245,11 @@ func appendPapers(dst []byte, l *wire.Length) []byte {
 	if n > 1 {
 		dst = append(dst, 's')
 	}
-	dst = strconv.AppendFloat(append(dst, " ("...), l.MM, 'f', -1, 64)
-	return append(dst, " mm)"...)
+	comes, unit := l.MM, " mm)"
+	if strings.HasSuffix(l.Reading, " in") {
+		comes, unit = l.In, " in)"
+	}
+	return append(strconv.AppendFloat(append(dst, " ("...), comes, 'f', -1, 64), unit...)
 }
 
 // label names a measurement in a line of text; most names say what they are.

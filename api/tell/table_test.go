@@ -81,7 +81,7 @@ func TestMeasurementsAreToldAlike(t *testing.T) {
 	a := solution()
 	assert.Equal(t, `band, blank width: 8 in
 band, blank height: 1 in
-band, score 1: 1/2 in less 2 papers (12.7 mm) from the left
+band, score 1: 1/2 in less 2 papers (0.5 in) from the left
 band, tab & "flap": 1/4 in
 band, left slit: 1 in from the top
 band, slot: 1 in
