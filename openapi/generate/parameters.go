@@ -59,7 +59,8 @@ func (p *patch) requestBody(call api.CallSpec, summary string) object {
 		"application/x-www-form-urlencoded": object{"schema": reference("Form")},
 	}
 	if call.Table != "" {
-		content["text/csv"] = object{"schema": object{"type": "string"}, "example": call.Table}
+		content["text/csv"] = object{"example": call.Table, "schema": object{"type": "string",
+			"description": "The list alone, a row an entry. The other names stand in the address, as by GET."}}
 	}
 	return object{"content": content}
 }
