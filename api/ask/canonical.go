@@ -14,7 +14,7 @@ func (r *Reading) AppendQuery(dst []byte, answer bool) []byte {
 	first := true
 	for i, v := range r.values {
 		n := &r.table.names[i]
-		if n.Answer && (!answer || n.Name == "errors") {
+		if !v.is.Given && !v.implied || n.Answer && (!answer || n.Name == "errors") {
 			continue
 		}
 		for entry := range v.entries(r) {
@@ -34,14 +34,14 @@ func (r *Reading) AppendQuery(dst []byte, answer bool) []byte {
 func (r *Reading) AppendKey(dst []byte) []byte {
 	dst = append(dst, byte(r.unit))
 	for i, v := range r.values {
-		f := v.field()
-		switch texts := textsOf(v); {
-		case !f.Given || r.table.names[i].Narrows:
-		case r.table.names[i].List:
+		switch n := &r.table.names[i]; {
+		case !v.is.Given || n.Narrows:
+		case n.List:
+			texts := textsOf(v.value)
 			dst = binary.AppendUvarint(binary.AppendUvarint(dst, uint64(i)), uint64(len(texts)))
 			dst = AppendParts(dst, texts...)
 		default:
-			dst = AppendParts(binary.AppendUvarint(dst, uint64(i)), f.Text)
+			dst = AppendParts(binary.AppendUvarint(dst, uint64(i)), v.is.Text)
 		}
 	}
 	return dst
@@ -83,7 +83,7 @@ func (r *Reading) LinkWith(path, name, word string) []byte {
 	}
 	own := r.values[i]
 	defer func() { r.values[i] = own }()
-	r.values[i] = &Text{Field{Given: true, Text: word}}
+	r.values[i] = slotOf(&Text{Field{Given: true, Text: word}})
 	return r.Link(path)
 }
 
@@ -100,23 +100,22 @@ type Given struct {
 func (r *Reading) Given() []Given {
 	r.given = r.given[:0]
 	for i, v := range r.values {
-		if f, n := v.field(), &r.table.names[i]; f.Given && !n.Answer {
-			g := Given{Name: n.Name, Text: f.Text}
+		if n := &r.table.names[i]; v.is.Given && !n.Answer {
+			g := Given{Name: n.Name, Text: v.is.Text}
 			if n.List {
-				g.Text = strings.Join(textsOf(v), ", ")
+				g.Text = strings.Join(textsOf(v.value), ", ")
 			} else {
-				g.Length, g.Measured = lengthOf(v)
+				g.Length, g.Measured = lengthOf(v.value)
 			}
 			r.given = append(r.given, g)
 		}
 	}
 	for i, v := range r.values {
-		f := v.field()
-		if f.Given || f.From == "" {
+		if v.is.Given || v.is.From == "" {
 			continue
 		}
-		g := Given{Name: r.table.names[i].Name, Text: f.Text, From: f.From}
-		if g.Length, g.Measured = lengthOf(v); g.Text == "" {
+		g := Given{Name: r.table.names[i].Name, Text: v.is.Text, From: v.is.From}
+		if g.Length, g.Measured = lengthOf(v.value); g.Text == "" {
 			g.Text = measure.Finest(r.unit).Format(g.Length)
 		}
 		r.given = append(r.given, g)

@@ -28,6 +28,20 @@ type value interface {
 	appendURL(dst []byte, r *Reading, i int) []byte
 }
 
+// slot is a value and what it has in common with others, which most of those who look
+// through a request need alone: few of its names are given.
+type slot struct {
+	value
+	is      *Field
+	implied bool // it may stand in an address without being given
+}
+
+// slotOf is the slot of a value.
+func slotOf(v value) slot {
+	_, unit := v.(*Unit)
+	return slot{v, v.field(), unit}
+}
+
 // Field is what all fields of a request have in common.
 type Field struct {
 	Given bool

@@ -124,7 +124,7 @@ type Names struct {
 	table  *table
 	making bool // the table is still to be made; else it is known
 	answer bool // what follows says how to answer
-	values []value
+	values []slot
 }
 
 // bind binds a name to a field, which gives it its type.
@@ -140,7 +140,7 @@ func (n *Names) bind(v value, name Name) {
 	}
 	v.field().place, v.field().table = len(n.values), n.table
 	v.usual(name.Default)
-	n.values = append(n.values, v)
+	n.values = append(n.values, slotOf(v))
 }
 
 // isList reports whether a field takes a name that is given several times.

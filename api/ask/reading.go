@@ -27,7 +27,7 @@ type Reading struct {
 	Answer Answer // how to answer
 
 	table  *table
-	values []value // one for each name of the table
+	values []slot // one for each name of the table
 	fields []field
 	unit   measure.Unit // of the answer: the named one, or that of the first length
 	named  measure.Unit // the unit that bare numbers are in
@@ -128,8 +128,7 @@ func (r *Reading) Parse() {
 			r.reportUnknown(f)
 			continue
 		}
-		n, v := &r.table.names[i], r.values[i]
-		is := v.field()
+		n, v, is := &r.table.names[i], r.values[i], r.values[i].is
 		if is.Given && !n.List {
 			r.Report(fault.Fault{Code: fault.Repeated, Field: f.name, Value: f.text, Detail: "the name is given more than once", Expected: "each name once"}, "")
 			continue

@@ -41,7 +41,7 @@ func (r *Reading) CommonLink(path string, k *enclosure.Kind) string {
 	}
 	for _, name := range names {
 		if i, ok := r.table.index[name]; ok {
-			changed.values[i] = &Text{}
+			changed.values[i] = slotOf(&Text{})
 		}
 	}
 	link := changed.AppendQuery(append([]byte(path+k.Name), '?'), false)

@@ -127,15 +127,23 @@ func (r *reader) joint() {
 	}
 }
 
-// wholeNumber converts digits, none of which counts as zero, as ParseInt has it.
+// wholeNumber converts digits, none of which counts as zero.
 func (r *reader) wholeNumber(digits string, at int) (number, *ParseError) {
 	n := number{den: 1, digits: digits}
 	significant := strings.TrimLeft(digits, "0")
 	if len(significant) > mostDigits {
 		return n, r.fail(ReasonTooLarge, at, tooLargeDetail, "")
 	}
-	n.whole, _ = strconv.ParseInt(significant, 10, 64)
+	n.whole = worth(significant)
 	return n, nil
+}
+
+// worth is the number that at most mostDigits digits stand for.
+func worth(digits string) (n int64) {
+	for _, c := range []byte(digits) {
+		n = 10*n + int64(c-'0')
+	}
+	return n
 }
 
 // decimalNumber converts digits with one decimal mark at most.
@@ -153,7 +161,7 @@ func (r *reader) decimalNumber(numeral string, at int) (number, *ParseError) {
 	decimals = strings.TrimRight(decimals, "0")
 	n.places = len(decimals)
 	if n.places <= mostPlaces {
-		n.num, _ = strconv.ParseInt(decimals, 10, 64)
+		n.num = worth(decimals)
 		n.den = power10(n.places)
 	}
 	return n, err
@@ -209,6 +217,9 @@ func (r *reader) rulerFraction(n number, over, under int64, at int) (number, *Pa
 
 // vulgar returns the parts of a fraction written as one character.
 func vulgar(c rune) (over, under int64, ok bool) {
+	if c < utf8.RuneSelf {
+		return 0, 0, false // most are
+	}
 	const characters = "½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚⅐⅑⅒"
 	parts := [...][2]int64{{1, 2}, {1, 4}, {3, 4}, {1, 8}, {3, 8}, {5, 8}, {7, 8}, {1, 3}, {2, 3},
 		{1, 5}, {2, 5}, {3, 5}, {4, 5}, {1, 6}, {5, 6}, {1, 7}, {1, 9}, {1, 10}}
