@@ -48,11 +48,12 @@ func (s *host) spelt(c echo.Context) (name requestKey, ok bool) {
 	at := len(b)
 	b = append(b, make([]byte, n)...)
 	read, err := io.ReadFull(request.Body, b[at:])
-	request.Body = struct {
-		io.Reader
-		io.Closer
-	}{io.MultiReader(bytes.NewReader(b[at:at+read]), request.Body), request.Body}
-	return sha256.Sum256(b), err == nil
+	if err != nil {
+		request.Body = io.NopCloser(io.MultiReader(bytes.NewReader(b[at:at+read]), request.Body))
+		return name, false
+	}
+	request.Body = ask.Arrived{Buffer: bytes.NewBuffer(b[at:])}
+	return sha256.Sum256(b), true
 }
 
 // answerAsSpelt answers a request that was understood before, and reports whether
