@@ -193,9 +193,11 @@ func membersOf(t reflect.Type, at uintptr) []member {
 
 // emptiness says of a value of a type whether it is left out where it is optional.
 func emptiness(t reflect.Type) func(at unsafe.Pointer) bool {
-	switch t.Kind() {
-	case reflect.String, reflect.Slice:
+	switch kind := t.Kind(); {
+	case kind == reflect.String || kind == reflect.Slice:
 		return func(at unsafe.Pointer) bool { return len(*(*string)(at)) == 0 } // a list begins as a text does
+	case t.Size() == 8:
+		return func(at unsafe.Pointer) bool { return *(*uint64)(at) == 0 } // most numbers and addresses
 	default:
 		return func(at unsafe.Pointer) bool {
 			for _, b := range unsafe.Slice((*byte)(at), t.Size()) {

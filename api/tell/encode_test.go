@@ -1,9 +1,11 @@
 package tell
 
 import (
+	"bytes"
 	"encoding/json"
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -112,4 +114,22 @@ func TestNumbers(t *testing.T) {
 		require.Equal(t, x, back)
 		require.NotContains(t, text, "e")
 	})
+}
+
+// TestEveryCharacterAtEveryPlace of a text is written as encoding/json writes it, which
+// escapes some more with letters and & as well (RFC 8259, 7: what is written reads back).
+func TestEveryCharacterAtEveryPlace(t *testing.T) {
+	for c := range 256 {
+		for length := 1; length <= 18; length++ {
+			for at := range length {
+				text := []byte(strings.Repeat("a", length))
+				text[at] = byte(c)
+				got := AppendString(nil, string(text))
+				var back string
+				require.NoError(t, json.Unmarshal(got, &back), "%q", text)
+				require.Equal(t, strings.ToValidUTF8(string(text), "\ufffd"), back)
+				require.Equal(t, strings.ContainsAny(string(text), "\"\\<>") || c < ' ', bytes.ContainsRune(got, '\\'), "%q", text)
+			}
+		}
+	}
 }

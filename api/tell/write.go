@@ -1,10 +1,12 @@
 package tell
 
 import (
+	"encoding/binary"
 	"math"
 	"strconv"
 	"strings"
 	"unicode/utf8"
+	"unsafe"
 )
 
 // plain are the characters that a string has as they are.
@@ -20,7 +22,7 @@ var plain = func() (is [256]bool) {
 func AppendString(dst []byte, text string) []byte {
 	dst = append(dst, '"')
 	for {
-		i := 0
+		i := plainWords(text)
 		for i < len(text) && plain[text[i]] {
 			i++
 		}
@@ -35,6 +37,22 @@ func AppendString(dst []byte, text string) []byte {
 		}
 		text = text[i+size:]
 	}
+}
+
+// plainWords is how far a text is plain, in whole words of eight characters: a word is
+// looked at as fast as a character. The highest bit of one that is too small, or the same
+// as one that it is held against, is set when that is taken off (Warren, Hacker's Delight,
+// 6-1, from memory); what it borrows from the next one stops at no word that is plain.
+func plainWords(text string) (n int) {
+	const each, high = 0x0101010101010101, 0x8080808080808080
+	for bytes := unsafe.Slice(unsafe.StringData(text), len(text)); len(bytes)-n >= 8; n += 8 {
+		w := binary.LittleEndian.Uint64(bytes[n:])
+		quote, slash, angle := w^'"'*each, w^'\\'*each, (w|2*each)^'>'*each // with its second bit set < is >
+		if (w|(w-' '*each)|(quote-each)|(slash-each)|(angle-each))&high != 0 {
+			break
+		}
+	}
+	return n
 }
 
 // appendEscaped appends one ASCII character as an escape.

@@ -10,8 +10,11 @@ import (
 // leftmost of these. Corners where an edge goes straight on are left out. Slits
 // have no width and leave no edge.
 func (p *Piece) Contours() [][]Vertex {
-	var space [2][64]side                                                     // most pieces have no more, and need no memory for them
-	edges := unmatched(split(space[1][:0], unmatched(p.sides(space[0][:0])))) // most lie on one other, and need not be parted
+	var space [2][64]side                     // most pieces have no more, and need no memory for them
+	edges := unmatched(p.sides(space[0][:0])) // most lie on one other, and need not be parted
+	if parted := split(space[1][:0], edges); len(parted) > len(edges) {
+		edges = unmatched(parted)
+	}
 	var all [][]Vertex
 	for len(edges) > 0 {
 		var ring []Vertex
