@@ -14,6 +14,7 @@ type answering struct {
 	*ask.Reading
 	options
 	path     string
+	self     string          // the canonical address, if it is known
 	ctx      context.Context // ends when nobody waits for the answer any more
 	err      error           // that kept an encoder from writing all of it
 	computed time.Time
@@ -30,8 +31,22 @@ func (x *answering) style() tell.Style {
 	return tell.Style{Bare: x.bare, Comma: x.comma}
 }
 
+// mostContentLocation is the longest address that a POST answer names as its
+// equivalent GET.
+const mostContentLocation = 2000
+
+// location is the address of the GET that equals a POST, empty if it is too long.
+func (x *answering) location() string {
+	location, link := x.Location(x.path)
+	text := string(location)
+	if x.self = text[:link]; len(text) > mostContentLocation {
+		return ""
+	}
+	return text
+}
+
 // asked is what the answer repeats of the request, until the answer is written.
 func (x *answering) asked() *wire.Asked {
-	x.repeated = wire.Ask(x.Reading, x.path)
+	x.repeated = wire.AskAt(x.Reading, x.path, x.self)
 	return x.repeated
 }

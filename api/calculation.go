@@ -68,7 +68,7 @@ func (k *calculation[Q, A]) serve(s *host, c echo.Context, extension string) err
 	if o.format == tell.Lines {
 		return k.serveLines(s, c, asked.Q, x)
 	}
-	out := s.newOutcome(c, r, k.path, o)
+	out := s.newOutcome(c, x)
 	if out.unchanged() {
 		return out.answerUnchanged()
 	}

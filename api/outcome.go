@@ -24,10 +24,6 @@ var (
 	documentPolicy = []string{edge.PolicyAlone}
 )
 
-// mostContentLocation is the longest address that a POST answer names as its
-// equivalent GET.
-const mostContentLocation = 2000
-
 // outcome is an answer that is being put together.
 type outcome struct {
 	*spelling
@@ -68,12 +64,12 @@ func (b *answerBuffer) giveBack() {
 
 // newOutcome decides the encoding and the entity tag, before anything is
 // computed.
-func (s *host) newOutcome(c echo.Context, r *ask.Reading, path string, o options) *outcome {
-	out := &outcome{spelling: &spelling{options: o, path: path}, s: s, c: c, r: r}
-	out.key = keyOf(r, path, out.writtenAs(), out.names(wire.MemberOrder))
+func (s *host) newOutcome(c echo.Context, x *answering) *outcome {
+	out := &outcome{spelling: &spelling{options: x.options, path: x.path}, s: s, c: c, r: x.Reading}
+	out.key = keyOf(x.Reading, x.path, out.writtenAs(), out.names(wire.MemberOrder))
 	out.encode()
 	if c.Request().Method == http.MethodPost {
-		out.location = locationOf(r, path)
+		out.location = x.location()
 	}
 	return out
 }
@@ -184,15 +180,6 @@ func (o *outcome) send(media string) error {
 	o.header("Content-Type", media)
 	o.header("Content-Length", strconv.Itoa(len(o.body)))
 	return write(o.c, http.StatusOK, o.body)
-}
-
-// locationOf is the address of the GET that equals a POST, empty if it is too long.
-func locationOf(r *ask.Reading, path string) string {
-	link := append(append(make([]byte, 0, 256), path...), '?')
-	if link = r.AppendQuery(link, true); len(link) > mostContentLocation {
-		return ""
-	}
-	return string(link)
 }
 
 // narrow keeps the picked value or the shown members of the JSON answer.

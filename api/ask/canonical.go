@@ -11,18 +11,25 @@ import (
 // the order of the table, lengths exact and in one spelling. With answer the
 // names that say how to answer are included.
 func (r *Reading) AppendQuery(dst []byte, answer bool) []byte {
-	first := true
-	for i, v := range r.values {
-		n := &r.table.names[i]
-		if !v.is.Given && !v.implied || n.Answer && (!answer || n.Name == "errors") {
+	from := len(dst)
+	if dst = r.appendNames(dst, from, 0, r.table.answers); answer {
+		dst = r.appendNames(dst, from, r.table.answers, len(r.values))
+	}
+	return dst
+}
+
+// appendNames appends some names to a query that begins at from.
+func (r *Reading) appendNames(dst []byte, from, first, end int) []byte {
+	for i := first; i < end; i++ {
+		v, name := &r.values[i], r.table.names[i].Name
+		if !v.is.Given && !v.implied || name == "errors" {
 			continue
 		}
 		for entry := range v.entries(r) {
-			if !first {
+			if len(dst) > from {
 				dst = append(dst, '&')
 			}
-			first = false
-			dst = v.appendURL(append(append(dst, n.Name...), '='), r, entry)
+			dst = v.appendURL(append(append(dst, name...), '='), r, entry)
 		}
 	}
 	return dst
@@ -72,6 +79,14 @@ func (r *Reading) Link(path string) []byte {
 	r.canonical = append(append(r.canonical[:0], path...), '?')
 	r.canonical = r.AppendQuery(r.canonical, false)
 	return r.canonical
+}
+
+// Location returns the canonical address of the answer, and how much of it is that of
+// the calculation. It holds as Link does.
+func (r *Reading) Location(path string) (location []byte, link int) {
+	link = len(r.Link(path))
+	r.canonical = r.appendNames(r.canonical, len(path)+1, r.table.answers, len(r.values))
+	return r.canonical, link
 }
 
 // LinkWith returns the canonical address of the calculation with another word

@@ -58,6 +58,9 @@ func (f *Form[Q]) bound() *Asked[Q] {
 	a := &Asked[Q]{Q: f.empty(), form: f}
 	names := &Names{table: f.names, making: len(f.names.names) == 0}
 	a.Q.bind(names)
+	if names.making {
+		f.names.answers = len(names.values)
+	}
 	if len(f.formats) > 0 {
 		names.answer = true
 		a.Answer.bind(names, f.formats)
@@ -95,11 +98,12 @@ func (a *Asked[Q]) Check() bool {
 
 // table is the names of one call in the order they are listed.
 type table struct {
-	names []Name
-	words []string // the names alone, for hints
-	index map[string]int
-	large bool   // bodies are larger than those of other calls
-	rows  string // the name of objects that may come as the rows of a table
+	names   []Name
+	words   []string // the names alone, for hints
+	index   map[string]int
+	answers int    // how many come before those that say how to answer
+	large   bool   // bodies are larger than those of other calls
+	rows    string // the name of objects that may come as the rows of a table
 }
 
 // find returns what is known of a name, or nil if the call does not know it.

@@ -33,11 +33,16 @@ var askeds = sync.Pool{New: func() any { return new(Asked) }}
 const usualTexts = 2 << 10
 
 // Ask returns what answers of the call at a path repeat of a request.
-func Ask(r *ask.Reading, path string) *Asked {
+func Ask(r *ask.Reading, path string) *Asked { return AskAt(r, path, "") }
+
+// AskAt is Ask where the canonical address is known already, unless it is empty.
+func AskAt(r *ask.Reading, path, self string) *Asked {
 	a := askeds.Get().(*Asked)
-	a.Reading, a.path = r, path
+	a.Reading, a.path, a.Self = r, path, self
 	a.texts.Grow(usualTexts)
-	a.Self = a.text(r.Link(path))
+	if self == "" {
+		a.Self = a.text(r.Link(path))
+	}
 	a.Query = a.Self[len(path):]
 	list := r.Given()
 	a.Given, a.both = slices.Grow(a.Given[:0], len(list)), slices.Grow(a.both[:0], len(list))

@@ -66,8 +66,8 @@ func (r *reader) checkCharacters() *ParseError {
 	if trimmed == "" {
 		return r.fail(ReasonEmpty, 0, "no length is given; is the cell blank?", "")
 	}
-	if characters := []rune(r.text); len(characters) > mostCharacters {
-		return r.fail(ReasonTooLong, len(string(characters[:mostCharacters])), "a length has at most 32 characters", "")
+	if utf8.RuneCountInString(r.text) > mostCharacters {
+		return r.fail(ReasonTooLong, len(string([]rune(r.text)[:mostCharacters])), "a length has at most 32 characters", "")
 	}
 	at := len(r.text) - len(trimmed)
 	if c, _ := utf8.DecodeRuneInString(trimmed); strings.ContainsRune("+-−", c) {
