@@ -46,7 +46,7 @@ func Dividers() *Kind {
 			{Name: "slots", Type: ChoiceParam, Advanced: true, Choices: []string{"auto", "slit", "slot"},
 				Help: "Slits without a width, or slots; auto slits stock under 1/32 in (0.8 mm)."},
 			lengthParam("play", 0, 5, "How much wider than the stock a slot is at the least; none if not given.").seldom(),
-		}, oneByOne("column", "wide"), oneByOne("row", "high")),
+		}, columnCells.oneByOne("wide"), rowCells.oneByOne("high")),
 		Plan: planDividers,
 	}
 }
@@ -67,8 +67,8 @@ func planDividers(in *Input) (*Plan, error) {
 	d, r := newDraft(in), &dividersReadings{slot: -1}
 	wide, high := Need{Width: -1}, Need{Height: -1}
 	var columns, rows error
-	r.columns, columns = d.cells("column", "columns", "column_width", in.Width)
-	r.rows, rows = d.cells("row", "rows", "row_height", in.Height)
+	r.columns, columns = d.cells(&columnCells, in.Width)
+	r.rows, rows = d.cells(&rowCells, in.Height)
 	room := in.seating()
 	least := in.Thickness.Sub(room.Max)
 	r.height = d.between("strip height", in.Thickness.Sub(middle(room)), measure.Max(least, measure.Nanometres(1)), measure.Largest())
@@ -135,8 +135,8 @@ func (d *draft) layDividers(r *dividersReadings, sizes []measure.Length) pattern
 		s.before, s.after = sizes[r.before], sizes[r.slot].Sub(sizes[r.before])
 	}
 	aside := s.after.Sub(s.before).Over(2) // the middle of a slot, from its mark
-	across := s.lay("width strip", len(r.rows)-1, d.namesOf(r.columns), d.sizesOf(r.columns, sizes), sizes[r.fromTop], true)
-	up := s.lay("height strip", len(r.columns)-1, d.namesOf(r.rows), d.sizesOf(r.rows, sizes), sizes[r.fromLow], false)
+	across := s.lay("width strip", len(r.rows)-1, d.cellsOf(r.columns, sizes), sizes[r.fromTop], true)
+	up := s.lay("height strip", len(r.columns)-1, d.cellsOf(r.rows, sizes), sizes[r.fromLow], false)
 	p := d.around(across, up)
 	p.Cavity.Into, p.Locks = true, []pattern.Lock{{Name: stripInSlot, A: 0, B: 1, Slotted: r.slot >= 0}}
 	x, y := d.laid.Positions(&across.Strips[0]), d.laid.Positions(&up.Strips[0])
@@ -150,13 +150,13 @@ func (d *draft) layDividers(r *dividersReadings, sizes []measure.Length) pattern
 	return p
 }
 
-// namesOf returns the names of some readings.
-func (d *draft) namesOf(readings []int) []string {
-	names := make([]string, len(readings))
+// cellsOf returns the cells of some readings.
+func (d *draft) cellsOf(readings []int, sizes []measure.Length) []pattern.Cell {
+	cells := d.laid.Cells.Take(len(readings))
 	for i, reading := range readings {
-		names[i] = d.plan.Problem.Readings[reading].Name
+		cells[i] = pattern.Cell{Name: d.plan.Problem.Readings[reading].Name, Size: sizes[reading]}
 	}
-	return names
+	return cells
 }
 
 // slottedStrip is how strips are made: how high they are, and how much of their
@@ -168,41 +168,57 @@ type slottedStrip struct {
 	slit          bool
 }
 
-// slotNames are the names of the slots of a strip.
-var slotNames = numbered("slot ", mostCells-1)
+// slots are where a strip is slotted; nothing is scored there.
+var slots = slotScores()
+
+func slotScores() []pattern.Score {
+	scores := make([]pattern.Score, mostCells-1)
+	for i, name := range numbered("slot ", len(scores)) {
+		scores[i].Name = name
+	}
+	return scores
+}
 
 // lay lays out a strip with a slot between each two of its cells, from the top
 // or from the bottom.
-func (s *slottedStrip) lay(name string, quantity int, cells []string, sizes []measure.Length, depth measure.Length, top bool) pattern.Piece {
-	e := edge{names: cells, scores: make([]pattern.Score, len(cells)-1)} // flat: nothing is scored
-	for i := range e.scores {
-		e.scores[i].Name = slotNames[i]
+func (s *slottedStrip) lay(name string, quantity int, cells []pattern.Cell, depth measure.Length, top bool) pattern.Piece {
+	n, strips, high := len(cells)-1, s.laid.Strips.Take(2), s.laid.Cells.Take(1)
+	high[0] = pattern.Cell{Name: "strip height", Size: s.height}
+	strips[0] = pattern.Strip{Across: pattern.Width, Cells: cells, Scores: slots[:n:n]}
+	strips[1] = pattern.Strip{Across: pattern.Height, Cells: high}
+	at := s.laid.Positions(&strips[0])
+	p := pattern.Piece{Name: name, Quantity: quantity, Width: at[n+1], Height: s.height, Strips: strips, Panels: s.laid.Panels.Take(1), Cuts: s.laid.Cuts.Take(n)}
+	for i := range p.Cuts {
+		p.Cuts[i] = s.cut(slots[i].Name, at[i+1], depth, top)
 	}
-	p := pattern.Piece{Name: name, Quantity: quantity, Height: s.height, Strips: []pattern.Strip{e.strip(s.laid, pattern.Width, sizes),
-		{Across: pattern.Height, Cells: []pattern.Cell{{Name: "strip height", Size: s.height}}}}}
-	at := s.laid.Positions(&p.Strips[0])
-	last := len(at) - 1
-	p.Width = at[last]
-	p.Cuts = make([]pattern.Cut, 0, last-1)
-	notches := make([]pattern.Point, 0, 4*last)
-	for i, x := range at[1:last] {
-		c := s.cut(e.scores[i].Name, x, depth, top)
-		p.Cuts = append(p.Cuts, c)
-		for _, v := range c.Path {
-			notches = append(notches, v.Point)
-		}
-	}
-	none, edge := measure.Length{}, 1 // where the slots come in among the corners
+	p.Panels[0] = pattern.Panel{Name: name, Outline: s.outline(&p, top)}
+	return p
+}
+
+// outline is that of a strip with its slots; slits leave no trace.
+func (s *slottedStrip) outline(p *pattern.Piece, top bool) []pattern.Vertex {
+	none, edge, cut := measure.Length{}, 1, 4*len(p.Cuts) // the slots come in after the corner before their edge
 	if top {
-		slices.Reverse(notches)
 		edge = 3
 	}
-	corners := []pattern.Point{pattern.At(none, none), pattern.At(p.Width, none), pattern.At(p.Width, s.height), pattern.At(none, s.height)}
-	if !s.slit { // slits leave no trace
-		corners = slices.Insert(corners, edge, notches...)
+	if s.slit {
+		cut = 0
 	}
-	p.Panels = []pattern.Panel{{Name: name, Outline: pattern.Polygon(corners...)}}
-	return p
+	outline := s.laid.Corners.Take(4 + cut)
+	for i, corner := range [...]pattern.Point{pattern.At(none, none), pattern.At(p.Width, none), pattern.At(p.Width, s.height), pattern.At(none, s.height)} {
+		if i >= edge {
+			i += cut
+		}
+		outline[i] = pattern.Vertex{Point: corner}
+	}
+	for i := range cut {
+		at := edge + i
+		if top { // from the right
+			at = edge + cut - 1 - i
+		}
+		outline[at] = p.Cuts[i/4].Path[i%4]
+	}
+	return outline
 }
 
 // cut is a slot as it is made: a slit has no width until a strip is in it.
@@ -213,11 +229,11 @@ func (s *slottedStrip) cut(name string, x, depth measure.Length, top bool) patte
 		c.From, y, inner = "top", s.height, s.height.Sub(depth)
 	}
 	if s.slit {
-		c.Path = pattern.Polygon(pattern.At(x, y), pattern.At(x, inner))
+		c.Path = s.laid.Polygon(pattern.At(x, y), pattern.At(x, inner))
 		return c
 	}
 	c.Kind, c.Width, c.Before = pattern.Slot, s.before.Add(s.after), s.before
 	left, right := x.Sub(s.before), x.Add(s.after)
-	c.Path = pattern.Polygon(pattern.At(left, y), pattern.At(left, inner), pattern.At(right, inner), pattern.At(right, y))
+	c.Path = s.laid.Polygon(pattern.At(left, y), pattern.At(left, inner), pattern.At(right, inner), pattern.At(right, y))
 	return c
 }

@@ -20,21 +20,32 @@ func numbered(word string, n int) []string {
 	return names
 }
 
+// cellWords are what the readings of a row's cells are called, and the parameters for
+// how many there are, for all but the last and for each.
+type cellWords struct {
+	count, all    string
+	readings, own []string
+}
+
+var (
+	columnCells = cellWords{"columns", "column_width", numbered("column ", mostCells), numbered("column_", mostCells)}
+	rowCells    = cellWords{"rows", "row_height", numbered("row ", mostCells), numbered("row_", mostCells)}
+)
+
 // oneByOne are the parameters of the cells of a row.
-func oneByOne(name, extent string) []Param {
+func (w *cellWords) oneByOne(extent string) []Param {
 	params := make([]Param, mostCells)
 	for i := range params {
-		number := strconv.Itoa(i + 1)
-		params[i] = lengthParam(name+"_"+number, 5, 1000,
-			"How "+extent+" "+name+" "+number+" is, to the middle of its strips; a share of what is left if not given.").seldom()
+		params[i] = lengthParam(w.own[i], 5, 1000,
+			"How "+extent+" "+w.readings[i]+" is, to the middle of its strips; a share of what is left if not given.").seldom()
 	}
 	return params
 }
 
 // cells adds the readings of a row of cells that together fill a size.
-func (d *draft) cells(name, count, given string, size measure.Length) ([]int, error) {
+func (d *draft) cells(w *cellWords, size measure.Length) ([]int, error) {
 	in := d.in
-	c := cellRow{sources: in.cellSources(name, given, in.count(count)), rest: size.Sub(in.middle()),
+	c := cellRow{sources: in.cellSources(w), rest: size.Sub(in.middle()),
 		least: measure.Sum(in.Beside(), in.Caliper, in.length("play"), in.slotRoom())}
 	for _, source := range c.sources {
 		if source == "" {
@@ -45,20 +56,19 @@ func (d *draft) cells(name, count, given string, size measure.Length) ([]int, er
 	}
 	cells, free := make([]int, len(c.sources)), -1
 	for i, source := range c.sources {
-		label := name + " " + strconv.Itoa(i+1)
 		if source != "" {
-			cells[i] = d.fixed(label, source)
+			cells[i] = d.fixed(w.readings[i], source)
 			continue
 		}
 		share := c.rest.Over(c.free) // of what is left
 		c.rest, c.free = c.rest.Sub(share), c.free-1
-		cells[i] = d.between(label, share, c.least, measure.Largest())
+		cells[i] = d.between(w.readings[i], share, c.least, measure.Largest())
 		if free >= 0 {
 			d.even(free, cells[i])
 		}
 		free = cells[i]
 	}
-	return cells, fault.Join(in.noSuchCell(name, len(cells)), in.boundCells(&c, count, size.Sub(in.Fit.Max)))
+	return cells, fault.Join(in.noSuchCell(w, len(cells)), in.boundCells(&c, w.count, size.Sub(in.Fit.Max)))
 }
 
 // cellRow is a row of cells while it is made.
@@ -71,25 +81,25 @@ type cellRow struct {
 
 // cellSources names the parameter that fixes each cell: its own, or the one for
 // all but the last.
-func (in *Input) cellSources(name, all string, n int64) []string {
-	sources := make([]string, n)
+func (in *Input) cellSources(w *cellWords) []string {
+	sources := make([]string, in.count(w.count))
 	for i := range sources {
-		if own := name + "_" + strconv.Itoa(i+1); in.given(own) {
-			sources[i] = own
-		} else if in.given(all) && i < len(sources)-1 {
-			sources[i] = all
+		if in.given(w.own[i]) {
+			sources[i] = w.own[i]
+		} else if in.given(w.all) && i < len(sources)-1 {
+			sources[i] = w.all
 		}
 	}
 	return sources
 }
 
 // noSuchCell refuses sizes of cells that there are not.
-func (in *Input) noSuchCell(name string, n int) error {
+func (in *Input) noSuchCell(w *cellWords, n int) error {
 	var faults fault.Faults
-	for i := n; i < mostCells; i++ {
-		if own := name + "_" + strconv.Itoa(i+1); in.given(own) {
-			faults = append(faults, fault.Fault{Code: fault.Conflict, Field: own, Detail: "there are only " + strconv.Itoa(n) + " " + name + "s",
-				Hint: "ask for more " + name + "s, or leave " + own + " out"})
+	for _, own := range w.own[n:] {
+		if in.given(own) {
+			faults = append(faults, fault.Fault{Code: fault.Conflict, Field: own, Detail: "there are only " + strconv.Itoa(n) + " " + w.count,
+				Hint: "ask for more " + w.count + ", or leave " + own + " out"})
 		}
 	}
 	return faults.Err()

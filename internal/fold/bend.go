@@ -21,7 +21,7 @@ import (
 // stays flat. A pattern without curved creases is returned as it is. Fold folds what comes of it.
 func Facets(p *pattern.Pattern) (*pattern.Pattern, [][]int) {
 	facets := make([][]int, len(p.Pieces))
-	if !slices.ContainsFunc(p.Pieces, func(q pattern.Piece) bool { return curved(&q) }) {
+	if !anyCurved(p) {
 		return p, facets
 	}
 	q := *p
@@ -39,6 +39,16 @@ func Facets(p *pattern.Pattern) (*pattern.Pattern, [][]int) {
 		}
 	}
 	return &q, facets
+}
+
+// anyCurved reports whether a pattern has a piece whose panels bend.
+func anyCurved(p *pattern.Pattern) bool {
+	for i := range p.Pieces {
+		if curved(&p.Pieces[i]) {
+			return true
+		}
+	}
+	return false
 }
 
 // curved reports whether a piece has a crease whose panels bend.

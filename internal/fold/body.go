@@ -7,9 +7,9 @@ import (
 )
 
 // bodies returns for each piece the first of the pieces that bonds make one
-// body of, which is the piece itself without a bond.
-func bodies(p *pattern.Pattern) []int {
-	body := make([]int, len(p.Pieces))
+// body of, which is the piece itself without a bond. They lie in body, if that has room.
+func bodies(body []int, p *pattern.Pattern) []int {
+	body = slices.Grow(body, len(p.Pieces))[:len(p.Pieces)]
 	for i := range body {
 		body[i] = i
 	}

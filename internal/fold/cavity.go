@@ -8,22 +8,28 @@ import (
 	"creasefit/internal/pattern"
 )
 
-// bound works out the box round a plate with its thickness, and whether the
-// plate fills it.
-func (pl *plate) bound(half float64) {
-	thin := boxRound(pl.space)
+// bound works out the box round a plate with its thickness.
+func (pl *plate) bound(half float64) { pl.box = boxRound(pl.space).thicker(pl.move.Z, half) }
+
+// shapes works out which plates are convex, and which fill the boxes round them.
+func (m *model) shapes() {
+	for i := range m.plates {
+		m.plates[i].shape()
+	}
+}
+
+func (pl *plate) shape() {
 	across, full := -1, 1.0
 	for k, n := range pl.move.Z {
 		if math.Abs(n) > 1-1e-12 {
 			across = k
 		} else {
-			full *= thin.high[k] - thin.low[k]
+			full *= pl.high[k] - pl.low[k]
 		}
 	}
 	paper := area(pl.flat)
 	pl.filled = across >= 0 && len(pl.hole) == 0 && math.Abs(full-paper) <= 1e-9*paper
 	pl.convex = len(pl.hole) == 0 && convex(pl.flat)
-	pl.box = thin.thicker(pl.move.Z, half)
 }
 
 // standing is the motion of the cavity panel, turned as the contents are.

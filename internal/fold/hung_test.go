@@ -84,6 +84,7 @@ func TestBentPiecesAreCrossedByOthers(t *testing.T) {
 		pl.move.Origin = Vec{0, float64(pl.panel) * 7, 0}
 		pl.space = pl.lift(nil, pl.flat)
 		pl.bound(m.half)
+		pl.shape()
 		m.plates = append(m.plates, pl)
 	}
 	assert.True(t, m.crossing(0))

@@ -71,7 +71,9 @@ const mostSpots = 1 << 14
 func (m *model) done() {
 	if cap(m.spots) <= mostSpots {
 		clear(m.plates)
-		*m = model{first: m.first[:0], plates: m.plates[:0], spots: m.spots[:0], corners: m.corners[:0], uncovered: m.uncovered}
+		clear(m.facets)
+		*m = model{facets: m.facets[:0], body: m.body[:0], first: m.first[:0], plates: m.plates[:0], spots: m.spots[:0], corners: m.corners[:0],
+			uncovered: m.uncovered}
 		models.Put(m)
 	}
 }
@@ -79,9 +81,12 @@ func (m *model) done() {
 // build folds the pattern; closed is 0 for flat and 1 for folded up. The
 // pattern's indices must be sound.
 func build(p *pattern.Pattern, closed float64) *model {
-	p, facets := Facets(p)
 	m := models.Get().(*model)
-	m.pattern, m.facets, m.body, m.half = p, facets, bodies(p), p.Caliper.Millimetres()/2
+	m.pattern, m.facets, m.body, m.half = p, slices.Grow(m.facets, len(p.Pieces))[:len(p.Pieces)], bodies(m.body, p), p.Caliper.Millimetres()/2
+	if anyCurved(p) {
+		m.pattern, m.facets = Facets(p)
+		p = m.pattern
+	}
 	m.first = slices.Grow(m.first, len(p.Pieces))[:len(p.Pieces)]
 	plates, spots := 0, 0
 	for i := range p.Pieces {

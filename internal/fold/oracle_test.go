@@ -125,6 +125,7 @@ func randomPlate(t *rapid.T, name string, half float64) plate {
 	}
 	pl.space = pl.lift(nil, pl.flat)
 	pl.bound(half)
+	pl.shape()
 	return pl
 }
 

@@ -112,6 +112,7 @@ func Prove(p *pattern.Pattern, tolerance measure.Length) Proof {
 	defer m.done()
 	p = m.pattern
 	m.standOn()
+	m.shapes()
 	var plays []Play
 	proof.Gap, plays = m.gap(tolerance)
 	m.crossing(max(0, tolerance.Millimetres()))

@@ -32,6 +32,7 @@ func (m *model) contentsRoom() (room Room) {
 	c := &m.pattern.Cavity
 	frame := m.standing()
 	m.standOn()
+	m.shapes()
 	room.Ways = [3]Vec{frame.X, frame.Y, frame.Z}
 	if c.Round {
 		room.roll(m)

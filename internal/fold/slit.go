@@ -15,19 +15,21 @@ func (m *model) pressOpen(piece int, ring []spot) []spot {
 	if !slices.ContainsFunc(m.pattern.Locks, in) {
 		return ring
 	}
-	open := make([]spot, 0, len(ring)+4*len(m.pattern.Pieces[piece].Cuts))
+	at := len(m.spots)
 	for i, p := range ring {
-		open = m.openEdge(append(open, p), piece, p, ring[(i+1)%len(ring)])
+		m.spots = append(m.spots, p)
+		m.openEdge(piece, p, ring[(i+1)%len(ring)])
 	}
-	return open
+	return m.spots[at:len(m.spots):len(m.spots)]
 }
 
-// openEdge appends the corners of the slits that begin on the edge from p to q.
-func (m *model) openEdge(ring []spot, piece int, p, q spot) []spot {
+// openEdge keeps the corners of the slits that begin on the edge from p to q.
+func (m *model) openEdge(piece int, p, q spot) {
 	along := q.Minus(p)
 	long := along.Length()
 	along = along.Times(1 / long)
-	var slits [][2]spot
+	var space [8][2]spot
+	slits := space[:0]
 	for i := range m.pattern.Pieces[piece].Cuts {
 		c := &m.pattern.Pieces[piece].Cuts[i]
 		if c.Kind != pattern.Slit || len(c.Path) < 2 {
@@ -41,7 +43,6 @@ func (m *model) openEdge(ring []spot, piece int, p, q spot) []spot {
 	slices.SortFunc(slits, func(a, b [2]spot) int { return cmp.Compare(a[0].Minus(p).Dot(along), b[0].Minus(p).Dot(along)) })
 	aside := along.Times(m.half)
 	for _, s := range slits {
-		ring = append(ring, s[0].Minus(aside), s[1].Minus(aside), s[1].Plus(aside), s[0].Plus(aside))
+		m.spots = append(m.spots, s[0].Minus(aside), s[1].Minus(aside), s[1].Plus(aside), s[0].Plus(aside))
 	}
-	return ring
 }

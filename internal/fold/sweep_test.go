@@ -77,6 +77,7 @@ func TestPlatesPressByTheTolerance(t *testing.T) {
 			pl.move.Origin[2] = float64(k) * (2*half - c.pressed)
 			pl.space = pl.lift(nil, pl.flat)
 			pl.bound(half)
+			pl.shape()
 			m.plates = append(m.plates, pl)
 		}
 		assert.Equal(t, c.passes, m.passes(0, 1, c.tolerance), "%+v", c)
@@ -97,6 +98,7 @@ func TestEdgesPressByTheTolerance(t *testing.T) {
 				pl.parent, pl.crease, pl.flat = -1, -1, flat
 				pl.space = pl.lift(nil, pl.flat)
 				pl.bound(half)
+				pl.shape()
 				m.plates = append(m.plates, pl)
 			}
 			assert.Equal(t, passes, m.passes(0, 1, tolerance), "%v", pressed)
