@@ -174,7 +174,7 @@ func rulerRows(a *wire.Ruler) []row {
 
 // measurementRow is a measurement of one length in a table.
 func measurementRow(r row) []any {
-	return []any{r.piece, r.what, r.name, r.from, reading(r.length.Reading), r.length.In, r.length.MM}
+	return []any{r.piece, r.what, r.name, r.from, reading(set(r.length)), r.length.In, r.length.MM}
 }
 
 // appendXML appends one element for each measurement, its numbers as
@@ -184,7 +184,7 @@ func appendXML(dst []byte, rows []row) []byte {
 	for _, r := range flat(rows) {
 		dst = append(append(dst, "  <"...), strings.ReplaceAll(r.what, " ", "-")...)
 		for _, attribute := range [...][2]string{
-			{"piece", r.piece}, {"name", r.name}, {"from", r.from}, {"reading", r.length.Reading}, {"in", number(r.length.In)}, {"mm", number(r.length.MM)},
+			{"piece", r.piece}, {"name", r.name}, {"from", r.from}, {"reading", set(r.length)}, {"in", number(r.length.In)}, {"mm", number(r.length.MM)},
 		} {
 			if attribute[1] != "" {
 				dst = append(append(append(dst, ' '), attribute[0]...), `="`...)
@@ -223,33 +223,34 @@ func appendRowText(dst []byte, s Style, rows []row) []byte {
 
 // appendLength appends what is set, and the edge that it is measured from, if any.
 func (s Style) appendLength(dst []byte, l *wire.Length, from string) []byte {
-	dst = appendPapers(append(dst, s.mark(l.Reading)...), l)
+	dst = append(dst, s.mark(set(l))...)
+	if l.Papers != 0 { // what it comes to, in the mark's unit
+		comes, unit := l.MM, " mm)"
+		if strings.HasSuffix(l.Reading, " in") {
+			comes, unit = l.In, " in)"
+		}
+		dst = append(strconv.AppendFloat(append(dst, " ("...), comes, 'f', -1, 64), unit...)
+	}
 	if from != "" {
 		dst = append(append(dst, " from the "...), from...)
 	}
 	return dst
 }
 
-// appendPapers appends what is set beside a mark, with what it comes to in the mark's
-// unit.
-func appendPapers(dst []byte, l *wire.Length) []byte {
-	if l.Papers == 0 {
-		return dst
-	}
-	word, n := " and ", l.Papers
+// set is a mark with the papers that are set beside it.
+func set(l *wire.Length) string {
+	word, n, papers := " and ", l.Papers, " paper"
 	if n < 0 {
 		word, n = " less ", -n
 	}
-	dst = strconv.AppendInt(append(dst, word...), int64(n), 10)
-	dst = append(dst, " paper"...)
-	if n > 1 {
-		dst = append(dst, 's')
+	switch n {
+	case 0:
+		return l.Reading
+	case 1:
+	default:
+		papers = " papers"
 	}
-	comes, unit := l.MM, " mm)"
-	if strings.HasSuffix(l.Reading, " in") {
-		comes, unit = l.In, " in)"
-	}
-	return append(strconv.AppendFloat(append(dst, " ("...), comes, 'f', -1, 64), unit...)
+	return l.Reading + word + strconv.Itoa(n) + papers
 }
 
 // label names a measurement in a line of text; most names say what they are.

@@ -92,7 +92,7 @@ band, outline corner 2 of ring 2, bulge 0.5: x from the left, y from the bottom
 	table, err := csv.NewReader(strings.NewReader(string(Append(nil, CSV, a, Style{})))).ReadAll()
 	require.NoError(t, err)
 	assert.Equal(t, MeasurementColumns, table[0])
-	assert.Equal(t, []string{"band", "score", "score 1", "left", "1/2 in", "0.5", "12.7"}, table[3])
+	assert.Equal(t, []string{"band", "score", "score 1", "left", "1/2 in less 2 papers", "0.5", "12.7"}, table[3])
 	assert.Equal(t, []string{"band", "panel", `tab & "flap"`, "", "1/4 in", "0.25", "6.35"}, table[4])
 	assert.Equal(t, []string{"band", "outline", "corner 2 of ring 2, bulge 0.5", "bottom", "y", "1", "25.4"}, table[11])
 	var elements struct {
@@ -110,7 +110,7 @@ band, outline corner 2 of ring 2, bulge 0.5: x from the left, y from the bottom
 	assert.Equal(t, 0.25, elements.Panels[0].In)
 	assert.Len(t, elements.Outline, 4)
 	comma := string(Append(nil, CSV, a, Style{Comma: true, Bare: true, Lead: "x;"}))
-	assert.Contains(t, comma, "x;band;score;score 1;left;1/2 in;0,5;12,7\r\n")
+	assert.Contains(t, comma, "x;band;score;score 1;left;1/2 in less 2 papers;0,5;12,7\r\n")
 	assert.NotContains(t, comma, "piece")
 	a.Pieces[0].Outline = []wire.Corner{{}, {X: a.Pieces[0].Blank.Width}, {X: a.Pieces[0].Blank.Width, Y: a.Pieces[0].Blank.Height}}
 	assert.NotContains(t, string(Append(nil, CSV, a, Style{})), "outline", "the blank is told already")

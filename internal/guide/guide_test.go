@@ -149,7 +149,8 @@ func TestPortfolioIsMadeBeforeItIsFilled(t *testing.T) {
 	assert.IsIncreasing(t, order)
 }
 
-// Whatever a layer alone needs, the whole needs: baking paper for glue too, though the inmost layer has none.
+// Whatever a layer alone needs, the whole needs: baking paper for glue too, though the inmost layer has none. Of
+// rulers it needs one, with the finest marks of all.
 func TestPortfolioNeedsWhatItsLayersNeed(t *testing.T) {
 	p := nested(t, measure.Inch, "dividers", "tray", "sleeve")
 	whole, err := guide.WritePortfolio(p, guide.Options{})
@@ -168,8 +169,10 @@ func TestPortfolioNeedsWhatItsLayersNeed(t *testing.T) {
 		alone, err := guide.Write(s, guide.Options{})
 		require.NoError(t, err)
 		assert.Subset(t, texts(whole.Materials), texts(alone.Materials))
-		assert.Subset(t, texts(whole.Tools), texts(alone.Tools))
+		assert.Subset(t, texts(whole.Tools), texts(alone.Tools)[1:])
 	}
+	assert.Equal(t, "Ruler marked in 1/8\u00a0in", whole.Tools[0].Text, "two layers are made at 1/2 in and 1/8 in")
+	assert.Equal(t, 1, strings.Count(strings.Join(texts(whole.Tools), "\n"), "Ruler"))
 }
 
 func TestLanguageChoice(t *testing.T) {

@@ -47,10 +47,7 @@ func (w *writer) materials() []Item {
 
 // tools lists what lies on the table.
 func (w *writer) tools() []Item {
-	items := []Item{
-		w.item("tool.ruler", args{"step": w.step(w.marks)}),
-		w.item("tool.knife", nil), w.item("tool.pencil", nil),
-	}
+	items := []Item{w.ruled(), w.item("tool.knife", nil), w.item("tool.pencil", nil)}
 	if w.scored() {
 		key := "tool.score"
 		if w.s.Pattern.Stiff() {
@@ -63,6 +60,9 @@ func (w *writer) tools() []Item {
 	}
 	return items
 }
+
+// ruled is the ruler, with the marks that it has to have.
+func (w *writer) ruled() Item { return w.item("tool.ruler", args{"step": w.step(w.marks)}) }
 
 // adhesive reports whether anything is glued.
 func (w *writer) adhesive() bool {

@@ -37,7 +37,11 @@ func WritePortfolio(p *solve.Portfolio, o Options) (Guide, error) {
 		titles = append(titles, title)
 		finishing = append(finishing, whole.join(&g, title, before)...)
 		before += own.works()
+		if i == 0 || own.marks.Size().Less(w.marks.Size()) {
+			w.marks = own.marks
+		}
 	}
+	whole.Tools = slices.Insert(whole.Tools, 0, w.ruled()) // the one with the finest marks does for all
 	whole.Steps = append(whole.Steps, finishing...)
 	out := &w.s.Outside
 	whole.Summary = w.say("portfolio.summary", args{"layers": w.list(titles)}) + " " +
@@ -61,7 +65,7 @@ func outermost(s *solve.Solution, title, language string) noun {
 // join adds the guide of one layer, whose order of work begins after so many steps of
 // the others, and returns the steps in which it is filled and
 // closed: each layer is made before one goes into another. What all layers have in
-// common is said once, all else is said of the layer.
+// common is said once, all else is said of the layer; the ruler, its first tool, of all.
 func (g *Guide) join(layer *Guide, title string, before int) (finishing []Step) {
 	of := title + ": "
 	for _, m := range layer.Materials {
@@ -70,7 +74,7 @@ func (g *Guide) join(layer *Guide, title string, before int) (finishing []Step) 
 		}
 		g.Materials = addItem(g.Materials, m)
 	}
-	for _, tool := range layer.Tools {
+	for _, tool := range layer.Tools[1:] {
 		g.Tools = addItem(g.Tools, tool)
 	}
 	for _, b := range layer.CutList {
