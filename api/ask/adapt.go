@@ -22,7 +22,8 @@ func NewAdapt(k *enclosure.Kind, formats ...string) *Form[*Adapt] {
 func (q *Adapt) bind(b *Names) {
 	q.Check.bind(b)
 	made := func(v value, of, example string, least, greatest measure.Length) {
-		b.bind(v, Name{Name: "made_for_" + of, Example: example, Help: "The " + of + " that the measured pattern was made for. Default: that of the new one."}.between(least, greatest))
+		b.bind(v, Name{Name: "made_for_" + of, Example: example,
+			Help: "The " + of + " that the measured pattern was made for. Default: that of the new one."}.between(least, greatest))
 	}
 	made(&q.MadeWidth, "width", "3 in", measure.Millimetres(3), measure.Millimetres(2000))
 	made(&q.MadeHeight, "height", "4 in", measure.Millimetres(3), measure.Millimetres(2000))

@@ -36,7 +36,8 @@ func (a *Answer) bind(b *Names, formats []string) {
 	}
 	bind(&a.Decimal, Name{Name: "decimal", Choices: []string{decimalPoint, decimalComma}, Example: decimalComma,
 		Help: "The decimal mark of the request's numbers, and of the answer's in CSV, in text and when picked."})
-	bind(&a.Download, Name{Name: "download", Example: "band", Help: "Answer as an attachment of this name: letters, digits, hyphens, underscores."})
+	bind(&a.Download, Name{Name: "download", Example: "band",
+		Help: "Answer as an attachment of this name: letters, digits, hyphens, underscores."})
 	bind(&a.Errors, Name{Name: "errors", Choices: []string{"cell", "problem"}, Example: "cell",
 		Help: "cell answers every error with status 200 and one plain line that begins with an exclamation mark."})
 }

@@ -24,8 +24,10 @@ func (t *Bench) bind(b *Names) {
 		Help: "Force all readings onto multiples of this mark. Default: the coarsest that fits."})
 	b.bind(&t.Preset, Name{Name: "bench", Choices: bench.Names(), Example: bench.Usual, Default: Always(bench.Usual),
 		Help: "How the paper is cut and scored; says how exact that is."})
-	b.bind(&t.Cut, Name{Name: "cut_tolerance", Example: "1/32 in", Advanced: true, Help: "Error of one cut, plus or minus, instead of the bench's."}.spread())
-	b.bind(&t.Score, Name{Name: "score_tolerance", Example: "1/32 in", Advanced: true, Help: "Error of one score, plus or minus, instead of the bench's."}.spread())
+	b.bind(&t.Cut, Name{Name: "cut_tolerance", Example: "1/32 in", Advanced: true,
+		Help: "Error of one cut, plus or minus, instead of the bench's."}.spread())
+	b.bind(&t.Score, Name{Name: "score_tolerance", Example: "1/32 in", Advanced: true,
+		Help: "Error of one score, plus or minus, instead of the bench's."}.spread())
 }
 
 // rulerName is the finest mark of a ruler.

@@ -49,15 +49,19 @@ func (q *Calibration) bindPaper(b *Names) {
 	long := func(v *Length, name, example, help string) {
 		b.bind(v, Name{Name: name, Example: example, Help: help}.between(measure.Millimetres(1), measure.Millimetres(20_000)))
 	}
-	b.bind(&q.BlockWidth, Name{Name: "block_width", Example: "60 mm", Help: "Width of the block that a strip is wound round."}.between(measure.Millimetres(2), measure.Millimetres(1000)))
-	b.bind(&q.BlockThickness, Name{Name: "block_thickness", Example: "20 mm", Help: "Thickness of that block."}.between(measure.Micrometres(100), measure.Millimetres(1000)))
+	b.bind(&q.BlockWidth, Name{Name: "block_width", Example: "60 mm",
+		Help: "Width of the block that a strip is wound round."}.between(measure.Millimetres(2), measure.Millimetres(1000)))
+	b.bind(&q.BlockThickness, Name{Name: "block_thickness", Example: "20 mm",
+		Help: "Thickness of that block."}.between(measure.Micrometres(100), measure.Millimetres(1000)))
 	b.bind(&q.BlockTolerance, Name{Name: "block_tolerance", Example: "0.05 mm", Default: Default{"0.002 in", "0.05 mm"}, Advanced: true,
 		Help: "How far each size of the block may be off, plus or minus."}.spread())
 	b.bind(&q.Turns, Name{Name: "turns", Example: "10", Help: "How many whole turns the strip makes round the block."}.numbers(1, mostTurns))
 	long(&q.Wound, "wound", "1720 mm", "How long a piece of the strip the turns took.")
 	b.bind(&q.StackCount, Name{Name: "stack_count", Example: "20", Help: "How many sheets lie in a stack."}.numbers(1, mostSheets))
-	b.bind(&q.Stack, Name{Name: "stack", Example: "6 mm", Help: "How high the stack is, pressed flat."}.between(measure.Micrometres(100), measure.Millimetres(1000)))
-	b.bind(&q.Caliper, Name{Name: "caliper", Example: "0.012 in", Help: "Thickness of one sheet, if it is known and not to be measured."}.between(stock.LeastCaliper(), stock.GreatestCaliper()))
+	b.bind(&q.Stack, Name{Name: "stack", Example: "6 mm",
+		Help: "How high the stack is, pressed flat."}.between(measure.Micrometres(100), measure.Millimetres(1000)))
+	b.bind(&q.Caliper, Name{Name: "caliper", Example: "0.012 in",
+		Help: "Thickness of one sheet, if it is known and not to be measured."}.between(stock.LeastCaliper(), stock.GreatestCaliper()))
 	long(&q.Marked, "marked", "200 mm", "How far apart two marks on a sheet were, both ways, before it was wetted or dried.")
 	long(&q.WetAlong, "wet_along", "200.5 mm", "How far apart they are afterwards along the grain.")
 	long(&q.WetAcross, "wet_across", "204 mm", "How far apart they are afterwards across the grain.")

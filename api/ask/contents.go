@@ -18,11 +18,15 @@ type Contents struct {
 func (c *Contents) bind(b *Names) {
 	b.bind(&c.Preset, Name{Name: "contents", Choices: contents.Names(), Catalogue: "/v1/contents", Example: "tasting-cards",
 		Help: "What goes inside, by name, instead of width and height."})
-	b.bind(&c.Width, Name{Name: "width", Example: "3 1/2 in", Help: "Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
-	b.bind(&c.Height, Name{Name: "height", Example: "5 in", Help: "Height of the contents."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
-	b.bind(&c.Thickness, Name{Name: "thickness", Example: "0.09 in", Help: "Thickness of the contents in all."}.between(enclosure.Thicknesses().Min, enclosure.Thicknesses().Max))
+	b.bind(&c.Width, Name{Name: "width", Example: "3 1/2 in",
+		Help: "Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
+	b.bind(&c.Height, Name{Name: "height", Example: "5 in",
+		Help: "Height of the contents."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
+	b.bind(&c.Thickness, Name{Name: "thickness", Example: "0.09 in",
+		Help: "Thickness of the contents in all."}.between(enclosure.Thicknesses().Min, enclosure.Thicknesses().Max))
 	b.bind(&c.Tolerance, Name{Name: "contents_tolerance", Example: "1/64 in", Advanced: true,
-		Help: "How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: what the named contents state, else nothing."}.spread())
+		Help: "How much the contents vary in every direction, plus or minus, or one way alone, such as -1/8 for what only shrinks. Default: " +
+			"what the named contents state, else nothing."}.spread())
 }
 
 // hair is the thinnest that anything is taken for.

@@ -34,8 +34,10 @@ func (q *Drawing[Q]) bind(b *Names) {
 	q.Of.bind(b)
 	theme := themeName("Dark lines on light paper, or the other way round; of SVG and PNG.")
 	b.bind(&q.Theme, theme)
-	b.bind(&q.Pixels, Name{Name: "pixels", Example: "800", Default: Always("800"), Help: "Width of a PNG in pixels."}.numbers(png.Least, png.Greatest))
-	b.bind(&q.Closed, Name{Name: "closed", Example: "0.5", Default: Always("1"), Help: "How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work."}.numbers(0, 1))
+	b.bind(&q.Pixels, Name{Name: "pixels", Example: "800", Default: Always("800"),
+		Help: "Width of a PNG in pixels."}.numbers(png.Least, png.Greatest))
+	b.bind(&q.Closed, Name{Name: "closed", Example: "0.5", Default: Always("1"),
+		Help: "How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work."}.numbers(0, 1))
 	b.bind(&q.Paper, paperName())
 	b.bind(&q.Language, languageName("The language of the words in the drawing."))
 	var views []string
@@ -43,8 +45,11 @@ func (q *Drawing[Q]) bind(b *Names) {
 		views = append(views, v.String())
 	}
 	b.bind(&q.View, Name{Name: "view", Choices: views, Example: draw.Template.String(), Default: Always(draw.Measured.String()),
-		Help: "What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances come out against what was wanted."})
-	b.bind(&q.Picture, Name{Name: "picture", Example: "3", Default: Always("1"), Help: "Which step of the work is drawn, from 1; of the view step."}.numbers(1, mostPictures))
+		Help: "What the drawing is for: measured, with every length that is set on a ruler; template, to print at true scale and cut out; " +
+			"cutter, lines for a machine; step, one step of the work; finished, the enclosure round its contents; spread, how its clearances " +
+			"come out against what was wanted."})
+	b.bind(&q.Picture, Name{Name: "picture", Example: "3", Default: Always("1"),
+		Help: "Which step of the work is drawn, from 1; of the view step."}.numbers(1, mostPictures))
 	b.bind(&q.Bed, Name{Name: "bed", Catalogue: "/v1/sheets/sizes", Example: "300x200mm",
 		Help: "The area that a cutting machine reaches; of the view cutter. Default: as large as needed."}.between(measure.Millimetres(20), measure.Millimetres(5000)))
 	b.bind(&q.Kerf, Name{Name: "kerf", Example: "0.2mm", Default: Default{Inch: "0 in", Millimetre: "0 mm"},

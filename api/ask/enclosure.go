@@ -26,7 +26,8 @@ func (q *Common) bindWith(b *Names, grain Name) {
 	q.Bench.bind(b)
 	q.Fit.bind(b)
 	b.bind(&q.Wanted, Name{Name: "wanted_chance", Example: "0.9", Advanced: true,
-		Help: "How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the plainest numbers."}.numbers(0.5, 0.999))
+		Help: "How sure everything should go in, 0.5 to 0.999: the answer is the coarsest step that reaches it, else the surest. Default: the " +
+			"plainest numbers."}.numbers(0.5, 0.999))
 }
 
 // unitName is the unit of bare numbers and of the answer.

@@ -25,7 +25,8 @@ func NewGuide[Q Subject](of func() Q, formats ...string) *Form[*Guide[Q]] {
 func (q *Guide[Q]) bind(b *Names) {
 	q.Of.bind(b)
 	b.bind(&q.Language, languageName("The language of the guide."))
-	b.bind(&q.Units, Name{Name: "units", Choices: []string{"in", "mm", "both"}, Example: "both", Help: "The units of the guide. Default: those of the ruler."})
+	b.bind(&q.Units, Name{Name: "units", Choices: []string{"in", "mm", "both"}, Example: "both",
+		Help: "The units of the guide. Default: those of the ruler."})
 	b.bind(&q.Steps, Name{Name: "steps", Choices: []string{"yes", "no"}, Example: "no", Default: Always("yes"), Advanced: true,
 		Help: "Whether the work is told step by step. Without it the lists, notes and warnings are written in a fraction of the time."})
 	b.bind(&q.Paper, paperName())

@@ -38,14 +38,20 @@ func (q *Mail) bind(b *Names) {
 	spread := func(n Name) Name { return n.between(measure.Length{}, measure.Millimetres(50)) }
 	b.bind(&q.Unit, unitName())
 	b.bind(&q.Width, side(Name{Name: "width", Example: "5 in", Help: "Width of the finished piece, outside."}))
-	b.bind(&q.Height, side(Name{Name: "height", Example: "7 in", Help: "Height of the finished piece, outside. Which of the sizes is the longest does not matter."}))
-	b.bind(&q.Thickness, Name{Name: "thickness", Example: "1/8 in", Help: "Thickness of the finished piece with its contents. Without it the answer says what it may be."}.
+	b.bind(&q.Height, side(Name{Name: "height", Example: "7 in",
+		Help: "Height of the finished piece, outside. Which of the sizes is the longest does not matter."}))
+	b.bind(&q.Thickness, Name{Name: "thickness", Example: "1/8 in",
+		Help: "Thickness of the finished piece with its contents. Without it the answer says what it may be."}.
 		between(hair(), measure.Millimetres(1000)))
-	b.bind(&q.SizeTolerance, spread(Name{Name: "size_tolerance", Example: "1/32 in", Advanced: true, Help: "How much width and height vary, plus or minus. Default: nothing."}))
-	b.bind(&q.ThicknessTolerance, spread(Name{Name: "thickness_tolerance", Example: "1/64 in", Advanced: true, Help: "How much the thickness varies, plus or minus. Default: nothing."}))
-	b.bind(&q.Mass, Name{Name: "mass", Example: "24", Help: "Mass in grams, with everything inside. Without it the answer says what it may be."}.numbers(0.01, 100_000))
+	b.bind(&q.SizeTolerance, spread(Name{Name: "size_tolerance", Example: "1/32 in", Advanced: true,
+		Help: "How much width and height vary, plus or minus. Default: nothing."}))
+	b.bind(&q.ThicknessTolerance, spread(Name{Name: "thickness_tolerance", Example: "1/64 in", Advanced: true,
+		Help: "How much the thickness varies, plus or minus. Default: nothing."}))
+	b.bind(&q.Mass, Name{Name: "mass", Example: "24",
+		Help: "Mass in grams, with everything inside. Without it the answer says what it may be."}.numbers(0.01, 100_000))
 	b.bind(&q.MassOunces, Name{Name: "mass_oz", Example: "0.85", Help: "Mass in ounces instead of grams."}.numbers(0.001, 3500))
-	b.bind(&q.MassTolerance, Name{Name: "mass_tolerance", Example: "1", Advanced: true, Help: "How much the mass varies, plus or minus, in grams. Default: nothing."}.numbers(0, 10_000))
+	b.bind(&q.MassTolerance, Name{Name: "mass_tolerance", Example: "1", Advanced: true,
+		Help: "How much the mass varies, plus or minus, in grams. Default: nothing."}.numbers(0, 10_000))
 	b.bind(&q.Posts, Name{Name: "post", Most: len(mail.Names()), Choices: mail.Names(), Catalogue: "/v1/posts", Example: "us",
 		Help: "The post to ask; may be given several times, in JSON as a list. Default: all."})
 	b.bind(&q.Along, Name{Name: "address_along", Choices: sides(), Example: "width", Advanced: true,

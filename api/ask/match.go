@@ -88,9 +88,12 @@ func (q *Match) bind(b *Names) {
 		Names: pickNames(q.kinds.any().Names(), "id", "kind", "unit", "width", "height", "thickness", "caliper")}
 	b.bind(&q.Holders, Name{Name: "holders", Most: MostMatched, MostCharacters: own.MostBytes, Shapes: []Shape{inside, made}, Example: `{"id":"sleeve-4","width":"80 mm","height":"100 mm","thickness":"80 mm"}`,
 		Help: "What the thing may go into: at most 10000. In CSV a row a holder, with these names as its header."})
-	b.bind(&q.List, Name{Name: "list", Example: "0f4a53e3a1c0b7d2", Help: "The name that an answer gave to its holders, instead of sending them again; they are asked for again once they are forgotten."})
-	b.bind(&q.Turn, Name{Name: "turn", Choices: []string{"no", "yes"}, Example: "yes", Default: Always("no"), Help: "Whether width and height of a thing may change places, in holders that were measured inside."})
-	b.bind(&q.Only, Name{Name: "only", Choices: []string{"all", "fits"}, Example: "fits", Default: Always("all"), Help: "fits leaves out what does not go together."})
+	b.bind(&q.List, Name{Name: "list", Example: "0f4a53e3a1c0b7d2",
+		Help: "The name that an answer gave to its holders, instead of sending them again; they are asked for again once they are forgotten."})
+	b.bind(&q.Turn, Name{Name: "turn", Choices: []string{"no", "yes"}, Example: "yes", Default: Always("no"),
+		Help: "Whether width and height of a thing may change places, in holders that were measured inside."})
+	b.bind(&q.Only, Name{Name: "only", Choices: []string{"all", "fits"}, Example: "fits", Default: Always("all"),
+		Help: "fits leaves out what does not go together."})
 	b.bind(&q.Top, Name{Name: "top", Example: "5", Help: "Answer with so many at the most, the best."}.numbers(1, MostMatched))
 }
 
@@ -116,7 +119,8 @@ func (q *Inside) bind(b *Names) {
 	b.bind(&q.Width, side("width"))
 	b.bind(&q.Height, side("height"))
 	b.bind(&q.Thickness, side("thickness"))
-	b.bind(&q.Tolerance, Name{Name: "tolerance", Example: "0.5 mm", Help: "How much every size of the inside varies. Default: nothing."}.spread())
+	b.bind(&q.Tolerance, Name{Name: "tolerance", Example: "0.5 mm",
+		Help: "How much every size of the inside varies. Default: nothing."}.spread())
 }
 
 func (q *Inside) settle(r *Reading) {

@@ -28,7 +28,8 @@ func (q *Measured) bind(b *Names) {
 	measured(&q.Rises, "rises", "1 1/2 in", "Where each score across the height lies, from the bottom, piece after piece; may be given several times.", nothing)
 	measured(&q.Depths, "depths", "1 in", "The sizes that lie on no edge, such as the depth of each slit or the lap; may be given several times. Those that the outline shows are left out beside it.", nothing)
 	b.bind(&q.Outline, Name{Name: "outline", Most: mostCorners, Example: "0 x 1 5/8 in", Advanced: true,
-		Help: "Every corner of the cut edge of each piece that is not its whole blank, from the left x from the bottom, in the order of the solution's outline; may be given several times."}.between(nothing, measure.Millimetres(5000)))
+		Help: "Every corner of the cut edge of each piece that is not its whole blank, from the left x from the bottom, in the order of the " +
+			"solution's outline; may be given several times."}.between(nothing, measure.Millimetres(5000)))
 }
 
 func (q *Measured) settle(r *Reading) {

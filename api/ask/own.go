@@ -22,7 +22,8 @@ func (q *Described) bind(b *Names) { b.bind(&q.Design, designName()) }
 func (q *Described) settle(*Reading) {}
 
 func designName() Name {
-	return Name{Name: "design", MostCharacters: own.MostBytes, Example: ExampleDesign(), Shapes: []Shape{{Help: "An enclosure that you describe: /docs/design has the words, /v1/designs some to begin from.", Open: true}},
+	return Name{Name: "design", MostCharacters: own.MostBytes, Example: ExampleDesign(), Shapes: []Shape{{Help: "An enclosure that you " +
+		"describe: /docs/design has the words, /v1/designs some to begin from.", Open: true}},
 		Help: "What is to be made, described: its sizes, its pieces with their panels, and what meets what."}
 }
 

@@ -72,7 +72,8 @@ func (q *Layer) bind(b *Names) {
 	q.Enclosure.bind(b)
 	b.bind(&q.KindWord, kindName())
 	b.bind(&q.Turned, Name{Name: "turned", Choices: Turns(), Example: Turns()[1], Default: Always(Turns()[0]),
-		Help: "How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or its end (width and thickness)."})
+		Help: "How what is inside is turned first: no, a quarter (width and height change places), onto its edge (height and thickness) or " +
+			"its end (width and thickness)."})
 	if q.measured != nil {
 		q.measured.bind(b)
 	}

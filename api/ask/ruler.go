@@ -17,7 +17,8 @@ type Ruler struct {
 
 func (q *Ruler) bind(b *Names) {
 	b.bind(&q.Unit, unitName())
-	b.bind(&q.Lengths, Name{Name: "length", Most: MostLengths, Example: "92.1 mm", Help: "The length; may be given up to 50 times, in JSON as a list."}.
+	b.bind(&q.Lengths, Name{Name: "length", Most: MostLengths, Example: "92.1 mm",
+		Help: "The length; may be given up to 50 times, in JSON as a list."}.
 		between(measure.Length{}, measure.Largest()))
 }
 
@@ -52,13 +53,17 @@ func (q *Paper) bind(b *Names) {
 	}
 	b.bind(&q.Unit, unitName())
 	b.bind(&q.Preset, stockName("The paper, by name."))
-	b.bind(&q.Caliper, Name{Name: "caliper", Example: "0.012 in", Help: "Thickness of one sheet."}.between(stock.LeastCaliper(), stock.GreatestCaliper()))
-	b.bind(&q.Points, Name{Name: "points", Example: "12", Help: "Thickness of one sheet in thousandths of an inch, as on packets of cover and board."}.numbers(0.4, 197))
-	b.bind(&q.Stack, Name{Name: "stack", Example: "1/2 in", Help: "Height of several sheets pressed together; needs stack_sheets."}.between(stock.LeastCaliper(), measure.Millimetres(1000)))
+	b.bind(&q.Caliper, Name{Name: "caliper", Example: "0.012 in",
+		Help: "Thickness of one sheet."}.between(stock.LeastCaliper(), stock.GreatestCaliper()))
+	b.bind(&q.Points, Name{Name: "points", Example: "12",
+		Help: "Thickness of one sheet in thousandths of an inch, as on packets of cover and board."}.numbers(0.4, 197))
+	b.bind(&q.Stack, Name{Name: "stack", Example: "1/2 in",
+		Help: "Height of several sheets pressed together; needs stack_sheets."}.between(stock.LeastCaliper(), measure.Millimetres(1000)))
 	b.bind(&q.StackSheets, Name{Name: "stack_sheets", Example: "50", Help: "How many sheets the stack has."}.numbers(1, 10_000))
 	b.bind(&q.Grammage, Name{Name: "grammage", Example: "216", Help: "Mass in g/m2."}.numbers(stock.LeastGrammage, stock.GreatestGrammage))
 	b.bind(&q.BasisWeight, weight("basis_weight", "Mass of a ream of the grade's basis size, in pounds; needs grade.", "80"))
-	b.bind(&q.Grade, Name{Name: "grade", Choices: stock.GradeNames(), Example: "cover", Help: "The family of papers that the basis weight belongs to."})
+	b.bind(&q.Grade, Name{Name: "grade", Choices: stock.GradeNames(), Example: "cover",
+		Help: "The family of papers that the basis weight belongs to."})
 	b.bind(&q.SheetMass, weight("sheet_mass", "Mass of one sheet in grams; needs sheet.", "13.1"))
 	b.bind(&q.Sheet, Name{Name: "sheet", Catalogue: "/v1/sheets/sizes", Example: "8 1/2 x 11 in", Help: "Size of a sheet, or its name."}.
 		between(measure.Millimetres(10), measure.Millimetres(5000)))

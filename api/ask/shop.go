@@ -15,7 +15,8 @@ type Shop struct {
 func (q *Shop) bind(b *Names) {
 	b.bind(&q.Paper, itemPaperName("The paper that it is cut from: one that a sheet names."))
 	b.bind(&q.Priority, Name{Name: "priority", Example: "1", Help: "When it is cut: 1 first. Default: after all that have one."}.numbers(1, 9))
-	b.bind(&q.Spares, Name{Name: "spares", Example: "2", Help: "So many more than count, for trials. Default: none."}.numbers(1, sheet.MostPieces))
+	b.bind(&q.Spares, Name{Name: "spares", Example: "2",
+		Help: "So many more than count, for trials. Default: none."}.numbers(1, sheet.MostPieces))
 }
 
 func itemPaperName(help string) Name {

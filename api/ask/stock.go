@@ -27,18 +27,24 @@ type Stock struct {
 
 func (s *Stock) bind(b *Names, grain Name) {
 	b.bind(&s.Preset, stockName("The paper, by name, instead of its caliper."))
-	b.bind(&s.Caliper, Name{Name: "caliper", Example: "0.012 in", Help: "Thickness of one sheet of the paper."}.between(hair(), measure.Millimetres(5)))
+	b.bind(&s.Caliper, Name{Name: "caliper", Example: "0.012 in",
+		Help: "Thickness of one sheet of the paper."}.between(hair(), measure.Millimetres(5)))
 	b.bind(&s.Varies, Name{Name: "caliper_tolerance", Example: "0.001 in", Advanced: true,
 		Help: "How far the caliper of the pack may be off, plus or minus. Default: what the named stock states, else 7 % of the caliper."}.between(measure.Length{}, measure.Millimetres(2)))
 	b.bind(&s.Give, Name{Name: "wall_give", Example: "0 in", Advanced: true,
-		Help: "How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on nothing."}.between(measure.Length{}, measure.Millimetres(5)))
+		Help: "How much tighter than touching a lid or a drawer may be, since walls of paper bow. Default: one caliper, from 0.8 mm on " +
+			"nothing."}.between(measure.Length{}, measure.Millimetres(5)))
 	b.bind(&s.Board, Name{Name: "board_from", Example: "1/32 in", Advanced: true,
-		Help: "Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what folds flat is refused. Default: 0.8 mm."}.between(hair(), measure.Millimetres(10)))
+		Help: "Caliper from which the stock does not give way: edges are trimmed instead of pressed in, scores cut half through, and what " +
+			"folds flat is refused. Default: 0.8 mm."}.between(hair(), measure.Millimetres(10)))
 	b.bind(&s.Fold, Name{Name: "fold_allowance", Example: "0.1 mm", Advanced: true,
-		Help: "What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate measures it. Default: 0."}.between(measure.Length{}, measure.Millimetres(2)))
+		Help: "What one fold takes up beside the caliper, half of it from each of its panels; negative where folds bulge. /v1/calibrate " +
+			"measures it. Default: 0."}.between(measure.Length{}, measure.Millimetres(2)))
 	b.bind(&s.MadeAt, Name{Name: "made_at", Example: "40", Advanced: true,
-		Help: "Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %."}.numbers(5, 95))
-	b.bind(&s.UsedAt, Name{Name: "used_at", Example: "65", Advanced: true, Help: "Relative humidity in percent where the piece is used."}.numbers(5, 95))
+		Help: "Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow " +
+			"0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %."}.numbers(5, 95))
+	b.bind(&s.UsedAt, Name{Name: "used_at", Example: "65", Advanced: true,
+		Help: "Relative humidity in percent where the piece is used."}.numbers(5, 95))
 	b.bind(&s.Grammage, Name{Name: "grammage", Example: "270", Advanced: true,
 		Help: "Mass of the paper in g/m2. Without a caliper the caliper is estimated from it."}.numbers(10, 3000))
 	b.bind(&s.Sheet, Name{Name: "sheet", Catalogue: "/v1/sheets/sizes", Example: "12 x 12 in", Advanced: true,

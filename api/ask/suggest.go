@@ -58,10 +58,14 @@ func (q *Suggest) bind(b *Names) {
 	b.bind(&q.Shape, shape)
 	wishes := []string{string(solve.WishReusable), string(solve.WishNoGlue), string(solve.WishFewCuts), string(solve.WishOneSheet)}
 	b.bind(&q.Wish, Name{Name: "wish", Most: 4, Example: "reusable", Choices: wishes,
-		Help: "What is wished for, may be given several times: reusable, opens and closes without tearing; no-glue; few-cuts, the fewest first; one-sheet, all of it out of one sheet. Kinds that do not keep a wish come later."})
-	b.bind(&q.Post, Name{Name: "post", Choices: mail.Names(), Catalogue: "/v1/posts", Example: "us", Help: "The post that the finished piece should go by."})
-	b.bind(&q.Class, Name{Name: "class", Example: "letter", Help: "The size class of the post that it should go as, or a cheaper one. Default: any."})
-	b.bind(&q.Minutes, Name{Name: "minutes", Example: "10", Help: "How long cutting and scoring may take, at 40 seconds a stop and 15 a cut."}.numbers(0.5, 600))
+		Help: "What is wished for, may be given several times: reusable, opens and closes without tearing; no-glue; few-cuts, the fewest " +
+			"first; one-sheet, all of it out of one sheet. Kinds that do not keep a wish come later."})
+	b.bind(&q.Post, Name{Name: "post", Choices: mail.Names(), Catalogue: "/v1/posts", Example: "us",
+		Help: "The post that the finished piece should go by."})
+	b.bind(&q.Class, Name{Name: "class", Example: "letter",
+		Help: "The size class of the post that it should go as, or a cheaper one. Default: any."})
+	b.bind(&q.Minutes, Name{Name: "minutes", Example: "10",
+		Help: "How long cutting and scoring may take, at 40 seconds a stop and 15 a cut."}.numbers(0.5, 600))
 	b.bind(&q.Pictures, picturesName("Adds a picture of each finished enclosure as SVG, for a light or a dark page."))
 	b.bind(&q.Language, languageName("The language of the words in pictures."))
 }

@@ -73,19 +73,24 @@ func (q *Yield) bind(b *Names) {
 		Help: "The sheet that blanks are cut from: a size, or a name; or several, each with its price, its grain and the number in stock."})
 	b.bind(&q.SheetGrain, Name{Name: "sheet_grain", Choices: sides(), Example: "height",
 		Help: "The side of the sheet that the grain runs along. Needed if an item must keep it."})
-	b.bind(&q.Margin, Name{Name: "margin", Example: "0 in", Default: Default{"0 in", "0 mm"}, Help: "Trimmed off every side of a sheet first."}.
+	b.bind(&q.Margin, Name{Name: "margin", Example: "0 in", Default: Default{"0 in", "0 mm"},
+		Help: "Trimmed off every side of a sheet first."}.
 		between(nothing, measure.Millimetres(500)))
-	b.bind(&q.Kerf, Name{Name: "kerf", Example: "0 in", Default: Default{"0 in", "0 mm"}, Advanced: true, Help: "What a cut takes away; a trimmer takes nothing."}.
+	b.bind(&q.Kerf, Name{Name: "kerf", Example: "0 in", Default: Default{"0 in", "0 mm"}, Advanced: true,
+		Help: "What a cut takes away; a trimmer takes nothing."}.
 		between(nothing, measure.Millimetres(20)))
 	b.bind(&q.Ruler, rulerName("The finest mark of the ruler that cuts are set to."))
-	b.bind(&q.Trimmer, Name{Name: "trimmer_length", Example: "12 in", Help: "The longest cut that the trimmer makes. Default: as long as need be."}.
+	b.bind(&q.Trimmer, Name{Name: "trimmer_length", Example: "12 in",
+		Help: "The longest cut that the trimmer makes. Default: as long as need be."}.
 		between(measure.Millimetres(10), measure.Millimetres(10_000)))
 	b.bind(&q.Minimize, Name{Name: "minimize", Choices: []string{"sheets", "cost"}, Example: "sheets", Default: Always("sheets"),
 		Help: "What to keep small: the number of sheets, or the sum of their prices."})
 	b.bind(&q.Prefer, Name{Name: "prefer", Choices: []string{"settings", "offcut", "stages"}, Example: "settings", Default: Always("settings"),
 		Help: "Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages."})
-	b.bind(&q.Stages, Name{Name: "stages", Example: "3", Help: "Most directions of cutting one after another, from a trimmed sheet to a blank. Default: as many as need be."}.numbers(2, 3))
-	b.bind(&q.Offcut, Name{Name: "offcut_least", Example: "2 in", Default: Default{"2 in", "50 mm"}, Help: "An offcut is usable if neither side is shorter."}.
+	b.bind(&q.Stages, Name{Name: "stages", Example: "3",
+		Help: "Most directions of cutting one after another, from a trimmed sheet to a blank. Default: as many as need be."}.numbers(2, 3))
+	b.bind(&q.Offcut, Name{Name: "offcut_least", Example: "2 in", Default: Default{"2 in", "50 mm"},
+		Help: "An offcut is usable if neither side is shorter."}.
 		between(nothing, measure.Millimetres(10_000)))
 	usual := strconv.FormatInt(sheet.DefaultEffort.Milliseconds(), 10)
 	b.bind(&q.Effort, Name{Name: "effort_ms", Example: usual, Default: Always(usual), Advanced: true,

@@ -25,10 +25,13 @@ type Sheet struct {
 func (q *Sheet) bind(b *Names) {
 	b.bind(&q.Size, Name{Name: "size", Catalogue: "/v1/sheets/sizes", Example: "12 x 12 in", Help: "Width and height, or a name."}.
 		between(measure.Millimetres(10), measure.Millimetres(10_000)))
-	b.bind(&q.Grain, Name{Name: "grain", Choices: sides(), Example: "height", Help: "The side that the grain runs along, if another than sheet_grain."})
-	b.bind(&q.Price, Name{Name: "price", Example: "0.35", Help: "Of one sheet, with at most four decimals, in any currency that all sizes share."}.
+	b.bind(&q.Grain, Name{Name: "grain", Choices: sides(), Example: "height",
+		Help: "The side that the grain runs along, if another than sheet_grain."})
+	b.bind(&q.Price, Name{Name: "price", Example: "0.35",
+		Help: "Of one sheet, with at most four decimals, in any currency that all sizes share."}.
 		numbers(1.0/PriceUnit, 100_000))
-	b.bind(&q.Available, Name{Name: "available", Example: "10", Help: "Sheets in stock. Default: as many as needed."}.numbers(1, sheet.MostPieces))
+	b.bind(&q.Available, Name{Name: "available", Example: "10",
+		Help: "Sheets in stock. Default: as many as needed."}.numbers(1, sheet.MostPieces))
 	b.bind(&q.Paper, itemPaperName("The paper, if there are several: items that name it are cut from it."))
 	b.bind(&q.Offcut, Name{Name: "offcut", Choices: []string{"no", "yes"}, Example: "yes", Default: Always("no"),
 		Help: "An offcut of earlier work, used up before whole sheets are. Needs available."})
@@ -70,7 +73,8 @@ type Blank struct {
 
 func (q *Blank) bind(b *Names) {
 	b.bind(&q.Name, itemName())
-	b.bind(&q.Size, Name{Name: "blank", Example: "8 1/4 x 1 3/4 in", Help: "Width and height of the blank."}.between(measure.Millimetres(1), measure.Millimetres(10_000)))
+	b.bind(&q.Size, Name{Name: "blank", Example: "8 1/4 x 1 3/4 in",
+		Help: "Width and height of the blank."}.between(measure.Millimetres(1), measure.Millimetres(10_000)))
 	b.bind(&q.Count, countName("How many are wanted. Default: as many as one sheet gives."))
 	b.bind(&q.Grain, blankGrainName())
 	q.Shop.bind(b)

@@ -21,7 +21,8 @@ type blank struct {
 
 // tests are in the order of the work: the sheet is cut up last.
 var tests = [...]test{
-	{"caliper", "Wind a strip of the paper, some 12 mm (1/2 in) wide, ten times tightly round a block that you know the size of. Mark where it begins and ends, unroll it, and measure. Or press a stack flat and measure how high it is.",
+	{"caliper", "Wind a strip of the paper, some 12 mm (1/2 in) wide, ten times tightly round a block that you know the size of. Mark " +
+		"where it begins and ends, unroll it, and measure. Or press a stack flat and measure how high it is.",
 		[]blank{{"block width", 1}, {"block thickness", 1}, {"turns", 1}, {"wound", 1}, {"stack count", 1}, {"stack", 1}}},
 	{"cuts", "Cut ten strips at one stop. Take the stop away and set it anew for each. Measure how wide they are.",
 		[]blank{{"cut at", 1}, {"cuts", 10}}},
@@ -40,7 +41,8 @@ func NewTestSheet(t TestSheet, o Options) *Drawing {
 	l.suit(Lettering)
 	d := l.drawing(Template, nil, o, func(o Options) *Drawing { return NewTestSheet(t, o) })
 	d.Description = l.say("What to make and to measure of a paper and a hand.")
-	d.remarks = []string{l.say("Do all of it with the paper and the tools that you work with, and write down every length as the ruler says it.")}
+	d.remarks = []string{l.say("Do all of it with the paper and the tools that you work with, and write down every length as the ruler " +
+		"says it.")}
 	d.Figures = []Figure{l.tests(), l.foldStrip(or(t.Apart, l.step, 25, 1)), l.markedSheet(or(t.Marked, l.step, 100, 4))}
 	return l.stacked(d)
 }

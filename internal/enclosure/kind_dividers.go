@@ -39,7 +39,8 @@ func Dividers() *Kind {
 			"Streifen, die sich in halb tiefen Schlitzen kreuzen und einen Kasten in Fächer teilen."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: slices.Concat([]Param{
-			{Name: "columns", Type: CountParam, Help: "How many cells lie along the width.", DefaultCount: 3, LeastCount: 2, GreatestCount: mostCells},
+			{Name: "columns", Type: CountParam,
+				Help: "How many cells lie along the width.", DefaultCount: 3, LeastCount: 2, GreatestCount: mostCells},
 			{Name: "rows", Type: CountParam, Help: "How many cells lie along the height.", DefaultCount: 2, LeastCount: 2, GreatestCount: mostCells},
 			lengthParam("column_width", 5, 1000, "How wide every column but the last is, to the middle of its strip; all the same if not given."),
 			lengthParam("row_height", 5, 1000, "How high every row but the last is, to the middle of its strip; all the same if not given."),

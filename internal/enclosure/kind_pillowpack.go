@@ -36,7 +36,8 @@ func PillowPack() *Kind {
 			"Zwei Seiten mit gebogenen Rillen an den Enden, die sich zu einem Kissen wölben."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: []Param{
-			lengthParam("middle_height", 3, 500, "How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm over one and a quarter of the thickness and an eighth of the width if not given."),
+			lengthParam("middle_height", 3, 500, "How high the pack is in the middle, centre to centre of the stock; the next half inch or 10 mm "+
+				"over one and a quarter of the thickness and an eighth of the width if not given."),
 			lengthParam("lap", 3, 300, "How wide the glue lap is.").usually(32, 15),
 		},
 		Plan: planPillowPack,

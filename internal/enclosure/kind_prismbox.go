@@ -51,12 +51,14 @@ func PrismBox() *Kind {
 		Params: []Param{
 			{Name: "sides", Type: CountParam, Help: "How many sides the box has.", DefaultCount: 6, LeastCount: 3, GreatestCount: mostSides},
 			{Name: "around", Type: ChoiceParam, Choices: []string{"circumscribed", "inscribed"},
-				Help: "Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner."},
+				Help: "Circumscribed: the walls touch the circle of round contents, width across, or with a height the circle through the corners " +
+					"of a rectangle. Inscribed: the corners touch the circle through those of contents with as many sides, width from corner to corner."},
 			lengthParam("lid_depth", 5, 500, "How high the walls of the lid are; as high as those of the tray or a little less if not given."),
 			// One mark more of a side is several marks more from side to side, so that any
 			// named fit will do unless one is asked for.
 			{Name: "lid_fit", Type: ChoiceParam, Choices: []string{anyFit, "snug", "easy", "loose"},
-				Help: "How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to loose, nearest to easy."},
+				Help: "How the lid goes over the tray: the clearance between them from side to side; auto is what the ruler gives from snug to " +
+					"loose, nearest to easy."},
 			lengthParam("lap", 3, 300, "How wide the glue laps and the flaps are; the plainest width that there is room for if not given.").seldom(),
 		},
 		Plan: planPrismBox,

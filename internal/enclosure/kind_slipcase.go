@@ -32,7 +32,8 @@ func Slipcase() *Kind {
 			"Ein Kasten mit fünf Seiten für ein Heft oder einen Kartensatz, an einer Seite offen."),
 		Needs: []string{"width", "height", "thickness"},
 		Params: append([]Param{
-			{Name: "open", Type: ChoiceParam, Choices: []string{"side", "top"}, Help: "Which way the contents slide in: along their width or along their height."},
+			{Name: "open", Type: ChoiceParam, Choices: []string{"side", "top"},
+				Help: "Which way the contents slide in: along their width or along their height."},
 			lengthParam("lap", 3, 300, "How wide the laps are that are glued inside the front.").usually(32, 15),
 			showing,
 		}, notchParams...),

@@ -35,12 +35,15 @@ func TuckCarton() *Kind {
 		Needs: []string{"width", "height", "thickness"},
 		Box:   true,
 		Params: []Param{
-			{Name: "style", Type: ChoiceParam, Choices: []string{"straight", "reverse"}, Help: "Straight: both lids hang on the back; reverse: the bottom one hangs on the front."},
-			lengthParam("tuck", 5, 300, "How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default if the lid asks for that.").usually(32, 15),
+			{Name: "style", Type: ChoiceParam, Choices: []string{"straight", "reverse"},
+				Help: "Straight: both lids hang on the back; reverse: the bottom one hangs on the front."},
+			lengthParam("tuck", 5, 300, "How far each tuck flap goes in, at most 1.2 times as far as its lid is long; shorter than the default "+
+				"if the lid asks for that.").usually(32, 15),
 			lengthParam("lap", 3, 300, "How wide the glue lap is.").usually(32, 15),
 			lengthParam("dust_flap", 3, 300, "How long each dust flap is; shorter than the default if there is no room for that.").usually(32, 15),
 			lengthParam("taper", 0, 300, "How far the sides of a tuck flap run in towards its free edge.").usually(32, 10).seldom(),
-			lengthParam("friction_slit", 1, 100, "How long the slits at both ends of a tuck flap's score are, whose corners then catch on the dust flaps; none if not given.").seldom(),
+			lengthParam("friction_slit", 1, 100, "How long the slits at both ends of a tuck flap's score are, whose corners then catch on the "+
+				"dust flaps; none if not given.").seldom(),
 			wrapJoin,
 		},
 		Plan: planTuckCarton,

@@ -25,8 +25,10 @@ type box struct {
 
 // Parameters that the boxes share.
 var (
-	cornerTabs = Param{Name: "corners", Type: ChoiceParam, Choices: []string{"inside", "outside"}, Help: "Whether the corner tabs are glued inside or outside the side walls."}
-	cornerTab  = lengthParam("tab", 5, 500, "How long the corner tabs are; as long as the walls are high, if there is room, if not given.").seldom()
+	cornerTabs = Param{Name: "corners", Type: ChoiceParam, Choices: []string{"inside", "outside"},
+		Help: "Whether the corner tabs are glued inside or outside the side walls."}
+	cornerTab = lengthParam("tab", 5, 500, "How long the corner tabs are; as long as the walls are high, if there is room, if not "+
+		"given.").seldom()
 )
 
 // The panels of a box; the tabs and the rolled walls are four each, for the

@@ -21,6 +21,7 @@ func fold(w *pattern.Piece, s pattern.Score, a, b pattern.Point, from, to int) {
 // Parameters that the kinds with glued side flaps share.
 var (
 	sideFlap     = lengthParam("side_flap", 5, 500, "How wide each glued side flap is.").usually(64, 25)
-	cornerRelief = Param{Name: "relief", Advanced: true, Help: "How far in the angled relief cuts come at the free edge of a flap.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10),
+	cornerRelief = Param{Name: "relief", Advanced: true,
+		Help: "How far in the angled relief cuts come at the free edge of a flap.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10),
 		Least: measure.Micrometres(500), Greatest: measure.Millimetres(300)}
 )

@@ -51,7 +51,8 @@ func (in *Input) checkRoll(b *box) error {
 }
 
 // trayWalls says whether the walls of a tray are rolled in.
-var trayWalls = Param{Name: "walls", Type: ChoiceParam, Choices: []string{"single", "double"}, Help: "Double walls of the tray are rolled in over the tabs."}
+var trayWalls = Param{Name: "walls", Type: ChoiceParam, Choices: []string{"single", "double"},
+	Help: "Double walls of the tray are rolled in over the tabs."}
 
 // roll makes a box one with rolled walls, of the shape given, if they are
 // asked for; in two pieces it has single ones.
