@@ -2,10 +2,10 @@ package api
 
 import (
 	"context"
-	"fmt"
-	"strings"
-	"sync"
+	"crypto/sha256"
+	"strconv"
 
+	"creasefit/api/ask"
 	"creasefit/internal/assembly"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
@@ -19,8 +19,17 @@ import (
 // some thing mostly leads to it round any other one, which is seen far sooner than one is
 // found.
 type reach struct {
-	orders sync.Map // by what is chosen: the order round a thing of usual sizes, nil for none
+	orders generations[*assembly.Order] // by what is chosen: the order round a thing of usual sizes, nil for none
 }
+
+// About what an order takes, in bytes, and those of a design that are remembered.
+const (
+	orderSize  = 4 << 10
+	mostOrders = 256 * orderSize
+)
+
+// newReach remembers no order yet.
+func newReach() *reach { return &reach{newGenerations[*assembly.Order](mostOrders)} }
 
 // of refuses a solution that no order leads to.
 func (r *reach) of(ctx context.Context, s *solve.Solution) error {
@@ -42,24 +51,25 @@ func (r *reach) of(ctx context.Context, s *solve.Solution) error {
 // sampled is the order of the design of a request, as that is chosen to be: it hangs on
 // nothing that was asked before.
 func (r *reach) sampled(ctx context.Context, q *solve.Request) *assembly.Order {
-	var words strings.Builder
+	var words []byte
 	chosen := map[string]enclosure.Value{}
 	for i := range q.Kind.Params {
 		p := &q.Kind.Params[i]
 		if v, given := q.Options[p.Name]; given && p.Type != enclosure.LengthParam {
 			chosen[p.Name] = v
-			fmt.Fprint(&words, p.Name, " ", v.Choice, v.Count, " ")
+			words = ask.AppendParts(words, p.Name, v.Choice, strconv.FormatInt(v.Count, 10))
 		}
 	}
-	if known, ok := r.orders.Load(words.String()); ok {
-		return known.(*assembly.Order)
+	key := requestKey(sha256.Sum256(words))
+	o, known := r.orders.find(key, func(*assembly.Order) int { return orderSize })
+	if known {
+		return o
 	}
-	var o *assembly.Order
 	if s, err := solve.Solve(ctx, sampleRequest(q.Kind, chosen)); err == nil {
 		o, _ = assembly.Find(&s.Ideal, &s.Pattern, s.Proof.Tolerance)
 	}
 	if ctx.Err() == nil {
-		r.orders.Store(words.String(), o)
+		r.orders.keep(key, o, orderSize)
 	}
 	return o
 }

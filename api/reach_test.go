@@ -28,7 +28,7 @@ func TestOrdersLeadToTheDesignsThatAreKept(t *testing.T) {
 		assert.True(t, own.Kept(string(e.Text)))
 		k, err := own.Read(e.Text)
 		require.NoError(t, err)
-		var reach reach
+		reach := newReach()
 		for range *tried {
 			q := sampleRequest(k, chosenAtRandom(r, k))
 			q.Width, q.Height = measure.Millimetres(40+r.Int64N(200)), measure.Millimetres(60+r.Int64N(200))

@@ -25,7 +25,7 @@ var tableFormats = []tell.Format{tell.JSON, tell.CSV, tell.XML, tell.Text}
 //	@Router			/v1/solve/{kind} [get]
 //	@Router			/v1/solve/{kind} [post]
 func newSolve(k *enclosure.Kind) *calculation[*ask.Enclosure, *solve.Solution] {
-	var reach reach
+	reach := newReach()
 	return &calculation[*ask.Enclosure, *solve.Solution]{
 		form: ask.NewSolve(k, tell.FormatNames(tableFormats)...), path: "/v1/solve/" + k.Name, formats: tableFormats, table: tell.MeasurementColumns,
 		compute: func(ctx context.Context, q *ask.Enclosure) (*solve.Solution, error) {
