@@ -21,8 +21,12 @@ func (r *Reading) AppendQuery(dst []byte, answer bool) []byte {
 // appendNames appends some names to a query that begins at from.
 func (r *Reading) appendNames(dst []byte, from, first, end int) []byte {
 	for i := first; i < end; i++ {
-		v, name := &r.values[i], r.table.names[i].Name
-		if !v.is.Given && !v.implied || name == "errors" {
+		v := &r.values[i]
+		if !v.is.Given && !v.implied {
+			continue
+		}
+		name := r.table.names[i].Name
+		if name == "errors" {
 			continue
 		}
 		for entry := range v.entries(r) {
