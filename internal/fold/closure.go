@@ -97,7 +97,9 @@ func (m *model) overhang(glue string, area []spot, pl *plate, tolerance float64)
 			over = max(over, off(p, pl.hole))
 		}
 	}
-	over = max(over, intrusion(pl.flat, area), intrusion(pl.hole, area))
+	if !pl.convex || over > dust { // else no line of the plate runs into the area
+		over = max(over, intrusion(pl.flat, area), intrusion(pl.hole, area))
+	}
 	if over > tolerance {
 		m.find("glue", glue, "reaches out of "+m.name(pl), over)
 	}

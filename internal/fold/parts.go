@@ -25,7 +25,8 @@ func meet(a, b *part, way *Vec) bool {
 // facesPart tries the faces of both plates, and the line that these have in
 // common. What it parts is apart even if the plates are not convex.
 func facesPart(a, b *part, way *Vec) bool {
-	return parted(a, b, a.normal, way) || parted(a, b, b.normal, way) || parted(a, b, a.normal.Cross(b.normal), way) ||
+	return apartAlong(a.across(), b.extent(a.normal), a.normal, way) || apartAlong(a.extent(b.normal), b.across(), b.normal, way) ||
+		parted(a, b, a.normal.Cross(b.normal), way) ||
 		way != nil && (parted(a, b, way.Cross(a.normal), way) || parted(a, b, way.Cross(b.normal), way))
 }
 
@@ -71,12 +72,23 @@ func parted(a, b *part, axis Vec, way *Vec) bool {
 		return false
 	}
 	axis = axis.Times(1 / size)
-	p, q := a.extent(axis), b.extent(axis)
+	return apartAlong(a.extent(axis), b.extent(axis), axis, way)
+}
+
+// apartAlong reports whether two stretches of an axis are in contact at most while the
+// first goes a way.
+func apartAlong(p, q span, axis Vec, way *Vec) bool {
 	if way != nil {
 		d := way.Dot(axis)
 		p.low, p.high = p.low+min(0, d), p.high+max(0, d)
 	}
 	return max(p.low-q.high, q.low-p.high) > -touch
+}
+
+// across is what the plate takes up of its own normal.
+func (p *part) across() span {
+	d := p.corners[0].Dot(p.normal)
+	return span{d - p.half, d + p.half}
 }
 
 // extent is what the plate takes up of an axis, without what its edges and

@@ -24,15 +24,21 @@ type well struct {
 // newWell returns where prisms stand; the cavity panel lies at the bottom.
 func newWell(m *model) *well {
 	c := &m.pattern.Cavity
-	w := &well{m: m, ahead: make([]Vec, c.Sides)}
+	w := &well{m: m, ahead: sides(c.Sides)}
 	floor := m.panel(c.Piece, c.Panel).space
 	for _, v := range floor {
 		w.middle = w.middle.Plus(v.Times(1 / float64(len(floor))))
 	}
-	for k := range w.ahead {
-		w.ahead[k] = around(k, c.Sides, 0)
-	}
 	return w
+}
+
+// sides returns the directions that so many equal sides look.
+func sides(n int) []Vec {
+	ahead := make([]Vec, n)
+	for k := range ahead {
+		ahead[k] = around(k, n, 0)
+	}
+	return ahead
 }
 
 // around returns the direction of side k of several, the first towards the
@@ -48,32 +54,32 @@ func around(k, sides int, turned float64) Vec {
 // into them.
 func (w *well) contents() {
 	c, found := &w.m.pattern.Cavity, len(w.m.findings)
-	body, slack, up := w.stand()
-	w.m.bounded(Vec{2 * widest(slack), math.Inf(1), up.high - up.low - c.Thickness.Millimetres()})
+	body, room, up := w.stand()
+	w.m.bounded(Vec{2 * room, math.Inf(1), up.high - up.low - c.Thickness.Millimetres()})
 	if len(w.m.findings) == found {
 		w.clear(&body)
 	}
 }
 
 // stand stands the contents where they have the same room on all sides, and
-// says how far the plates lie beyond those and what height is free over them.
-func (w *well) stand() (body part, slack []float64, up span) {
+// says how much that is and what height is free over them.
+func (w *well) stand() (body part, room float64, up span) {
 	c := &w.m.pattern.Cavity
 	out, thick := c.Width.Millimetres()/2, c.Thickness.Millimetres()
 	body = w.prism(out)
 	up = w.height(&body, w.middle[2]+w.m.half+thick/2)
 	floor := max(up.low, w.middle[2]-tall)
-	slack = w.slack(span{floor, floor + thick}, anyPiece, func(int) float64 { return out })
+	slack := w.slack(span{floor, floor + thick}, anyPiece, func(int) float64 { return out })
 	var by Vec
-	if room := widest(slack); !math.IsInf(room, 1) {
-		by = aside(slack, room)
+	if room = widest(slack); !math.IsInf(room, 1) {
+		by = aside(w.ahead, slack, room)
 	}
 	by[2] = floor + thick/2 - w.middle[2]
 	for i := range body.corners {
 		body.corners[i] = body.corners[i].Plus(by)
 	}
 	body.half = thick / 2
-	return body, slack, up
+	return body, room, up
 }
 
 // nest returns the room that the plates of one piece leave to another one
@@ -125,33 +131,35 @@ func (w *well) height(body *part, z float64) span {
 func (w *well) slack(up span, piece int, out func(k int) float64) []float64 {
 	slack := make([]float64, len(w.ahead))
 	for k := range slack {
-		o := out(k)
-		slack[k] = w.beyond(k, w.halfSide(o), up, piece) - o
+		slack[k] = math.Inf(1)
+	}
+	reach := make([]float64, len(slack))
+	for k := range reach {
+		reach[k] = out(k)
+	}
+	for i := range w.m.plates {
+		pl := &w.m.plates[i]
+		upright := math.Abs(pl.move.Z[2]) < 0.5 && w.m.partOf(pl, piece)
+		for k := 0; upright && k < len(slack); k++ {
+			slack[k] = min(slack[k], w.beyond(pl, k, reach[k], up)-reach[k])
+		}
 	}
 	return slack
 }
 
-// beyond returns how far from the middle the nearest plate lies that is parallel
-// to a side and takes up some of the same width and height.
-func (w *well) beyond(k int, half float64, up span, piece int) float64 {
-	ahead, least := w.ahead[k], math.Inf(1)
-	along := Vec{-ahead[1], ahead[0], 0}
-	for i := range w.m.plates {
-		pl := &w.m.plates[i]
-		if !w.m.partOf(pl, piece) || math.Abs(pl.move.Z.Dot(ahead)) < parallel {
-			continue
-		}
-		d := pl.space[0].Minus(w.middle).Dot(ahead) - w.m.half
-		if d <= 0 || d >= least {
-			continue
-		}
-		wide := extent(pl.space, w.middle, along)
-		beside := min(wide.high, half)-max(wide.low, -half) < hair || min(pl.high[2], up.high)-max(pl.low[2], up.low) < hair
-		if !beside {
-			least = d
-		}
+// beyond returns how far from the middle a plate lies, if it is parallel to a side
+// that is so far out and takes up some of the same width and height; else endlessly far.
+func (w *well) beyond(pl *plate, k int, out float64, up span) float64 {
+	ahead := w.ahead[k]
+	if math.Abs(pl.move.Z.Dot(ahead)) < parallel {
+		return math.Inf(1)
 	}
-	return least
+	d, half := pl.space[0].Minus(w.middle).Dot(ahead)-w.m.half, w.halfSide(out)
+	wide := extent(pl.space, w.middle, Vec{-ahead[1], ahead[0], 0})
+	if d <= 0 || min(wide.high, half)-max(wide.low, -half) < hair || min(pl.high[2], up.high)-max(pl.low[2], up.low) < hair {
+		return math.Inf(1)
+	}
+	return d
 }
 
 // reach returns how far from the middle a piece reaches ahead of a side.
@@ -228,11 +236,10 @@ func widest(slack []float64) float64 {
 
 // aside returns a way to move a prism so that every side has the room: it is
 // pushed off every plate that is too near, over and over.
-func aside(slack []float64, room float64) (by Vec) {
+func aside(ahead []Vec, slack []float64, room float64) (by Vec) {
 	for range 400 {
 		worst := 0.0
-		for k := range slack {
-			ahead := around(k, len(slack), 0)
+		for k, ahead := range ahead {
 			over := by.Dot(ahead) - (slack[k] - room)
 			by, worst = by.Minus(ahead.Times(max(0, over))), max(worst, over)
 		}

@@ -26,7 +26,7 @@ func TestWidestIsTheOptimum(t *testing.T) {
 			}
 			return least
 		}
-		by := aside(slack, room)
+		by := aside(sides(len(slack)), slack, room)
 		assert.InDelta(t, room, left(by[0], by[1]), 1e-3, "where it is put")
 		for range 100 {
 			x, y := by[0]+rapid.Float64Range(-1, 1).Draw(t, "x"), by[1]+rapid.Float64Range(-1, 1).Draw(t, "y")
