@@ -19,12 +19,13 @@ type well struct {
 	m      *model
 	middle Vec
 	ahead  []Vec
+	tan    float64 // half of a side by how far out it is
 }
 
 // newWell returns where prisms stand; the cavity panel lies at the bottom.
 func newWell(m *model) *well {
 	c := &m.pattern.Cavity
-	w := &well{m: m, ahead: sides(c.Sides)}
+	w := &well{m: m, ahead: sides(c.Sides), tan: math.Tan(math.Pi / float64(c.Sides))}
 	floor := m.panel(c.Piece, c.Panel).space
 	for _, v := range floor {
 		w.middle = w.middle.Plus(v.Times(1 / float64(len(floor))))
@@ -69,7 +70,7 @@ func (w *well) stand() (body part, room float64, up span) {
 	body = w.prism(out)
 	up = w.height(&body, w.middle[2]+w.m.half+thick/2)
 	floor := max(up.low, w.middle[2]-tall)
-	slack := w.slack(span{floor, floor + thick}, anyPiece, func(int) float64 { return out })
+	slack := w.slack(span{floor, floor + thick}, anyPiece, slices.Repeat([]float64{out}, c.Sides))
 	var by Vec
 	if room = widest(slack); !math.IsInf(room, 1) {
 		by = aside(w.ahead, slack, room)
@@ -85,7 +86,7 @@ func (w *well) stand() (body part, room float64, up span) {
 // nest returns the room that the plates of one piece leave to another one
 // between opposite sides.
 func (w *well) nest(n *pattern.Nesting) float64 {
-	return 2 * widest(w.slack(w.m.extent(pattern.Thickness, n.Inner), n.Outer, func(k int) float64 { return w.reach(k, n.Inner) }))
+	return 2 * widest(w.slack(w.m.extent(pattern.Thickness, n.Inner), n.Outer, w.reaches(n.Inner)))
 }
 
 // tall is higher than anything.
@@ -102,7 +103,7 @@ func (w *well) prism(out float64) part {
 }
 
 // halfSide is half of the length of a side that is so far out.
-func (w *well) halfSide(out float64) float64 { return out * math.Tan(math.Pi/float64(len(w.ahead))) }
+func (w *well) halfSide(out float64) float64 { return out * w.tan }
 
 // height returns the height that is free over a body's footprint round z: from
 // level plate to level plate. Only lines beside both can part these from it.
@@ -127,48 +128,49 @@ func (w *well) height(body *part, z float64) span {
 }
 
 // slack measures for every side how far the nearest plate of a piece lies
-// beyond it.
-func (w *well) slack(up span, piece int, out func(k int) float64) []float64 {
-	slack := make([]float64, len(w.ahead))
-	for k := range slack {
-		slack[k] = math.Inf(1)
-	}
-	reach := make([]float64, len(slack))
-	for k := range reach {
-		reach[k] = out(k)
-	}
+// beyond it, which is so far out.
+func (w *well) slack(up span, piece int, out []float64) []float64 {
+	slack := slices.Repeat([]float64{math.Inf(1)}, len(w.ahead))
 	for i := range w.m.plates {
 		pl := &w.m.plates[i]
 		upright := math.Abs(pl.move.Z[2]) < 0.5 && w.m.partOf(pl, piece)
 		for k := 0; upright && k < len(slack); k++ {
-			slack[k] = min(slack[k], w.beyond(pl, k, reach[k], up)-reach[k])
+			if math.Abs(pl.move.Z.Dot(w.ahead[k])) >= parallel {
+				slack[k] = min(slack[k], w.beyond(pl, k, out[k], up)-out[k])
+			}
 		}
 	}
 	return slack
 }
 
-// beyond returns how far from the middle a plate lies, if it is parallel to a side
-// that is so far out and takes up some of the same width and height; else endlessly far.
+// beyond returns how far from the middle a plate lies that is parallel to a side, if it
+// takes up some of the same width and height; else endlessly far.
 func (w *well) beyond(pl *plate, k int, out float64, up span) float64 {
-	ahead := w.ahead[k]
-	if math.Abs(pl.move.Z.Dot(ahead)) < parallel {
+	ahead, half := w.ahead[k], w.halfSide(out)
+	d := pl.space[0].Minus(w.middle).Dot(ahead) - w.m.half
+	if d <= 0 || min(pl.high[2], up.high)-max(pl.low[2], up.low) < hair {
 		return math.Inf(1)
 	}
-	d, half := pl.space[0].Minus(w.middle).Dot(ahead)-w.m.half, w.halfSide(out)
-	wide := extent(pl.space, w.middle, Vec{-ahead[1], ahead[0], 0})
-	if d <= 0 || min(wide.high, half)-max(wide.low, -half) < hair || min(pl.high[2], up.high)-max(pl.low[2], up.low) < hair {
+	if wide := extent(pl.space, w.middle, Vec{-ahead[1], ahead[0], 0}); min(wide.high, half)-max(wide.low, -half) < hair {
 		return math.Inf(1)
 	}
 	return d
 }
 
-// reach returns how far from the middle a piece reaches ahead of a side.
-func (w *well) reach(k, piece int) float64 {
-	far, ahead := math.Inf(-1), w.ahead[k]
+// reaches returns how far from the middle a piece reaches ahead of each side.
+func (w *well) reaches(piece int) []float64 {
+	far := slices.Repeat([]float64{math.Inf(-1)}, len(w.ahead))
 	for i := range w.m.plates {
 		pl := &w.m.plates[i]
-		if most := pl.box.ahead(ahead) - w.middle.Dot(ahead); most > far && w.m.partOf(pl, piece) {
-			far = max(far, extent(pl.space, w.middle, ahead).high+w.m.half*math.Abs(pl.move.Z.Dot(ahead)))
+		if !w.m.partOf(pl, piece) {
+			continue
+		}
+		for k, ahead := range w.ahead {
+			most := math.Inf(-1)
+			for c := range pl.space {
+				most = max(most, pl.space[c].Dot(ahead))
+			}
+			far[k] = max(far[k], most-w.middle.Dot(ahead)+w.m.half*math.Abs(pl.move.Z.Dot(ahead)))
 		}
 	}
 	return far
