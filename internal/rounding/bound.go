@@ -116,7 +116,7 @@ func firstMultiple(v *variable, m int64) (int64, bool) {
 // is left.
 func (s *Search) trim(p *part, from int) bool {
 	level, order := s.low.compare(&s.cost, from)
-	return order <= 0 && s.trimGauges(p, level) && s.trimMarks(p, level) && s.trimSum(p, level)
+	return order <= 0 && s.trimGauges(p, level) && s.trimMarks(p, level) && s.trimReadings(p, level)
 }
 
 // trimGauges: up to the level, a gauge may be off its middle by no more than
@@ -169,19 +169,9 @@ func (s *Search) trimMarks(p *part, level int) bool {
 	return true
 }
 
-// trimSum: with all else equal the sum may be no greater, and with that equal
-// too the first reading that differs must be smaller.
-func (s *Search) trimSum(p *part, level int) bool {
-	if level < sum {
-		return true
-	}
-	slack := s.cost[sum] - s.low[sum]
-	for _, i := range p.readings {
-		if v := &s.vars[i]; !s.shrink(i, v.lo, v.lo+slack) {
-			return false
-		}
-	}
-	if level == sum {
+// trimReadings: with all else equal the first reading that differs must be smaller.
+func (s *Search) trimReadings(p *part, level int) bool {
+	if level <= sum {
 		return true
 	}
 	for _, i := range p.readings {

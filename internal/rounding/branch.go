@@ -20,32 +20,40 @@ func (s *Search) tired() bool {
 
 // branch searches what is open: it narrows and bounds it, and splits what is
 // left, the more promising piece first. What decides most is settled first: the
-// windows, the pairs, the marks from the finest on, the readings.
+// windows, the pairs, the marks from the finest on, the sum, the readings.
 func (s *Search) branch(p *part) {
-	if s.tired() || !s.settle(p) {
+	if s.nodes++; s.tired() || !s.settle(p) {
 		return
 	}
-	if g := s.pick(p.gauges[:p.windows]); g != nil {
-		s.splitGauge(p, g)
-	} else if g := s.pick(p.gauges[p.windows:]); g != nil {
-		s.splitGauge(p, g)
+	if s.summing {
+		if k := s.narrowest(p.readings); k >= 0 {
+			s.bisect(p, p.readings[k], false)
+		} else {
+			s.keep(p)
+		}
+		return
+	}
+	if s.nodes > stubborn && !s.whole(p) {
+		return
+	}
+	if k := s.narrowest(p.gauged[:p.windows]); k >= 0 {
+		s.splitGauge(p, &p.gauges[k])
+	} else if k := s.narrowest(p.gauged[p.windows:]); k >= 0 {
+		s.splitGauge(p, &p.gauges[p.windows+k])
 	} else if reading, mark := s.undecided(p); reading >= 0 {
 		s.splitMark(p, reading, mark)
-	} else if reading := s.unsettled(p); reading >= 0 {
-		s.bisect(p, reading, false)
 	} else {
-		s.keep(p)
+		s.ascend(p)
 	}
 }
 
-// pick returns the gauge with the fewest values open; nil if all are settled.
-func (s *Search) pick(gauges []gauge) *gauge {
-	var best *gauge
-	var fewest int64
-	for i := range gauges {
-		g := &gauges[i]
-		if n := s.vars[g.of].open(); n > 0 && (best == nil || n < fewest) {
-			best, fewest = g, n
+// narrowest returns which of some variables has the fewest values open, so that what
+// cannot be is seen early; -1 if all are settled.
+func (s *Search) narrowest(these []int) int {
+	best, fewest := -1, int64(0)
+	for k, i := range these {
+		if n := s.vars[i].open(); n > 0 && (best < 0 || n < fewest) {
+			best, fewest = k, n
 		}
 	}
 	return best
@@ -68,18 +76,6 @@ func (s *Search) undecided(p *part) (reading int, mark int64) {
 	return -1, 0
 }
 
-// unsettled returns the reading with the fewest values open, so that what cannot be
-// is seen early; -1 if all are settled.
-func (s *Search) unsettled(p *part) int {
-	best, fewest := -1, int64(0)
-	for _, i := range p.readings {
-		if n := s.vars[i].open(); n > 0 && (best < 0 || n < fewest) {
-			best, fewest = i, n
-		}
-	}
-	return best
-}
-
 // settle narrows and trims until nothing changes; false means that nothing is
 // left.
 func (s *Search) settle(p *part) bool {
@@ -89,6 +85,9 @@ func (s *Search) settle(p *part) bool {
 		}
 		s.bound(p)
 		before := len(s.trail)
+		if s.summing && !s.lift(p) {
+			return false
+		}
 		if s.found && !s.trim(p, 0) {
 			return false
 		}

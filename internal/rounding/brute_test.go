@@ -203,6 +203,7 @@ func TestSearchEqualsTryingEverything(t *testing.T) {
 			require.Equal(t, ok, found, "feasible at %v: problem %d %+v", step, k, p)
 			require.Equal(t, want.sizes, got, "at %v: problem %d %+v", step, k, p)
 			if ok {
+				require.True(t, search.Whole(step), "whole at %v: problem %d %+v", step, k, p)
 				feasible++
 				if i < finest {
 					coarser++

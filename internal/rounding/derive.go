@@ -64,12 +64,7 @@ func (m *matrix) column(of, row int) int {
 func (m *matrix) reduce() bool {
 	pivot := 0
 	for c := 0; c < len(m.readings) && pivot < m.height; c++ {
-		best := -1
-		for i := pivot; i < m.height; i++ {
-			if a := abs(m.row(i)[c]); a != 0 && (best < 0 || a < abs(m.row(best)[c])) {
-				best = i
-			}
-		}
+		best := m.least(pivot, m.height, c)
 		if best < 0 {
 			continue
 		}
@@ -82,6 +77,17 @@ func (m *matrix) reduce() bool {
 		pivot++
 	}
 	return true
+}
+
+// least returns which row before the end has the smallest cell, not zero, in a column; -1 if none has.
+func (m *matrix) least(from, end, c int) int {
+	best := -1
+	for i := from; i < end; i++ {
+		if a := abs(m.row(i)[c]); a != 0 && (best < 0 || a < abs(m.row(best)[c])) {
+			best = i
+		}
+	}
+	return best
 }
 
 func (m *matrix) swap(i, j int) {

@@ -6,7 +6,9 @@ package rounding
 type part struct {
 	readings []int // in the order of the problem
 	rows     []row
+	stated   int     // how many of the rows are not derived from others
 	gauges   []gauge // those of the windows before those of the pairs
+	gauged   []int   // their variables
 	windows  int     // how many of the gauges are of windows
 }
 
@@ -45,6 +47,7 @@ type gauge struct {
 type memory struct {
 	numbers []int
 	figures []int64
+	cells   []int64
 	terms   []term
 	rows    []row
 	gauges  []gauge
@@ -70,6 +73,7 @@ type builder struct {
 	terms  []term
 	rows   []row
 	gauges []gauge
+	gauged []int
 }
 
 // build fills the search's variables and parts. Variables are numbered: the
@@ -85,17 +89,18 @@ func (s *Search) build() {
 		terms += len(p.Windows[i].Form.Terms)
 	}
 	m := &s.memory
-	numbers := room(&m.numbers, 2*n)
+	numbers := room(&m.numbers, 2*n+gauges)
 	b := builder{
-		Search: s, home: numbers[n:],
+		Search: s, home: numbers[n : 2*n], gauged: numbers[2*n : 2*n],
 		terms:  room(&m.terms, terms)[:0],
 		rows:   room(&m.rows, 2*len(p.Closures)+gauges)[:0],
 		gauges: room(&m.gauges, gauges)[:0],
 	}
 	s.vars = room(&m.vars, n+gauges)
 	s.trail = room(&m.trail, 3*len(s.vars))[:0]
-	figures := room(&m.figures, mostMarks+len(s.vars)+1)
-	s.marks, s.after = figures[:0:mostMarks], figures[mostMarks:]
+	figures := room(&m.figures, mostMarks+2*len(s.vars)+1)
+	s.marks, figures = figures[:0:mostMarks], figures[mostMarks:]
+	s.slopes, s.after = figures[:len(s.vars)], figures[len(s.vars):]
 	s.parts = room(&m.parts, b.settleHomes(numbers[:n]))
 	readings := numbers[:0] // the roots are not needed any more
 	for q := range s.parts {
@@ -203,8 +208,9 @@ func (b *builder) fill(q int) {
 			b.gauge(gauge{of: len(p.Readings) + len(p.Windows) + i, weight: 1}, terms[:])
 		}
 	}
+	part.stated = len(b.rows) - row0
 	b.derive(part.readings, b.rows[row0:])
-	part.rows, part.gauges = b.rows[row0:], b.gauges[gauge0:]
+	part.rows, part.gauges, part.gauged = b.rows[row0:], b.gauges[gauge0:], b.gauged[gauge0:]
 	b.noteUses(part)
 }
 
@@ -222,7 +228,7 @@ func (b *builder) gauge(g gauge, form []Term) {
 		b.terms = append(b.terms, term{g.of, -1})
 		b.rows = append(b.rows, row{terms: b.terms[len(b.terms)-len(terms)-1:], own: g.of})
 	}
-	b.gauges = append(b.gauges, g)
+	b.gauges, b.gauged = append(b.gauges, g), append(b.gauged, g.of)
 }
 
 // fold returns the open readings of a form, each once, and its constant with

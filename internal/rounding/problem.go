@@ -8,7 +8,8 @@
 // searched by branch and bound, in whole numbers throughout: ranges and
 // remainders are propagated through the equations and through those that come of
 // eliminating readings from them; the windows are decided first, nearest to the
-// middle first, then the pairs, then the marks, then the readings.
+// middle first, then the pairs, then the marks. The sum of the readings is bounded by
+// shares of the equations and searched from that bound upwards.
 //
 // The package knows nothing of paper and of rulers' steps to be tried, parses
 // nothing and prints nothing.

@@ -21,17 +21,22 @@ type Search struct {
 	step    int64   // in nanometres
 	marks   []int64 // ruler marks coarser than the step, the finest first, in steps
 	relaxed bool    // windows may be missed, at a cost before all others
+	nodes   int     // that were branched at
 	ctx     context.Context
 	err     error // the context's, once it has ended
 	rest    int   // rows to be looked at before the next look at the context
 
 	// Of the part being searched.
-	found bool
-	cost  cost // of the best so far
-	low   cost // what nothing that is open can go below
-	trail []undo
-	dirty uint64  // the rows, by bit, with variables that have changed
-	after []int64 // scratch for divide, by term
+	found   bool
+	cost    cost  // of the best so far
+	low     cost  // what nothing that is open can go below
+	summing bool  // all that comes before the sum is settled
+	cap     int64 // what the sum is to be at most
+	above   int64 // the least that is known of sums that were cut off as above the cap
+	trail   []undo
+	dirty   uint64  // the rows, by bit, with variables that have changed
+	after   []int64 // scratch for divide, by term
+	slopes  []int64 // by variable, of the sum less shares of the rows, in fine parts of one
 
 	memory // of the lists above
 }
@@ -119,7 +124,7 @@ func (s *Search) at(step measure.Step) ([]measure.Length, bool) {
 // start counts everything in steps; false means that there is certainly no
 // solution.
 func (s *Search) start(step measure.Step) bool {
-	s.trail = s.trail[:0]
+	s.trail, s.nodes = s.trail[:0], 0
 	s.step = step.Size().Nanometres()
 	s.startMarks(step)
 	for i := range s.problem.Readings {
