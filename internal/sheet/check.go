@@ -160,21 +160,45 @@ func (c *checker) item(i int, it Item) {
 	}
 }
 
-// tooShort says why the trimmer is too short for a blank: for every first cut
-// across a sheet, or for the cut along the blank.
+// tooShort says why the trimmer is too short for a blank: for the cut along it, or
+// for every first cut across a sheet, which is said once.
 func (c *checker) tooShort(i int) {
-	shortest := measure.Largest()
+	it, shortest := c.order.Items[i], measure.Largest()
 	for _, s := range c.order.Sheets {
-		if side := measure.Min(s.Width, s.Height); side.Less(shortest) {
-			shortest = side
+		if s.Paper == it.Paper {
+			shortest = measure.Min(shortest, measure.Min(s.Width, s.Height))
 		}
 	}
-	detail, least := "even the shortest first cut across a sheet is "+c.text(shortest)+" long", shortest
-	if side := measure.Max(c.order.Items[i].Width, c.order.Items[i].Height); !c.order.Trimmer.Less(shortest) {
-		detail, least = "the cut along its side is "+c.text(side)+" long", side
+	detail := fmt.Sprintf("%s cannot be cut out: the cut along its side is %s long, longer than the trimmer.", c.name(i), c.text(measure.Max(it.Width, it.Height)))
+	if c.order.Trimmer.Less(shortest) {
+		detail = fmt.Sprintf("Nothing can be cut: even the shortest first cut across a sheet is %s long, longer than the trimmer.", c.text(shortest))
 	}
-	c.add(fault.Impossible, "trimmer_length", c.text(c.order.Trimmer), c.name(i)+" cannot be cut out: "+detail+", longer than the trimmer.",
-		"at least "+c.text(least))
+	least := c.order.leastTrimmer(i)
+	f := fault.Fault{Code: fault.Impossible, Field: "trimmer_length", Value: c.text(c.order.Trimmer), Detail: detail, Expected: "at least " + c.text(least), Least: least.Nanometres()}
+	at := slices.IndexFunc(c.faults, func(g fault.Fault) bool { return g.Detail == detail })
+	switch {
+	case at < 0:
+		c.faults = append(c.faults, f)
+	case c.faults[at].Least < f.Least:
+		c.faults[at] = f
+	}
+}
+
+// leastTrimmer is the shortest trimmer that cuts an item out of some sheet: a side of
+// either is its longest cut.
+func (o Order) leastTrimmer(item int) measure.Length {
+	sides := []measure.Length{o.Items[item].Width, o.Items[item].Height}
+	for i, s := range o.Sheets {
+		w, h := o.Usable(i)
+		sides = append(sides, s.Width, s.Height, w, h)
+	}
+	slices.SortFunc(sides, measure.Length.Compare)
+	for _, o.Trimmer = range sides {
+		if o.Trimmer.Sign() > 0 && o.somewhere(item) {
+			break
+		}
+	}
+	return o.Trimmer
 }
 
 // crowd checks that a plan can list what comes out of a sheet, by areas.
@@ -197,6 +221,16 @@ func (c *checker) crowd(i int) {
 // cuttable reports whether a blank can be cut from a sheet.
 func (o Order) cuttable(item, stock int) bool {
 	return slices.ContainsFunc(o.Turns(item, stock), func(turned bool) bool { return o.Reachable(item, stock, turned) })
+}
+
+// somewhere reports whether a blank can be cut from some sheet.
+func (o Order) somewhere(item int) bool {
+	for s := range o.Sheets {
+		if o.cuttable(item, s) {
+			return true
+		}
+	}
+	return false
 }
 
 // sensible reports whether a length can be the side of a rectangle.

@@ -132,3 +132,31 @@ func TestAllFaultsAreNamed(t *testing.T) {
 	assert.Contains(t, faults[0].Detail, "sachet band")
 	assert.Equal(t, "items[2].blank", faults[1].Field)
 }
+
+// A trimmer that crosses no sheet is one fault, whatever is to be cut, and one that is too
+// short for a blank is said of that; the length that is named does, a mark less does not.
+func TestTheTrimmerThatIsNamedDoes(t *testing.T) {
+	in := func(text string) measure.Length { return sheettest.Inches(t, text) }
+	for _, c := range []struct {
+		width, trimmer, said, least string
+	}{
+		{"8 1/4", "11", "Nothing can be cut: even the shortest first cut across a sheet is 12 in long, longer than the trimmer.", "12"},
+		{"14", "11", "Nothing can be cut: even the shortest first cut across a sheet is 12 in long, longer than the trimmer.", "14"},
+		{"14", "12", `"sachet band" cannot be cut out: the cut along its side is 14 in long, longer than the trimmer.`, "14"},
+		{"17 1/2", "12", `"sachet band" cannot be cut out: the cut along its side is 17 1/2 in long, longer than the trimmer.`, "17 1/2"},
+	} {
+		o := sheettest.TeaOrder(t)
+		o.Sheets[0].Height, o.Margin, o.Trimmer = in("18"), in("1/4"), in(c.trimmer)
+		o.Items[0].Width = in(c.width)
+		var faults fault.Faults
+		require.NoError(t, faults.Add(o.Check()))
+		require.Len(t, faults, 1, "%+v", c)
+		assert.Equal(t, c.said, faults[0].Detail)
+		assert.Equal(t, "at least "+c.least+" in", faults[0].Expected)
+		assert.Equal(t, in(c.least).Nanometres(), faults[0].Least)
+		o.Trimmer = in(c.least)
+		require.NoError(t, o.Check(), "%+v", c)
+		o.Trimmer = o.Trimmer.Sub(in("1/16"))
+		assert.Error(t, o.Check(), "%+v", c)
+	}
+}
