@@ -63,11 +63,16 @@ func (p *problem) wanted() []int {
 // add plans all sheets of one cutting. Sheets that get the same items are one
 // plan.
 func (f *finisher) add(c cutting) {
-	tidied := f.tidy(c.layout).layout
+	tidied, counts := f.tidy(c.layout).layout, make([]int32, len(f.kinds))
+	tally(c.layout, counts)
 	for left := c.times; left > 0; {
+		times := f.alike(counts, left)
 		s := f.sheet(c.board, tidied)
-		s.Times = f.alike(c.layout, left)
-		left -= s.Times
+		s.Times = times
+		for k, n := range counts {
+			f.left[f.next(int32(k))] -= (times - 1) * int(n)
+		}
+		left -= times
 		f.answer.Sheets += s.Times
 		if f.order.Sheets[s.Stock].Offcut {
 			f.answer.Offcuts += s.Times
@@ -80,20 +85,15 @@ func (f *finisher) add(c cutting) {
 	}
 }
 
-// alike is how many of the sheets left get the same items as the one just made:
-// all, if there is one item of every kind on them, whose demand it takes.
-func (f *finisher) alike(l *layout, left int) int {
-	counts := make([]int32, len(f.kinds))
-	tally(l, counts)
+// alike is how many of the sheets left get the same items: as many as the next item
+// of every kind on them suffices for.
+func (f *finisher) alike(counts []int32, left int) int {
 	for k, n := range counts {
-		if n > 0 && len(f.kinds[k].items) > 1 {
-			return 1
+		if n > 0 {
+			left = min(left, f.left[f.next(int32(k))]/int(n))
 		}
 	}
-	for k, n := range counts {
-		f.left[f.kinds[k].items[0]] -= (left - 1) * int(n)
-	}
-	return left
+	return max(left, 1)
 }
 
 // gather counts a sheet as a further copy of a plan, if it is one.
@@ -114,13 +114,18 @@ func (f *finisher) sheet(b *board, l *layout) sheet.Sheets {
 	return f.order.Lay(b.stock, r.tree(l, sheet.Extent{Width: w, Height: h}, l.axis))
 }
 
-// take chooses the item of the next piece of a kind: the first that still
-// wants one.
+// take chooses the item of the next piece of a kind.
 func (f *finisher) take(k int32) int {
+	i := f.next(k)
+	f.left[i]--
+	return i
+}
+
+// next is the first item of a kind that still wants a piece.
+func (f *finisher) next(k int32) int {
 	items := f.kinds[k].items
 	for _, i := range items {
 		if f.left[i] > 0 {
-			f.left[i]--
 			return i
 		}
 	}

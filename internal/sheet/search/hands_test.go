@@ -133,3 +133,50 @@ func TestSheetsByPriority(t *testing.T) {
 	}
 	assert.Equal(t, []cutting{a, b, c, d}, p.byPriority([]cutting{a, b, c, d}))
 }
+
+// What is preferred is had: over some orders the largest offcuts are larger and the stages
+// fewer than where settings come first, which then are fewest; never at another sheet.
+func TestPreferencesAreFollowed(t *testing.T) {
+	var offcuts, stages, settings [3]float64
+	for seed := range uint64(8) {
+		sheets := 0
+		for prefer := range [3]struct{}{} {
+			o := craftOrder(t, seed)
+			o.Least, o.Prefer = measure.Inches(2), sheet.Preference(prefer)
+			a, _ := plannedWith(t, o, 20_000_000)
+			if prefer > 0 {
+				assert.Equal(t, sheets, a.Sheets, "seed %d", seed)
+			}
+			sheets = a.Sheets
+			stages[prefer] += float64(a.Work.Stages)
+			settings[prefer] += float64(a.Work.Settings)
+			if len(a.Usable) > 0 {
+				offcuts[prefer] += a.Usable[0].Width.Inches() * a.Usable[0].Height.Inches()
+			}
+		}
+	}
+	assert.Greater(t, offcuts[sheet.LargeOffcuts], 1.2*offcuts[sheet.FewSettings])
+	assert.Less(t, stages[sheet.FewStages], stages[sheet.FewSettings])
+	assert.Less(t, settings[sheet.FewSettings], min(settings[sheet.LargeOffcuts], settings[sheet.FewStages]))
+}
+
+// More work never costs more sheets and, at the same number, is never harder on the hands.
+func TestMoreWorkIsNeverHarderOnTheHands(t *testing.T) {
+	for seed := range seeds(10) {
+		o := craftOrder(t, seed)
+		p := newProblem(o)
+		var before sheet.Answer
+		for i, steps := range []int64{100_000, 1_000_000, 6_000_000, 30_000_000} {
+			a, _ := plannedWith(t, o, steps)
+			h, was := p.handsOf(&a), p.handsOf(&before)
+			switch {
+			case i == 0 || a.Sheets < before.Sheets:
+			case a.Sheets > before.Sheets:
+				t.Errorf("seed %d: %d steps give %d sheets, fewer gave %d", seed, steps, a.Sheets, before.Sheets)
+			default:
+				assert.LessOrEqual(t, h.compare(&was, o.Prefer), 0, "seed %d: %d steps give %+v, fewer gave %+v", seed, steps, h, was)
+			}
+			before = a
+		}
+	}
+}
