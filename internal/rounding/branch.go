@@ -25,18 +25,13 @@ func (s *Search) branch(p *part) {
 	if s.nodes++; s.tired() || !s.settle(p) {
 		return
 	}
-	if s.summing {
-		if k := s.narrowest(p.readings); k >= 0 {
-			s.bisect(p, p.readings[k], false)
-		} else {
-			s.keep(p)
-		}
+	if k := s.narrowest(p.readings); k < 0 {
+		s.keep(p)
+	} else if s.summing {
+		s.bisect(p, p.readings[k], false)
+	} else if s.nodes > stubborn && !s.whole(p) {
 		return
-	}
-	if s.nodes > stubborn && !s.whole(p) {
-		return
-	}
-	if k := s.narrowest(p.gauged[:p.windows]); k >= 0 {
+	} else if k := s.narrowest(p.gauged[:p.windows]); k >= 0 {
 		s.splitGauge(p, &p.gauges[k])
 	} else if k := s.narrowest(p.gauged[p.windows:]); k >= 0 {
 		s.splitGauge(p, &p.gauges[p.windows+k])

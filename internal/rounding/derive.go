@@ -11,13 +11,8 @@ func (b *builder) derive(readings []int, stated []row) {
 	if len(stated) < 2 {
 		return
 	}
-	var space [96]int64 // enough for most parts, and not on the heap
 	m := matrix{readings: readings, height: len(stated), width: len(readings) + 2*len(stated)}
-	if size := m.height * m.width; size <= len(space) {
-		m.cells = space[:size]
-	} else {
-		m.cells = make([]int64, size)
-	}
+	m.cells = room(&b.memory.cells, m.height*m.width)
 	m.fill(stated)
 	if !small(m.cells) || !m.reduce() {
 		return
