@@ -25,15 +25,13 @@ func segments(t *testing.T, c net.Conn) (n uint32) {
 	return n
 }
 
-// TestOneAnswerIsOneSegment by the count of the kernel, where net/http alone sends two.
+// TestOneAnswerIsOneSegment by the count of the kernel, where net/http alone sends more.
 func TestOneAnswerIsOneSegment(t *testing.T) {
-	for _, c := range []struct {
-		plain bool
-		want  uint32
-	}{{false, 1}, {true, 2}} {
-		address, _ := answerAt(t, c.plain, false)
+	const answers = 10
+	for _, plain := range []bool{false, true} {
+		address, _ := answerAt(t, plain, false)
 		connection, in := open(t, address)
-		for n := range uint32(3) {
+		for range answers {
 			_, err := io.WriteString(connection, "GET /7400 HTTP/1.1\r\nHost: x\r\n\r\n")
 			require.NoError(t, err)
 			response, err := http.ReadResponse(in, nil)
@@ -41,7 +39,11 @@ func TestOneAnswerIsOneSegment(t *testing.T) {
 			body, err := io.ReadAll(response.Body)
 			require.NoError(t, err)
 			assert.Len(t, body, 7400)
-			assert.Equal(t, (n+1)*c.want, segments(t, connection), "plain %t", c.plain)
+		}
+		if n := segments(t, connection); plain {
+			assert.Greater(t, n, uint32(answers))
+		} else {
+			assert.EqualValues(t, answers, n)
 		}
 	}
 }

@@ -115,7 +115,8 @@ func newLister(p *pattern.Pattern, step, ruler measure.Step, d Datum) *lister {
 		uses += 2 + len(p.Pieces[i].Creases) + 2*len(p.Pieces[i].Cuts)
 	}
 	return &lister{step: step, ruler: ruler, caliper: p.Caliper, datum: d,
-		found: make([]Setting, 0, uses), uses: make([]Use, 0, uses), served: make([]int, 0, uses), creases: make([]int, 0, creases)}
+		found: make([]Setting, 0, uses), uses: make([]Use, 0, uses), served: make([]int, 0, uses),
+		creases: make([]int, 0, creases), lines: make([]line, 0, creases)}
 }
 
 // add notes a use at so far from its edge.
