@@ -51,8 +51,8 @@ func appendPieces(list []Piece, s *solve.Solution, layer string) []Piece {
 			Quantity: p.Quantity,
 			Blank:    Blank{length(s.Step, p.Width, ideal.Width), length(s.Step, p.Height, ideal.Height)},
 			Panels:   appendPanels(w.Panels[:0], s.Step, p, ideal),
-			Scores:   appendScores(w.Scores[:0], s.Step, p, ideal, s.Pattern.Stiff()),
-			Cuts:     appendCuts(w.Cuts[:0], s.Step, p, ideal),
+			Scores:   appendScores(w.Scores[:0], s, p, ideal),
+			Cuts:     appendCuts(w.Cuts[:0], s, p, ideal),
 			Outline:  appendOutline(w.Outline[:0], s, p),
 			Partials: appendPartials(w.Partials[:0], s, p),
 			Reveal:   reveal(s, i),
@@ -106,22 +106,38 @@ type Turned struct {
 
 // appendScores appends the scores in the order of the blank from the left or the
 // bottom, each as its position from that edge.
-func appendScores(list []Score, step measure.Step, p, ideal *pattern.Piece, board bool) []Score {
+func appendScores(list []Score, s *solve.Solution, p, ideal *pattern.Piece) []Score {
+	board := s.Pattern.Stiff()
 	for i := range p.Strips {
 		strip, twin := &p.Strips[i], &ideal.Strips[i]
 		from, opposite := edges(strip.Across)
 		var at, idealAt measure.Length
 		for j := range strip.Scores {
 			at, idealAt = at.Add(strip.Cells[j].Size), idealAt.Add(twin.Cells[j].Size)
-			s := &strip.Scores[j]
-			if s.Fold == pattern.Flat {
+			score := &strip.Scores[j]
+			if score.Fold == pattern.Flat {
 				continue
 			}
-			list = append(list, Score{s.Name, strip.Across.String(), length(step, at, idealAt), from, s.Fold.String(), round(s.Angle, 3), halfCut(board, s.Fold),
-				turned(step, extent(strip).Sub(at), extent(twin).Sub(idealAt), at, opposite)})
+			w := Score{Name: score.Name, Across: strip.Across.String(), At: setting(s, at.Add(score.Beside), idealAt.Add(twin.Scores[j].Beside)), From: from,
+				Fold: score.Fold.String(), Angle: round(score.Angle, 3), HalfCut: halfCut(board, score.Fold)}
+			if score.Beside.IsZero() {
+				w.Or = turned(s.Step, extent(strip).Sub(at), extent(twin).Sub(idealAt), at, opposite)
+			}
+			list = append(list, w)
 		}
 	}
 	return list
+}
+
+// setting is a LENGTH that hands set in place of the ideal one: off the ruler, with papers
+// beside a mark where it has none.
+func setting(s *solve.Solution, l, ideal measure.Length) Length {
+	if !l.IsMultipleOf(s.Request.Ruler) {
+		if how, ok := pattern.SetOf(l, s.Pattern.Caliper, s.Step, s.Request.Ruler); ok {
+			return lengthRead(Reading(s.Step, how.Mark), l, ideal, how.Papers)
+		}
+	}
+	return length(s.Step, l, ideal)
 }
 
 // halfCut is the side that a score of board opens on: its fold turns away from it.
@@ -176,17 +192,17 @@ type Cut struct {
 	Long  *Length `json:"long,omitempty"`            // of a slit inside the blank; depth is how far it lies from the edge, at its middle
 }
 
-func appendCuts(list []Cut, step measure.Step, p, ideal *pattern.Piece) []Cut {
+func appendCuts(list []Cut, s *solve.Solution, p, ideal *pattern.Piece) []Cut {
 	for i := range p.Cuts {
 		c, twin := &p.Cuts[i], &ideal.Cuts[i]
 		w := Cut{Name: c.Name, Kind: c.Kind.String(), On: c.On, From: c.From,
-			Depth: length(step, c.Depth, twin.Depth), Width: length(step, c.Width, twin.Width)}
+			Depth: setting(s, c.Depth, twin.Depth), Width: setting(s, c.Width, twin.Width)}
 		if c.On == "" {
-			w.At = new(length(step, c.At, twin.At))
+			w.At = new(setting(s, c.At, twin.At))
 		}
 		if long, ok := p.Within(c); ok {
 			ideal, _ := ideal.Within(twin)
-			w.Long = new(length(step, long, ideal))
+			w.Long = new(setting(s, long, ideal))
 		}
 		list = append(list, w)
 	}

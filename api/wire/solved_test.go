@@ -94,7 +94,8 @@ func TestPanelsAddUpToTheirBlank(t *testing.T) {
 				assert.InDelta(t, p.Blank.Height.MM, got, 1e-6, "%s: panels across its height", p.Name)
 			}
 			for _, sc := range p.Scores {
-				assert.Contains(t, reached(p.Panels, sc.Across), int64(1e6*sc.At.MM+0.5), "%s of %s ends a panel", sc.Name, p.Name)
+				beside := on(s.Pattern.Caliper.Times(int64(sc.At.Papers)))
+				assert.Contains(t, reached(p.Panels, sc.Across), int64(math.Round(1e6*(sc.At.MM-beside))), "%s of %s ends a panel, or is made beside its end", sc.Name, p.Name)
 				from := map[string]string{"width": "left", "height": "bottom", "diagonal": "left"}[sc.Across]
 				assert.Equal(t, from, sc.From)
 				assert.GreaterOrEqual(t, sc.Angle, 0.0)
@@ -231,4 +232,43 @@ func contains(t *testing.T, list []float64, at, caliper float64, what string) {
 		return off < 1e-6 || math.Abs(off-caliper) < 1e-6 || math.Abs(off-2*caliper) < 1e-6
 	}
 	assert.True(t, slices.ContainsFunc(list, near), "%s lies at %v, its stops at %v", what, at, list)
+}
+
+// TestScoresLieWhereFoldsAre: a score is told where some crease of its name is, so that a
+// lap that is scored beside its line is told with the paper that the guide tells; and what
+// has papers comes to its mark and so many calipers.
+func TestScoresLieWhereFoldsAre(t *testing.T) {
+	beside := 0
+	everySolution(t, func(t *testing.T, s *told) {
+		for i, p := range s.answer.Pieces {
+			for _, sc := range p.Scores {
+				var folds []float64
+				for _, c := range s.Pattern.Pieces[i].Creases {
+					if at := map[string]measure.Length{"width": c.A.X, "height": c.A.Y}[sc.Across]; c.Name == sc.Name && sc.Across != "diagonal" && c.Bulge == 0 {
+						folds = append(folds, on(at))
+					}
+				}
+				if len(folds) > 0 {
+					assert.Contains(t, folds, sc.At.MM, "%s of %s", sc.Name, p.Name)
+				}
+				papersHold(t, s, &sc.At)
+				beside += sc.At.Papers
+			}
+			for _, c := range p.Cuts {
+				papersHold(t, s, &c.Depth)
+				papersHold(t, s, &c.Width)
+				beside += c.Depth.Papers
+			}
+		}
+	})
+	assert.Positive(t, beside)
+}
+
+// papersHold checks that a mark and its papers come to the length.
+func papersHold(t *testing.T, s *told, l *Length) {
+	if l.Papers != 0 {
+		mark := measure.MustParse(l.Reading)
+		assert.InDelta(t, l.MM, on(mark.Add(s.Pattern.Caliper.Times(int64(l.Papers)))), 1e-9)
+		assert.True(t, mark.IsMultipleOf(s.Request.Ruler), l.Reading)
+	}
 }

@@ -122,6 +122,15 @@ type Strip struct {
 	Piece    int
 	Across   pattern.Axis
 	Readings []int
+	Beside   measure.Length // how far beyond the end of the first size its score is made, see pattern.Score
+}
+
+// Made returns how far beyond the end of size i its score is made.
+func (s *Strip) Made(i int) measure.Length {
+	if i == 0 {
+		return s.Beside
+	}
+	return measure.Length{}
 }
 
 // Fit is a clearance that the request wants in a window: Problem.Windows

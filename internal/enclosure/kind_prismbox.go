@@ -121,17 +121,18 @@ func planPrismBox(in *Input) (*Plan, error) {
 	d.scaledFit(Fit{Axis: pattern.Width, Need: p.need, Scale: p.perSide(), Share: 1, Wanted: in.Fit}, inner, times(1, p.tray.side))
 	d.fit(pattern.Thickness, deep, times(1, p.tray.wall))
 	d.prismLid(p, inner)
+	set := *p // as hands set it
+	set.papers = true
 	for i, r := range [...]ring{p.tray, p.lid} {
-		d.strips(2*i, append([]int{p.lap}, slices.Repeat([]int{r.side}, p.sides)...), []int{p.lap, r.wall})
+		walls := append([]int{p.lap}, slices.Repeat([]int{r.side}, p.sides)...)
+		d.plan.Strips = append(d.plan.Strips, Strip{Piece: 2 * i, Across: pattern.Width, Readings: walls, Beside: set.lapInset()})
+		d.strip(2*i, pattern.Height, p.lap, r.wall)
 		d.strips(2*i+1, []int{r.blank}, []int{r.blank})
 	}
 	p.mitre = d.mitre(p)
+	set.mitre = p.mitre
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern { return d.layPrismBox(p, sizes) }
-	d.plan.OnRuler = func(sizes []measure.Length) pattern.Pattern {
-		set := *p
-		set.papers = true
-		return d.layPrismBox(&set, sizes)
-	}
+	d.plan.OnRuler = func(sizes []measure.Length) pattern.Pattern { return d.layPrismBox(&set, sizes) }
 	d.warn("lap-score", "The glue lap is scored beside the line between it and the first wall, towards the wall: move the ruler by a scrap of the stock, by two from nine sides on.")
 	low := leastGlue.Add(in.Caliper.Times(3))
 	return d.plan, fault.Join(p.checkRoom(), in.checkLid(low, low, (Need{Thickness: 1, HalfCalipers: 5}).span(in)))

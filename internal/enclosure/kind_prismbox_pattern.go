@@ -213,6 +213,7 @@ func (p *prism) wallStrips(lap, side, wall measure.Length) []pattern.Strip {
 		scores[i] = pattern.Score{Name: scoreNames[i], Fold: pattern.Valley, Angle: 360 / float64(p.sides)}
 	}
 	across, up := cells[:p.sides+1:p.sides+1], cells[p.sides+1:]
+	scores[0].Beside = p.lapInset()
 	up[0], up[1] = pattern.Cell{Name: "flaps", Size: lap}, pattern.Cell{Name: "walls", Size: wall}
 	scores[p.sides] = pattern.Score{Name: scoreNames[p.sides], Fold: pattern.Valley, Angle: 90}
 	return []pattern.Strip{

@@ -94,6 +94,8 @@ type Score struct {
 	Name  string
 	Fold  Fold
 	Angle float64 // degrees between the flat sheet and the folded panel, 0 to 180
+	// Beside is how far beyond the boundary it is made, whole thicknesses of the stock on a ruler.
+	Beside measure.Length
 }
 
 // Point is a place on the blank, from its lower left corner.

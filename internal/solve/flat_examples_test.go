@@ -97,10 +97,10 @@ func checkReadOff(t *testing.T, s *solve.Solution) {
 				if strip.Cells[j].Size.IsZero() {
 					return // two scores in one place cannot be told apart on a ruler
 				}
-				if strip.Across == pattern.Height {
-					own.Rises = append(own.Rises, at[j+1])
+				if made := at[j+1].Add(strip.Scores[j].Beside); strip.Across == pattern.Height {
+					own.Rises = append(own.Rises, made)
 				} else {
-					own.Marks = append(own.Marks, at[j+1])
+					own.Marks = append(own.Marks, made)
 				}
 			}
 		}

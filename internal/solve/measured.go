@@ -39,7 +39,7 @@ func (s *Solution) ReadOff() *Measurements {
 		for i, reading := range strip.Readings {
 			inStrip[reading] = true
 			if at = at.Add(s.sizes[reading]); i < len(strip.Readings)-1 {
-				*list = append(*list, at)
+				*list = append(*list, at.Add(strip.Made(i)))
 			}
 		}
 	}
@@ -166,7 +166,7 @@ func (d *dealer) strip(s *enclosure.Strip) {
 	for i, reading := range s.Readings {
 		to := end
 		if i < len(s.Readings)-1 {
-			to = d.next(used, list)
+			to = d.next(used, list).Sub(s.Made(i))
 		}
 		d.place(reading, to.Sub(from), field)
 		if slices.Contains(s.Readings[:i], reading) && d.sizes[reading] != to.Sub(from) {

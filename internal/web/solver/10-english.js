@@ -28,6 +28,8 @@ const ENGLISH = {
   by: "by",
   times: "{} times",
   score: "Score",
+  paper: "{} paper",
+  papers: "{} papers",
   scoreAt: "{reading} from the {from}",
   orFrom: "or {reading} from the {from}",
   folds: { valley: "fold up", mountain: "fold down" },

@@ -28,6 +28,8 @@ const GERMAN = {
   by: "mal",
   times: "{}-mal",
   score: "Rillen",
+  paper: "{} Papier",
+  papers: "{} Papiere",
   scoreAt: "{reading} von {from}",
   orFrom: "oder {reading} von {from}",
   folds: { valley: "Talfalz", mountain: "Bergfalz" },

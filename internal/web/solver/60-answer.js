@@ -18,25 +18,30 @@ function pieceNode(piece, words, alone, perSheet) {
   return make("div", { class: "pieces" }, heading, list);
 }
 
+// papers are what is set beside a mark: so many thicknesses of the paper.
+function papers({ papers: n }, words) {
+  return n ? (n > 0 ? " + " : " − ") + fill(Math.abs(n) === 1 ? words.paper : words.papers, Math.abs(n)) : "";
+}
+
 // place is a reading with the edge that it is measured from.
-function place(text, reading, from, words) {
+function place(text, at, from, words) {
   const [before, after] = text.split("{reading}");
-  return [before, readingNode(reading, words), fill(after, { from: words.sides[from] })];
+  return [before, readingNode(at.reading, words), papers(at, words), fill(after, { from: words.sides[from] })];
 }
 
 function scoreNode(score, words) {
   const notes = [words.folds[score.fold] + (score.angle < 180 ? " " + Math.round(score.angle) + "°" : "")];
   if (score.across === "diagonal") notes.unshift(words.diagonal);
-  const or = score.or ? [" ", ...place(words.orFrom, score.or.at.reading, score.or.from, words)] : [];
-  return make("li", {}, ...place(words.scoreAt, score.at.reading, score.from, words), make("small", {}, ...or, " · " + notes.join(", ")));
+  const or = score.or ? [" ", ...place(words.orFrom, score.or.at, score.or.from, words)] : [];
+  return make("li", {}, ...place(words.scoreAt, score.at, score.from, words), make("small", {}, ...or, " · " + notes.join(", ")));
 }
 
 function cutNode(cut, words) {
   const notes = [];
   if (cut.on) notes.push(fill(words.on, scoreNumber(cut.on)));
-  if (cut.at) notes.push(fill(words.cutAt, readingText(cut.at.reading, words)));
-  if (cut.width.mm > 0) notes.push(fill(words.cutWide, { reading: readingText(cut.width.reading, words) }));
-  return make("li", {}, ...place(words.cutDeep, cut.depth.reading, cut.from, words), make("small", {}, notes.length ? " · " + notes.join(", ") : ""));
+  if (cut.at) notes.push(fill(words.cutAt, readingText(cut.at.reading, words) + papers(cut.at, words)));
+  if (cut.width.mm > 0) notes.push(fill(words.cutWide, { reading: readingText(cut.width.reading, words) + papers(cut.width, words) }));
+  return make("li", {}, ...place(words.cutDeep, cut.depth, cut.from, words), make("small", {}, notes.length ? " · " + notes.join(", ") : ""));
 }
 
 // hundred is the chance as tries in 100, never rounded up.
@@ -79,7 +84,7 @@ function block(part, title, ...content) {
 // summary is the answer in one line, to be spoken.
 function summary(solution, words) {
   return solution.pieces.map((piece) => {
-    const scores = piece.scores.map((score) => readingText(score.at.reading, words)).join(", ");
+    const scores = piece.scores.map((score) => readingText(score.at.reading, words) + papers(score.at, words)).join(", ");
     const blank = words.cut + " " + readingText(piece.blank.width.reading, words) + " " + words.by + " " + readingText(piece.blank.height.reading, words) + ".";
     return blank + (scores ? " " + words.score + ": " + scores + "." : "");
   }).join(" ");
