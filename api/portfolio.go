@@ -28,7 +28,7 @@ const (
 func solvePortfolio() computing {
 	return &calculation[*ask.Portfolio, *portfolio]{
 		form: ask.NewForm(ask.Portfolios(), tell.FormatNames(tableFormats)...), path: "/v1/solve/" + portfolioName, formats: tableFormats, table: tell.MeasurementColumns,
-		compute: solveAllAndCount, answer: (*portfolio).answer,
+		compute: solveAllAndCount, answer: (*portfolio).answer, over: (*portfolio).GiveBack,
 	}
 }
 

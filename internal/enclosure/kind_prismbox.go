@@ -71,6 +71,8 @@ type ring struct{ side, wall, blank int }
 // prism is what a box with equal sides is worked out from.
 type prism struct {
 	in        *Input
+	laid      *pattern.Memory // where its pieces lie
+	scores    []pattern.Score // of their walls
 	sides     int
 	across    measure.Length // of the contents, between opposite sides
 	need      Need
@@ -112,6 +114,7 @@ func planPrismBox(in *Input) (*Plan, error) {
 		return nil, err
 	}
 	d := newDraft(in)
+	p.laid, p.scores = &d.laid, p.wallScores()
 	inner := p.across.Add(p.taken(1))
 	p.lap = d.prismLap(p, inner.Add(in.Fit.Min))
 	p.tray.side = d.reading("side", p.side(inner.Add(in.middle())))

@@ -44,10 +44,9 @@ func (p *prism) lapInset() measure.Length {
 // on the rim of the tray, with the same room on all sides.
 func (d *draft) layPrismBox(p *prism, sizes []measure.Length) pattern.Pattern {
 	in, t := d.in, d.in.Caliper
-	pieces := []pattern.Piece{
+	pieces := append(p.laid.Pieces.Take(4)[:0],
 		p.layWalls(d, "tray wall", p.tray, sizes), p.layPolygon("tray base", "base", p.tray, sizes),
-		p.layWalls(d, "lid wall", p.lid, sizes), p.layPolygon("lid top", "top", p.lid, sizes),
-	}
+		p.layWalls(d, "lid wall", p.lid, sizes), p.layPolygon("lid top", "top", p.lid, sizes))
 	under, over := p.middle(p.tray, sizes), p.middle(p.lid, sizes)
 	sin, cos := math.Sincos(math.Pi/2 + 2*p.angle()*float64(p.sides-1-p.rooted())) // towards the lid's lap
 	aside := scaled(t, p.aside())
@@ -81,16 +80,16 @@ func (p *prism) placed(polygon, on int, middle pattern.Point, blank measure.Leng
 // side of it at the top.
 func (p *prism) layPolygon(piece, panel string, r ring, sizes []measure.Length) pattern.Piece {
 	blank, side, radius := sizes[r.blank], sizes[r.side], 0.5/math.Sin(p.angle()) // in sides, so that each corner is rounded once
-	corners := make([]pattern.Point, p.sides)
+	corners := p.laid.Corners.Take(p.sides)
 	for k := range corners {
 		sin, cos := math.Sincos(math.Pi/2 + p.angle()*float64(2*k+1))
-		corners[k] = pattern.At(blank.Over(2).Add(scaled(side, radius*cos)), blank.Over(2).Add(scaled(side, radius*sin)))
+		corners[k] = pattern.Vertex{Point: pattern.At(blank.Over(2).Add(scaled(side, radius*cos)), blank.Over(2).Add(scaled(side, radius*sin)))}
 	}
-	cell := []pattern.Cell{{Name: panel + " blank", Size: blank}}
+	cell := append(p.laid.Cells.Take(1)[:0], pattern.Cell{Name: panel + " blank", Size: blank})
 	return pattern.Piece{
 		Name: piece, Quantity: 1, Width: blank, Height: blank,
-		Strips: []pattern.Strip{{Across: pattern.Width, Cells: cell}, {Across: pattern.Height, Cells: cell}},
-		Panels: []pattern.Panel{{Name: panel, Outline: pattern.Polygon(corners...)}},
+		Strips: append(p.laid.Strips.Take(2)[:0], pattern.Strip{Across: pattern.Width, Cells: cell}, pattern.Strip{Across: pattern.Height, Cells: cell}),
+		Panels: append(p.laid.Panels.Take(1)[:0], pattern.Panel{Name: panel, Outline: corners}),
 	}
 }
 
@@ -100,20 +99,19 @@ func (p *prism) layWalls(d *draft, piece string, r ring, sizes []measure.Length)
 	n, lap, side, rim := p.sides, sizes[p.lap], sizes[r.side], sizes[p.lap].Add(sizes[r.wall])
 	w := pattern.Piece{
 		Name: piece, Quantity: 1, Width: lap.Add(side.Times(int64(n))), Height: rim, Strips: p.wallStrips(lap, side, sizes[r.wall]), Root: n + p.rooted(),
-		Panels: make([]pattern.Panel, 2*n+1), Creases: make([]pattern.Crease, 0, 2*n), Cuts: make([]pattern.Cut, 0, n+2),
+		Panels: p.laid.Panels.Take(2*n + 1), Creases: p.laid.Creases.Take(2 * n)[:0], Cuts: p.laid.Cuts.Take(n + 2)[:0],
 	}
-	corners := make([]pattern.Vertex, 4*(4*n+2)) // of all walls, flaps and notches, the lap and its glue
-	p.layLap(&w, &corners, lap, rim)
+	p.layLap(&w, lap, rim)
 	for i := range n {
 		x := lap.Add(side.Times(int64(i)))
 		start := x
 		if i == 0 {
 			start = x.Add(p.lapInset())
 		}
-		p.layWall(&w, &corners, i, start, x.Add(side), lap, rim)
-		p.layFlap(&w, &corners, i, sizes[p.mitre])
+		p.layWall(&w, i, start, x.Add(side), lap, rim)
+		p.layFlap(&w, i, sizes[p.mitre])
 		if i > 0 {
-			p.cutNotch(&w, &corners, i)
+			p.cutNotch(&w, i)
 		}
 	}
 	first, last := w.Panels[n].Outline, w.Panels[2*n-1].Outline
@@ -122,47 +120,24 @@ func (p *prism) layWalls(d *draft, piece string, r ring, sizes []measure.Length)
 		d.relief("lower left corner", "left", tab[0].Point, tab[1].Point, w.Panels[0].Outline[0].Point, first[3].Point, first[0].Point),
 		d.relief("upper left corner", "left", tab[3].Point, tab[2].Point, pattern.At(tab[2].X, rim)),
 		d.relief("lower right corner", "right", w.Panels[n-1].Outline[1].Point, last[2].Point, last[1].Point))
-	w.Seams = []pattern.Seam{{Name: "last corner", Apart: p.lapInset(), PanelA: n - 1, A1: pattern.At(w.Width, lap), A2: pattern.At(w.Width, rim),
-		PanelB: 2 * n, B1: pattern.At(tab[2].X, lap), B2: pattern.At(tab[2].X, rim)}}
+	w.Seams = append(p.laid.Seams.Take(1)[:0], pattern.Seam{Name: "last corner", Apart: p.lapInset(), PanelA: n - 1, A1: pattern.At(w.Width, lap), A2: pattern.At(w.Width, rim),
+		PanelB: 2 * n, B1: pattern.At(tab[2].X, lap), B2: pattern.At(tab[2].X, rim)})
 	return w
 }
 
-// rectangle and polygon take an outline from the corners of a piece, which lie in
-// one piece of memory.
-func rectangle(corners *[]pattern.Vertex, x0, y0, x1, y1 measure.Length) []pattern.Vertex {
-	outline := take(corners, 4)
-	pattern.FillRectangle(outline, x0, y0, x1, y1)
-	return outline
-}
-
-func polygon(corners *[]pattern.Vertex, points ...pattern.Point) []pattern.Vertex {
-	outline := take(corners, len(points))
-	for i, p := range points {
-		outline[i].Point = p
-	}
-	return outline
-}
-
-// take takes so many corners of those that are left.
-func take(corners *[]pattern.Vertex, n int) []pattern.Vertex {
-	taken := (*corners)[:n:n]
-	*corners = (*corners)[n:]
-	return taken
-}
-
 // layLap hangs the lap on the first wall, clear of the flaps and of the rim.
-func (p *prism) layLap(w *pattern.Piece, corners *[]pattern.Vertex, lap, rim measure.Length) {
+func (p *prism) layLap(w *pattern.Piece, lap, rim measure.Length) {
 	n, t, none, at := p.sides, p.in.Caliper, measure.Length{}, lap.Add(p.lapInset())
 	low, high := lap.Add(t), rim.Sub(t)
-	w.Panels[2*n] = pattern.Panel{Name: "lap", Outline: rectangle(corners, none, low, at, high)}
+	w.Panels[2*n] = pattern.Panel{Name: "lap", Outline: p.laid.Rectangle(none, low, at, high)}
 	fold(w, w.Strips[0].Scores[0], pattern.At(at, low), pattern.At(at, high), 0, 2*n)
-	w.Glues = []pattern.Glue{{Name: "lap", Panel: 2 * n, Face: pattern.Outside, To: n - 1, Area: rectangle(corners, none, low, lap, high)}}
+	w.Glues = append(p.laid.Glues.Take(1)[:0], pattern.Glue{Name: "lap", Panel: 2 * n, Face: pattern.Outside, To: n - 1, Area: p.laid.Rectangle(none, low, lap, high)})
 }
 
 // layWall lays wall i out and hangs it on its neighbour towards the one whose
 // flap stays still.
-func (p *prism) layWall(w *pattern.Piece, corners *[]pattern.Vertex, i int, x, end, low, high measure.Length) {
-	w.Panels[i] = pattern.Panel{Name: wallNames[i], Outline: rectangle(corners, x, low, end, high)}
+func (p *prism) layWall(w *pattern.Piece, i int, x, end, low, high measure.Length) {
+	w.Panels[i] = pattern.Panel{Name: wallNames[i], Outline: p.laid.Rectangle(x, low, end, high)}
 	across := w.Strips[0].Scores
 	switch root := p.rooted(); {
 	case i < root:
@@ -173,11 +148,11 @@ func (p *prism) layWall(w *pattern.Piece, corners *[]pattern.Vertex, i int, x, e
 }
 
 // layFlap hangs the flap of wall i on it.
-func (p *prism) layFlap(w *pattern.Piece, corners *[]pattern.Vertex, i int, back measure.Length) {
+func (p *prism) layFlap(w *pattern.Piece, i int, back measure.Length) {
 	n, wall, name := p.sides, w.Panels[i].Outline, flapNames[i]
 	a, b := wall[0].Point, wall[1].Point
 	a.X, b.X = a.X.Add(p.in.trim()), b.X.Sub(p.in.trim())
-	outline := polygon(corners, pattern.At(wall[0].X.Add(back), measure.Length{}), pattern.At(wall[1].X.Sub(back), measure.Length{}), b, a)
+	outline := p.laid.Polygon(pattern.At(wall[0].X.Add(back), measure.Length{}), pattern.At(wall[1].X.Sub(back), measure.Length{}), b, a)
 	w.Panels[n+i] = pattern.Panel{Name: name, Outline: outline}
 	from, to := i, n+i
 	if i == p.rooted() {
@@ -188,7 +163,7 @@ func (p *prism) layFlap(w *pattern.Piece, corners *[]pattern.Vertex, i int, back
 
 // glued sticks the flaps of a strip of walls onto its polygon.
 func (p *prism) glued(name string, w *pattern.Piece, wall, polygon int) pattern.Bond {
-	b := pattern.Bond{Name: name, A: wall, B: polygon, Glues: make([]pattern.Glue, p.sides)}
+	b := pattern.Bond{Name: name, A: wall, B: polygon, Glues: p.laid.Glues.Take(p.sides)}
 	for i := range b.Glues {
 		flap := &w.Panels[p.sides+i]
 		b.Glues[i] = pattern.Glue{Name: flap.Name, Panel: p.sides + i, Face: pattern.Outside, Area: flap.Outline}
@@ -197,27 +172,34 @@ func (p *prism) glued(name string, w *pattern.Piece, wall, polygon int) pattern.
 }
 
 // cutNotch cuts out what lies between flap i and the one before.
-func (p *prism) cutNotch(w *pattern.Piece, corners *[]pattern.Vertex, i int) {
+func (p *prism) cutNotch(w *pattern.Piece, i int) {
 	before, after := w.Panels[p.sides+i-1].Outline, w.Panels[p.sides+i].Outline
 	w.Cuts = append(w.Cuts, pattern.Cut{Name: notchNames[i-1], Kind: pattern.Notch, On: w.Strips[0].Scores[i].Name, From: "bottom",
 		At: after[3].X.Sub(p.in.trim()), Depth: after[3].Y, Width: after[0].X.Sub(before[1].X),
-		Path: polygon(corners, slices.Compact([]pattern.Point{before[1].Point, before[2].Point, after[3].Point, after[0].Point})...)})
+		Path: p.laid.Polygon(slices.Compact([]pattern.Point{before[1].Point, before[2].Point, after[3].Point, after[0].Point})...)})
+}
+
+// wallScores are those of a strip of walls: between its walls, and of its flaps.
+func (p *prism) wallScores() []pattern.Score {
+	scores := make([]pattern.Score, p.sides+1)
+	for i := range scores {
+		scores[i] = pattern.Score{Name: scoreNames[i], Fold: pattern.Valley, Angle: 360 / float64(p.sides)}
+	}
+	scores[p.sides].Angle = 90
+	return scores
 }
 
 // wallStrips lists the sizes of a strip of walls.
 func (p *prism) wallStrips(lap, side, wall measure.Length) []pattern.Strip {
-	cells, scores := make([]pattern.Cell, p.sides+3), make([]pattern.Score, p.sides+1)
+	cells, scores := p.laid.Cells.Take(p.sides+3), p.scores
 	cells[0] = pattern.Cell{Name: "lap", Size: lap}
 	for i := range p.sides {
 		cells[i+1] = pattern.Cell{Name: wallNames[i], Size: side}
-		scores[i] = pattern.Score{Name: scoreNames[i], Fold: pattern.Valley, Angle: 360 / float64(p.sides)}
 	}
 	across, up := cells[:p.sides+1:p.sides+1], cells[p.sides+1:]
 	scores[0].Beside = p.lapInset()
 	up[0], up[1] = pattern.Cell{Name: "flaps", Size: lap}, pattern.Cell{Name: "walls", Size: wall}
-	scores[p.sides] = pattern.Score{Name: scoreNames[p.sides], Fold: pattern.Valley, Angle: 90}
-	return []pattern.Strip{
-		{Across: pattern.Width, Cells: across, Scores: scores[:p.sides:p.sides]},
-		{Across: pattern.Height, Cells: up, Scores: scores[p.sides:]},
-	}
+	return append(p.laid.Strips.Take(2)[:0],
+		pattern.Strip{Across: pattern.Width, Cells: across, Scores: scores[:p.sides:p.sides]},
+		pattern.Strip{Across: pattern.Height, Cells: up, Scores: scores[p.sides:]})
 }

@@ -146,10 +146,5 @@ func BenchmarkSolveDividers(b *testing.B) { benchmarkThick(b, "dividers") }
 
 func BenchmarkSolveMostDividers(b *testing.B) {
 	r := cellsOf(b, 8, 8)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := solve.Solve(context.Background(), r); err != nil {
-			b.Fatal(err)
-		}
-	}
+	benchmarkSolve(b, r)
 }

@@ -192,10 +192,5 @@ func BenchmarkSolveEnvelope(b *testing.B) { benchmarkKind(b, "envelope") }
 func benchmarkKind(b *testing.B, kind string) {
 	r := request(b, kind, "7 in", "0.03 in", "0.008 in", 1)
 	r.Height = measure.MustParse("5 in")
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := solve.Solve(context.Background(), r); err != nil {
-			b.Fatal(err)
-		}
-	}
+	benchmarkSolve(b, r)
 }

@@ -1,12 +1,10 @@
 package solve_test
 
 import (
-	"context"
 	"testing"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
-	"creasefit/internal/solve"
 )
 
 func TestRandomFoldedCardsFoldUp(t *testing.T) {
@@ -19,10 +17,5 @@ func BenchmarkSolveAccordionOfTwelve(b *testing.B) {
 	r := request(b, "folded-card", "7 in", "0.03 in", "0.008 in", 1)
 	r.Height = measure.MustParse("5 in")
 	r.Options["fold"], r.Options["panels"] = enclosure.Value{Choice: "accordion"}, enclosure.Value{Count: 12}
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := solve.Solve(context.Background(), r); err != nil {
-			b.Fatal(err)
-		}
-	}
+	benchmarkSolve(b, r)
 }

@@ -74,10 +74,5 @@ func TestMatStackRefusals(t *testing.T) {
 func BenchmarkSolveMatStackOfSix(b *testing.B) {
 	r := request(b, "mat-stack", "7 in", "0 in", "0.012 in", 0)
 	r.Height, r.Options["layers"] = measure.MustParse("5 in"), enclosure.Value{Count: 6}
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := solve.Solve(context.Background(), r); err != nil {
-			b.Fatal(err)
-		}
-	}
+	benchmarkSolve(b, r)
 }

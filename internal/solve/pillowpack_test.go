@@ -115,10 +115,5 @@ func TestPillowPackRefusals(t *testing.T) {
 
 func BenchmarkSolvePillowPack(b *testing.B) {
 	r := soap(b)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := solve.Solve(context.Background(), r); err != nil {
-			b.Fatal(err)
-		}
-	}
+	benchmarkSolve(b, r)
 }

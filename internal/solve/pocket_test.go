@@ -70,10 +70,5 @@ func BenchmarkSolvePocket(b *testing.B) { benchmarkKind(b, "pocket") }
 func BenchmarkSolvePocketWithGusset(b *testing.B) {
 	r := request(b, "pocket", "7 in", "0.5 in", "0.008 in", 1)
 	r.Height = measure.MustParse("5 in")
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := solve.Solve(context.Background(), r); err != nil {
-			b.Fatal(err)
-		}
-	}
+	benchmarkSolve(b, r)
 }

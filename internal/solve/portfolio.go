@@ -168,3 +168,11 @@ func (p *Portfolio) together() {
 	c := tolerance.Joint(forms, p.Solutions[len(p.Solutions)-1].judgement().sources)
 	p.Sure.Chance, p.Sure.Within, p.Sure.Datum = c.Chance, c.Within, p.Solutions[p.Unsurest].Sure.Datum
 }
+
+// GiveBack lets other requests have the memory of all solutions, none of which must be
+// used any more.
+func (p *Portfolio) GiveBack() {
+	for _, s := range p.Solutions {
+		s.GiveBack()
+	}
+}

@@ -214,8 +214,9 @@ func TestPortfolioRefusals(t *testing.T) {
 func BenchmarkPortfolioOfFive(b *testing.B) {
 	b.Run("portfolio", func(b *testing.B) {
 		for b.Loop() {
-			_, err := solve.SolvePortfolio(context.Background(), teaChest(b))
+			p, err := solve.SolvePortfolio(context.Background(), teaChest(b))
 			require.NoError(b, err)
+			p.GiveBack()
 		}
 	})
 	b.Run("floor", func(b *testing.B) {
@@ -224,8 +225,9 @@ func BenchmarkPortfolioOfFive(b *testing.B) {
 		require.NoError(b, err)
 		for b.Loop() {
 			for i := range layers {
-				_, err := solve.Solve(context.Background(), layers[i].Request)
+				s, err := solve.Solve(context.Background(), layers[i].Request)
 				require.NoError(b, err)
+				s.GiveBack()
 			}
 		}
 	})

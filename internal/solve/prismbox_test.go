@@ -196,12 +196,7 @@ func BenchmarkSolvePrismBox(b *testing.B) {
 	for _, sides := range []int64{3, 6, 12} {
 		b.Run(fmt.Sprint(sides), func(b *testing.B) {
 			r := jar(b, sides)
-			b.ReportAllocs()
-			for b.Loop() {
-				if _, err := solve.Solve(context.Background(), r); err != nil {
-					b.Fatal(err)
-				}
-			}
+			benchmarkSolve(b, r)
 		})
 	}
 }

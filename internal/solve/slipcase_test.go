@@ -42,10 +42,5 @@ func BenchmarkSolveSlipcaseWithNotches(b *testing.B) {
 	r := request(b, "slipcase", "5 in", "0.5 in", "0.012 in", 1)
 	r.Height = measure.MustParse("7 in")
 	r.Options["notch"] = enclosure.Value{Length: measure.MustParse("3/4 in")}
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := solve.Solve(context.Background(), r); err != nil {
-			b.Fatal(err)
-		}
-	}
+	benchmarkSolve(b, r)
 }

@@ -50,12 +50,7 @@ func TestSlottedBandOfCommonPractice(t *testing.T) {
 
 func BenchmarkSolveSlottedBand(b *testing.B) {
 	r := request(b, "slotted-band", "3.5 in", "0.09 in", "0.012 in", 0)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := solve.Solve(context.Background(), r); err != nil {
-			b.Fatal(err)
-		}
-	}
+	benchmarkSolve(b, r)
 }
 
 // A play that is deeper than the band leaves room for is cut down to that: the

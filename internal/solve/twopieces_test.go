@@ -140,12 +140,7 @@ func BenchmarkSolveInTwoPieces(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			r := thick(b, name)
 			askTwo(r)
-			b.ReportAllocs()
-			for b.Loop() {
-				if _, err := solve.Solve(context.Background(), r); err != nil {
-					b.Fatal(err)
-				}
-			}
+			benchmarkSolve(b, r)
 		})
 	}
 }
