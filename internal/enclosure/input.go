@@ -2,7 +2,6 @@ package enclosure
 
 import (
 	"math"
-	"slices"
 
 	"creasefit/internal/measure"
 )
@@ -40,7 +39,10 @@ func (in *Input) given(name string) bool {
 // param returns the description of one of the kind's parameters. A kind only
 // asks for what it declares, which a test checks by planning every kind.
 func (in *Input) param(name string) *Param {
-	i := slices.IndexFunc(in.Params, func(p Param) bool { return p.Name == name })
+	i := 0
+	for in.Params[i].Name != name {
+		i++
+	}
 	return &in.Params[i]
 }
 

@@ -19,8 +19,9 @@ type account struct {
 	sizes []measure.Length
 	datum settings.Datum
 	ledger
-	lines []line // of one strip after the other: those between its readings, and the end of the blank
-	loose []line // by reading: the cut of one that lies in no strip; placed if it has none
+	made  [2]slips // with each tool
+	lines []line   // of one strip after the other: those between its readings, and the end of the blank
+	loose []line   // by reading: the cut of one that lies in no strip; placed if it has none
 
 	pack     int
 	contents [3]int // by axis
@@ -40,6 +41,7 @@ type line struct {
 // round. An account that was open before is made anew in its own memory.
 func (a *account) open(r *Request, plan *enclosure.Plan, sizes []measure.Length, datum settings.Datum) {
 	a.r, a.plan, a.sizes, a.datum, a.layer, a.along = r, plan, sizes, datum, 0, nil
+	a.made = [...]slips{settings.Cut: slipsOf(r.CutError, strokeShare), settings.Score: slipsOf(r.ScoreError, foldShare)}
 	a.ready()
 	if r.inner != nil {
 		a.layer = r.inner.layer + 1
@@ -89,7 +91,7 @@ func (a *account) strip(s *enclosure.Strip) {
 			tool = settings.Score
 			from, l.far = a.datum.From(at, length)
 		}
-		l.stop, l.own = a.line(a.r, tool, from)
+		l.stop, l.own = a.line(&a.made[tool], tool, from)
 		a.lines = append(a.lines, l)
 	}
 }
@@ -102,7 +104,7 @@ func (a *account) cut(reading int) {
 		l.stop = placed
 		return
 	}
-	l.stop, l.own = a.line(a.r, settings.Cut, a.sizes[reading])
+	l.stop, l.own = a.line(&a.made[settings.Cut], settings.Cut, a.sizes[reading])
 }
 
 // coefficients say, by reading, how often each goes into a length.

@@ -41,7 +41,7 @@ type ledger struct {
 func (l *ledger) of(c cause, s tolerance.Source) int {
 	if c.of != stroke {
 		for i := range l.causes {
-			if l.causes[i] == c {
+			if known := &l.causes[i]; known.at == c.at && *known == c {
 				return i
 			}
 		}
@@ -59,17 +59,21 @@ const (
 	foldShare   = 0.3535533905932738 // stroke and fold, root-sum-square
 )
 
-// line adds the two sources of a line made at a stop: the stop's and its own.
-func (l *ledger) line(r *Request, t settings.Tool, at measure.Length) (stop, own int) {
-	whole, share := r.CutError, strokeShare
-	if t == settings.Score {
-		whole, share = r.ScoreError, foldShare
-	}
+// slips are the errors of a stop, and of one line made at it.
+type slips struct{ stop, own tolerance.Source }
+
+// slipsOf are those of lines whose whole error is that, a share of it their own.
+func slipsOf(whole measure.Length, share float64) slips {
 	single := tolerance.Within(part(whole, share))
 	common := tolerance.Within(whole.Sub(single.High))
 	common.Deviation = part(whole, math.Sqrt(1-share*share)/3)
-	stop = l.of(cause{of: stopSet, layer: l.layer, tool: t, at: at}, common)
-	own = l.of(cause{of: stroke, layer: l.layer, tool: t, at: at}, single)
+	return slips{common, single}
+}
+
+// line adds the two sources of a line made at a stop: the stop's and its own.
+func (l *ledger) line(e *slips, t settings.Tool, at measure.Length) (stop, own int) {
+	stop = l.of(cause{of: stopSet, layer: l.layer, tool: t, at: at}, e.stop)
+	own = l.of(cause{of: stroke, layer: l.layer, tool: t, at: at}, e.own)
 	return stop, own
 }
 

@@ -24,6 +24,7 @@ type derived struct {
 	blocks []block
 	pieces [][]int // by piece: its blocks, and those of what is glued onto it
 	piles  bool    // what lies on what hangs on the sizes
+	ends   bool    // so does where a lid or a panel ends
 	rows   []row
 	hard   system // of hard rows alone
 	shown  shown
@@ -115,7 +116,8 @@ func (v *derivation) fold(values []float64) *derived {
 	for i := range r.panels {
 		r.panels[i].beside = s.besides(i)
 	}
-	r.piles = slices.ContainsFunc(r.panels, func(p plate) bool { return p.spine != nil || p.lid || p.Clear })
+	r.ends = slices.ContainsFunc(r.panels, func(p plate) bool { return p.lid || p.Clear })
+	r.piles = r.ends || slices.ContainsFunc(r.panels, func(p plate) bool { return p.spine != nil })
 	r.state()
 	return r
 }

@@ -12,7 +12,6 @@
 package own
 
 import (
-	"slices"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
@@ -63,7 +62,12 @@ type Piece struct {
 
 // rolled is the panel of a piece that is the lap of a roll, -1 for none.
 func (p *Piece) rolled() int {
-	return slices.IndexFunc(p.Panels, func(q Panel) bool { return q.Rolled })
+	for i := range p.Panels {
+		if p.Panels[i].Rolled {
+			return i
+		}
+	}
+	return -1
 }
 
 // holds is the piece that goes into another one, "" for none.

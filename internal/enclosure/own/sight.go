@@ -54,7 +54,22 @@ func (w *spot) over(o *spot, along int) bool {
 
 // shared is how much two stretches have in common, in nanometres.
 func shared(a, b [2]float64) float64 {
-	return min(max(a[0], a[1]), max(b[0], b[1])) - max(min(a[0], a[1]), min(b[0], b[1]))
+	a, b = upwards(a), upwards(b)
+	if b[0] > a[0] {
+		a[0] = b[0]
+	}
+	if b[1] < a[1] {
+		a[1] = b[1]
+	}
+	return a[1] - a[0]
+}
+
+// upwards is a stretch with its lower end first.
+func upwards(s [2]float64) [2]float64 {
+	if s[1] < s[0] {
+		return [2]float64{s[1], s[0]}
+	}
+	return s
 }
 
 // spot works out where the blocks lie.
@@ -88,14 +103,17 @@ func (s *sight) liesAlike() bool {
 	if !s.piles {
 		return true
 	}
-	s.spot()
+	if s.ends {
+		s.spot()
+	}
 	s.feet = room(s.feet, len(s.panels))
 	for i := range s.panels {
 		s.feet[i] = s.where(&s.panels[i].foot)
 	}
 	for n, i := range s.order {
 		p := &s.panels[i]
-		if p.Angle == 180 && s.pileUnder(i, s.order[:n]) != p.pile || p.lid && s.rimOf(p) != p.rim || s.besides(i) != p.beside {
+		if p.Angle == 180 && s.pileUnder(i, s.order[:n]) != p.pile ||
+			s.ends && (p.lid && s.rimOf(p) != p.rim || s.besides(i) != p.beside) {
 			return false
 		}
 	}
