@@ -67,5 +67,12 @@ func newSuggest() computing {
 			link := func(k *enclosure.Kind) string { return x.CommonLink("/v1/solve/", k) }
 			return wire.OfSuggestions(a.list, a.designs, x.Unit().String(), x.asked(), link, a.picture)
 		},
+		over: func(a *suggestions) {
+			for _, g := range slices.Concat(a.list, a.designs) {
+				if g.Solution != nil {
+					g.Solution.GiveBack()
+				}
+			}
+		},
 	}
 }

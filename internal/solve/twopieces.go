@@ -46,5 +46,6 @@ func (r *Request) inTwoPieces(ctx context.Context) (option enclosure.Option, fit
 	if err != nil {
 		return option, false, ctx.Err() // it cannot be made in two pieces either
 	}
+	defer s.GiveBack()
 	return option, !slices.ContainsFunc(s.Warnings, ofTooLarge), nil
 }
