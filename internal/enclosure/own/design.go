@@ -12,7 +12,6 @@
 package own
 
 import (
-
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/pattern"
