@@ -316,8 +316,9 @@ func TestOrderIsStoppedWithTheBestSoFar(t *testing.T) {
 		}
 		assert.Equal(t, "application/x-ndjson", r.Header.Get("Accept"))
 		w.Header().Set("Content-Type", "application/x-ndjson")
+		cuts := `"work":{"settings":4},"plans":[{"times":8,"steps":["Set 4 in.","Set 2 in."]}],"usable_offcuts":[{"count":8,"width":{"reading":"3 in"},"height":{"reading":"2 1/2 in"}}]`
 		for _, sheets := range []string{"9", "8"} {
-			_, _ = io.WriteString(w, `{"plan":{"sheets":`+sheets+`,"used":0.75,"proven":false,"lower_bound":7},"bound":7,"gap":1,"seconds":0.1,"done":false}`+"\n")
+			_, _ = io.WriteString(w, `{"plan":{"sheets":`+sheets+`,"used":0.75,"proven":false,"lower_bound":7,`+cuts+`},"bound":7,"gap":1,"seconds":0.1,"done":false}`+"\n")
 			_ = http.NewResponseController(w).Flush()
 		}
 		<-r.Context().Done() // a search that goes on until nobody wants it
@@ -331,7 +332,12 @@ func TestOrderIsStoppedWithTheBestSoFar(t *testing.T) {
 	act(p, "document.getElementById('plan-stop').focus(); document.getElementById('plan-stop').click()")
 	<-stopped
 	p.Until("document.querySelector('#plan img')?.naturalWidth")
-	assert.Contains(t, browser.Eval[string](p, "document.getElementById('plan').textContent"), "8 sheets")
+	said := browser.Eval[string](p, "document.getElementById('plan').textContent")
+	for _, words := range []string{"8 sheets", "Worth keeping: 8 × 3\u00a0in × 2 1/2\u00a0in.", "Settings of the trimmer: 4", "Sheets to cut like this: 8"} {
+		assert.Contains(t, said, words)
+	}
+	assert.Equal(t, "Set 4 in.|Set 2 in.", browser.Eval[string](p, "[...document.querySelectorAll('#plan li')].map((step) => step.textContent).join('|')"),
+		"the steps are those of the plan that is told")
 	assert.False(t, browser.Eval[bool](p, "Boolean(document.getElementById('plan-stop'))"))
 	assert.Equal(t, "plan", browser.Eval[string](p, "document.activeElement.closest('form').id === 'order' ? 'plan' : ''"), "the focus is not lost")
 	p.Sound()

@@ -11,7 +11,7 @@ function forgetPlan() {
 // order is what the service is asked for: many of what lies on the bench.
 function order() {
   const { unit: of, decimal, sheet, ...rest } = lying.names;
-  return { unit: of, ...(decimal && { decimal }), sheet, items: [{ kind, name: titleOf(kind), count: $("count").value.trim(), ...rest }] };
+  return { unit: of, ...(decimal && { decimal }), sheet, language: WORDS.language, items: [{ kind, name: titleOf(kind), count: $("count").value.trim(), ...rest }] };
 }
 
 // plan shows each better plan as it is found, until no better one is looked for
@@ -39,7 +39,7 @@ async function plan(event) {
   if (planning !== run) return;
   if (document.activeElement === stop) $("order").querySelector("button").focus();
   stop.remove();
-  if (best) $("plan").append(cutPlan(asked, found));
+  if (best) $("plan").append(...planSteps(best), cutPlan(asked, found));
   else if (run.signal.aborted) forgetPlan();
 }
 
@@ -67,10 +67,18 @@ function planned({ sheets, used, proven, lower_bound }) {
   return [node("strong", {}, sheets === 1 ? say("plan-sheet", { used: share }) : say("plan-sheets", { n: sheets, used: share })), " ", proven ? say("plan-proven") : say("plan-open", lower_bound)];
 }
 
+// planSteps are what a plan leaves to keep and, unfolded, its steps: those of the plan that was told.
+function planSteps({ work, plans, usable_offcuts }) {
+  const kept = usable_offcuts.map(({ count, width, height }) => `${count} × ${length(width.reading)} × ${length(height.reading)}`);
+  return [kept.length > 0 && node("p", {}, say("plan-keep", kept.join(", "))),
+    node("details", {}, node("summary", {}, say("plan-settings", work.settings)),
+      ...plans.flatMap(({ times, steps }) => [node("p", {}, say("plan-like", times)), node("ol", {}, ...steps.map((step) => node("li", {}, step)))]))].filter(Boolean);
+}
+
 // cutPlan is the picture of a plan, looked for a little longer than that took.
 function cutPlan(asked, seconds) {
   const effort_ms = Math.min(LOOKING, Math.ceil(1500 * seconds) + 200);
-  const src = "/v1/yield?" + new URLSearchParams({ ...asked, items: JSON.stringify(asked.items[0]), effort_ms, language: WORDS.language, format: "svg" });
+  const src = "/v1/yield?" + new URLSearchParams({ ...asked, items: JSON.stringify(asked.items[0]), effort_ms, format: "svg" });
   return node("a", { href: src }, node("img", { src, alt: say("plan-picture"), class: "plan" }));
 }
 
