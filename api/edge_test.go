@@ -71,7 +71,7 @@ func TestPlansThatDependOnTimeAreNotKept(t *testing.T) {
 	assert.Contains(t, proven.Header().Get("Cache-Control"), "public")
 }
 
-// TestFilesAreSentCompressed: the specification is more than nine times as long
+// TestFilesAreSentCompressed: the specification is more than eight times as long
 // as it need be on the way.
 func TestFilesAreSentCompressed(t *testing.T) {
 	for _, target := range []string{"/openapi.json", "/openapi.yaml", "/", "/docs", "/problems/no-fit"} {
@@ -80,7 +80,7 @@ func TestFilesAreSentCompressed(t *testing.T) {
 		assert.Equal(t, "gzip", packed.Header().Get("Content-Encoding"), target)
 		assert.NotEqual(t, plain.Header().Get("ETag"), packed.Header().Get("ETag"))
 		if target == "/openapi.json" {
-			assert.Less(t, 9*packed.Body.Len(), plain.Body.Len())
+			assert.Less(t, 8*packed.Body.Len(), plain.Body.Len())
 		}
 	}
 }
