@@ -191,7 +191,7 @@ func (p *prism) wallScores() []pattern.Score {
 
 // wallStrips lists the sizes of a strip of walls.
 func (p *prism) wallStrips(lap, side, wall measure.Length) []pattern.Strip {
-	cells, scores := p.laid.Cells.Take(p.sides+3), p.scores
+	cells, scores := p.laid.Cells.Take(p.sides+3), append(p.laid.Scores.Take(p.sides + 1)[:0], p.scores...)
 	cells[0] = pattern.Cell{Name: "lap", Size: lap}
 	for i := range p.sides {
 		cells[i+1] = pattern.Cell{Name: wallNames[i], Size: side}

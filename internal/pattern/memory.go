@@ -8,6 +8,7 @@ type Memory struct {
 	Pieces  Slab[Piece]
 	Strips  Slab[Strip]
 	Cells   Slab[Cell]
+	Scores  Slab[Score]
 	Panels  Slab[Panel]
 	Creases Slab[Crease]
 	Corners Slab[Vertex]
@@ -20,7 +21,7 @@ type Memory struct {
 
 // GiveBack lets the next patterns lie there: none of those that do may be used any more.
 func (m *Memory) GiveBack() {
-	m.Pieces.used, m.Strips.used, m.Cells.used, m.Panels.used, m.Creases.used, m.Corners.used = 0, 0, 0, 0, 0, 0
+	m.Pieces.used, m.Strips.used, m.Cells.used, m.Scores.used, m.Panels.used, m.Creases.used, m.Corners.used = 0, 0, 0, 0, 0, 0, 0
 	m.Cuts.used, m.Glues.used, m.Seams.used, m.Joints.used, m.Lengths.used = 0, 0, 0, 0, 0
 }
 

@@ -37,7 +37,7 @@ func TestMemoryIsUsedAgain(t *testing.T) {
 	}
 	most := func(take func()) float64 { return testing.AllocsPerRun(50, func() { take(); m.GiveBack() }) }
 	for name, take := range map[string]func(){ // more than is spared, so that each anew would show
-		"pieces": func() { m.Pieces.Take(200) }, "strips": func() { m.Strips.Take(200) }, "cells": func() { m.Cells.Take(200) }, "panels": func() { m.Panels.Take(200) },
+		"pieces": func() { m.Pieces.Take(200) }, "strips": func() { m.Strips.Take(200) }, "cells": func() { m.Cells.Take(200) }, "scores": func() { m.Scores.Take(200) }, "panels": func() { m.Panels.Take(200) },
 		"creases": func() { m.Creases.Take(200) }, "cuts": func() { m.Cuts.Take(200) }, "glues": func() { m.Glues.Take(200) }, "seams": func() { m.Seams.Take(200) },
 		"joints": func() { m.Joints.Take(200) }, "lengths": func() { m.Lengths.Take(200) }, "corners": func() { m.Corners.Take(200) },
 	} {

@@ -200,3 +200,15 @@ func BenchmarkSolvePrismBox(b *testing.B) {
 		})
 	}
 }
+
+// The score of a prism's lap lies whole papers beside its line where hands set it, and as
+// far as the formula says on an endlessly fine ruler: for six sides one paper, and 1.1547.
+func TestTwinsKeepTheirOwnScores(t *testing.T) {
+	s, err := solve.Solve(t.Context(), jar(t, 6))
+	require.NoError(t, err)
+	for _, wall := range []int{0, 2} {
+		set, ideal := s.Pattern.Pieces[wall].Strips[0].Scores[0].Beside, s.Ideal.Pieces[wall].Strips[0].Scores[0].Beside
+		assert.Equal(t, s.Request.Caliper, set)
+		assert.InDelta(t, 2/math.Sqrt(3), float64(ideal.Nanometres())/float64(s.Request.Caliper.Nanometres()), 1e-5)
+	}
+}
