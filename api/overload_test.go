@@ -37,7 +37,8 @@ func dearCall() string {
 }
 
 // besides keeps so many callers asking for something, one after another, until
-// it is told to stop; it returns how many of each status they were answered.
+// it is told to stop; it returns how many of each status they were answered. Who is turned away
+// takes a breath, or the callers would keep the processor that the calls are to have.
 func besides(s *Service, callers int, target func() string) (stop func() map[int]int) {
 	ctx, cancel := context.WithCancel(context.Background())
 	var all sync.WaitGroup
@@ -50,6 +51,9 @@ func besides(s *Service, callers int, target func() string) (stop func() map[int
 				mutex.Lock()
 				answers[status]++
 				mutex.Unlock()
+				if status == http.StatusServiceUnavailable {
+					time.Sleep(10 * time.Millisecond) // as its connection would: see edge.Shedding
+				}
 			}
 		})
 	}
