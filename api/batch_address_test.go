@@ -39,7 +39,7 @@ func TestBatchInAnAddress(t *testing.T) {
 func TestBatchInAnAddressThatDoesNotLast(t *testing.T) {
 	for name, line := range map[string]string{
 		"failed": `{"call":"solve","width":"3 5/7 in"}`, "no such call": `{"call":"nothing"}`, "broken": `{`,
-		"timed": `{"call":"yield","unit":"in","sheet":"letter","effort_ms":5,"items":[{"blank":"3 x 2 in","count":40}]}`,
+		"timed": `{"call":"yield","unit":"in","sheet":"letter","effort_ms":1,"items":[{"blank":"3 x 2 in","count":40}]}`,
 	} {
 		names := oneCard
 		if name == "timed" {

@@ -108,7 +108,7 @@ func TestBatchKnowsEveryCalculation(t *testing.T) {
 
 // orderLine is an order of two blanks from sheets of the given size.
 func orderLine(sheet string) string {
-	return fmt.Sprintf(`{"id":"order","call":"/v1/yield","unit":"in","sheet":"%s","items":[{"blank":"8 1/4 x 1 3/4","count":25},{"blank":"3 x 2","count":40}]}`, sheet)
+	return fmt.Sprintf(`{"id":"order","call":"/v1/yield","effort_ms":10000,"unit":"in","sheet":"%s","items":[{"blank":"8 1/4 x 1 3/4","count":25},{"blank":"3 x 2","count":40}]}`, sheet)
 }
 
 // TestBatchPlansOrders mixes orders with other lines: each keeps its place and

@@ -65,7 +65,7 @@ func TestPlansThatDependOnTimeAreNotKept(t *testing.T) {
 	assert.Regexp(t, `^W/"`, a.Header().Get("ETag"))
 	assert.Equal(t, "no-store", a.Header().Get("Cache-Control"))
 	assert.Empty(t, s.recent.young)
-	proven := call(t, s, http.MethodPost, "/v1/yield", `{"unit":"in","sheet":"12x12","blank":"6x6","count":4}`, "Content-Type", "application/json").ok()
+	proven := call(t, s, http.MethodPost, "/v1/yield", `{"unit":"in","sheet":"12x12","blank":"6x6","count":4,"effort_ms":10000}`, "Content-Type", "application/json").ok()
 	require.Contains(t, proven.Body.String(), `"proven":true`)
 	assert.Regexp(t, `^"`, proven.Header().Get("ETag"))
 	assert.Contains(t, proven.Header().Get("Cache-Control"), "public")

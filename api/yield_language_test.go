@@ -15,7 +15,7 @@ func TestCutPlanInGerman(t *testing.T) {
 	words := regexp.MustCompile(`\pL+`)
 	for _, item := range []string{`{"blank":"90 x 60.5 mm","count":20}`, `{"blank":"90 x 60 mm"}`, `{"kind":"tray","width":76,"height":95,"thickness":40,"caliper":0.4,"count":9}`} {
 		for _, format := range []string{"svg", "text"} {
-			names := url.Values{"unit": {"mm"}, "sheet": {"a4"}, "margin": {"5"}, "items": {item}, "language": {"de"}, "format": {format}}
+			names := url.Values{"unit": {"mm"}, "sheet": {"a4"}, "margin": {"5"}, "effort_ms": {"10000"}, "items": {item}, "language": {"de"}, "format": {format}}
 			text := call(t, shared(), "GET", "/v1/yield?"+names.Encode(), "").ok().Body.String()
 			if format == "svg" {
 				text = strings.Join(regexp.MustCompile(`>[^<]+<`).FindAllString(text, -1), " ")

@@ -155,7 +155,7 @@ func TestYieldOfOneBlank(t *testing.T) {
 	assert.Equal(t, 1, y.Sheets)
 	assert.Equal(t, "8", get(t, "/v1/yield?unit=in&sheet=12x12&blank=8-1/4x1-3/4&pick=/per_sheet").ok().Body.String())
 	order.Items[0].Count = 25
-	y = verified(t, order, get(t, "/v1/yield?unit=in&sheet=12x12&sheet_grain=height&blank=8-1/4x1-3/4&name=band&count=25"))
+	y = verified(t, order, get(t, "/v1/yield?unit=in&sheet=12x12&sheet_grain=height&blank=8-1/4x1-3/4&name=band&count=25&effort_ms=10000"))
 	assert.Equal(t, 4, y.Sheets)
 	assert.Equal(t, 8, y.PerSheet, "also when a number is wanted")
 }
@@ -170,8 +170,8 @@ func TestYieldByGetAndPostAgree(t *testing.T) {
 	assert.Equal(t, get(t, first.Links.Self).Header().Get("Etag"), get(t, posted.Header().Get("Content-Location")).Header().Get("Etag"))
 	form := call(t, shared(), http.MethodPost, "/v1/yield", strings.TrimPrefix(first.Links.Self, "/v1/yield?"), "Content-Type", "application/x-www-form-urlencoded")
 	assert.Equal(t, first, decode[wire.Yield](form.ok()))
-	flat := `{"unit":"in","sheet":"letter","blank":"3 1/2 x 2","count":7,"grain":"any","name":"card"}`
-	query := "/v1/yield?unit=in&sheet=letter&blank=3-1/2x2&count=7&grain=any&name=card"
+	flat := `{"unit":"in","effort_ms":10000,"sheet":"letter","blank":"3 1/2 x 2","count":7,"grain":"any","name":"card"}`
+	query := "/v1/yield?unit=in&effort_ms=10000&sheet=letter&blank=3-1/2x2&count=7&grain=any&name=card"
 	assert.Equal(t, decode[wire.Yield](postJSON(t, "/v1/yield", flat).ok()), decode[wire.Yield](get(t, query).ok()))
 	assert.Contains(t, get(t, first.Links.Picture).ok().Header().Get("Content-Type"), "image/svg+xml")
 }
@@ -179,7 +179,7 @@ func TestYieldByGetAndPostAgree(t *testing.T) {
 // Two A5 cards need an A4 at 10 or two A5 at 6: the dearer sheet is cheaper,
 // until the A4 are used up.
 func TestYieldAtLeastCost(t *testing.T) {
-	body := `{"unit":"mm","ruler":"1 mm","minimize":"cost","sheet":[{"size":"210 x 297","price":10,"available":2},{"size":"a5","price":6.25}],"items":[{"name":"card","blank":"148 x 210","count":7}]}`
+	body := `{"unit":"mm","effort_ms":10000,"ruler":"1 mm","minimize":"cost","sheet":[{"size":"210 x 297","price":10,"available":2},{"size":"a5","price":6.25}],"items":[{"name":"card","blank":"148 x 210","count":7}]}`
 	mm := measure.Millimetres
 	order := sheet.Order{
 		Sheets:   []sheet.Stock{{Width: mm(210), Height: mm(297), Price: 10 * ask.PriceUnit, Available: 2}, {Width: mm(148), Height: mm(210), Price: 62_500}},
@@ -200,7 +200,7 @@ func TestYieldAtLeastCost(t *testing.T) {
 
 // An enclosure as an item is solved first and all of its pieces are planned.
 func TestYieldOfEnclosures(t *testing.T) {
-	body := `{"unit":"in","sheet":"12 x 12 in","ruler":"1/64 in","items":[` +
+	body := `{"unit":"in","effort_ms":10000,"sheet":"12 x 12 in","ruler":"1/64 in","items":[` +
 		`{"kind":"slotted-band","name":"card band","count":10,"width":"3 1/2","thickness":0.09,"caliper":0.012,"fit":"snug"},` +
 		`{"name":"tag","blank":"2 x 2","count":4},{"kind":"lidded-box","count":2,"width":3,"height":3,"thickness":1,"caliper":0.012}]}`
 	y := decode[wire.Yield](postJSON(t, "/v1/yield", body).ok())
@@ -430,7 +430,7 @@ func TestYieldStopsWhenTheCallerIsGone(t *testing.T) {
 }
 
 func TestYieldInOtherFormats(t *testing.T) {
-	query := url.Values{"unit": {"in"}, "sheet": {"12x12"}, "margin": {"1/4"}, "blank": {"3-1/2x5-1/16"}, "name": {"card & <tag>"}, "count": {"11"}}.Encode()
+	query := url.Values{"unit": {"in"}, "sheet": {"12x12"}, "margin": {"1/4"}, "blank": {"3-1/2x5-1/16"}, "name": {"card & <tag>"}, "count": {"11"}, "effort_ms": {"10000"}}.Encode()
 	rows := get(t, "/v1/yield.csv?"+query).ok().Body.String()
 	y := decode[wire.Yield](get(t, "/v1/yield?"+query).ok())
 	lines := strings.Split(strings.TrimSuffix(rows, "\r\n"), "\r\n")
