@@ -40,12 +40,18 @@ func (m *model) standing() Frame {
 	return m.panel(c.Piece, c.Panel).move.after(&turned)
 }
 
+// lies reports whether the folded pattern stands on the cavity panel already.
+func (m *model) lies() bool {
+	c := &m.pattern.Cavity
+	return c.Piece == 0 && c.Panel == m.pattern.Pieces[0].Root && math.Abs(c.Turned) < 1e-12
+}
+
 // standOn turns the folded pattern so that the cavity panel lies at the
 // bottom, its contents' width, height and thickness along the three axes, and works
 // out where all plates come to lie.
 func (m *model) standOn() {
-	c, corners, frame := &m.pattern.Cavity, 0, m.standing()
-	lies, home := c.Piece == 0 && c.Panel == m.pattern.Pieces[0].Root && math.Abs(c.Turned) < 1e-12, frame.back() // there already
+	corners, frame, lies := 0, m.standing(), m.lies()
+	home := frame.back()
 	for i := range m.plates {
 		corners += len(m.plates[i].flat)
 	}

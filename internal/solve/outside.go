@@ -81,11 +81,13 @@ func (s *Solution) dependence() (d [3][]float64) {
 	for axis := range d {
 		d[axis] = times[axis*n : (axis+1)*n : (axis+1)*n]
 	}
-	s.onReadings(a, &d)
-	for axis, slope := range s.slopesOf(func(q *Request) *measure.Length { return &q.Caliper }) {
+	f := fold.Follow(&s.Pattern)
+	defer f.Done()
+	s.onReadings(f, a, &d)
+	for axis, slope := range s.slopesOf(f, func(q *Request) *measure.Length { return &q.Caliper }) {
 		d[axis][a.pack] += slope
 	}
-	for along, slopes := range s.onContents() {
+	for along, slopes := range s.onContents(f) {
 		for axis, slope := range slopes {
 			a.spread(d[axis], pattern.Axis(along), slope)
 		}
@@ -95,7 +97,7 @@ func (s *Solution) dependence() (d [3][]float64) {
 
 // onReadings adds what the outside depends on by the lines of its readings. They are
 // laid out by another plan of the same, which keeps none of the patterns.
-func (s *Solution) onReadings(a *account, d *[3][]float64) {
+func (s *Solution) onReadings(f *fold.Follower, a *account, d *[3][]float64) {
 	plan, err := s.Request.planned()
 	if err != nil {
 		return // never: it was planned before
@@ -113,7 +115,7 @@ func (s *Solution) onReadings(a *account, d *[3][]float64) {
 				sizes[j] = sizes[j].Add(nudge)
 			}
 		}
-		moved := s.refolded(plan, sizes)
+		moved := s.refolded(f, plan, sizes)
 		plan.Laid.GiveBack()
 		for axis, slope := range slopesFrom(base, moved) {
 			var c coefficients
@@ -125,12 +127,12 @@ func (s *Solution) onReadings(a *account, d *[3][]float64) {
 
 // onContents says how the outside follows each size of the contents. Where the plates
 // of most kinds stay, only contents that stick out count.
-func (s *Solution) onContents() (slopes [3][3]float64) {
-	still := s.still()
+func (s *Solution) onContents(f *fold.Follower) (slopes [3][3]float64) {
+	still := s.still(f)
 	for along := range pattern.Axis(len(slopes)) {
 		size := func(q *Request) *measure.Length { return q.size(along.String()) }
 		if !still {
-			slopes[along] = s.slopesOf(size)
+			slopes[along] = s.slopesOf(f, size)
 			continue
 		}
 		q, p := *s.Request, s.Pattern
@@ -143,7 +145,7 @@ func (s *Solution) onContents() (slopes [3][3]float64) {
 
 // still reports whether the plates stay where they are, without an ornament, when the contents
 // grow in all directions, and whether a cavity for these is of their sizes.
-func (s *Solution) still() bool {
+func (s *Solution) still(f *fold.Follower) bool {
 	q := *s.Request
 	for _, size := range [...]*measure.Length{&q.Width, &q.Height, &q.Thickness} {
 		*size = size.Add(nudge)
@@ -157,7 +159,7 @@ func (s *Solution) still() bool {
 		return false
 	}
 	p := q.folded(plan, s.sizes, plan.Build)
-	return fold.Extent(&p) == s.plates && (p.Cavity.Into || s.Request.fills(&s.Pattern.Cavity) && q.fills(&p.Cavity))
+	return f.Extent(&p) == s.plates && (p.Cavity.Into || s.Request.fills(&s.Pattern.Cavity) && q.fills(&p.Cavity))
 }
 
 // fills reports whether a cavity is of the sizes of the contents.
@@ -217,7 +219,7 @@ func (s *Solution) counted(leaders []int) []counting {
 // slopesOf says how the outside follows one size of the request while all
 // readings stay. A plan that the next larger size has none of, or another one
 // for, is asked for the next smaller size.
-func (s *Solution) slopesOf(size func(*Request) *measure.Length) (slopes [3]float64) {
+func (s *Solution) slopesOf(f *fold.Follower, size func(*Request) *measure.Length) (slopes [3]float64) {
 	for _, by := range [...]measure.Length{nudge, nudge.Neg()} {
 		q := *s.Request
 		*size(&q) = size(&q).Add(by)
@@ -225,7 +227,7 @@ func (s *Solution) slopesOf(size func(*Request) *measure.Length) (slopes [3]floa
 		if err != nil || len(plan.Problem.Readings) != len(s.sizes) {
 			continue
 		}
-		slopes = slopesFrom(s.Outside.sizes(), s.refolded(plan, s.sizes))
+		slopes = slopesFrom(s.Outside.sizes(), s.refolded(f, plan, s.sizes))
 		plan.Memory.GiveBack()
 		if by.Sign() < 0 {
 			for axis := range slopes {
@@ -238,9 +240,9 @@ func (s *Solution) slopesOf(size func(*Request) *measure.Length) (slopes [3]floa
 }
 
 // refolded is the outside of another plan or other sizes.
-func (s *Solution) refolded(plan *enclosure.Plan, sizes []measure.Length) [3]measure.Length {
+func (s *Solution) refolded(f *fold.Follower, plan *enclosure.Plan, sizes []measure.Length) [3]measure.Length {
 	p := s.Request.folded(plan, sizes, plan.Build)
-	return around(&p, fold.Extent(&p), s.Ornament)
+	return around(&p, f.Extent(&p), s.Ornament)
 }
 
 // slopesFrom is by how often the nudge a size has grown, to a thousandth.
