@@ -9,6 +9,7 @@ func (pl *planner) boundByArea() {
 	for _, b := range pl.boards {
 		w.tops = append(w.tops, int64(b.w)*int64(b.h))
 	}
+	pl.rooms = append(pl.rooms, w)
 	pl.prove(w, tooLarge)
 }
 

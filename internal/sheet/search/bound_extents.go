@@ -124,6 +124,7 @@ func (pl *planner) boundByExtents() {
 		}
 	}
 	best.tops = slices.Repeat([]int64{best.top}, len(pl.boards))
+	pl.rooms = append(pl.rooms, best)
 	if pl.boundOf(&best) > pl.lower {
 		pl.prove(best, "Nothing useful lies beside long and wide blanks: counted so, they are too large for fewer sheets.")
 	}

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"math"
 	"math/bits"
 	"slices"
 )
@@ -8,13 +9,14 @@ import (
 // priceRow is a set of pieces as a row of a linear program.
 type priceRow struct {
 	counts []int32
-	room   float64 // that the set leaves for kinds that are not listed
+	rooms  []float64 // that the set leaves for kinds that are not listed, by every measure
 	cost   float64
 }
 
 // price proves the bound of the linear program over all sets of the kinds that are
 // listed. Of the others, the smaller ones, any pieces go into the room that a set
-// leaves: for them there is one price, of area. It reports whether it came to its end.
+// leaves: for them there is one price for every measure of room. It reports whether it
+// came to its end.
 func (n *enumeration) price() bool {
 	listed := len(n.kinds)
 	for _, s := range n.sets {
@@ -23,9 +25,13 @@ func (n *enumeration) price() bool {
 	if listed == n.priced {
 		return true
 	}
-	goal := append(floats(n.needs()[:listed]), 0)
-	for _, kd := range n.kinds[listed:] {
-		goal[listed] += float64(kd.need) * n.share(kd.area)
+	goal := n.listed(n.needs(), listed)
+	for _, r := range n.rooms {
+		unlisted := 0.0
+		for _, k := range n.order[listed:] {
+			unlisted += float64(n.kinds[k].need) * r.share(k)
+		}
+		goal = append(goal, unlisted)
 	}
 	d := newDuals(goal)
 	for k := range goal { // which bounds every price
@@ -34,7 +40,7 @@ func (n *enumeration) price() bool {
 		d.add(row, float64(n.dearest()))
 	}
 	for _, r := range n.entered {
-		d.add(append(floats(r.counts[:listed]), r.room), r.cost)
+		d.add(append(n.listed(r.counts, listed), r.rooms...), r.cost)
 	}
 	for d.optimize(n.effort, 10_000) && n.enter(d, listed) {
 	}
@@ -45,37 +51,85 @@ func (n *enumeration) price() bool {
 	return true
 }
 
-// share is an area as part of a sheet.
-func (p *problem) share(area int64) float64 {
-	return float64(area) / (float64(p.boards[0].w) * float64(p.boards[0].h))
+// listed are the counts of so many kinds, in the order that they are listed in.
+func (n *enumeration) listed(counts []int32, most int) []float64 {
+	var list []float64
+	for _, k := range n.order[:most] {
+		list = append(list, float64(counts[k]))
+	}
+	return list
+}
+
+// share is the part of a sheet of the first board that a kind takes.
+func (w *weights) share(k int32) float64 { return float64(w.value[k]) / float64(w.tops[0]) }
+
+// inRoom is what the room that a kind takes costs.
+func (n *enumeration) inRoom(prices []float64, k int32) float64 {
+	sum := 0.0
+	for i := range n.rooms {
+		sum += prices[i] * n.rooms[i].share(k)
+	}
+	return sum
+}
+
+// worthOn returns what a board is worth at some prices without a listed piece on it,
+// all of it being room, and what every listed kind adds to that.
+func (n *enumeration) worthOn(board int, prices []float64, listed int) (empty float64, adds []float64) {
+	for i := range n.rooms {
+		empty += prices[listed+i] * n.rooms[i].room(board, nil)
+	}
+	for at, k := range n.order[:listed] {
+		adds = append(adds, prices[at]-n.inRoom(prices[listed:], k))
+	}
+	return empty, adds
 }
 
 // enter adds sets that cost more than their sheet, of each board the dearest of those
 // that end with the same kind, and reports whether there are any.
 func (n *enumeration) enter(d *duals, listed int) (any bool) {
 	prices := d.prices()
-	for _, s := range n.sets {
-		cost, from, worth := float64(s.board.cost), 0, worthOf(s, prices[:listed])
+	for i, s := range n.sets {
+		cost, from := float64(s.board.cost), 0
+		empty, adds := n.worthOn(i, prices, listed)
 		for _, end := range s.ends[:listed] {
-			dear, most := -1, cost*(1+1e-7)
-			for at := from; at < end; at++ {
-				if at%worthEvery == 0 && !n.spend(worthSteps*worthEvery) {
-					return false
-				}
-				if v := worth(s.codes[at]) + prices[listed]*n.room(s, at); v > most {
-					dear, most = at, v
-				}
+			dear, worth, ok := n.dearestSet(s, from, end, adds)
+			if !ok {
+				return false
 			}
-			if dear >= 0 {
-				row := priceRow{s.counts(s.codes[dear]), n.room(s, dear), cost}
+			if empty+worth > cost*(1+1e-7) {
+				row := priceRow{counts: s.counts(s.codes[dear]), cost: cost}
+				for r := range n.rooms {
+					row.rooms = append(row.rooms, n.rooms[r].room(i, row.counts))
+				}
 				n.entered = append(n.entered, row)
-				d.add(append(floats(row.counts[:listed]), row.room), cost)
+				d.add(append(n.listed(row.counts, listed), row.rooms...), cost)
 				any = true
 			}
 			from = end
 		}
 	}
 	return any && !n.ended()
+}
+
+// room is what some pieces leave of a board, in sheets of the first.
+func (w *weights) room(board int, counts []int32) float64 {
+	return float64(w.tops[board]-w.sum(counts)) / float64(w.tops[0])
+}
+
+// dearestSet finds the one of some sets whose pieces add most; ok is false if it was cut
+// short.
+func (n *enumeration) dearestSet(s *sets, from, end int, adds []float64) (dear int, most float64, ok bool) {
+	worth := worthOf(s, adds)
+	most = math.Inf(-1)
+	for at, code := range s.codes[from:end] {
+		if at%worthEvery == 0 && !n.spend(worthSteps*min(worthEvery, end-from)) {
+			return 0, 0, false
+		}
+		if v := worth(code); v > most {
+			dear, most = from+at, v
+		}
+	}
+	return dear, most, true
 }
 
 // worthSteps is what adding up the prices of a set costs, which is paid for so many
@@ -85,31 +139,32 @@ const (
 	worthEvery = 1 << 13
 )
 
-// room is what a set leaves of its board.
-func (n *enumeration) room(s *sets, at int) float64 {
-	return n.share(int64(s.board.w)*int64(s.board.h) - s.areas[at])
-}
-
-// boundAt proves in integers what some prices of the listed kinds, and of the area of
+// boundAt proves in integers what some prices of the listed kinds, and of the room for
 // the others, prove. It reports whether it came to its end.
 func (n *enumeration) boundAt(prices []float64, listed int) bool {
 	if slices.Max(prices) <= 0 {
 		return !n.ended()
 	}
 	scale, _ := scaled(prices)
-	value, area := scale[:listed:listed], float64(scale[listed])
-	for _, kd := range n.kinds[listed:] {
-		value = append(value, int64(area*n.share(kd.area)))
+	for k, v := range scale {
+		prices[k] = float64(v)
+	}
+	value := make([]int64, len(n.kinds))
+	for at, k := range n.order {
+		if at < listed {
+			value[k] = scale[at]
+		} else {
+			value[k] = int64(n.inRoom(prices[listed:], k))
+		}
 	}
 	w := weights{value: value, tops: make([]int64, len(n.boards))}
 	for i, s := range n.sets {
-		worth := worthOf(s, value[:listed])
-		for at, code := range s.codes[:s.ends[listed-1]] {
-			if at%worthEvery == 0 && !n.spend(worthSteps*worthEvery) {
-				return false
-			}
-			w.tops[i] = max(w.tops[i], worth(code)+int64(area*n.room(s, at))+1) // one for what is rounded
+		empty, adds := n.worthOn(i, prices, listed)
+		_, worth, ok := n.dearestSet(s, 0, s.ends[listed-1], adds)
+		if !ok {
+			return false
 		}
+		w.tops[i] = int64(math.Ceil(empty+worth)) + 1 // one for what is rounded
 	}
 	if listed == len(n.kinds) || n.boundOf(&w) > n.lower {
 		n.prove(w, "Priced by a linear program over all sets of large blanks that a sheet gives, the order is worth more than fewer sheets.")
@@ -121,7 +176,7 @@ func (n *enumeration) boundAt(prices []float64, listed int) bool {
 func worthOf[T int64 | float64](s *sets, value []T) func(code uint64) T {
 	var of [64]T
 	for k, v := range value {
-		for at := s.shift[k]; at < s.shift[k+1]; at++ {
+		for at := s.shift[k]; at < min(s.shift[k+1], 64); at++ { // sets of the others are not listed
 			of[at], v = v, 2*v
 		}
 	}

@@ -15,6 +15,7 @@ type planner struct {
 	*problem
 	*effort
 	weights []weights // proven bounds
+	rooms   []weights // measures of the room on a sheet: area, and by both sides
 	lower   int64     // the greatest of them
 	why     string    // what proves it
 	exactly int64     // the same for the exact sizes, of an order on a coarser grid

@@ -12,29 +12,30 @@ const mostSets = 300_000
 // the complete answer to what fits on it. The first is the empty set.
 type sets struct {
 	board  *board
-	need   []int
-	area   []int64
+	order  []int32 // kinds, in the order that they are listed in
+	need   []int   // of each kind in that order, as all below
 	shift  []uint
 	index  map[uint64]int32
 	codes  []uint64
 	curves []curve
-	areas  []int64
-	budget int  // splits still allowed
-	full   bool // there are too many sets to go on
+	budget int                              // splits still allowed
+	full   bool                             // there are too many sets to go on
+	rooms  []func(code uint64) (left int64) // measures of the room that a set leaves
 
 	extended int   // sets that are extended by the kind at hand
 	ends     []int // of each kind that is done, where the sets of it and those before it end
 	store    []corner
 }
 
-// newSets prepares the enumeration for at most so many pieces of each kind.
-func newSets(b *board, kinds []kind, need []int, budget int) *sets {
-	s := &sets{board: b, need: need, budget: budget, index: map[uint64]int32{}, area: make([]int64, len(kinds)), shift: make([]uint, len(kinds)+1)}
-	for k := range kinds {
-		s.area[k] = kinds[k].area
-		s.shift[k+1] = s.shift[k] + uint(bits.Len(uint(need[k])))
+// newSets prepares the enumeration, in an order of the kinds, for at most so many pieces
+// of each.
+func newSets(b *board, order []int32, need []int, budget int) *sets {
+	s := &sets{board: b, order: order, budget: budget, index: map[uint64]int32{}, shift: make([]uint, len(order)+1)}
+	for at, k := range order {
+		s.need = append(s.need, need[k])
+		s.shift[at+1] = s.shift[at] + uint(bits.Len(uint(need[k])))
 	}
-	s.enter(0, nil, 0)
+	s.enter(0, nil)
 	return s
 }
 
@@ -59,15 +60,24 @@ func (s *sets) enumerate(e *effort, k int) (whole bool) {
 	return true
 }
 
+// measure lets no set in that leaves less than no room on the board.
+func (s *sets) measure(w *weights, board int) {
+	var value []int64
+	for _, k := range s.order {
+		value = append(value, w.value[k])
+	}
+	worth := worthOf(s, value)
+	s.rooms = append(s.rooms, func(code uint64) int64 { return w.tops[board] - worth(code) })
+}
+
 // splitSteps is what parting a set in two costs.
 const splitSteps = 30
 
 // enter adds a set.
-func (s *sets) enter(code uint64, c curve, area int64) {
+func (s *sets) enter(code uint64, c curve) {
 	s.index[code] = int32(len(s.codes))
 	s.codes = append(s.codes, code)
 	s.curves = append(s.curves, append(curve(nil), c...))
-	s.areas = append(s.areas, area)
 }
 
 // count is the number of pieces of a kind in a set.
@@ -78,8 +88,8 @@ func (s *sets) count(code uint64, k int) int {
 // counts is the number of pieces of every kind in a set.
 func (s *sets) counts(code uint64) []int32 {
 	counts := make([]int32, len(s.need))
-	for k := range counts {
-		counts[k] = int32(s.count(code, k))
+	for at, k := range s.order {
+		counts[k] = int32(s.count(code, at))
 	}
 	return counts
 }
@@ -87,8 +97,7 @@ func (s *sets) counts(code uint64) []int32 {
 // extend tries one more piece of a kind; there are too many sets where one does not fit
 // a word.
 func (s *sets) extend(i, k int) {
-	area := s.areas[i] + s.area[k]
-	if s.need[k] == 0 || area > int64(s.board.w)*int64(s.board.h) || s.shift[k+1] <= 64 && s.count(s.codes[i], k) == s.need[k] {
+	if s.need[k] == 0 || s.shift[k+1] <= 64 && s.count(s.codes[i], k) == s.need[k] {
 		return
 	}
 	if s.full = s.shift[k+1] > 64 || s.budget < 0 || len(s.codes) >= mostSets; s.full {
@@ -99,14 +108,19 @@ func (s *sets) extend(i, k int) {
 		return
 	}
 	if c := s.shape(code); len(c) > 0 {
-		s.enter(code, c, area)
+		s.enter(code, c)
 	}
 }
 
 // promising reports whether a set with a piece of a kind more fits as far as those tell
 // that have one of the others less: most sets that do not fit have one that does not
-// either.
+// either, or leave less than no room.
 func (s *sets) promising(code uint64, k int) bool {
+	for _, left := range s.rooms {
+		if left(code) < 0 {
+			return false
+		}
+	}
 	for other := range k {
 		if s.count(code, other) == 0 {
 			continue
@@ -147,9 +161,9 @@ func (s *sets) shape(code uint64) curve {
 // single is the kind of a set of one piece, or -1. A kind of which none is wanted
 // has no bits: it shares its shift with the next.
 func (s *sets) single(code uint64) int32 {
-	for k, need := range s.need {
-		if need > 0 && code == 1<<s.shift[k] {
-			return int32(k)
+	for at, need := range s.need {
+		if need > 0 && code == 1<<s.shift[at] {
+			return s.order[at]
 		}
 	}
 	return -1

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -17,6 +18,7 @@ const mostSplits = 50_000_000
 // plan known.
 type enumeration struct {
 	*planner
+	order    []int32 // in which kinds are listed
 	sets     []*sets // of every board
 	priced   int     // kinds whose sets are priced
 	entered  []priceRow
@@ -27,11 +29,29 @@ type enumeration struct {
 
 // newEnumeration begins with nothing listed.
 func (pl *planner) newEnumeration() *enumeration {
-	n := &enumeration{planner: pl}
+	n := &enumeration{planner: pl, order: pl.largest()}
 	for i := range pl.boards {
-		n.sets = append(n.sets, newSets(&pl.boards[i], pl.kinds, pl.caps(&pl.boards[i]), mostSplits))
+		s := newSets(&pl.boards[i], n.order, pl.caps(&pl.boards[i]), mostSplits)
+		for r := range pl.rooms {
+			s.measure(&pl.rooms[r], i)
+		}
+		n.sets = append(n.sets, s)
 	}
 	return n
+}
+
+// largest lists the kinds by the room that they take by all measures together: what is
+// long or wide takes much, however small its area.
+func (pl *planner) largest() []int32 {
+	order, takes := make([]int32, len(pl.kinds)), make([]float64, len(pl.kinds))
+	for k := range order {
+		order[k] = int32(k)
+		for r := range pl.rooms {
+			takes[k] += pl.rooms[r].share(int32(k))
+		}
+	}
+	slices.SortStableFunc(order, func(x, y int32) int { return cmp.Compare(takes[y], takes[x]) })
+	return order
 }
 
 // enumerating goes on with an enumeration from turn to turn.

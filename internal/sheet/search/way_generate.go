@@ -18,6 +18,8 @@ func (pl *planner) generating() way {
 		if g == nil {
 			g = pl.newGenerator(nil)
 			g.loose = pl.order.Stages == 0 && many
+		} else if g.hoard != nil { // more sheets since
+			g.enterDear(g.hoard.patterns)
 		}
 		pl.lend(pl.left/4*3, g.run)
 		if !many && !pl.done() { // diving does where there are many copies
@@ -29,6 +31,18 @@ func (pl *planner) generating() way {
 		return true
 	}
 }
+
+// tryCover looks for a plan of a cost among some sheets and keeps it.
+func (pl *planner) tryCover(patterns []pattern, target int64) (found bool) {
+	c := newCover(pl.effort, patterns, pl.guides(), pl.needs(), coverNodes)
+	if found, _ = c.search(target); found {
+		pl.accept(c.chosen)
+	}
+	return found
+}
+
+// coverNodes bounds the search of the patterns that were priced.
+const coverNodes = 20_000
 
 // looseCopies is from how many pieces of a kind on, on average, patterns first may
 // take more of a kind than are wanted: such patterns are priced in a moment, and where

@@ -27,8 +27,8 @@ func (pl *planner) reworking() way {
 	}
 }
 
-// reworkAt looks for a plan of a cost, first step by step and then among all
-// sheets that were met on the way.
+// reworkAt looks for a plan of a cost, and keeps the sheets that are met on the way for
+// column generation.
 func (pl *planner) reworkAt(target int64) {
 	for round := 0; round < rounds && !pl.ended(); round++ {
 		boards := pl.draw(target)
@@ -36,12 +36,9 @@ func (pl *planner) reworkAt(target int64) {
 			return
 		}
 		r := pl.newRework(boards, pl.greedy.random)
-		h := pl.hoardFor(target)
+		pl.hoardFor(target)
 		if r.run(stepsEach) {
 			pl.offer(r.plan())
-			return
-		}
-		if pl.tryCover(h.patterns, target) {
 			return
 		}
 	}
@@ -86,30 +83,17 @@ func (pl *planner) draw(target int64) []*board {
 	}
 }
 
-// hoardFor is the hoard for a cost; that for another cost is dropped.
-func (pl *planner) hoardFor(target int64) *hoard {
+// hoardFor begins the hoard for a cost; that for another cost is dropped.
+func (pl *planner) hoardFor(target int64) {
 	if pl.hoard != nil && pl.hoard.target == target {
-		return pl.hoard
+		return
 	}
 	h := &hoard{target: target, allow: make([]int64, len(pl.order.Sheets)), seen: map[string]bool{}}
 	for i := range pl.boards {
 		h.allow[pl.boards[i].stock] = pl.affordable(target, &pl.boards[i])
 	}
 	pl.hoard = h
-	return h
 }
-
-// tryCover looks for a plan of a cost among some sheets and keeps it.
-func (pl *planner) tryCover(patterns []pattern, target int64) (found bool) {
-	c := newCover(pl.effort, patterns, pl.guides(), pl.needs(), coverNodes)
-	if found, _ = c.search(target); found {
-		pl.accept(c.chosen)
-	}
-	return found
-}
-
-// coverNodes bounds the search of the sheets that rework has met.
-const coverNodes = 20_000
 
 // affordable is the waste that a plan of a cost may have on one sheet.
 func (pl *planner) affordable(target int64, b *board) int64 {
