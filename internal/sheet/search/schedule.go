@@ -22,6 +22,8 @@ func (pl *planner) run() {
 			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.enumerating()}
 		case pl.pieces() > manyPieces: // rounding a fractional plan loses little
 			pl.ways = []way{pl.boundingByRaster(), pl.generating(), pl.reworking(), pl.enumerating()}
+		case int64(len(pl.kinds))*pl.dearest() > manyTogether*pl.lower:
+			pl.ways = []way{pl.reworking(), pl.boundingByRaster(), pl.fitOneSheet}
 		default:
 			pl.ways = []way{pl.reworking(), pl.boundingByRaster(), pl.fitOneSheet, pl.enumerating(), pl.generating()}
 		}
@@ -62,6 +64,10 @@ func (pl *planner) take() {
 		})
 	}
 }
+
+// manyTogether is how many different blanks on a sheet, on average, are too many for all
+// sets of them to be of use.
+const manyTogether = 16
 
 // Above manyPieces rounding a fractional plan loses little.
 const manyPieces = 100
