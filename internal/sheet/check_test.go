@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
@@ -159,4 +160,40 @@ func TestTheTrimmerThatIsNamedDoes(t *testing.T) {
 		o.Trimmer = o.Trimmer.Sub(in("1/16"))
 		assert.Error(t, o.Check(), "%+v", c)
 	}
+}
+
+// Whatever the sheets, margins and blanks: the trimmer that a fault names cuts each of them
+// out, and one a millimetre shorter would not.
+func TestRandomTrimmersThatAreNamedDo(t *testing.T) {
+	ruler, tried := sheettest.Step(t, "1 mm"), 0
+	rapid.Check(t, func(t *rapid.T) {
+		mm := func(low, high int64, name string) measure.Length {
+			return measure.Millimetres(rapid.Int64Range(low, high).Draw(t, name))
+		}
+		o := sheet.Order{Ruler: ruler, Margin: mm(0, 3, "margin"), Trimmer: mm(10, 40, "trimmer")}
+		for range rapid.IntRange(1, 2).Draw(t, "sizes") {
+			o.Sheets = append(o.Sheets, sheet.Stock{Width: mm(10, 60, "W"), Height: mm(10, 60, "H")})
+		}
+		for range rapid.IntRange(1, 3).Draw(t, "items") {
+			o.Items = append(o.Items, sheet.Item{Width: mm(2, 50, "w"), Height: mm(2, 50, "h"), Count: 1})
+		}
+		var faults fault.Faults
+		require.NoError(t, faults.Add(o.Check()))
+		longest := measure.Length{}
+		for _, f := range faults {
+			if f.Field != "trimmer_length" {
+				return // a blank that no trimmer cuts out
+			}
+			longest = measure.Max(longest, measure.Nanometres(f.Least))
+		}
+		if len(faults) == 0 {
+			return
+		}
+		tried++
+		o.Trimmer = longest
+		require.NoError(t, o.Check())
+		o.Trimmer = longest.Sub(measure.Millimetres(1))
+		require.Error(t, o.Check())
+	})
+	assert.Positive(t, tried)
 }
