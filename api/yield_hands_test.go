@@ -61,3 +61,10 @@ func TestYieldByPreference(t *testing.T) {
 	assert.GreaterOrEqual(t, area(plans["offcut"]), area(plans["settings"]))
 	postJSON(t, "/v1/yield", strings.Replace(craft, "{", `{"prefer":"speed",`, 1)).problem(http.StatusBadRequest)
 }
+
+// Two blanks of one size without counts share the sheet; neither has a number of its own.
+func TestYieldOfTheSameBlankTwice(t *testing.T) {
+	y := decode[wire.Yield](postJSON(t, "/v1/yield", `{"unit":"in","sheet":"12 x 12 in","items":[{"name":"card","blank":"5 x 3"},{"name":"tag","blank":"5 x 3"}]}`).ok())
+	assert.Equal(t, 8, y.Items[0].Made+y.Items[1].Made, "two columns of four: 10 x 12 in")
+	assert.Zero(t, y.PerSheet)
+}

@@ -81,7 +81,7 @@ func (p *problem) yield(ctx context.Context, b *board, easy bool) (sheet.Answer,
 	}
 	a := p.finish([]cutting{plan}, eager)
 	a.Proven = !p.coarse
-	describeYield(&a, &p.order, len(p.kinds) == 1, b.cost/p.order.Whole())
+	describeYield(&a, &p.order, b.cost/p.order.Whole())
 	return a, nil
 }
 
@@ -126,13 +126,13 @@ func (p *problem) worth() []int64 {
 }
 
 // describeYield fills in what an order without counts proves.
-func describeYield(a *sheet.Answer, o *sheet.Order, single bool, cost int64) {
+func describeYield(a *sheet.Answer, o *sheet.Order, cost int64) {
 	made := 0
 	for _, n := range a.Made {
 		made += n
 	}
 	a.LowerBound = cost
-	if single {
+	if len(o.Items) == 1 {
 		a.PerSheet = made
 	}
 	if a.Proven {

@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
@@ -171,4 +172,56 @@ func TestASheetIsEasyOnTheHands(t *testing.T) {
 	any = planned(t, o)
 	assert.Equal(t, any.Made, mixed.Made)
 	assert.LessOrEqual(t, mixed.Work.Settings, any.Work.Settings)
+}
+
+// What is made easier is the same blanks as before, and never harder to cut; grain, kerf,
+// margin and trimmer are kept, which the verifier replays.
+func TestEasierSheetsGiveAsMuch(t *testing.T) {
+	before, after := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		o, _ := tinyOrder(t)
+		for i := range o.Items {
+			o.Items[i].Count = 0
+		}
+		o.Effort = 0
+		if o.Check() != nil {
+			return
+		}
+		bare, err := Plan(context.Background(), o)
+		require.NoError(t, err)
+		o.Effort = sheet.MostEffort
+		easy, err := Plan(context.Background(), o)
+		require.NoError(t, err)
+		require.NoError(t, verify.Plan(o, easy))
+		assert.Equal(t, bare.Made, easy.Made)
+		assert.Equal(t, []any{bare.PerSheet, bare.Proven, bare.Used, bare.Proof}, []any{easy.PerSheet, easy.Proven, easy.Used, easy.Proof})
+		p := newProblem(o)
+		h, was := p.handsOf(&easy), p.handsOf(&bare)
+		assert.LessOrEqual(t, h.compare(&was, o.Prefer), 0)
+		before, after = before+was.Settings, after+h.Settings
+	})
+	assert.LessOrEqual(t, after, before)
+}
+
+// Items of one size are given out one after another, whole sheets of one at once: ten lids,
+// seven bases and four trays, six of which go on a sheet, are four sheets of three plans or
+// four, and what has priority is ready first.
+func TestItemsOfOneSizeAreGivenOut(t *testing.T) {
+	o := sheet.Order{Ruler: sixteenth(t), Effort: sheet.MostEffort, Sheets: []sheet.Stock{{Width: in(t, "12"), Height: in(t, "8")}}}
+	for i, n := range []int{10, 7, 4} {
+		o.Items = append(o.Items, sheet.Item{Name: []string{"lid", "base", "tray"}[i], Width: in(t, "4"), Height: in(t, "4"), Count: n})
+	}
+	a := planned(t, o)
+	assert.Equal(t, 4, a.Sheets)
+	assert.Equal(t, []int{10, 7, 4}, a.Made)
+	assert.Equal(t, []int{2, 3, 4}, a.Ready)
+	o.Items[2].Priority = 1
+	assert.Equal(t, []int{3, 4, 1}, planned(t, o).Ready)
+	for i := range o.Items {
+		o.Items[i].Count *= 1_000
+	}
+	a = planned(t, o)
+	assert.Equal(t, 3_500, a.Sheets)
+	assert.Equal(t, []int{10_000, 7_000, 4_000}, a.Made)
+	assert.LessOrEqual(t, len(a.Plans), 5, "sheets of one item are one plan")
 }
