@@ -1,6 +1,7 @@
 package search
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -54,6 +55,36 @@ func listed(t require.TestingT, b *board, kinds []kind, need []int) *sets {
 		require.True(t, s.enumerate(endless(), k))
 	}
 	return s
+}
+
+// No set is left out because of the room that it is said to take, in whatever order kinds
+// are listed.
+func TestMeasuresLeaveOutNoSet(t *testing.T) {
+	leftOut := 0
+	rapid.Check(t, func(t *rapid.T) {
+		o, _ := tinyOrder(t)
+		if o.Check() != nil {
+			return
+		}
+		pl := newProblem(o).newPlanner(endless())
+		plain := listed(t, &pl.boards[0], pl.kinds, pl.caps(&pl.boards[0]))
+		pl.boundByArea()
+		pl.boundByExtents()
+		n := pl.newEnumeration()
+		require.True(t, n.list())
+		assert.Len(t, n.sets[0].codes, len(plain.codes))
+		known := map[string]bool{}
+		for _, code := range n.sets[0].codes {
+			known[fmt.Sprint(n.sets[0].counts(code))] = true
+		}
+		for _, code := range plain.codes {
+			require.True(t, known[fmt.Sprint(plain.counts(code))])
+		}
+		if n.sets[0].budget > plain.budget-1_000_000_000+mostSplits {
+			leftOut++
+		}
+	})
+	assert.Positive(t, leftOut, "orders of which fewer sets are parted")
 }
 
 // Blanks that lie on one size of sheet only are none of another's: the plan
