@@ -9,8 +9,7 @@ import (
 // priceRow is a set of pieces as a row of a linear program.
 type priceRow struct {
 	counts []int32
-	rooms  []float64 // that the set leaves for kinds that are not listed, by every measure
-	cost   float64
+	board  int
 }
 
 // price proves the bound of the linear program over all sets of the kinds that are
@@ -40,7 +39,7 @@ func (n *enumeration) price() bool {
 		d.add(row, float64(n.dearest()))
 	}
 	for _, r := range n.entered {
-		d.add(append(n.listed(r.counts, listed), r.rooms...), r.cost)
+		d.add(n.row(r, listed), float64(n.boards[r.board].cost))
 	}
 	for d.optimize(n.effort, 10_000) && n.enter(d, listed) {
 	}
@@ -58,6 +57,16 @@ func (n *enumeration) listed(counts []int32, most int) []float64 {
 		list = append(list, float64(counts[k]))
 	}
 	return list
+}
+
+// row is what a set gives of the kinds that are listed, and the room that it leaves for
+// the others by every measure.
+func (n *enumeration) row(r priceRow, listed int) []float64 {
+	row := n.listed(r.counts, listed)
+	for i := range n.rooms {
+		row = append(row, n.rooms[i].room(r.board, r.counts))
+	}
+	return row
 }
 
 // share is the part of a sheet of the first board that a kind takes.
@@ -97,12 +106,9 @@ func (n *enumeration) enter(d *duals, listed int) (any bool) {
 				return false
 			}
 			if empty+worth > cost*(1+1e-7) {
-				row := priceRow{counts: s.counts(s.codes[dear]), cost: cost}
-				for r := range n.rooms {
-					row.rooms = append(row.rooms, n.rooms[r].room(i, row.counts))
-				}
-				n.entered = append(n.entered, row)
-				d.add(append(n.listed(row.counts, listed), row.rooms...), cost)
+				r := priceRow{s.counts(s.codes[dear]), i}
+				n.entered = append(n.entered, r)
+				d.add(n.row(r, listed), cost)
 				any = true
 			}
 			from = end
