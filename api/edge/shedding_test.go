@@ -59,6 +59,24 @@ func told(t *testing.T, c net.Conn, in *bufio.Reader, answers int, parts ...stri
 	return strings.Join(all, ", ")
 }
 
+// toldApart sends parts over new connections until it is told what it wants. On a busy
+// machine parts that were sent apart are read at once, and are one call then.
+func toldApart(t *testing.T, address, want string, parts ...string) (net.Conn, *bufio.Reader) {
+	t.Helper()
+	for range 100 {
+		connection, in := open(t, address)
+		got := told(t, connection, in, 1, parts...)
+		if got == want {
+			return connection, in
+		}
+		if len(parts) == 1 || got != "503 full" {
+			require.Equal(t, want, got, "%q", parts)
+		}
+	}
+	require.Fail(t, "never told "+want, "%q", parts)
+	return nil, nil
+}
+
 // open connects for a few seconds.
 func open(t *testing.T, address string) (net.Conn, *bufio.Reader) {
 	c, err := net.Dial("tcp", address)
@@ -80,7 +98,7 @@ const (
 func TestWhatIsShed(t *testing.T) {
 	address, crowded := shedAt(t, nil)
 	crowded.Store(true)
-	for name, c := range map[string]struct {
+	for _, c := range map[string]struct {
 		parts []string
 		want  string
 	}{
@@ -101,8 +119,7 @@ func TestWhatIsShed(t *testing.T) {
 		"a space in a name":    {[]string{headPost + "Content-Length : 2\r\n\r\n"}, "400 400 Bad Request: invalid header name"},
 		"a length of no sense": {[]string{headPost + "Content-Length: +2\r\n\r\n{}"}, "400 400 Bad Request"},
 	} {
-		connection, in := open(t, address)
-		assert.Equal(t, c.want, told(t, connection, in, 1, c.parts...), name)
+		toldApart(t, address, c.want, c.parts...)
 	}
 }
 
@@ -123,10 +140,9 @@ func TestSheddingKeepsItsPlace(t *testing.T) {
 	assert.Equal(t, "200 read, 200 read", told(t, connection, in, 2, plainGet+plainGet), "pipelined")
 	assert.Equal(t, "200 read", told(t, connection, in, 1, plainGet))
 
-	connection, in = open(t, address)
 	hidden := headPost + "Content-Length: 44\r\n\r\n"
 	require.Len(t, plainGet, 44)
-	assert.Equal(t, "200 read", told(t, connection, in, 1, hidden, plainGet), "what looks like a call is a body")
+	connection, in = toldApart(t, address, "200 read", hidden, plainGet) // what looks like a call is a body
 	assert.Equal(t, "200 read", told(t, connection, in, 1, plainGet))
 
 	for _, parts := range [][]string{
@@ -134,8 +150,7 @@ func TestSheddingKeepsItsPlace(t *testing.T) {
 		{headPost, "Content-Length: 44\r\n\r\n", plainGet},
 		{headPost + "Transfer-Encoding: chunked\r\n\r\n", "2c\r\n", plainGet, "\r\n0\r\n\r\n"},
 	} {
-		connection, in = open(t, address)
-		assert.Equal(t, "200 read", told(t, connection, in, 1, parts...), "%q", parts[0])
+		toldApart(t, address, "200 read", parts...)
 	}
 }
 
