@@ -2,9 +2,12 @@ package sheet_test
 
 import (
 	"fmt"
+	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
@@ -186,5 +189,29 @@ func TestSame(t *testing.T) {
 		change(other)
 		assert.False(t, sheet.Same(tree(), other), name)
 		assert.False(t, sheet.Same(other, tree()), name)
+	}
+}
+
+// Every word of a step goes through the order's language: those that are left when all
+// that was said is taken out are names, numbers and the unit.
+func TestEveryWordIsSaid(t *testing.T) {
+	in := func(text string) measure.Length { return sheettest.Inches(t, text) }
+	for _, trimmer := range []string{"18", "12"} {
+		o := sheettest.TeaOrder(t)
+		o.Sheets[0].Height, o.Margin, o.Trimmer = in("18"), in("1/4"), in(trimmer)
+		o.Items[0].Name, o.Items[1].Name = "", ""
+		place := regexp.MustCompile(`%[sd]`)
+		o.Say = func(text string) string {
+			if text == "." {
+				return ","
+			}
+			return strings.Join(place.FindAllString(text, -1), " ")
+		}
+		strip := func() *sheet.Node { return cut(t, sheet.Width, "8 1/32", &sheet.Node{Item: 1}, &sheet.Node{Item: 0}) }
+		s := o.Described(o.Lay(0, cut(t, sheet.Height, "5", strip(), cut(t, sheet.Height, "5", strip(), cut(t, sheet.Height, "4", leftOver(), &sheet.Node{Item: 0})))))
+		require.NotEmpty(t, s.Steps)
+		for _, st := range s.Steps {
+			assert.NotRegexp(t, `[a-wyzA-Z]`, st.Text, "only the x of how many")
+		}
 	}
 }
