@@ -55,8 +55,8 @@ type Slab[T any] struct {
 // mostSpare is how many values more than asked for are made room for at the most.
 const mostSpare = 512
 
-// Take returns a list of so many, nil for none: what lay there before is still in it, and
-// nothing comes to lie behind it by an append.
+// Take returns so many zero values, nil for none, where nothing else lies and nothing comes to
+// lie by an append.
 func (s *Slab[T]) Take(n int) []T {
 	if n == 0 {
 		return nil
@@ -66,5 +66,6 @@ func (s *Slab[T]) Take(n int) []T {
 	}
 	taken := s.all[s.used : s.used+n : s.used+n]
 	s.used += n
+	clear(taken)
 	return taken
 }

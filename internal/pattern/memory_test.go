@@ -9,7 +9,7 @@ import (
 )
 
 // Lists of one memory are apart from one another even when they grow, and lie where others
-// lay that were given back, so that nothing more is made room for.
+// lay that were given back, of which nothing is left in them, so that nothing more is made room for.
 func TestMemoryIsUsedAgain(t *testing.T) {
 	var m pattern.Memory
 	layOut := func() (lists [][]pattern.Cell) {
@@ -24,6 +24,7 @@ func TestMemoryIsUsedAgain(t *testing.T) {
 		for n, list := range lists {
 			assert.Len(t, list, n)
 			for i := range list {
+				assert.Zero(t, list[i])
 				list[i].Name = string(rune('a' + n))
 			}
 			_ = append(list, pattern.Cell{Name: "grown"})
