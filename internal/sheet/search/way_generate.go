@@ -18,7 +18,7 @@ func (pl *planner) generating() way {
 		if g == nil {
 			g = pl.newGenerator(nil)
 			g.loose = pl.order.Stages == 0 && many
-		} else if g.hoard != nil { // more sheets since
+		} else if g.hoard != nil && !many { // more sheets since
 			g.enterDear(g.hoard.patterns)
 		}
 		pl.lend(pl.left/4*3, g.run)
