@@ -5,12 +5,15 @@ import (
 	"encoding/xml"
 	"io"
 	"net/http"
+	"net/url"
 	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/api/wire"
 )
 
 // rowsOf reads a table as RFC 4180 has it.
@@ -46,6 +49,45 @@ func TestOneRuleForFormats(t *testing.T) {
 			}
 		}
 	}
+}
+
+// TestTextsWarn: whoever reads an answer as text reads every warning of it, before the
+// first measurement.
+func TestTextsWarn(t *testing.T) {
+	const doubtful = "unit=in&width=3-1/2&height=2&thickness=1/2&grammage=300"
+	for query, code := range map[string]string{
+		"/v1/solve/sleeve?" + doubtful + "&sheet=4x5":                                                                            "larger-than-sheet",
+		"/v1/solve/lidded-box?" + doubtful + "&contents_tolerance=1/8":                                                           "unsure-fit",
+		"/v1/solve/portfolio?" + doubtful + "&layers=tray&layers=sleeve":                                                         "estimated-caliper",
+		"/v1/check/slotted-band?" + cards + "&blank=8-1/4x1-3/4&marks=1/2&marks=2-1/4&marks=5-7/8&marks=7-5/8&depths=1&depths=1": "one-score",
+		"/v1/yield?unit=mm&sheet=210x297&blank=80.0123x50.00377":                                                                 "coarse-grid",
+	} {
+		text, codes := get(t, query+"&format=text").ok().Body.String(), []string{}
+		for _, w := range decode[[]wire.Warning](get(t, query+"&pick=/warnings").ok()) {
+			codes = append(codes, w.Code)
+			at := strings.Index(text, w.Detail+"\n")
+			require.GreaterOrEqual(t, at, 0, query)
+			if strings.HasPrefix(query, "/v1/solve") {
+				assert.Less(t, at, strings.Index(text, " width: "), query)
+			}
+		}
+		assert.Contains(t, codes, code, query)
+	}
+}
+
+// TestPlansWarnInGerman: what a plan warns of is said in its language, of the enclosures in
+// it as their guides say it.
+func TestPlansWarnInGerman(t *testing.T) {
+	const order = "/v1/yield?unit=mm&sheet=210x297&language=de&items="
+	solved := order + url.QueryEscape(`{"kind":"sleeve","width":"80mm","height":"50mm","thickness":"10mm","grammage":300,"count":1}`)
+	guide := get(t, "/v1/guide/sleeve.txt?unit=mm&width=80&height=50&thickness=10&grammage=300&language=de").ok().Body.String()
+	warned := decode[[]wire.Warning](get(t, solved+"&pick=/warnings").ok())
+	require.Len(t, warned, 1)
+	said, of := strings.CutPrefix(warned[0].Detail, "sleeve: ")
+	assert.True(t, of)
+	assert.Contains(t, strings.Join(strings.Fields(guide), " "), strings.Join(strings.Fields(said), " "))
+	coarse := order + url.QueryEscape(`{"blank":"80.0123x50.00377"}`)
+	assert.Regexp(t, `Vielfache von 0,\d+ mm`, get(t, coarse+"&format=text").ok().Body.String())
 }
 
 // TestListsAsTables: a row an entry, for drop-downs.

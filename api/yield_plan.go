@@ -10,6 +10,7 @@ import (
 	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fault"
+	"creasefit/internal/guide"
 	"creasefit/internal/sheet"
 	"creasefit/internal/solve"
 )
@@ -112,11 +113,11 @@ func (a *yieldAnswer) expand(ctx context.Context, it *ask.Wanted, i int) ([]shee
 		piece.Name = pieceName(it, pieces[p].Name, len(pieces))
 		items = append(items, piece)
 	}
-	for _, w := range s.Warnings {
-		w.Detail = pieceName(it, "", 1) + ": " + w.Detail
-		a.warnings = append(a.warnings, w)
+	warnings, err := guide.Warnings(s, a.request.Language.Word)
+	for _, w := range warnings {
+		a.warnings = append(a.warnings, enclosure.Warning{Code: w.Code, Detail: pieceName(it, "", 1) + ": " + w.Text})
 	}
-	return items, nil
+	return items, err
 }
 
 // pieceName names a piece after its item and, where there are several, itself.

@@ -65,8 +65,9 @@ func TestAChecksTable(t *testing.T) {
 	assert.Empty(t, rows[3][3])
 	good := checked()
 	good.Works, good.Mend = true, nil
+	good.Warnings = []wire.Warning{{Detail: "The caliper is estimated."}}
 	text, rows = told(t, good, CheckColumns)
-	assert.Equal(t, "It does not work as measured.\n", text)
+	assert.Equal(t, "It does not work as measured.\nThe caliper is estimated.\n", text)
 	assert.Equal(t, "yes", rows[0][2])
 }
 

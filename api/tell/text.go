@@ -37,8 +37,13 @@ func appendLines(dst []byte, s Style, answer any) []byte {
 	switch a := answer.(type) {
 	case *wire.Yield:
 		return appendCuttingText(dst, a)
-	case *wire.Solution, *wire.Portfolio, *wire.Ruler:
-		return appendRowText(dst, s, rowsOf(a))
+	case *wire.Solution:
+		dst = appendWarnings(dst, a.Warnings)
+	case *wire.Portfolio:
+		dst = appendWarnings(dst, a.Warnings)
+	}
+	if rows := rowsOf(answer); rows != nil {
+		return appendRowText(dst, s, rows)
 	}
 	text := texts.Lookup(reflect.Indirect(reflect.ValueOf(answer)).Type().Name())
 	if text == nil {
@@ -108,6 +113,14 @@ func yesNo(is bool) string {
 // caution is said once, before the first cut.
 const caution = "Keep your fingers behind the guard and out of the blade's way, cut on a firm table, and lock the blade after the last cut."
 
+// appendWarnings appends a line for each warning. They are said before what they are about.
+func appendWarnings(dst []byte, list []wire.Warning) []byte {
+	for i := range list {
+		dst = append(append(dst, list[i].Detail...), '\n')
+	}
+	return dst
+}
+
 // appendCuttingText appends the steps of a cut plan.
 func appendCuttingText(dst []byte, y *wire.Yield) []byte {
 	say := func(text string, values ...any) string { return fmt.Sprintf(y.Order.Word(text), values...) }
@@ -124,9 +137,7 @@ func appendCuttingText(dst []byte, y *wire.Yield) []byte {
 		dst = append(append(dst, say("Usable offcuts: %s.", strings.Join(offcuts, ", "))...), '\n')
 	}
 	dst = append(append(dst, y.Order.Word(caution)...), '\n')
-	for _, w := range y.Warnings {
-		dst = append(append(dst, w.Detail...), '\n')
-	}
+	dst = appendWarnings(dst, y.Warnings)
 	for i := range y.CutList {
 		s := &y.CutList[i]
 		dst = append(append(dst, say("Set %s: %s (%s).", y.Order.Reading(s.At.Reading), count(s.Cuts, "cut"), stepRefs(s.Steps, say))...), '\n')

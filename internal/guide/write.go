@@ -21,6 +21,16 @@ func Write(s *solve.Solution, o Options) (Guide, error) {
 	return newWriter(s, c, o.Units).guide(o.Brief)
 }
 
+// Warnings are the warnings of a solution, as its guide writes them. The error is a
+// fault.Fault for a language that there is no catalogue of.
+func Warnings(s *solve.Solution, language string) ([]Warning, error) {
+	c, err := catalogueOf(language)
+	if err != nil {
+		return nil, err
+	}
+	return newWriter(s, c, OfRuler).warnings(), nil
+}
+
 // guide writes the guide.
 func (w *writer) guide(brief bool) (Guide, error) {
 	s, c := w.s, w.c

@@ -2,6 +2,8 @@ package search
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"creasefit/internal/sheet"
 )
@@ -21,7 +23,9 @@ func (p *problem) finish(cuttings []cutting, eager bool) sheet.Answer {
 		a.Plans[i] = p.order.Described(a.Plans[i])
 	}
 	if p.coarse {
-		a.Warnings = append(a.Warnings, sheet.Warning{Code: "coarse-grid", Detail: fmt.Sprintf("The sizes share no length longer than a hair: they were planned as if rounded up to multiples of %g mm, so more blanks may be possible.", float64(p.unit)/1e6)})
+		multiples := strings.ReplaceAll(strconv.FormatFloat(float64(p.unit)/1e6, 'f', -1, 64), ".", p.order.Word("."))
+		a.Warnings = append(a.Warnings, sheet.Warning{Code: "coarse-grid", Detail: fmt.Sprintf(p.order.Word(
+			"The sizes share no length longer than a hair: they were planned as if rounded up to multiples of %s mm, so more blanks may be possible."), multiples)})
 	}
 	return a
 }
