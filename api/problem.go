@@ -51,6 +51,7 @@ var problemKinds = []problemKind{
 		"clearance in its window. Allow a finer ruler or a wider fit."},
 	{fault.Impossible, 422, "There is no such enclosure", "The request was understood, but these sizes and options do not make an enclosure."},
 	{fault.NoProof, 422, "The pattern does not fold up", "The flat pattern was folded up and does not close or does not hold the contents."},
+	{fault.NoPlan, 422, "There is no such cut plan", "The request was understood, but the sheets in stock and the trimmer do not give all blanks."},
 	{fault.OverBudget, 422, "The request takes too much work", "The request was understood, but answering it would take more work than one " +
 		"call may ask for. The detail says how much, expected how much may be, and the hint what is within it. Sending it again does not help."},
 	{codeNoKey, 401, "A key is needed", "This service answers callers with a key alone. Send the header Authorization: Bearer followed by " +

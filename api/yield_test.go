@@ -345,7 +345,7 @@ func TestYieldNamesWhatIsWrong(t *testing.T) {
 		"a price with too many decimals":  {`{"unit":"in","sheet":[{"size":"letter","price":0.12345}],"blank":"2 x 2","count":1}`, "sheet.price", "too-fine", 400},
 		"none in stock":                   {`{"unit":"in","sheet":[{"size":"letter","available":0}],"blank":"2 x 2","count":1}`, "sheet.available", "out-of-range", 400},
 		"margins that leave nothing":      {`{"unit":"in","sheet":"4 x 4","margin":2,"blank":"1 x 1"}`, "margin", "out-of-range", 400},
-		"a trimmer that is too short":     {`{"unit":"in","sheet":"12 x 12","trimmer_length":6,"blank":"2 x 2"}`, "trimmer_length", "impossible", 422},
+		"a trimmer that is too short":     {`{"unit":"in","sheet":"12 x 12","trimmer_length":6,"blank":"2 x 2"}`, "trimmer_length", "no-plan", 422},
 		"too much effort":                 {`{"unit":"in","sheet":"12 x 12","effort_ms":10001,"blank":"2 x 2"}`, "effort_ms", "out-of-range", 400},
 		"a blank larger than its sheet":   {`{"unit":"in","sheet":"4 x 4","blank":"5 x 1"}`, "blank", "out-of-range", 400},
 		"more blanks than a plan lists":   {`{"unit":"mm","sheet":"1000 x 1000","blank":"1 x 5"}`, "blank", "over-budget", 422},

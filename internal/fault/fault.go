@@ -17,7 +17,7 @@ type Code string
 
 // The codes. Unreadable to TooMany mean that the request cannot be read or is
 // out of bounds; NoFit to OverBudget mean that it was understood, but that there
-// is no such enclosure, or that working it out would take too much.
+// is no such enclosure or cut plan, or that working it out would take too much.
 const (
 	Unreadable Code = "unreadable"   // the text is not a value of the expected type
 	NoUnit     Code = "no-unit"      // a bare number in a request that names no unit
@@ -33,6 +33,7 @@ const (
 	NoFit      Code = "no-fit"      // no ruler reading keeps every clearance in its window
 	Impossible Code = "impossible"  // the options do not give an enclosure
 	NoProof    Code = "no-proof"    // the fold proof failed
+	NoPlan     Code = "no-plan"     // the sheets or the trimmer do not give all blanks
 	OverBudget Code = "over-budget" // it would take more work than one call may
 )
 
@@ -73,7 +74,7 @@ func (f Fault) Under(name string) Fault {
 // Understood reports whether the request was read but has no answer, rather
 // than being unreadable or out of bounds.
 func (f Fault) Understood() bool {
-	return slices.Contains([]Code{NoFit, Impossible, NoProof, OverBudget}, f.Code)
+	return slices.Contains([]Code{NoFit, Impossible, NoProof, NoPlan, OverBudget}, f.Code)
 }
 
 // Faults is everything found wrong with one request, in the order found. An

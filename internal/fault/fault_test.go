@@ -52,10 +52,10 @@ func TestErrorText(t *testing.T) {
 }
 
 func TestUnderstood(t *testing.T) {
-	understood := []fault.Code{fault.NoFit, fault.Impossible, fault.NoProof, fault.OverBudget}
+	understood := []fault.Code{fault.NoFit, fault.Impossible, fault.NoProof, fault.NoPlan, fault.OverBudget}
 	for _, code := range []fault.Code{
 		fault.Unreadable, fault.NoUnit, fault.Ambiguous, fault.Unknown, fault.Missing, fault.Repeated, fault.Conflict,
-		fault.OutOfRange, fault.TooFine, fault.TooMany, fault.NoFit, fault.Impossible, fault.NoProof, fault.OverBudget,
+		fault.OutOfRange, fault.TooFine, fault.TooMany, fault.NoFit, fault.Impossible, fault.NoProof, fault.NoPlan, fault.OverBudget,
 	} {
 		assert.Equal(t, slices.Contains(understood, code), fault.Fault{Code: code}.Understood(), string(code))
 	}

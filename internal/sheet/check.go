@@ -174,7 +174,7 @@ func (c *checker) tooShort(i int) {
 		detail = fmt.Sprintf("Nothing can be cut: even the shortest first cut across a sheet is %s long, longer than the trimmer.", c.text(shortest))
 	}
 	least := c.order.leastTrimmer(i)
-	f := fault.Fault{Code: fault.Impossible, Field: "trimmer_length", Value: c.text(c.order.Trimmer), Detail: detail, Expected: "at least " + c.text(least), Least: least.Nanometres()}
+	f := fault.Fault{Code: fault.NoPlan, Field: "trimmer_length", Value: c.text(c.order.Trimmer), Detail: detail, Expected: "at least " + c.text(least), Least: least.Nanometres()}
 	at := slices.IndexFunc(c.faults, func(g fault.Fault) bool { return g.Detail == detail })
 	switch {
 	case at < 0:

@@ -39,7 +39,7 @@ func TestFaultyOrders(t *testing.T) {
 		"grain not known": {func(o *sheet.Order) { o.Sheets[0].Grain = sheet.AnySide }, fault.Missing, "sheet_grain"},
 		"margin too wide": {func(o *sheet.Order) { o.Margin = sheettest.Inches(t, "6") }, fault.OutOfRange, "margin"},
 		"negative kerf":   {func(o *sheet.Order) { o.Kerf = sheettest.Inches(t, "1").Neg() }, fault.OutOfRange, "kerf"},
-		"short trimmer":   {func(o *sheet.Order) { o.Trimmer = sheettest.Inches(t, "9") }, fault.Impossible, "trimmer_length"},
+		"short trimmer":   {func(o *sheet.Order) { o.Trimmer = sheettest.Inches(t, "9") }, fault.NoPlan, "trimmer_length"},
 		"too much effort": {func(o *sheet.Order) { o.Effort = time.Minute }, fault.OutOfRange, "effort_ms"},
 		"no price":        {func(o *sheet.Order) { o.Minimize = sheet.LeastCost }, fault.Missing, "sheet[0].price"},
 		"negative stock":  {func(o *sheet.Order) { o.Sheets[0].Available = -1 }, fault.OutOfRange, "sheet[0].available"},

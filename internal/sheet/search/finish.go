@@ -33,7 +33,7 @@ func (p *problem) finish(cuttings []cutting, eager bool) sheet.Answer {
 // outline turns layouts into plans whose steps have no words yet.
 func (p *problem) outline(cuttings []cutting, eager bool) sheet.Answer {
 	a := sheet.Answer{Made: make([]int, len(p.order.Items))}
-	f := finisher{problem: p, answer: &a, left: p.wanted(), eager: eager}
+	f := finisher{problem: p, answer: &a, left: p.wanted(cuttings), eager: eager}
 	for _, c := range p.byPriority(cuttings) {
 		if c.layout != nil {
 			f.add(c)
@@ -52,13 +52,19 @@ type finisher struct {
 	eager  bool
 }
 
-// wanted returns the counts of all items; without counts, as many as come.
-func (p *problem) wanted() []int {
-	left := make([]int, len(p.order.Items))
-	for i, it := range p.order.Items {
-		left[i] = it.Count
-		if it.Count == 0 {
-			left[i] = sheet.MostPieces * sheet.MostItems
+// wanted returns the counts of all items; without counts, what a layout gives, shared
+// evenly among those of a kind.
+func (p *problem) wanted(cuttings []cutting) []int {
+	left, made := make([]int, len(p.order.Items)), make([]int32, len(p.kinds))
+	for _, c := range cuttings {
+		tally(c.layout, made)
+	}
+	for k := range p.kinds {
+		items := p.kinds[k].items
+		for n, i := range items {
+			if left[i] = p.order.Items[i].Count; left[i] == 0 {
+				left[i] = (int(made[k]) + len(items) - 1 - n) / len(items)
+			}
 		}
 	}
 	return left

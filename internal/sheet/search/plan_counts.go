@@ -3,6 +3,9 @@ package search
 import (
 	"context"
 	"errors"
+	"fmt"
+	"slices"
+	"strings"
 	"time"
 
 	"creasefit/internal/fault"
@@ -96,11 +99,48 @@ func (f *follower) pulse(now time.Time) {
 	f.next = time.Now().Add(followEvery)
 }
 
-// outOfStock is the fault of an order that no plan was found for.
+// outOfStock is the fault of an order that no plan was found for. Its hint is what would
+// do beside the stock, if a plan with more sheets is found.
 func (pl *planner) outOfStock() fault.Fault {
-	f := fault.Fault{Code: fault.Impossible, Field: "sheet", Detail: "The sheets in stock do not give all blanks.", Hint: "more sheets in stock"}
+	f := fault.Fault{Code: fault.NoPlan, Field: "sheet", Detail: "The sheets in stock do not give all blanks.", Hint: "more sheets in stock"}
+	if lacking := pl.lacking(); lacking != "" {
+		f.Hint = lacking
+	}
 	if !pl.done() {
-		f.Detail, f.Hint = "No way was found in the time allowed to cut all blanks from the sheets in stock.", "more sheets in stock, or a greater effort_ms"
+		f.Detail = "No way was found in the time allowed to cut all blanks from the sheets in stock."
+		f.Hint += ", or a greater effort_ms"
 	}
 	return f
+}
+
+// lackingSteps is the work to find out what is lacking, some ten milliseconds.
+const lackingSteps = 2_000_000
+
+// lacking says how many sheets of which sizes would do beside those in stock; "" if that
+// is not found. Offcuts do not get more.
+func (pl *planner) lacking() string {
+	p, e := *pl.problem, newEffort(pl.ctx, time.Time{})
+	p.boards, e.left = slices.Clone(p.boards), lackingSteps
+	for i := range p.boards {
+		if !p.order.Sheets[p.boards[i].stock].Offcut {
+			p.boards[i].available = 0
+		}
+	}
+	free := p.newPlanner(e)
+	free.tryGreedy(20, 8)
+	more := make([]int, len(p.order.Sheets))
+	for _, c := range free.best {
+		more[c.board.stock] += c.times
+	}
+	var words []string
+	for i, s := range p.order.Sheets {
+		if n := more[i] - s.Available; n > 0 && s.Available > 0 {
+			unit := p.order.Ruler.Unit()
+			words = append(words, fmt.Sprintf("%d more of %s x %s", n, s.Width.Plain(unit), s.Height.Plain(unit)))
+		}
+	}
+	if words == nil {
+		return ""
+	}
+	return strings.Join(words, " and ") + " would do"
 }

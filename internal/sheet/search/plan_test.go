@@ -4,7 +4,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"regexp"
+	"strconv"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -197,16 +200,72 @@ func TestFineMixedOrder(t *testing.T) {
 	assert.LessOrEqual(t, float64(a.Sheets), 1.35*float64(a.LowerBound))
 }
 
-// An order that the stock does not suffice for is refused.
-func TestOutOfStock(t *testing.T) {
-	o := sheettest.TeaOrder(t)
-	o.Sheets[0].Available = 2
-	_, err := Plan(context.Background(), o)
+// refusedStock is the fault of an order that the stock does not suffice for.
+func refusedStock(t *testing.T, o sheet.Order) fault.Fault {
+	t.Helper()
+	_, err := counted(o, littleWork)
 	var faults fault.Faults
 	require.NoError(t, faults.Add(err))
 	require.Len(t, faults, 1)
-	assert.Equal(t, fault.Impossible, faults[0].Code)
+	assert.Equal(t, fault.NoPlan, faults[0].Code)
 	assert.Equal(t, "sheet", faults[0].Field)
+	return faults[0]
+}
+
+// An order that the stock does not suffice for is refused, with what would do beside it: as
+// the six sheets that it takes say, which are proven.
+func TestOutOfStock(t *testing.T) {
+	o := sheettest.TeaOrder(t)
+	sheets := planned(t, o).Sheets
+	for o.Sheets[0].Available = 1; o.Sheets[0].Available < sheets; o.Sheets[0].Available++ {
+		f := refusedStock(t, o)
+		assert.Equal(t, "The sheets in stock do not give all blanks.", f.Detail)
+		assert.Equal(t, fmt.Sprintf("%d more of 12 in x 12 in would do", sheets-o.Sheets[0].Available), f.Hint)
+	}
+	planned(t, o)
+	o.Sheets[0].Offcut, o.Sheets[0].Available = true, 2
+	assert.Equal(t, "more sheets in stock", refusedStock(t, o).Hint, "nobody buys offcuts")
+}
+
+// What is said to be lacking does: with it in stock there is a plan.
+func TestWhatIsLackingDoes(t *testing.T) {
+	number := regexp.MustCompile(`(\d+) more of ([\d.]+) in`)
+	rapid.Check(t, func(r *rapid.T) {
+		o := sheettest.TeaOrder(t)
+		o.Sheets = append(o.Sheets, sheet.Stock{Width: sheettest.Inches(t, "8 1/2"), Height: sheettest.Inches(t, "11"), Grain: sheet.AlongHeight})
+		for i := range o.Sheets {
+			o.Sheets[i].Available = rapid.IntRange(1, 2).Draw(r, "available")
+		}
+		for i := range o.Items {
+			o.Items[i].Count = rapid.IntRange(8, 25).Draw(r, "count")
+		}
+		found := number.FindAllStringSubmatch(refusedStock(t, o).Hint, -1)
+		require.NotEmpty(t, found)
+		for _, f := range found {
+			n, err := strconv.Atoi(f[1])
+			require.NoError(t, err)
+			o.Sheets[map[string]int{"12": 0, "8.5": 1}[f[2]]].Available += n
+		}
+		planned(t, o)
+	})
+}
+
+// Blanks of one size without counts share what a sheet gives: by hand, six of 4 x 5 in on
+// 12 x 12 in are three and three, or two of each.
+func TestBlanksOfOneSizeShareASheet(t *testing.T) {
+	o := sheet.Order{Sheets: []sheet.Stock{{Width: sheettest.Inches(t, "12"), Height: sheettest.Inches(t, "12")}}, Ruler: sheettest.Step(t, "1/16 in")}
+	for n, want := range map[int][]int{1: {6}, 2: {3, 3}, 3: {2, 2, 2}, 4: {2, 2, 1, 1}} {
+		o.Items = nil
+		for range n {
+			o.Items = append(o.Items, sheet.Item{Width: sheettest.Inches(t, "5"), Height: sheettest.Inches(t, "4")})
+		}
+		for _, o.Effort = range []time.Duration{0, time.Second} { // as it comes, and made easy
+			a, err := Plan(context.Background(), o)
+			require.NoError(t, err)
+			require.NoError(t, verify.Plan(o, a))
+			assert.Equal(t, want, a.Made)
+		}
+	}
 }
 
 func TestCancelledOrders(t *testing.T) {
