@@ -6,6 +6,7 @@ import (
 
 	"creasefit/internal/fault"
 	"creasefit/internal/measure"
+	"creasefit/internal/rounding"
 )
 
 // mostCells is how many cells a row has at the most.
@@ -63,8 +64,8 @@ func (d *draft) cells(w *cellWords, size measure.Length) ([]int, error) {
 		share := c.rest.Over(c.free) // of what is left
 		c.rest, c.free = c.rest.Sub(share), c.free-1
 		cells[i] = d.between(w.readings[i], share, c.least, measure.Largest())
-		if free >= 0 {
-			d.even(free, cells[i])
+		if free >= 0 { // the cells are alike: the least come first
+			d.plan.Problem.Even = append(d.plan.Problem.Even, rounding.Pair{A: free, B: cells[i], Rising: true})
 		}
 		free = cells[i]
 	}

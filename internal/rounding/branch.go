@@ -2,12 +2,37 @@ package rounding
 
 // solve finds the optimum of one part and leaves it in the variables' best.
 func (s *Search) solve(p *part) bool {
-	s.found, s.dirty = false, 0
+	s.found = false
+	if p.rising {
+		s.solveNear(p)
+	}
+	s.touch(p)
+	s.branch(p)
+	return s.found && s.err == nil
+}
+
+// solveNear looks for the optimum among readings next to their ideals. Where many of
+// them are to be equal it mostly lies there, and then cuts off nearly all of the rest.
+func (s *Search) solveNear(p *part) {
+	mark := len(s.trail)
+	s.touch(p)
+	near := true
+	for _, i := range p.readings {
+		ideal := s.problem.Readings[i].Ideal.Nanometres()
+		near = near && s.shrink(i, floorDiv(ideal, s.step), ceilDiv(ideal, s.step))
+	}
+	if near {
+		s.branch(p)
+	}
+	s.rewind(mark)
+}
+
+// touch has all rows of a part looked at, and no others.
+func (s *Search) touch(p *part) {
+	s.dirty = 0
 	for i := range p.rows {
 		s.dirty |= bit(i)
 	}
-	s.branch(p)
-	return s.found && s.err == nil
 }
 
 // tired reports whether the context has ended, for which it looks now and then.
@@ -93,15 +118,15 @@ func (s *Search) settle(p *part) bool {
 }
 
 // splitGauge splits at the open value nearest to the gauge's middle: that
-// value, what lies below and what lies above; or in halves if the middle is
-// outside.
+// value, what lies below and what lies above; or in halves if there is nothing
+// on one side, unless that is all that a rising pair leaves.
 func (s *Search) splitGauge(p *part, g *gauge) {
 	v := s.vars[g.of]
 	x := s.nearest(&v, g)
 	if x < v.hi && abs(g.slope*(x+v.stride)-g.offset) < abs(g.slope*x-g.offset) {
 		x += v.stride
 	}
-	if x == v.lo || x == v.hi {
+	if (x == v.lo || x == v.hi) && !(g.rising && x == g.middle) {
 		s.bisect(p, g.of, x == v.hi)
 		return
 	}

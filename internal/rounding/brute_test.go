@@ -68,6 +68,11 @@ func judge(p *rounding.Problem, step measure.Step, sizes []measure.Length) (j ju
 			return j, false
 		}
 	}
+	for _, e := range p.Even {
+		if e.Rising && sizes[e.B].Less(sizes[e.A]) {
+			return j, false
+		}
+	}
 	var missed, distance, uneven, sum int64
 	for _, w := range p.Windows {
 		v, least, greatest := value(w.Form, sizes), w.Min.Nanometres(), w.Max.Nanometres()
@@ -162,7 +167,7 @@ func smallProblem(r *rand.Rand, step measure.Step) *rounding.Problem {
 		p.Windows = append(p.Windows, w)
 	}
 	for range r.IntN(3) {
-		p.Even = append(p.Even, rounding.Pair{A: r.IntN(n), B: r.IntN(n)})
+		p.Even = append(p.Even, rounding.Pair{A: r.IntN(n), B: r.IntN(n), Rising: r.IntN(3) == 0})
 	}
 	return p
 }

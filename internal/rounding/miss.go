@@ -12,7 +12,7 @@ import (
 type Miss struct {
 	OffMarks []int // fixed readings that lie on no mark of the step
 	Windows  []Off // windows that are missed, in the order of the problem
-	Closes   bool  // whether any readings at all, on marks and within their ends, close the closures
+	Closes   bool  // whether any readings at all, on marks and within their ends, close the closures and rise with the pairs
 }
 
 // Off is a window, by index, and by how much the nearest readings miss it:

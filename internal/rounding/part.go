@@ -10,6 +10,7 @@ type part struct {
 	gauges   []gauge // those of the windows before those of the pairs
 	gauged   []int   // their variables
 	windows  int     // how many of the gauges are of windows
+	rising   bool    // some of them are of rising pairs
 }
 
 // row is an equation between variables, counted in steps: its terms add up to
@@ -38,6 +39,7 @@ type gauge struct {
 	min, max int64
 	weight   int64
 	window   bool
+	rising   bool  // what it measures must not be above zero
 	slope    int64 // at the step: slope*variable - offset is twice the distance from the middle
 	offset   int64
 	middle   int64 // where that is zero, rounded down
@@ -97,7 +99,7 @@ func (s *Search) build() {
 		gauges: room(&m.gauges, gauges)[:0],
 	}
 	s.vars = room(&m.vars, n+gauges)
-	s.trail = room(&m.trail, 3*len(s.vars))[:0]
+	s.trail = room(&s.trail, 3*len(s.vars)) // which grows where that is too little
 	figures := room(&m.figures, mostMarks+2*len(s.vars)+1)
 	s.marks, figures = figures[:0:mostMarks], figures[mostMarks:]
 	s.slopes, s.after = figures[:len(s.vars)], figures[len(s.vars):]
@@ -205,7 +207,8 @@ func (b *builder) fill(q int) {
 	part.windows = len(b.gauges) - gauge0
 	for i, e := range p.Even {
 		if terms := pairTerms(e); b.homeOf(terms[:]) == q {
-			b.gauge(gauge{of: len(p.Readings) + len(p.Windows) + i, weight: 1}, terms[:])
+			b.gauge(gauge{of: len(p.Readings) + len(p.Windows) + i, weight: 1, rising: e.Rising}, terms[:])
+			part.rising = part.rising || e.Rising
 		}
 	}
 	part.stated = len(b.rows) - row0

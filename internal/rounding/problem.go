@@ -31,7 +31,7 @@ type Problem struct {
 // Reading is a number that a person sets on a ruler.
 type Reading struct {
 	Name  string
-	Ideal measure.Length // what it would be on an endlessly fine ruler; the search asks only if Fixed
+	Ideal measure.Length // what it would be on an endlessly fine ruler; unless Fixed it only tells where to look first
 	Min   measure.Length // the least it may be; may be negative
 	Max   measure.Length // the greatest it may be; zero is zero, not "no end"
 	Fixed bool           // kept at Ideal as given, whatever Min and Max are
@@ -68,8 +68,13 @@ type Window struct {
 	Weight   int64
 }
 
-// Pair is two readings, by index, that should be equal if they can be.
-type Pair struct{ A, B int }
+// Pair is two readings, by index, that should be equal if they can be. Of a Rising
+// one A must not be above B: where several readings are alike, so that one order of
+// them is as good as another, it spares the search the others.
+type Pair struct {
+	A, B   int
+	Rising bool
+}
 
 // Value returns the form's value for the given sizes of the readings. It is
 // exact for the sizes that a search returns.

@@ -44,7 +44,7 @@ func drawProblem(t *rapid.T) (*rounding.Problem, measure.Step) {
 		p.Windows = append(p.Windows, rounding.Window{Form: f, Max: width, Weight: 1 + random.Int64N(3)})
 	}
 	for range random.IntN(3) {
-		p.Even = append(p.Even, rounding.Pair{A: random.IntN(n), B: random.IntN(n)})
+		p.Even = append(p.Even, rounding.Pair{A: random.IntN(n), B: random.IntN(n), Rising: random.IntN(3) == 0})
 	}
 	return p, step
 }
@@ -168,7 +168,11 @@ func TestOrderOfReadingsChangesNoCost(t *testing.T) {
 			q.Windows = append(q.Windows, w)
 		}
 		for _, e := range p.Even {
-			q.Even = append(q.Even, rounding.Pair{A: to[e.B], B: to[e.A]})
+			e.A, e.B = to[e.A], to[e.B]
+			if !e.Rising {
+				e.A, e.B = e.B, e.A
+			}
+			q.Even = append(q.Even, e)
 		}
 		after, still := solve(t, q, step)
 		require.Equal(t, ok, still)

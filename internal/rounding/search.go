@@ -28,12 +28,11 @@ type Search struct {
 
 	// Of the part being searched.
 	found   bool
-	cost    cost  // of the best so far
-	low     cost  // what nothing that is open can go below
-	summing bool  // all that comes before the sum is settled
-	cap     int64 // what the sum is to be at most
-	above   int64 // the least that is known of sums that were cut off as above the cap
-	trail   []undo
+	cost    cost    // of the best so far
+	low     cost    // what nothing that is open can go below
+	summing bool    // all that comes before the sum is settled
+	cap     int64   // what the sum is to be at most
+	above   int64   // the least that is known of sums that were cut off as above the cap
 	dirty   uint64  // the rows, by bit, with variables that have changed
 	after   []int64 // scratch for divide, by term
 	slopes  []int64 // by variable, of the sum less shares of the rows, in fine parts of one
@@ -185,7 +184,7 @@ func (s *Search) startRows(p *part) bool {
 }
 
 // startGauges counts the gauges in steps and holds their variables to the
-// windows.
+// windows and on the rise.
 func (s *Search) startGauges(p *part) bool {
 	for i := range p.gauges {
 		g := &p.gauges[i]
@@ -195,13 +194,25 @@ func (s *Search) startGauges(p *part) bool {
 			g.slope, g.offset = -g.slope, -g.offset
 		}
 		g.middle = floorDiv(g.offset, g.slope)
-		if !g.window || s.relaxed {
-			continue
-		}
-		half := g.max - g.min
-		if !s.shrink(g.of, ceilDiv(g.offset-half, g.slope), floorDiv(g.offset+half, g.slope)) {
+		if !s.hold(g) {
 			return false
 		}
 	}
 	return true
+}
+
+// hold keeps a gauge's variable within its window or, of a rising pair, on the side of its
+// middle that is not above zero; false means that nothing is left.
+func (s *Search) hold(g *gauge) bool {
+	v, half := &s.vars[g.of], g.max-g.min
+	lo, hi := ceilDiv(g.offset-half, g.slope), floorDiv(g.offset+half, g.slope)
+	switch {
+	case g.window:
+		return s.relaxed || s.shrink(g.of, lo, hi)
+	case !g.rising:
+		return true
+	case g.coef > 0:
+		return s.shrink(g.of, v.lo, hi)
+	}
+	return s.shrink(g.of, lo, v.hi)
 }
