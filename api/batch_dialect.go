@@ -174,7 +174,7 @@ func scoreOf(rows [][]string, known func(string) bool) int {
 			even++
 		}
 	}
-	return names*1_000_000 + even*1000/max(1, len(rows)-1)*1000 + min(len(rows[0]), 999)
+	return names*2_000_000 + even*1000/max(1, len(rows)-1)*1000 + min(len(rows[0]), 999)
 }
 
 // columnName is the name that the heading of a column stands for: headings are

@@ -107,3 +107,24 @@ func TestHabitsAreFound(t *testing.T) {
 	var d dialect
 	assert.Empty(t, d.findHabits("", known))
 }
+
+// One more name says more than all rows, one more row in a thousand more than all columns.
+func TestNamesGoBeforeRowsBeforeColumns(t *testing.T) {
+	known := func(name string) bool { return name == "width" || name == "height" }
+	row := func(n int) []string { return make([]string, n) }
+	many := func(rows ...[]string) [][]string { return append([][]string{make([]string, 3)}, rows...) }
+	ascending := [][][]string{
+		nil,
+		{row(1)}, {row(2)}, {row(999)},
+		many(row(2), row(1), row(3)), append(many(row(3)), row(3), row(2)), many(row(3), row(3)),
+		{{"width"}, row(2)}, {{"width", ""}, row(1)}, {{"width"}, row(1)},
+		{{"Height ", "width"}, row(1)}, {{"width", "height"}, row(2)},
+	}
+	for i, rows := range ascending[1:] {
+		assert.Greater(t, scoreOf(rows, known), scoreOf(ascending[i], known), "%v", rows)
+	}
+	assert.Equal(t, scoreOf([][]string{row(999)}, known), scoreOf([][]string{row(2000)}, known), "columns never count as a row")
+	var d dialect
+	d.findHabits("width;a,b,c\n1;2;3,4,5\n", known)
+	assert.Equal(t, ";", string(d.separator), "the name is found with it, though commas make all rows even")
+}

@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"encoding/json"
 	"encoding/xml"
+	"fmt"
 	"image/png"
+	"io"
 	"net/http"
 	"strconv"
 	"strings"
@@ -14,6 +16,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/tell"
+	"creasefit/internal/draw"
+	"creasefit/internal/fault"
 	"creasefit/internal/repertoire"
 )
 
@@ -165,4 +169,28 @@ func TestStepPictures(t *testing.T) {
 	german := get(t, box+"4&language=de").ok().Body.String()
 	assert.Contains(t, german, "auf dich zu")
 	get(t, strings.Replace(box, ".svg", ".png", 1)+"4").ok()
+}
+
+// What a machine cannot do is told by the name that would change it, with a size that is
+// none too small: rounded up to a hundredth of a millimetre.
+func TestMachinesSayWhatTheyCannotDo(t *testing.T) {
+	for _, c := range []struct {
+		cannot              draw.CutterError
+		field, detail, hint string
+	}{
+		{draw.CutterError{Kerf: true, Piece: "band", Size: 0.121}, "kerf", "band has a detail of 0.13 mm that", "leave kerf out"},
+		{draw.CutterError{Kerf: true, Piece: "band", Size: 0.5}, "kerf", "band has a detail of 0.5 mm that", "leave kerf out"},
+		{draw.CutterError{Piece: "lid", Size: 312.3401}, "bed", "lid, 312.35 mm at its longest,", "leave bed out"},
+		{draw.CutterError{Piece: "lid", Size: 312}, "bed", "lid, 312 mm at its longest,", "leave bed out"},
+	} {
+		err := cutterFault(fmt.Errorf("laying out: %w", &c.cannot))
+		f, ok := err.(fault.Fault)
+		require.True(t, ok, err)
+		assert.Equal(t, fault.Impossible, f.Code)
+		assert.Equal(t, c.field, f.Field)
+		assert.Contains(t, f.Detail, c.detail)
+		assert.Contains(t, f.Hint, c.hint)
+	}
+	assert.NoError(t, cutterFault(nil))
+	assert.Equal(t, io.EOF, cutterFault(io.EOF), "what is not about the machine stays what it is")
 }

@@ -1,14 +1,17 @@
 package api
 
 import (
+	"context"
 	"flag"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
 	"creasefit/internal/measure"
@@ -58,4 +61,55 @@ func chosenAtRandom(r *rand.Rand, k *enclosure.Kind) map[string]enclosure.Value 
 		}
 	}
 	return chosen
+}
+
+// withFoot is the design that the service shows first with a choice, of words and of a count.
+func withFoot(t *testing.T) *enclosure.Kind {
+	t.Helper()
+	text := strings.Replace(ask.ExampleDesign(), `"pieces":`, `"choices":[{"name":"foot","of":["open","closed"],"help":"What is below."}],"pieces":`, 1)
+	text = strings.Replace(text, `{"panel":"lap"`, `{"panel":"foot","on":"back","edge":"bottom","narrower":"1/8 in","reach":{"like":"right side"},"when":{"foot":"closed"}},{"panel":"lap"`, 1)
+	k, err := own.Read([]byte(text))
+	require.NoError(t, err)
+	return k
+}
+
+// The order round a usual thing is found once for each way to choose, whatever the sizes
+// are, and not kept from a caller who has left before it was found.
+func TestOrdersAreRememberedByWhatIsChosen(t *testing.T) {
+	k := withFoot(t)
+	asked := func(foot string, width int64) *solve.Request {
+		chosen := map[string]enclosure.Value{"foot": {Choice: foot}, "lap": {Length: measure.Millimetres(width / 8)}}
+		q := sampleRequest(k, chosen)
+		q.Width = measure.Millimetres(width)
+		return q
+	}
+	reach := newReach()
+	left, leave := context.WithCancel(t.Context())
+	leave()
+	assert.Nil(t, reach.sampled(left, asked("open", 100)))
+	open := reach.sampled(t.Context(), asked("open", 100))
+	require.NotNil(t, open, "nothing was kept from the caller who had left")
+	assert.Same(t, open, reach.sampled(t.Context(), asked("open", 170)))
+	closed := reach.sampled(t.Context(), asked("closed", 100))
+	require.NotNil(t, closed)
+	assert.NotSame(t, open, closed)
+	assert.Same(t, closed, reach.sampled(t.Context(), asked("closed", 90)))
+	assert.Same(t, open, reach.sampled(t.Context(), asked("open", 80)))
+}
+
+// A caller's own design is held to some order, one that is kept here is not, nor is a kind.
+func TestWhatIsTriedBeforehandIsNotTriedAgain(t *testing.T) {
+	for name, k := range map[string]*enclosure.Kind{"kept": nil, "a caller's": withFoot(t)} {
+		if k == nil {
+			var err error
+			k, err = own.Read([]byte(ask.ExampleDesign()))
+			require.NoError(t, err)
+		}
+		reach := newReach()
+		s, err := solve.Solve(t.Context(), sampleRequest(k, map[string]enclosure.Value{}))
+		require.NoError(t, err)
+		require.NoError(t, reach.of(t.Context(), s))
+		assert.Len(t, reach.orders.young, map[string]int{"kept": 0, "a caller's": 1}[name], name)
+		assert.NotNil(t, reach.sampled(t.Context(), s.Request), "what nobody chose is left to the design")
+	}
 }

@@ -276,6 +276,18 @@ func TestRecentAnswersAreTheSameAndBounded(t *testing.T) {
 // numbered is the key of a made-up request.
 func numbered(i int) requestKey { return requestKey(sha256.Sum256(fmt.Append(nil, i))) }
 
+// A collector that is no address keeps nobody from being answered, but is told; none at
+// all is not.
+func TestACollectorThatIsNoneIsLogged(t *testing.T) {
+	for collector, told := range map[string]bool{"": false, "http://[stall": true} {
+		var log strings.Builder
+		config := DefaultConfig()
+		config.Collector = collector
+		call(t, New(config, slog.New(slog.NewTextHandler(&log, nil))), http.MethodGet, "/v1/ruler?length=1in", "").ok()
+		assert.Equal(t, told, strings.Contains(log.String(), "no traces are sent"), "%q: %s", collector, log.String())
+	}
+}
+
 func TestConfigIsChecked(t *testing.T) {
 	assert.NoError(t, DefaultConfig().Check())
 	config := DefaultConfig()

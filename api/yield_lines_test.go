@@ -2,6 +2,7 @@ package api
 
 import (
 	"bufio"
+	"cmp"
 	"context"
 	"encoding/json"
 	"net/http"
@@ -13,6 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/ask"
 	"creasefit/api/wire"
 )
 
@@ -77,4 +79,52 @@ func TestWhoeverLeavesEndsThePlan(t *testing.T) {
 	free := s.dear.State().Free
 	leave()
 	assert.Eventually(t, func() bool { return s.dear.State().Free == free+1 }, 5*time.Second, 5*time.Millisecond)
+}
+
+// eager takes an answer and counts how often it was sent on, and how many lines there
+// were each time.
+type eager struct {
+	*httptest.ResponseRecorder
+	sent []int
+}
+
+func (e *eager) Flush() { e.sent = append(e.sent, strings.Count(e.Body.String(), "\n")) }
+
+// Every line is sent on as soon as it is there, whoever else waits; caches are told that
+// the header chose the format where it did.
+func TestLinesAreSentOnOneByOne(t *testing.T) {
+	for target, vary := range map[string]string{"/v1/yield": "Accept-Encoding, Accept", "/v1/yield?format=ndjson": "Accept-Encoding"} {
+		w := &eager{ResponseRecorder: httptest.NewRecorder()}
+		shared().Handler().ServeHTTP(w, newRequest(http.MethodPost, target, craft, headers{"Content-Type", "application/json", "Accept", mediaLines}))
+		lines := planLines(t, answer{t, w.ResponseRecorder})
+		var want []int
+		for i := range lines {
+			want = append(want, i+1)
+		}
+		assert.Equal(t, want, w.sent, target)
+		assert.Equal(t, vary, strings.Join(w.Header().Values("Vary"), ", "), target)
+	}
+}
+
+// A calculation that fails after its first line says so in its last one: the status is
+// told already.
+func TestAPlanThatFailsOnTheWaySaysSo(t *testing.T) {
+	k := *newYield().(*calculation[*ask.Yield, *yieldAnswer])
+	follow := k.follow.compute
+	k.follow.compute = func(ctx context.Context, q *ask.Yield, each func(*yieldAnswer)) (*yieldAnswer, error) {
+		a, err := follow(ctx, q, each)
+		each(a)
+		return nil, cmp.Or(err, context.DeadlineExceeded)
+	}
+	w := httptest.NewRecorder()
+	c := shared().echo.NewContext(newRequest(http.MethodPost, "/v1/yield?format=ndjson", craft, headers{"Content-Type", "application/json"}), w)
+	require.NoError(t, k.serve(shared().host, c, ""))
+	lines := planLines(t, answer{t, w})
+	last := lines[len(lines)-1]
+	require.Greater(t, len(lines), 1)
+	assert.False(t, lines[0].Done)
+	assert.True(t, last.Done)
+	assert.Nil(t, last.Plan)
+	require.NotNil(t, last.Problem)
+	assert.Equal(t, "/problems/took-too-long", last.Problem.Type)
 }
