@@ -2,6 +2,7 @@ package edge
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"net"
 	"net/http"
@@ -24,14 +25,17 @@ func (c *together) Write(p []byte) (int, error) {
 	return c.TCPConn.Write(p)
 }
 
-// sendHeld sends what was held. After a part of it nothing else may be sent.
-func (c *together) sendHeld() error {
+// release sends what was held, whole or not at all: after a part of it nothing else may be sent.
+func (c *together) release(whole bool) (err error) {
 	held := c.held
 	c.held = nil
-	_, err := held.WriteTo(c.TCPConn)
-	if err != nil {
+	if whole {
+		_, err = held.WriteTo(c.TCPConn)
+	}
+	if !whole || err != nil {
 		_ = c.Close() // it is of no use any more
 	}
+	helds.Put(held)
 	return err
 }
 
@@ -62,21 +66,18 @@ const (
 var helds = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 
 // WriteBody writes a body whose head is set, together with it where the connection can.
-func WriteBody(w http.ResponseWriter, r *http.Request, body []byte) error {
+func WriteBody(w http.ResponseWriter, r *http.Request, body []byte) (err error) {
 	c, _ := r.Context().Value(holderKey{}).(*together)
 	if c == nil || len(body) < leastTogether || len(body) > mostTogether {
-		_, err := w.Write(body)
+		_, err = w.Write(body)
 		return err
 	}
 	c.held = helds.Get().(*bytes.Buffer)
-	defer helds.Put(c.held)
 	c.held.Reset()
-	_, err := w.Write(body)
-	if flushed := http.NewResponseController(w).Flush(); err == nil {
-		err = flushed
-	}
-	if sent := c.sendHeld(); err == nil {
-		err = sent
-	}
+	whole := false // unless a panic comes between
+	defer func() { err = cmp.Or(err, c.release(whole)) }()
+	_, err = w.Write(body)
+	err = cmp.Or(err, http.NewResponseController(w).Flush())
+	whole = true
 	return err
 }

@@ -155,3 +155,22 @@ func TestNothingFollowsAPart(t *testing.T) {
 	assert.Less(t, len(got), begun*whole)
 	assert.Greater(t, len(got), (begun-1)*whole)
 }
+
+// fainting is a writer whose handler panics when all is written.
+type fainting struct{ http.ResponseWriter }
+
+func (fainting) Flush() { panic("spilt tea") }
+
+// A handler that panics in the middle of an answer, and is caught, sends none of it: what
+// was held is nobody else's, and the connection comes to its end.
+func TestAPanicSendsNothing(t *testing.T) {
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	require.NoError(t, err)
+	server := DefaultConfig().Server(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		defer func() { assert.Equal(t, "spilt tea", recover()) }()
+		_ = WriteBody(fainting{w}, r, make([]byte, 7400))
+	}))
+	go func() { _ = server.Serve(&Shedding{Listener: listener, Caller: func(string) string { return "" }}) }()
+	t.Cleanup(func() { _ = server.Close() })
+	assert.Empty(t, bytesOf(t, listener.Addr().String(), "GET / HTTP/1.1\r\nHost: x\r\n\r\n"))
+}

@@ -19,10 +19,13 @@ type Memory struct {
 	Lengths Slab[measure.Length]
 }
 
-// GiveBack lets the next patterns lie there: none of those that do may be used any more.
+// GiveBack lets the next patterns lie there: none of those that do may be used any more,
+// and nothing is left of them.
 func (m *Memory) GiveBack() {
-	m.Pieces.used, m.Strips.used, m.Cells.used, m.Scores.used, m.Panels.used, m.Creases.used, m.Corners.used = 0, 0, 0, 0, 0, 0, 0
-	m.Cuts.used, m.Glues.used, m.Seams.used, m.Joints.used, m.Lengths.used = 0, 0, 0, 0, 0
+	for _, slab := range [...]interface{ giveBack() }{&m.Pieces, &m.Strips, &m.Cells, &m.Scores, &m.Panels, &m.Creases,
+		&m.Corners, &m.Cuts, &m.Glues, &m.Seams, &m.Joints, &m.Lengths} {
+		slab.giveBack()
+	}
 }
 
 // Rectangle returns what the function of that name does.
@@ -48,8 +51,13 @@ func (m *Memory) Positions(s *Strip) []measure.Length {
 
 // Slab is where many short lists of one type lie.
 type Slab[T any] struct {
-	all  []T
+	all  []T // zero from used on
 	used int
+}
+
+func (s *Slab[T]) giveBack() {
+	clear(s.all[:s.used])
+	s.used = 0
 }
 
 // mostSpare is how many values more than asked for are made room for at the most.
@@ -66,6 +74,5 @@ func (s *Slab[T]) Take(n int) []T {
 	}
 	taken := s.all[s.used : s.used+n : s.used+n]
 	s.used += n
-	clear(taken)
 	return taken
 }

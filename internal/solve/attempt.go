@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"iter"
-	"maps"
 	"slices"
 	"sync"
 
@@ -94,21 +93,6 @@ func (r *Request) settled() iter.Seq[*Request] {
 	}
 }
 
-// with is the request with another choice of one of the kind's parameters.
-func (r *Request) with(o enclosure.Option) Request {
-	q := *r
-	q.Options = r.given()
-	q.Options[o.Name] = enclosure.Value{Choice: o.Choice}
-	return q
-}
-
-// given is a copy of the options of a request, to be added to.
-func (r *Request) given() map[string]enclosure.Value {
-	options := make(map[string]enclosure.Value, len(r.Options)+1)
-	maps.Copy(options, r.Options)
-	return options
-}
-
 // add puts an attempt before those that are clearly less sure.
 func (t *attempts) add(a *attempt) {
 	at := len(t.good)
@@ -141,14 +125,14 @@ func (t *attempts) leave(taken *attempt) {
 			a.plan.Memory.GiveBack()
 		}
 	}
+	if t.missed != nil {
+		t.missed.plan.Memory.GiveBack()
+	}
 }
 
 // drop gives the plans back as well, and all that was laid out by them.
 func (t *attempts) drop() {
 	t.leave(nil)
-	if t.missed != nil {
-		t.missed.plan.Memory.GiveBack()
-	}
 	t.over()
 }
 

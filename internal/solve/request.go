@@ -7,6 +7,8 @@
 package solve
 
 import (
+	"maps"
+
 	"creasefit/internal/enclosure"
 	"creasefit/internal/measure"
 	"creasefit/internal/sheet"
@@ -59,4 +61,19 @@ type Request struct {
 	toFind   []string        // sizes of the contents that a check is to find
 	inner    *chain          // what the sizes of the contents depend on, if they are another enclosure
 	measured map[string]bool // options that a check took from the measurements
+}
+
+// with is the request with another choice of one of the kind's parameters.
+func (r *Request) with(o enclosure.Option) Request {
+	q := *r
+	q.Options = r.given()
+	q.Options[o.Name] = enclosure.Value{Choice: o.Choice}
+	return q
+}
+
+// given is a copy of the options of a request, to be added to.
+func (r *Request) given() map[string]enclosure.Value {
+	options := make(map[string]enclosure.Value, len(r.Options)+1)
+	maps.Copy(options, r.Options)
+	return options
 }

@@ -77,6 +77,8 @@ var solutions = sync.Pool{New: func() any { return new(Solution) }}
 // any more, nor anything that was laid out for it.
 func (s *Solution) GiveBack() {
 	s.plan.Memory.GiveBack()
+	clear(s.Fits)
+	clear(s.Warnings)
 	*s = Solution{Fits: s.Fits[:0], Alternatives: s.Alternatives[:0], Warnings: s.Warnings[:0]}
 	solutions.Put(s)
 }
