@@ -67,6 +67,8 @@ func (m *model) cross(a, b *plate) (deep, wide float64) {
 	if len(pa) == 0 || len(pb) == 0 {
 		return deep, wide
 	}
+	slices.Sort(pa)
+	slices.Sort(pb)
 	for s := range stretches(pa) {
 		wide = min(wide, b.slot(p, along, s))
 		for q := range stretches(pb) {
@@ -111,7 +113,7 @@ func (pl *plate) slot(p, along Vec, s span) float64 {
 }
 
 // passed appends where a line in the plate's plane enters its paper and leaves it, in
-// turn.
+// any order.
 func (pl *plate) passed(at []float64, p, along Vec) []float64 {
 	from, way := pl.move.spot(p), spot{along.Dot(pl.move.X), along.Dot(pl.move.Y)}
 	for _, ring := range [...][]spot{pl.flat, pl.hole} {
@@ -128,6 +130,5 @@ func (pl *plate) passed(at []float64, p, along Vec) []float64 {
 			u, cu = v, cv
 		}
 	}
-	slices.Sort(at)
 	return at
 }

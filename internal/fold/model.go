@@ -51,7 +51,8 @@ type model struct {
 	first      []int   // the plate of each piece's first panel
 	plates     []plate
 	spots      []spot
-	corners    []Vec // of all plates, folded
+	corners    []Vec // of all plates and pieces, folded
+	pieces     []piece
 	findings   []Finding
 	clearances []Clearance
 	tried      part        // scratch for without
@@ -73,7 +74,7 @@ func (m *model) done() {
 		clear(m.plates)
 		clear(m.facets)
 		*m = model{facets: m.facets[:0], body: m.body[:0], first: m.first[:0], plates: m.plates[:0], spots: m.spots[:0], corners: m.corners[:0],
-			uncovered: m.uncovered}
+			pieces: m.pieces[:0], uncovered: m.uncovered}
 		models.Put(m)
 	}
 }

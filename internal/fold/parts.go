@@ -186,14 +186,14 @@ func (m *model) cutUp(pl *plate) {
 	if first.cut == nil {
 		first.cut = trapezoids(first)
 	}
-	space := make([]Vec, 0, 4*len(first.cut))
-	pl.parts = make([]piece, len(first.cut))
-	for i, ring := range first.cut {
-		at := len(space)
-		space = pl.lift(space, ring)
-		corners := space[at:len(space):len(space)]
-		pl.parts[i] = piece{boxRound(corners).thicker(pl.move.Z, m.half), corners}
+	begin := len(m.pieces)
+	for _, ring := range first.cut {
+		at := len(m.corners)
+		m.corners = pl.lift(m.corners, ring)
+		corners := m.corners[at:len(m.corners):len(m.corners)]
+		m.pieces = append(m.pieces, piece{boxRound(corners).thicker(pl.move.Z, m.half), corners})
 	}
+	pl.parts = m.pieces[begin:len(m.pieces):len(m.pieces)]
 }
 
 func (pl *plate) lift(to []Vec, ring []spot) []Vec {

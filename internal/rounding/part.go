@@ -95,7 +95,7 @@ func (s *Search) build() {
 	b := builder{
 		Search: s, home: numbers[n : 2*n], gauged: numbers[2*n : 2*n],
 		terms:  room(&m.terms, terms)[:0],
-		rows:   room(&m.rows, 2*len(p.Closures)+gauges)[:0],
+		rows:   room(&m.rows, 2*(len(p.Closures)+gauges))[:0], // as many derived as stated
 		gauges: room(&m.gauges, gauges)[:0],
 	}
 	s.vars = room(&m.vars, n+gauges)
@@ -115,6 +115,7 @@ func (s *Search) build() {
 		s.parts[q].readings = readings[first:]
 		b.fill(q)
 	}
+	m.terms = b.terms // with the room that derived rows took
 }
 
 // settleHomes joins the readings that hang together, numbers the parts and
