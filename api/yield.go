@@ -43,7 +43,16 @@ func newYield() computing {
 
 // told is the answer as a value.
 func (a *yieldAnswer) told(x *answering) *wire.Yield {
-	return wire.OfYield(&a.order, &a.plan, x.Unit(), a.warnings, x.asked())
+	y := wire.OfYield(&a.order, &a.plan, x.Unit(), a.warnings, x.asked())
+	if theme := a.request.Pictures; !theme.Is("no") {
+		y.Picture = string(svg.Append(nil, a.picture(), svg.Options{Dark: theme.Is("dark"), ID: "plan"}))
+	}
+	return y
+}
+
+// picture draws the sheets of the plan.
+func (a *yieldAnswer) picture() *draw.Drawing {
+	return draw.NewPlan(&a.order, &a.plan, draw.Options{Title: "Cut plan", Description: wire.PlanSummary(&a.order, &a.plan), Step: a.order.Ruler, Say: a.order.Say, Language: a.request.Language.Word})
 }
 
 // planningRest is the time for everything but the search: solving the items
@@ -61,11 +70,10 @@ func timeAllowed(q *ask.Yield) time.Duration {
 	return sheet.MostEffort + planningRest
 }
 
-// appendCutPicture appends a drawing of the sheets of a plan.
+// appendCutPicture appends the picture in its format.
 func appendCutPicture(dst []byte, f tell.Format, a *yieldAnswer, x *answering) []byte {
-	picture := draw.NewPlan(&a.order, &a.plan, draw.Options{Title: "Cut plan", Description: wire.PlanSummary(&a.order, &a.plan), Step: a.order.Ruler, Say: a.order.Say, Language: a.request.Language.Word})
 	if f == tell.SVG {
-		return svg.Append(dst, picture, svg.Options{Dark: a.request.Dark()})
+		return svg.Append(dst, a.picture(), svg.Options{Dark: a.request.Dark()})
 	}
-	return x.encoded(dst, func(w io.Writer) error { return pdf.Encode(w, picture, pdf.Options{Context: x.ctx}) })
+	return x.encoded(dst, func(w io.Writer) error { return pdf.Encode(w, a.picture(), pdf.Options{Context: x.ctx}) })
 }

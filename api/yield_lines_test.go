@@ -53,6 +53,28 @@ func TestAPlanIsFollowed(t *testing.T) {
 	assert.Equal(t, last.Plan.Sheets, planLines(t, postJSON(t, "/v1/yield?format=ndjson", craft))[0].Plan.Sheets)
 }
 
+// The picture of each line is that of its own plan: it has every blank that the plan
+// places, and is told as a picture alone is.
+func TestALinesPictureIsOfItsPlan(t *testing.T) {
+	pictured := strings.Replace(craft, "{", `{"pictures":"dark",`, 1)
+	lines := planLines(t, postJSON(t, "/v1/yield?format=ndjson", pictured))
+	for _, l := range lines {
+		placed := map[string]int{}
+		for _, p := range l.Plan.Plans {
+			for _, b := range p.Placed {
+				placed[b.Item]++
+			}
+		}
+		for name, n := range placed {
+			assert.Equal(t, n, strings.Count(l.Plan.Picture, "<title>"+name+"</title></path>"), name)
+		}
+		assert.Contains(t, l.Plan.Picture, wire.Count(l.Plan.Sheets, "sheet.", "sheets."))
+	}
+	alone := postJSON(t, "/v1/yield?format=svg&theme=dark", craft).ok().Body.String()
+	assert.Equal(t, alone, strings.ReplaceAll(lines[len(lines)-1].Plan.Picture, "plan-", "creasefit-"))
+	assert.Empty(t, decode[wire.Yield](postJSON(t, "/v1/yield", craft).ok()).Picture)
+}
+
 // What is wrong with an order is a problem, not a line.
 func TestAFaultyOrderIsNotFollowed(t *testing.T) {
 	postJSON(t, "/v1/yield", `{"sheet":"12x12in"}`, "Accept", "application/x-ndjson").problem(http.StatusBadRequest)

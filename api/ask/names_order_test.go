@@ -22,11 +22,12 @@ func ordered(q *Yield) any {
 	o := q.Order
 	o.Say = nil
 	return struct {
-		Order  sheet.Order
-		Dark   bool
-		Cut    string
-		Wanted []Wanted
-	}{o, q.Dark(), q.Order.Word(" Cut once: "), q.Wanted}
+		Order    sheet.Order
+		Dark     bool
+		Pictures string
+		Cut      string
+		Wanted   []Wanted
+	}{o, q.Dark(), q.Pictures.Word, q.Order.Word(" Cut once: "), q.Wanted}
 }
 
 func TestEveryNameOfAnOrder(t *testing.T) {
@@ -44,6 +45,7 @@ func TestEveryNameOfAnOrder(t *testing.T) {
 		{"offcut_least", "3 in", "", "", map[string]string{"Order.Least": nm("3 in")}},
 		{"effort_ms", "700", "", "", map[string]string{"Order.Effort": "700ms"}},
 		{"theme", "dark", "", "", map[string]string{"Dark": "true"}},
+		{"pictures", "light", "", "", map[string]string{"Pictures": "light"}},
 		{"language", "de", "", "", map[string]string{"Cut": " Schneide einmal: "}},
 		{"items", `{"blank":"2 x 3 in","count":7}`, "", "blank", map[string]string{"Wanted[0].Item.Count": "7", "Wanted[0].Place": "items[0]"}},
 		{"name", "lid", "", "", map[string]string{"Wanted[0].Item.Name": "lid"}},

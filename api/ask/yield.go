@@ -31,6 +31,7 @@ type Yield struct {
 	Offcut     Length
 	Effort     Count
 	Theme      Word
+	Pictures   Word
 	Language   Word
 	Items      Objects
 	Single     Blank // the only item, if Items are not given
@@ -98,6 +99,7 @@ func (q *Yield) bind(b *Names) {
 	theme := themeName("Dark lines on light paper, or the other way round; of SVG.")
 	theme.Advanced = true
 	b.bind(&q.Theme, theme)
+	b.bind(&q.Pictures, picturesName("Adds a picture of the sheets of this very plan as SVG, for a light or a dark page."))
 	b.bind(&q.Language, languageName("The language of the words of a plan."))
 	b.bind(&q.Items, Name{Name: "items", Most: sheet.MostItems, MostCharacters: own.MostBytes, Example: `{"blank":"8 1/4 x 1 3/4 in","count":25}`, Shapes: q.forms.itemShapes(),
 		Help: "The blanks wanted, or enclosures of which every piece is wanted. For a single one blank, count and grain can be given instead."})

@@ -29,6 +29,7 @@ type Yield struct {
 	Plans         []CutPlan      `json:"plans" validate:"required"`
 	Proof         string         `json:"proof" validate:"required"`
 	Warnings      []Warning      `json:"warnings" validate:"required"`
+	Picture       string         `json:"picture,omitempty"` // SVG of the sheets, if pictures were asked for
 	Links         YieldLinks     `json:"links" validate:"required"`
 
 	Summary string       `json:"-"` // in a sentence or two

@@ -287,7 +287,7 @@ func TestWhatFollowsFromAPiece(t *testing.T) {
 	p := browser.Open(t, server+"/?contents=honey-jar&kind=tray&unit=in&stock=index-110&sheet=craft-12&post=us")
 	p.Until(made)
 	act(p, "document.getElementById('count').value = '17'; document.querySelector('#order button').click()")
-	p.Until("document.querySelector('#plan img')?.naturalWidth && !document.getElementById('plan-stop')")
+	p.Until("document.querySelector('#plan figure svg') && !document.getElementById('plan-stop')")
 	assert.Contains(t, browser.Eval[string](p, "document.getElementById('plan').textContent"), "sheets,")
 	act(p, "document.getElementById('outer').value = 'sleeve'; document.querySelector('#nest button').click()")
 	p.Until("document.querySelector('#nested li')")
@@ -310,6 +310,7 @@ func TestOrderIsStoppedWithTheBestSoFar(t *testing.T) {
 	server, gate := service(t, nil)
 	stopped := make(chan struct{})
 	gate.Send(func(w http.ResponseWriter, r *http.Request, on http.Handler) {
+		assert.False(t, r.URL.Path == "/v1/yield" && r.Method == http.MethodGet, "the order is planned once")
 		if r.URL.Path != "/v1/yield" || r.Method != http.MethodPost {
 			on.ServeHTTP(w, r)
 			return
@@ -317,8 +318,11 @@ func TestOrderIsStoppedWithTheBestSoFar(t *testing.T) {
 		assert.Equal(t, "application/x-ndjson", r.Header.Get("Accept"))
 		w.Header().Set("Content-Type", "application/x-ndjson")
 		cuts := `"work":{"settings":4},"plans":[{"times":8,"steps":["Set 4 in.","Set 2 in."]}],"usable_offcuts":[{"count":8,"width":{"reading":"3 in"},"height":{"reading":"2 1/2 in"}}]`
+		picture := func(sheets string) string {
+			return browser.Quote(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><path d="M0 0h9v9z"/><text>` + sheets + ` sheets</text></svg>`)
+		}
 		for _, sheets := range []string{"9", "8"} {
-			_, _ = io.WriteString(w, `{"plan":{"sheets":`+sheets+`,"used":0.75,"proven":false,"lower_bound":7,`+cuts+`},"bound":7,"gap":1,"seconds":0.1,"done":false}`+"\n")
+			_, _ = io.WriteString(w, `{"plan":{"sheets":`+sheets+`,"picture":`+picture(sheets)+`,"used":0.75,"proven":false,"lower_bound":7,`+cuts+`},"bound":7,"gap":1,"seconds":0.1,"done":false}`+"\n")
 			_ = http.NewResponseController(w).Flush()
 		}
 		<-r.Context().Done() // a search that goes on until nobody wants it
@@ -331,7 +335,8 @@ func TestOrderIsStoppedWithTheBestSoFar(t *testing.T) {
 	assert.Contains(t, browser.Eval[string](p, "document.getElementById('plan').textContent"), "At least 7 are needed.")
 	act(p, "document.getElementById('plan-stop').focus(); document.getElementById('plan-stop').click()")
 	<-stopped
-	p.Until("document.querySelector('#plan img')?.naturalWidth")
+	p.Until("document.querySelector('#plan figure svg')")
+	assert.Equal(t, "8 sheets", browser.Eval[string](p, "document.querySelector('#plan svg text').textContent"), "the picture is that of the plan that is told")
 	said := browser.Eval[string](p, "document.getElementById('plan').textContent")
 	for _, words := range []string{"8 sheets", "Worth keeping: 8 × 3\u00a0in × 2 1/2\u00a0in.", "Settings of the trimmer: 4", "Sheets to cut like this: 8"} {
 		assert.Contains(t, said, words)

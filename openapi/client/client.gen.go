@@ -610,6 +610,13 @@ const (
 	PicturesValueSuggestNo    PicturesValueSuggest = "no"
 )
 
+// Defines values for PicturesValueYield.
+const (
+	PicturesValueYieldDark  PicturesValueYield = "dark"
+	PicturesValueYieldLight PicturesValueYield = "light"
+	PicturesValueYieldNo    PicturesValueYield = "no"
+)
+
 // Defines values for PieceYieldFolds.
 const (
 	PieceYieldFoldsAcross PieceYieldFolds = "across"
@@ -2352,6 +2359,9 @@ type PicturesValue string
 
 // PicturesValueSuggest Adds a picture of each finished enclosure as SVG, for a light or a dark page. Default: no.
 type PicturesValueSuggest string
+
+// PicturesValueYield Adds a picture of the sheets of this very plan as SVG, for a light or a dark page. Default: no.
+type PicturesValueYield string
 
 // Piece defines model for Piece.
 type Piece struct {
@@ -7250,6 +7260,9 @@ type RequestYield struct {
 	// Paper The paper that it is cut from: one that a sheet names.
 	Paper string `json:"paper,omitempty"`
 
+	// Pictures Adds a picture of the sheets of this very plan as SVG, for a light or a dark page. Default: no.
+	Pictures PicturesValueYield `json:"pictures,omitempty"`
+
 	// Prefer Which of the plans with as few sheets: the fewest settings of the trimmer, the largest usable offcut, or the fewest stages. Default: settings.
 	Prefer PreferValue `json:"prefer,omitempty"`
 
@@ -7863,9 +7876,12 @@ type Yield struct {
 	LowerBound float64 `json:"lower_bound"`
 
 	// PerSheet blanks that one sheet gives at most, of a single blank
-	PerSheet *int      `json:"per_sheet,omitempty"`
-	Plans    []CutPlan `json:"plans"`
-	Proof    string    `json:"proof"`
+	PerSheet *int `json:"per_sheet,omitempty"`
+
+	// Picture SVG of the sheets, if pictures were asked for
+	Picture string    `json:"picture,omitempty"`
+	Plans   []CutPlan `json:"plans"`
+	Proof   string    `json:"proof"`
 
 	// Proven no plan needs less, or gives more
 	Proven bool `json:"proven"`

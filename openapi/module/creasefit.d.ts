@@ -979,6 +979,8 @@ export type PictureValue = number;
 export type PicturesValue = "no" | "light" | "dark";
 /** Adds a picture of each finished enclosure as SVG, for a light or a dark page. Default: no. */
 export type PicturesValueSuggest = "no" | "light" | "dark";
+/** Adds a picture of the sheets of this very plan as SVG, for a light or a dark page. Default: no. */
+export type PicturesValueYield = "no" | "light" | "dark";
 export type Piece = {
   "blank": Blank;
   "cuts": Array<Cut>;
@@ -3890,6 +3892,7 @@ export type RequestYield = {
   "offcut_least"?: string;
   /** The paper that it is cut from: one that a sheet names. */
   "paper"?: string;
+  "pictures"?: PicturesValueYield;
   "prefer"?: PreferValue;
   /** When it is cut: 1 first. Default: after all that have one. */
   "priority"?: number;
@@ -4384,6 +4387,8 @@ export type Yield = {
   "lower_bound": number;
   /** blanks that one sheet gives at most, of a single blank */
   "per_sheet"?: number;
+  /** SVG of the sheets, if pictures were asked for */
+  "picture"?: string;
   "plans": Array<CutPlan>;
   "proof": string;
   /** no plan needs less, or gives more */

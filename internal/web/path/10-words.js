@@ -48,6 +48,9 @@ function sentence(text) {
   return /[.!?…]$/.test(begun) ? begun : begun + ".";
 }
 
+// pictures is the word for pictures that suit the page's ground.
+const pictures = () => (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light");
+
 // drawing is a picture of the service on the page's own ground.
 function drawing(text) {
   const svg = svgFrom(text);

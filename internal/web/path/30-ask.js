@@ -122,12 +122,11 @@ async function ask() {
   const names = common();
   const typed_ = [...SIZES, "caliper"].map((name) => names[name]).filter(Boolean);
   if (typed_.some((text) => text.includes(",")) && !typed_.some((text) => text.includes("."))) names.decimal = "comma";
-  const pictures = matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light";
   const { language } = WORDS;
-  const lines = [{ id: "kinds", call: "suggest", ...further(), pictures, language }];
+  const lines = [{ id: "kinds", call: "suggest", ...further(), pictures: pictures(), language }];
   if (kind) {
     lines.push({ id: "solve", call: "solve/" + kind, ...kindNames() });
-    lines.push({ id: "guide", call: "guide/" + kind, ...kindNames(), pictures, language });
+    lines.push({ id: "guide", call: "guide/" + kind, ...kindNames(), pictures: pictures(), language });
   }
   let answers;
   try {

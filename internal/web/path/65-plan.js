@@ -25,10 +25,9 @@ async function plan(event) {
   const told = node("p", {}, say("plan-looking"));
   const stop = node("button", { type: "button", id: "plan-stop", click: () => run.abort() }, say("plan-stop"));
   $("plan").replaceChildren(told, stop);
-  let best, found; // the plan, and after how many seconds it was there
+  let best;
   try {
-    for await (const { plan: better, seconds, done } of planLines({ ...asked, effort_ms: LOOKING }, run.signal)) {
-      if (!best || !done) found = seconds;
+    for await (const { plan: better } of planLines({ ...asked, effort_ms: LOOKING, pictures: pictures() }, run.signal)) {
       best = better;
       const said = planned(best);
       if (told.textContent !== said.map((part) => part.textContent ?? part).join("")) told.replaceChildren(...said); // or a reader reads it again
@@ -39,7 +38,7 @@ async function plan(event) {
   if (planning !== run) return;
   if (document.activeElement === stop) $("order").querySelector("button").focus();
   stop.remove();
-  if (best) $("plan").append(...planSteps(best), cutPlan(asked, found));
+  if (best) $("plan").append(...planSteps(best), enlarged(best.picture));
   else if (run.signal.aborted) forgetPlan();
 }
 
@@ -73,13 +72,6 @@ function planSteps({ work, plans, usable_offcuts }) {
   return [kept.length > 0 && node("p", {}, say("plan-keep", kept.join(", "))),
     node("details", {}, node("summary", {}, say("plan-settings", work.settings)),
       ...plans.flatMap(({ times, steps }) => [node("p", {}, say("plan-like", times)), node("ol", {}, ...steps.map((step) => node("li", {}, step)))]))].filter(Boolean);
-}
-
-// cutPlan is the picture of a plan, looked for a little longer than that took.
-function cutPlan(asked, seconds) {
-  const effort_ms = Math.min(LOOKING, Math.ceil(1500 * seconds) + 200);
-  const src = "/v1/yield?" + new URLSearchParams({ ...asked, items: JSON.stringify(asked.items[0]), effort_ms, format: "svg" });
-  return node("a", { href: src }, node("img", { src, alt: say("plan-picture"), class: "plan" }));
 }
 
 $("order").addEventListener("submit", plan);
