@@ -1,7 +1,10 @@
 package fault
 
-// Nearest returns the name closest to got by edit distance, or "" when none
-// is closer than half of its own length: a hint for a mistyped name.
+import "strings"
+
+// Nearest returns the name closest to got by edit distance. When none is closer than
+// half of its own length it is the only one that begins or ends with got as a word of
+// its own, or "": a hint for a name that was mistyped or shortened.
 func Nearest(got string, names []string) string {
 	best, least := "", 0
 	for _, name := range names {
@@ -10,7 +13,28 @@ func Nearest(got string, names []string) string {
 			best, least = name, d
 		}
 	}
+	if best != "" || got == "" {
+		return best
+	}
+	for _, name := range names {
+		if hasWord(name, got) {
+			if best != "" {
+				return ""
+			}
+			best = name
+		}
+	}
 	return best
+}
+
+// hasWord reports whether a name begins or ends with a word.
+func hasWord(name, word string) bool {
+	for _, parted := range []string{"_", "-"} {
+		if strings.HasPrefix(name, word+parted) || strings.HasSuffix(name, parted+word) {
+			return true
+		}
+	}
+	return false
 }
 
 // Meant is the hint that a name was probably meant; empty for none.

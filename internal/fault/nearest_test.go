@@ -29,6 +29,15 @@ func TestNearest(t *testing.T) {
 	assert.Equal(t, "bard", fault.Nearest("bird", []string{"bard", "bind"}), "the first of two as near")
 }
 
+// A name that was shortened to its first or its last word is meant, if no other could be.
+func TestNearestOfAWord(t *testing.T) {
+	names := []string{"trimmer_length", "folded-card", "lidded-box", "prism-box", "effort_ms"}
+	for got, want := range map[string]string{"trimmer": "trimmer_length", "card": "folded-card", "effort": "effort_ms", "box": "", "length": "trimmer_length", "mer": "", "": ""} {
+		assert.Equal(t, want, fault.Nearest(got, names), got)
+	}
+	assert.Equal(t, "car", fault.Nearest("card", []string{"folded-card", "car"}), "a mistyped one first")
+}
+
 // The judge of the next test knows the distances of textbooks.
 func TestSlowDistance(t *testing.T) {
 	for _, c := range []struct {
