@@ -19,7 +19,8 @@ func (c *Contents) bind(b *Names) {
 	b.bind(&c.Preset, Name{Name: "contents", Choices: contents.Names(), Catalogue: "/v1/contents", Example: "tasting-cards",
 		Help: "What goes inside, by name, instead of width and height."})
 	b.bind(&c.Width, Name{Name: "width", Example: "3 1/2 in",
-		Help: "Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
+		Help: "Width of the contents. Of several things it is 3 of 60 mm + 4 mm; of contents by name, 3 of them."}.
+		between(enclosure.Widths().Min, enclosure.Widths().Max))
 	b.bind(&c.Height, Name{Name: "height", Example: "5 in",
 		Help: "Height of the contents."}.between(enclosure.Widths().Min, enclosure.Widths().Max))
 	b.bind(&c.Thickness, Name{Name: "thickness", Example: "0.09 in",

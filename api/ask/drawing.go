@@ -37,7 +37,8 @@ func (q *Drawing[Q]) bind(b *Names) {
 	b.bind(&q.Pixels, Name{Name: "pixels", Example: "800", Default: Always("800"),
 		Help: "Width of a PNG in pixels."}.numbers(png.Least, png.Greatest))
 	b.bind(&q.Closed, Name{Name: "closed", Example: "0.5", Default: Always("1"),
-		Help: "How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work."}.numbers(0, 1))
+		Help: "How much of the work is done where the model stands at rest: 0 flat, 1 finished; of GLB, whose animations play the work."}.
+		numbers(0, 1))
 	b.bind(&q.Paper, paperName())
 	b.bind(&q.Language, languageName("The language of the words in the drawing."))
 	var views []string

@@ -184,7 +184,8 @@ func appendXML(dst []byte, rows []row) []byte {
 	for _, r := range flat(rows) {
 		dst = append(append(dst, "  <"...), strings.ReplaceAll(r.what, " ", "-")...)
 		for _, attribute := range [...][2]string{
-			{"piece", r.piece}, {"name", r.name}, {"from", r.from}, {"reading", set(r.length)}, {"in", number(r.length.In)}, {"mm", number(r.length.MM)},
+			{"piece", r.piece}, {"name", r.name}, {"from", r.from}, {"reading", set(r.length)},
+			{"in", number(r.length.In)}, {"mm", number(r.length.MM)},
 		} {
 			if attribute[1] != "" {
 				dst = append(append(append(dst, ' '), attribute[0]...), `="`...)

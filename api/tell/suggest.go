@@ -28,15 +28,17 @@ func suggestionTable(a *wire.Suggestions) table {
 
 // whyOf joins what is said of a kind: sentences, or what is wrong with what is taken.
 func whyOf(k *wire.Suggestion) string {
-	var words strings.Builder
-	for i, r := range k.Why {
-		if i > 0 {
-			words.WriteString(map[bool]string{true: " ", false: "; "}[strings.HasSuffix(words.String(), ".")])
+	words := ""
+	for _, r := range k.Why {
+		switch {
+		case strings.HasSuffix(words, "."):
+			words += " "
+		case words != "":
+			words += "; "
 		}
-		words.WriteString(r.Detail)
-		if r.Expected != "" {
-			words.WriteString(" (" + r.Expected + ")")
+		if words += r.Detail; r.Expected != "" {
+			words += " (" + r.Expected + ")"
 		}
 	}
-	return words.String()
+	return words
 }

@@ -131,7 +131,8 @@ func appendCuttingText(dst []byte, y *wire.Yield) []byte {
 		return say("%d "+one, n)
 	}
 	dst = fmt.Appendf(dst, "%s %s\n", y.Summary, y.Proof)
-	dst = append(append(dst, say("Work: %s, %s, %s.", count(y.Work.Settings, "setting"), count(y.Work.Cuts, "cut"), count(y.Work.Turns, "turn"))...), '\n')
+	w := &y.Work
+	dst = append(append(dst, say("Work: %s, %s, %s.", count(w.Settings, "setting"), count(w.Cuts, "cut"), count(w.Turns, "turn"))...), '\n')
 	if len(y.UsableOffcuts) > 0 {
 		offcuts := wire.Each(y.UsableOffcuts, func(u wire.UsableOffcut) string { return fmt.Sprintf("%d x %s", u.Count, u.Words) })
 		dst = append(append(dst, say("Usable offcuts: %s.", strings.Join(offcuts, ", "))...), '\n')

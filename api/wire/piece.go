@@ -118,7 +118,8 @@ func appendScores(list []Score, s *solve.Solution, p, ideal *pattern.Piece) []Sc
 			if score.Fold == pattern.Flat {
 				continue
 			}
-			w := Score{Name: score.Name, Across: strip.Across.String(), At: setting(s, at.Add(score.Beside), idealAt.Add(twin.Scores[j].Beside)), From: from,
+			w := Score{Name: score.Name, Across: strip.Across.String(), From: from,
+				At:   setting(s, at.Add(score.Beside), idealAt.Add(twin.Scores[j].Beside)),
 				Fold: score.Fold.String(), Angle: round(score.Angle, 3), HalfCut: halfCut(board, score.Fold)}
 			if score.Beside.IsZero() {
 				w.Or = turned(s.Step, extent(strip).Sub(at), extent(twin).Sub(idealAt), at, opposite)

@@ -37,7 +37,8 @@ func newDraft(in *Input) *draft {
 	p, q := d.plan, &d.plan.Problem
 	*p = Plan{
 		Problem: rounding.Problem{Readings: q.Readings[:0], Closures: q.Closures[:0], Windows: q.Windows[:0], Even: q.Even[:0]},
-		Sources: p.Sources[:0], Strips: p.Strips[:0], Fits: p.Fits[:0], Warnings: p.Warnings[:0], Over: p.Over[:0], Allowances: p.Allowances[:0], Memory: d, Laid: &d.laid,
+		Sources: p.Sources[:0], Strips: p.Strips[:0], Fits: p.Fits[:0], Warnings: p.Warnings[:0],
+		Over: p.Over[:0], Allowances: p.Allowances[:0], Memory: d, Laid: &d.laid,
 	}
 	return d
 }

@@ -64,7 +64,9 @@ func Verdict(clearance measure.Length, u measure.Unit) string {
 // kind, nil if it has none.
 func (k *Kind) FitParam() *Param {
 	for i := range k.Params {
-		if p := &k.Params[i]; len(p.Choices) >= len(namedFits) && !slices.ContainsFunc(namedFits, func(f NamedFit) bool { return !slices.Contains(p.Choices, f.Name) }) {
+		p := &k.Params[i]
+		lacks := func(f NamedFit) bool { return !slices.Contains(p.Choices, f.Name) }
+		if len(p.Choices) >= len(namedFits) && !slices.ContainsFunc(namedFits, lacks) {
 			return p
 		}
 	}

@@ -188,7 +188,8 @@ func (s *slottedStrip) lay(name string, quantity int, cells []pattern.Cell, dept
 	strips[0] = pattern.Strip{Across: pattern.Width, Cells: cells, Scores: slots[:n:n]}
 	strips[1] = pattern.Strip{Across: pattern.Height, Cells: high}
 	at := s.laid.Positions(&strips[0])
-	p := pattern.Piece{Name: name, Quantity: quantity, Width: at[n+1], Height: s.height, Strips: strips, Panels: s.laid.Panels.Take(1), Cuts: s.laid.Cuts.Take(n)}
+	p := pattern.Piece{Name: name, Quantity: quantity, Width: at[n+1], Height: s.height, Strips: strips,
+		Panels: s.laid.Panels.Take(1), Cuts: s.laid.Cuts.Take(n)}
 	for i := range p.Cuts {
 		p.Cuts[i] = s.cut(slots[i].Name, at[i+1], depth, top)
 	}
@@ -206,7 +207,7 @@ func (s *slottedStrip) outline(p *pattern.Piece, top bool) []pattern.Vertex {
 		cut = 0
 	}
 	outline := s.laid.Corners.Take(4 + cut)
-	for i, corner := range [...]pattern.Point{pattern.At(none, none), pattern.At(p.Width, none), pattern.At(p.Width, s.height), pattern.At(none, s.height)} {
+	for i, corner := range [...]pattern.Point{{X: none, Y: none}, {X: p.Width, Y: none}, {X: p.Width, Y: s.height}, {X: none, Y: s.height}} {
 		if i >= edge {
 			i += cut
 		}

@@ -88,7 +88,8 @@ func (p *prism) layPolygon(piece, panel string, r ring, sizes []measure.Length) 
 	cell := append(p.laid.Cells.Take(1)[:0], pattern.Cell{Name: panel + " blank", Size: blank})
 	return pattern.Piece{
 		Name: piece, Quantity: 1, Width: blank, Height: blank,
-		Strips: append(p.laid.Strips.Take(2)[:0], pattern.Strip{Across: pattern.Width, Cells: cell}, pattern.Strip{Across: pattern.Height, Cells: cell}),
+		Strips: append(p.laid.Strips.Take(2)[:0],
+			pattern.Strip{Across: pattern.Width, Cells: cell}, pattern.Strip{Across: pattern.Height, Cells: cell}),
 		Panels: append(p.laid.Panels.Take(1)[:0], pattern.Panel{Name: panel, Outline: corners}),
 	}
 }
@@ -120,7 +121,8 @@ func (p *prism) layWalls(d *draft, piece string, r ring, sizes []measure.Length)
 		d.relief("lower left corner", "left", tab[0].Point, tab[1].Point, w.Panels[0].Outline[0].Point, first[3].Point, first[0].Point),
 		d.relief("upper left corner", "left", tab[3].Point, tab[2].Point, pattern.At(tab[2].X, rim)),
 		d.relief("lower right corner", "right", w.Panels[n-1].Outline[1].Point, last[2].Point, last[1].Point))
-	w.Seams = append(p.laid.Seams.Take(1)[:0], pattern.Seam{Name: "last corner", Apart: p.lapInset(), PanelA: n - 1, A1: pattern.At(w.Width, lap), A2: pattern.At(w.Width, rim),
+	w.Seams = append(p.laid.Seams.Take(1)[:0], pattern.Seam{Name: "last corner", Apart: p.lapInset(),
+		PanelA: n - 1, A1: pattern.At(w.Width, lap), A2: pattern.At(w.Width, rim),
 		PanelB: 2 * n, B1: pattern.At(tab[2].X, lap), B2: pattern.At(tab[2].X, rim)})
 	return w
 }
@@ -131,7 +133,8 @@ func (p *prism) layLap(w *pattern.Piece, lap, rim measure.Length) {
 	low, high := lap.Add(t), rim.Sub(t)
 	w.Panels[2*n] = pattern.Panel{Name: "lap", Outline: p.laid.Rectangle(none, low, at, high)}
 	fold(w, w.Strips[0].Scores[0], pattern.At(at, low), pattern.At(at, high), 0, 2*n)
-	w.Glues = append(p.laid.Glues.Take(1)[:0], pattern.Glue{Name: "lap", Panel: 2 * n, Face: pattern.Outside, To: n - 1, Area: p.laid.Rectangle(none, low, lap, high)})
+	w.Glues = append(p.laid.Glues.Take(1)[:0], pattern.Glue{Name: "lap", Panel: 2 * n, Face: pattern.Outside, To: n - 1,
+		Area: p.laid.Rectangle(none, low, lap, high)})
 }
 
 // layWall lays wall i out and hangs it on its neighbour towards the one whose

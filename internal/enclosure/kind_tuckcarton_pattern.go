@@ -22,7 +22,8 @@ func (d *draft) layCarton(shape *grid, r *cartonReadings, sizes []measure.Length
 	reverse := shape == &reverseCarton
 	front := d.dustFlaps(&p, r, sizes, reverse)
 	p.Seams = d.cartonSeams(&p, x, y, a, front, reverse)
-	p.Glues = append(d.laid.Glues.Take(1)[:0], pattern.Glue{Name: "lap", Panel: cartonLap, Face: pattern.Outside, To: cartonBack, ToFace: pattern.Inside,
+	p.Glues = append(d.laid.Glues.Take(1)[:0], pattern.Glue{Name: "lap", Panel: cartonLap, Face: pattern.Outside,
+		To: cartonBack, ToFace: pattern.Inside,
 		Area: d.laid.Rectangle(x[4], y[2].Add(a.Times(2)), x[5], y[3].Sub(a.Times(2)))})
 	if r.slit >= 0 {
 		p.Cuts = append(frictionSlits(&p, cartonBottomTuck, "lower", sizes[r.slit]), frictionSlits(&p, cartonTopTuck, "upper", sizes[r.slit])...)

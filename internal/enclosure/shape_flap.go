@@ -22,6 +22,6 @@ func fold(w *pattern.Piece, s pattern.Score, a, b pattern.Point, from, to int) {
 var (
 	sideFlap     = lengthParam("side_flap", 5, 500, "How wide each glued side flap is.").usually(64, 25)
 	cornerRelief = Param{Name: "relief", Advanced: true,
-		Help: "How far in the angled relief cuts come at the free edge of a flap.", DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10),
-		Least: measure.Micrometres(500), Greatest: measure.Millimetres(300)}
+		Help:        "How far in the angled relief cuts come at the free edge of a flap.",
+		DefaultInch: measure.Sixtyfourths(32), DefaultMillimetre: measure.Millimetres(10), Least: measure.Micrometres(500), Greatest: measure.Millimetres(300)}
 )

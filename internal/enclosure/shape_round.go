@@ -54,7 +54,8 @@ func (d *draft) rolled(r *Roll, height int) (*Plan, error) {
 	shape := grid{piece: r.Piece, across: edge{[]string{r.Body, r.Lap}, []pattern.Score{{Name: r.Lap, Angle: 360}}}, up: edge{names: []string{r.High}},
 		cells: []cell{{r.Body, 0, 0, -1}, {r.Lap, 1, 0, 0}}}
 	d.plan.Build = func(sizes []measure.Length) pattern.Pattern {
-		whole := d.around(glueLap(d.grid(&shape, extents{sizes: d.sizesOf(across, sizes)}, extents{sizes: []measure.Length{sizes[height]}}), sizes[across[1]]))
+		piece := d.grid(&shape, extents{sizes: d.sizesOf(across, sizes)}, extents{sizes: []measure.Length{sizes[height]}})
+		whole := d.around(glueLap(piece, sizes[across[1]]))
 		whole.Cavity.Round = true
 		return whole
 	}

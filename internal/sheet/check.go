@@ -169,12 +169,14 @@ func (c *checker) tooShort(i int) {
 			shortest = measure.Min(shortest, measure.Min(s.Width, s.Height))
 		}
 	}
-	detail := fmt.Sprintf("%s cannot be cut out: the cut along its side is %s long, longer than the trimmer.", c.name(i), c.text(measure.Max(it.Width, it.Height)))
+	side := c.text(measure.Max(it.Width, it.Height))
+	detail := fmt.Sprintf("%s cannot be cut out: the cut along its side is %s long, longer than the trimmer.", c.name(i), side)
 	if c.order.Trimmer.Less(shortest) {
 		detail = fmt.Sprintf("Nothing can be cut: even the shortest first cut across a sheet is %s long, longer than the trimmer.", c.text(shortest))
 	}
 	least := c.order.leastTrimmer(i)
-	f := fault.Fault{Code: fault.NoPlan, Field: "trimmer_length", Value: c.text(c.order.Trimmer), Detail: detail, Expected: "at least " + c.text(least), Least: least.Nanometres()}
+	f := fault.Fault{Code: fault.NoPlan, Field: "trimmer_length", Value: c.text(c.order.Trimmer), Detail: detail,
+		Expected: "at least " + c.text(least), Least: least.Nanometres()}
 	at := slices.IndexFunc(c.faults, func(g fault.Fault) bool { return g.Detail == detail })
 	switch {
 	case at < 0:

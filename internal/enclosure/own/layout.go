@@ -90,8 +90,8 @@ func (l *layout) lay(index int) {
 	p, to, b, values := l.planner, l.piece, &l.blanks[index], l.values
 	m, sewn := &p.laid, len(p.stated.sewn)
 	mine := p.panels[b.first:][:b.count]
-	*to = pattern.Piece{Name: p.Pieces[index].Name, Quantity: 1, Root: b.root - b.first, Panels: m.Panels.Take(b.count), Creases: m.Creases.Take(len(b.folds)),
-		Cuts: m.Cuts.Take(4)[:0], Glues: m.Glues.Take(sewn)[:0], Seams: m.Seams.Take(sewn)[:0], Joints: m.Joints.Take(len(p.stated.slots))[:0]}
+	*to = pattern.Piece{Name: p.Pieces[index].Name, Quantity: 1, Root: b.root - b.first,
+		Panels: m.Panels.Take(b.count), Creases: m.Creases.Take(len(b.folds)), Cuts: m.Cuts.Take(4)[:0], Glues: m.Glues.Take(sewn)[:0], Seams: m.Seams.Take(sewn)[:0], Joints: m.Joints.Take(len(p.stated.slots))[:0]}
 	corners := m.Corners.Take(4 * b.count)
 	l.corners = corners
 	high := pattern.At(measure.Largest().Neg(), measure.Largest().Neg())

@@ -88,7 +88,8 @@ func (v *derivation) planner(in *enclosure.Input) *planner {
 		p.lay, p.mend = p.build, p.check
 	}
 	p.in, p.lengths, p.faults = in, v.lengths(in, p.lengths), nil
-	p.plan = enclosure.Plan{Problem: p.plan.Problem, Fits: p.plan.Fits, Warnings: p.plan.Warnings[:0], Build: p.lay, Check: p.mend, Memory: p, Laid: &p.laid}
+	p.plan = enclosure.Plan{Problem: p.plan.Problem, Fits: p.plan.Fits, Warnings: p.plan.Warnings[:0],
+		Build: p.lay, Check: p.mend, Memory: p, Laid: &p.laid}
 	return p
 }
 
