@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/ask"
 	"creasefit/api/tell"
 	"creasefit/internal/fault"
 	"creasefit/internal/sheet"
@@ -71,6 +72,11 @@ func TestEncodersStopWhenTheCallerIsGone(t *testing.T) {
 	assert.Equal(t, 5000, written)
 	assert.ErrorIs(t, x.err, context.Canceled)
 	x = &answering{ctx: context.Background()}
+	assert.Len(t, x.encoded([]byte("a"), func(w io.Writer) error {
+		_, err := w.Write(make([]byte, mostAnswer-1))
+		return err
+	}), mostAnswer)
+	require.NoError(t, x.err)
 	x.encoded(nil, func(w io.Writer) error {
 		_, err := w.Write(make([]byte, mostAnswer+1))
 		return err
@@ -113,3 +119,18 @@ func TestLongPlansAreListedOnlyInShort(t *testing.T) {
 
 // plannedBlanks is a sheet with that many blanks.
 func plannedBlanks(n int) sheet.Sheets { return sheet.Sheets{Placed: make([]sheet.Placement, n)} }
+
+// Of many faults below twenty are told and the others counted, as of those that are found
+// in the names.
+func TestManyFaultsFromBelowAreCounted(t *testing.T) {
+	c := shared().echo.NewContext(httptest.NewRequest(http.MethodGet, "/", nil), httptest.NewRecorder())
+	for n, hidden := range map[int]int{1: 0, ask.MostReported: 0, ask.MostReported + 5: 5} {
+		faults := make(fault.Faults, n)
+		for i := range faults {
+			faults[i] = fault.Fault{Code: fault.Impossible, Detail: "for a test"}
+		}
+		p := shared().problemFrom(c, faults).answer()
+		assert.Len(t, p.Errors, n-hidden)
+		assert.Equal(t, hidden, p.NotListed)
+	}
+}

@@ -70,12 +70,29 @@ func TestCalibrationProblems(t *testing.T) {
 	}
 }
 
-// The test sheet is a PDF, in both languages and for both papers.
+// The test sheet is a PDF, in both languages and for both papers (an A5 sheet is 148 mm
+// x 210 mm, ISO 216; a point is 1/72 in).
 func TestTestSheetIsPrinted(t *testing.T) {
-	for _, query := range []string{"unit=mm", "unit=in&language=de", "unit=mm&paper=a5&scored_apart=30"} {
-		a := get(t, "/v1/calibrate.pdf?"+query).ok()
-		assert.True(t, strings.HasPrefix(a.Body.String(), "%PDF-"), query)
+	seen := map[string]string{}
+	for query, parts := range map[string][]string{
+		"unit=mm": {"/Lang <FEFF0065006E>"}, "unit=in&language=de": {"/Lang <FEFF00640065>"},
+		"unit=mm&paper=a5":                  {"/MediaBox [0 0 419.528 595.276]"},
+		"unit=mm&paper=a5&scored_apart=30":  {"/MediaBox [0 0 419.528 595.276]"},
+		"unit=mm&paper=a5&marked=120":       {"/MediaBox [0 0 419.528 595.276]"},
+		"unit=mm&paper=a5&language=de":      {"/MediaBox [0 0 419.528 595.276]", "/Lang <FEFF00640065>"},
+		"unit=mm&paper=a5&block_width=30mm": {"/MediaBox [0 0 419.528 595.276]"},
+	} {
+		text := get(t, "/v1/calibrate.pdf?"+query).ok().Body.String()
+		assert.True(t, strings.HasPrefix(text, "%PDF-"), query)
+		for _, part := range parts {
+			assert.Contains(t, text, part, query)
+		}
+		seen[query] = text
 	}
+	for _, other := range []string{"scored_apart=30", "marked=120", "language=de"} {
+		assert.NotEqual(t, seen["unit=mm&paper=a5"], seen["unit=mm&paper=a5&"+other], "it shows what is to be measured: %s", other)
+	}
+	assert.Equal(t, seen["unit=mm&paper=a5"], seen["unit=mm&paper=a5&block_width=30mm"], "a block is no part of it")
 }
 
 // A sleeve whose walls stand 0.5 mm closer than they should teaches what its folds

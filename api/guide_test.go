@@ -104,3 +104,29 @@ func TestGuideWithoutSteps(t *testing.T) {
 		}
 	}
 }
+
+// The pictures of a guide's JSON are for a light page or a dark one; the links of its
+// Markdown have no names that a drawing does not know; large print is larger.
+func TestGuidesHaveTheirOwnNames(t *testing.T) {
+	const box = "unit=mm&width=60&height=40&thickness=12&caliper=0.4"
+	picture := func(theme string) string {
+		for _, s := range decode[guide.Guide](get(t, "/v1/guide/lidded-box?"+box+"&pictures="+theme).ok()).Steps {
+			if len(s.Pictures) > 0 {
+				return s.Pictures[0]
+			}
+		}
+		return ""
+	}
+	light, dark := picture("light"), picture("dark")
+	assert.NotEmpty(t, light)
+	assert.NotEqual(t, light, dark)
+	assert.Empty(t, picture("no"))
+	assert.Contains(t, dark, "#14191b", "the ground of a dark page")
+	markdown := get(t, "/v1/guide/lidded-box.md?"+box+"&units=both&pictures=dark&print=large").ok().Body.String()
+	_, link, found := strings.Cut(markdown, "](/v1/drawing/")
+	require.True(t, found)
+	link, _, _ = strings.Cut(link, ")")
+	get(t, "/v1/drawing/"+link).ok()
+	small, large := get(t, "/v1/guide/lidded-box.pdf?"+box).ok().Body.String(), get(t, "/v1/guide/lidded-box.pdf?"+box+"&print=large").ok().Body.String()
+	assert.Greater(t, strings.Count(large, "<</Type /Page /"), strings.Count(small, "<</Type /Page /"), "larger letters take more pages")
+}

@@ -51,6 +51,11 @@ func TestUnchangedAnswersAreNotSentAgain(t *testing.T) {
 		}
 		get(t, path, "If-None-Match", `"other"`).ok()
 	}
+	const body = `{"length":"92.1 mm"}`
+	tag := postJSON(t, "/v1/ruler", body).ok().Header().Get("ETag")
+	for _, header := range []string{tag, "*"} {
+		postJSON(t, "/v1/ruler", body, "If-None-Match", header).ok() // a 304 is for GET and HEAD alone (RFC 9110, 13.1.2)
+	}
 }
 
 // TestEntityTagsTellAnswersApart: the order of the names says nothing, anything
@@ -135,6 +140,17 @@ func TestPointers(t *testing.T) {
 	for _, pointer := range []string{"/foo/2", "/foo/-", "/foo/00", "/foo/bar", "/bar", "/foo/0/0"} {
 		_, f := pick(document, pointer, false)
 		assert.Equal(t, "pick", f.Field, pointer)
+	}
+}
+
+// A picked number has the decimal mark that was asked for, whatever it begins with; what is
+// no number keeps its points.
+func TestPickedNumbersHaveTheDecimalMark(t *testing.T) {
+	document := []byte(`{"below":-0.5,"nine":9.25,"none":0.5,"text":"9.5 in","list":[1.5],"no":false}`)
+	for pointer, want := range map[string]string{"/below": "-0,5", "/nine": "9,25", "/none": "0,5", "/text": "9.5 in", "/list": "[1.5]", "/list/0": "1,5", "/no": "false"} {
+		got, f := pick(document, pointer, true)
+		assert.Empty(t, f.Code, pointer)
+		assert.Equal(t, want, string(got), pointer)
 	}
 }
 

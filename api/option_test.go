@@ -172,3 +172,17 @@ func withoutLinks(node any) {
 		}
 	}
 }
+
+// A member that takes work of its own is worked out for whoever names it, alone, in a
+// list with spaces, as a whole or for a part, and for nobody else.
+func TestMembersAreNamedInAnyWay(t *testing.T) {
+	for _, c := range []struct {
+		o     options
+		named bool
+	}{
+		{options{}, false}, {options{show: []string{"step", " order "}}, true}, {options{show: []string{"orders"}}, false},
+		{options{pick: "/order"}, true}, {options{pick: "/order/4/do"}, true}, {options{pick: "/orders"}, false}, {options{pick: "/steps/order"}, false},
+	} {
+		assert.Equal(t, c.named, c.o.names("order"), "%+v", c.o)
+	}
+}

@@ -2,6 +2,7 @@ package api
 
 import (
 	"encoding/json"
+	"fmt"
 	"io"
 	"net/http"
 	"net/http/httptest"
@@ -14,6 +15,8 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/wire"
+	"creasefit/internal/enclosure/own"
+	"creasefit/internal/solve"
 )
 
 // describedBody is a request about the design that the service shows first.
@@ -60,14 +63,17 @@ func TestADesignStandsWhereAKindDoes(t *testing.T) {
 	assert.Contains(t, a.Body.String(), `"kind":"own"`)
 }
 
-// A fold that no order of work leads to is refused by every call, with its place.
-func TestFoldsThatNothingLeadsToAreRefused(t *testing.T) {
-	body := `{"unit":"mm","width":60,"height":90,"thickness":20,"caliper":0.3,"design":{"design":"Stand for a menu","pieces":[{"piece":"stand","panels":[
+// unreachable is a design with a fold that no order of work leads to.
+const unreachable = `{"design":"Stand for a menu","pieces":[{"piece":"stand","panels":[
 		{"panel":"base","across":{"covers":"width"},"up":{"covers":"height"}},
 		{"panel":"left wall","on":"base","edge":"left","reach":"25 mm"},
 		{"panel":"front lip","on":"base","edge":"bottom","reach":"5 mm"},
 		{"panel":"wing","on":"front lip","edge":"left","fold":"mountain","reach":"93 mm"},
-		{"panel":"flap","on":"left wall","edge":"bottom","fold":"mountain","angle":"180","reach":"12 mm"}]}]}}`
+		{"panel":"flap","on":"left wall","edge":"bottom","fold":"mountain","angle":"180","reach":"12 mm"}]}]}`
+
+// A fold that no order of work leads to is refused by every call, with its place.
+func TestFoldsThatNothingLeadsToAreRefused(t *testing.T) {
+	body := `{"unit":"mm","width":60,"height":90,"thickness":20,"caliper":0.3,"design":` + unreachable + `}`
 	for _, path := range []string{"/v1/solve/own", "/v1/guide/own"} {
 		p := postJSON(t, path, body).problem(http.StatusUnprocessableEntity)
 		require.Len(t, p.Errors, 1)
@@ -182,4 +188,35 @@ func TestKindsAreToldAsDesigns(t *testing.T) {
 		guide := call(t, quiet(), http.MethodPost, "/v1/guide/own", body, "Content-Type", "application/json").ok()
 		assert.Contains(t, guide.Body.String(), `"steps":[{`, "an order of work is found: %s", d.Name)
 	}
+}
+
+// Designs are kept ready for whoever sends them again, but only so many: anybody may
+// send as many as there are.
+func TestDesignsKeptReadyAreFew(t *testing.T) {
+	d := quiet().kinds.own
+	for i := range mostDescribed + 1 {
+		text := strings.Replace(ask.ExampleDesign(), `{"design":"`, fmt.Sprintf(`{"design":"%d `, i), 1)
+		require.NotEqual(t, text, ask.ExampleDesign())
+		e, p := d.entry(shared().host, nil, text)
+		require.Nil(t, p)
+		again, _ := d.entry(shared().host, nil, text)
+		assert.Same(t, e, again)
+		assert.LessOrEqual(t, len(d.ready), mostDescribed)
+		assert.Equal(t, i%mostDescribed+1, len(d.ready))
+	}
+}
+
+// A check is of what can be made, too: sizes that close are refused where nothing leads
+// to the folds, by the place of the fold.
+func TestAFoldThatNothingLeadsToIsNotChecked(t *testing.T) {
+	k, err := own.Read([]byte(unreachable))
+	require.NoError(t, err)
+	s, err := solve.Solve(t.Context(), sampleRequest(k, nil))
+	require.NoError(t, err)
+	more, err := json.Marshal(measuredLists(s.ReadOff()))
+	require.NoError(t, err)
+	p := postJSON(t, "/v1/check/own", `{"unit":"mm","width":100,"height":150,"thickness":20,"caliper":0.3,"design":`+unreachable+","+string(more[1:])).problem(http.StatusUnprocessableEntity)
+	require.Len(t, p.Errors, 1)
+	assert.Equal(t, "design.pieces[0].panels[4]", p.Errors[0].Name)
+	assert.Contains(t, p.Errors[0].Hint, "fold one of the two the other way")
 }

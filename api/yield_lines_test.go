@@ -16,6 +16,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/wire"
+	"creasefit/internal/sheet"
 )
 
 // planLines reads the lines of a plan that is followed.
@@ -149,4 +150,23 @@ func TestAPlanThatFailsOnTheWaySaysSo(t *testing.T) {
 	assert.Nil(t, last.Plan)
 	require.NotNil(t, last.Problem)
 	assert.Equal(t, "/problems/took-too-long", last.Problem.Type)
+}
+
+// An order with a count may take as long as it says, and what is around it; one without
+// takes what its exact plan takes, whatever it says.
+func TestOrdersHaveTheTimeThatTheyAskFor(t *testing.T) {
+	form := ask.NewYield("json")
+	for query, want := range map[string]time.Duration{
+		"unit=in&sheet=12x12&blank=3x2&count=1&effort_ms=70":                                                  70*time.Millisecond + planningRest,
+		"unit=in&sheet=12x12&blank=3x2&effort_ms=70":                                                          sheet.MostEffort + planningRest,
+		`unit=in&sheet=12x12&items={"blank":"3x2"}&items={"blank":"4x2"}&effort_ms=70`:                        sheet.MostEffort + planningRest,
+		`unit=in&sheet=12x12&items={"blank":"3x2","count":1}&items={"blank":"4x2","count":1}&effort_ms=10000`: 10*time.Second + planningRest,
+	} {
+		asked := form.Take()
+		asked.AddQuery(query)
+		asked.Parse()
+		asked.Check()
+		assert.Equal(t, want, timeAllowed(asked.Q), query)
+		asked.Release()
+	}
 }

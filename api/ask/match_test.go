@@ -28,6 +28,8 @@ func TestEveryNameOfAMatch(t *testing.T) {
 		{"contents_tolerance", "-0.03 in", "", "", map[string]string{"What[0].Thing.SizeTolerance.Low": nm("0.03 in"), "What[0].Thing.ThicknessTolerance.Low": nm("0.03 in")}},
 		{"things", `{"id":"c","width":"5 in","height":"4 in","thickness":"1 in"}`, "", "width height thickness", map[string]string{"What[0].ID": "c", "What[0].Thing.Width": nm("5 in")}},
 		{"holders", `{"id":"a","width":"5 in"}`, "", "", map[string]string{"Into[0].Inside.Width": nm("5 in")}},
+		{"holders", `{"id":"x","width":"4 in","height":"5 in","thickness":"2 in","tolerance":"0.1 in"}`, "", "", map[string]string{"Into[0].ID": "x", "Into[0].Inside.Height": nm("5 in"),
+			"Into[0].Inside.Thickness": nm("2 in"), "Into[0].Inside.Tolerance.Low": nm("0.1 in"), "Into[0].Inside.Tolerance.High": nm("0.1 in")}},
 		{"list", "0123456789abcdef", "", "holders", map[string]string{"Into[0].ID": "b"}},
 		{"turn", "yes", "", "", map[string]string{"Turn": "yes"}},
 		{"only", "fits", "", "", map[string]string{"Only": "fits"}},

@@ -38,6 +38,8 @@ var refusals = []refused{
 	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&clearance_min=1/4in&clearance_max=1/8in"},
 	{"solve", "width=3in&thickness=0.1in&stock=index-11"},
 	{"solve", "width=3in&thickness=0.1in&stock=index-110&grammage=200"},
+	{"solve", "width=3in&thickness=0.1in&stock=index-110&caliper=0.01in"},
+	{"solve", "width=3in&thickness=0.1in&caliper=0.01in&reveal=1/4in&widht=3in"},
 	{"solve", "contents=tasting-card&caliper=0.01in"},
 	{"solve", "contents=us-2-bar&caliper=0.01in"},
 	{"solve", "unit=in&width=3&thickness=0.1&caliper=0.01&decimal=comma&size_tolerance=0.5"},
