@@ -123,6 +123,7 @@ func TestNamesGoBeforeRowsBeforeColumns(t *testing.T) {
 	for i, rows := range ascending[1:] {
 		assert.Greater(t, scoreOf(rows, known), scoreOf(ascending[i], known), "%v", rows)
 	}
+	assert.Equal(t, scoreOf(many(row(3)), known), scoreOf(many(row(3), row(3)), known), "the share of the rows counts, not their number")
 	assert.Equal(t, scoreOf([][]string{row(999)}, known), scoreOf([][]string{row(2000)}, known), "columns never count as a row")
 	var d dialect
 	d.findHabits("width;a,b,c\n1;2;3,4,5\n", known)

@@ -92,6 +92,8 @@ func TestTestSheetIsPrinted(t *testing.T) {
 	for _, other := range []string{"scored_apart=30", "marked=120", "language=de"} {
 		assert.NotEqual(t, seen["unit=mm&paper=a5"], seen["unit=mm&paper=a5&"+other], "it shows what is to be measured: %s", other)
 	}
+	english := strings.Replace(seen["unit=mm&paper=a5&language=de"], "/Lang <FEFF00640065>", "/Lang <FEFF0065006E>", 1)
+	assert.NotEqual(t, seen["unit=mm&paper=a5"], english, "more than the name of the language is another")
 	assert.Equal(t, seen["unit=mm&paper=a5"], seen["unit=mm&paper=a5&block_width=30mm"], "a block is no part of it")
 }
 
