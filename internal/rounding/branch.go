@@ -7,6 +7,10 @@ func (s *Search) solve(p *part) bool {
 		s.solveNear(p)
 	}
 	s.touch(p)
+	if s.found { // most of the rest is cut off before any row is looked at
+		s.bound(p)
+		s.trim(p, 0)
+	}
 	s.branch(p)
 	return s.found && s.err == nil
 }
