@@ -107,6 +107,7 @@ type layout struct {
 	found     []*detail // small corners of all figures so far
 	papers    map[*pattern.Piece]flat
 	board     bool // scores are cut half through
+	caliper   measure.Length
 }
 
 // New draws a pattern.
@@ -167,7 +168,11 @@ func (o *Options) keep() {
 
 func (o *Options) layout(p *pattern.Pattern) *layout {
 	o.keep()
-	return &layout{step: o.Step, lettering: o.Lettering, say: o.Say, stops: o.Stops, papers: o.papers, board: p != nil && p.Stiff()}
+	l := &layout{step: o.Step, lettering: o.Lettering, say: o.Say, stops: o.Stops, papers: o.papers}
+	if p != nil {
+		l.board, l.caliper = p.Stiff(), p.Caliper
+	}
+	return l
 }
 
 // suit chooses the size of letters where the options do not.

@@ -1,6 +1,7 @@
 package draw_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -114,6 +115,30 @@ func TestReadingsAreThePatterns(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A score that is made papers off its boundary is written as a hand sets it, by the
+// solution's own account of settings, and not at the boundary.
+func TestScoresBesideABoundary(t *testing.T) {
+	found := 0
+	for _, s := range drawtest.Every() {
+		d := s.Draw()
+		for i, p := range s.Solution.Pattern.Pieces {
+			for _, strip := range p.Strips {
+				for j, score := range strip.Scores {
+					if score.Beside.IsZero() {
+						continue
+					}
+					set, ok := s.Solution.Set(strip.Positions()[j+1].Add(score.Beside))
+					require.True(t, ok)
+					want := fmt.Sprintf("%s + %d paper", s.Solution.Step.Format(set.Mark), set.Papers)
+					assert.True(t, slices.ContainsFunc(d.Figures[i].Labels, func(l draw.Label) bool { return slices.Contains(l.Lines, want) }), "%s: %s", s.Name, want)
+					found++
+				}
+			}
+		}
+	}
+	assert.Positive(t, found)
 }
 
 func TestSleeveLayout(t *testing.T) {

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -47,12 +48,16 @@ func (f *figure) boundary(s *pattern.Strip, i int, at measure.Length) {
 	if s.Across == pattern.Height {
 		ruler, folds, whole = &f.sides[leftOf], &f.sides[rightOf], f.piece.Height
 	}
+	write := f.reading
+	if i <= len(s.Scores) && !s.Scores[i-1].Beside.IsZero() {
+		at, write = at.Add(s.Scores[i-1].Beside), f.beside
+	}
 	mm := at.Millimetres()
-	reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{f.reading(at)}}
+	reading := tag{at: mm, thing: f.nearest(ruler, mm), from: fromLow, lines: []string{write(at)}}
 	if i <= len(s.Scores) && s.Scores[i-1].Fold != pattern.Flat {
 		score := &s.Scores[i-1]
 		if f.far[score.Name] {
-			reading.from, reading.lines[0] = fromHigh, f.reading(whole.Sub(at))
+			reading.from, reading.lines[0] = fromHigh, write(whole.Sub(at))
 		}
 		lines := []string{f.say(score.Name), f.say(toward(score.Fold)) + " " + f.degrees(score.Angle)}
 		if f.brief {
@@ -83,6 +88,22 @@ func (f *figure) reading(at measure.Length) string {
 		text = text[:strings.LastIndexByte(text, ' ')]
 	}
 	return text
+}
+
+// beside writes where a score is made that lies papers off its mark, as a hand sets it.
+func (f *figure) beside(at measure.Length) string {
+	set, ok := pattern.SetOf(at, cmp.Or(f.piece.Caliper, f.caliper), f.step, f.finest())
+	n, sign, word := set.Papers, " + ", "paper"
+	if !ok || n == 0 {
+		return f.reading(at)
+	}
+	if n < 0 {
+		n, sign = -n, " − "
+	}
+	if n > 1 {
+		word = "papers"
+	}
+	return f.reading(set.Mark) + sign + strconv.Itoa(n) + " " + f.say(word)
 }
 
 // degrees writes an angle, to a hundredth of a degree.
