@@ -3,13 +3,16 @@ package solve
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/enclosure"
 	"creasefit/internal/fold"
 	"creasefit/internal/measure"
+	"creasefit/internal/pattern"
 	"creasefit/internal/repertoire"
 )
 
@@ -38,6 +41,51 @@ func TestOutsideFollowsAsSaid(t *testing.T) {
 				require.False(t, size.Less(worst.Min.Sub(slack)) || worst.Max.Add(slack).Less(size), "%s, axis %d: %v is not within %v", k.Name, axis, size, worst)
 			}
 		}
+	}
+}
+
+// TestWhatIsFoldedOtherwiseIsNotFollowed: a pattern whose creases turn otherwise, or whose
+// pieces or contents lie otherwise, is folded anew. Each change shows in the outside of some kind.
+func TestWhatIsFoldedOtherwiseIsNotFollowed(t *testing.T) {
+	far := measure.Millimetres(3)
+	creases := func(change func(c *pattern.Crease)) func(p *pattern.Pattern) {
+		return func(p *pattern.Pattern) {
+			for i := range p.Pieces {
+				p.Pieces[i].Creases = slices.Clone(p.Pieces[i].Creases)
+				for k := range p.Pieces[i].Creases {
+					change(&p.Pieces[i].Creases[k])
+				}
+			}
+		}
+	}
+	changes := map[string]func(p *pattern.Pattern){
+		"angle":  creases(func(c *pattern.Crease) { c.Angle *= 0.75 }),
+		"fold":   creases(func(c *pattern.Crease) { c.Fold = pattern.Valley + pattern.Mountain - c.Fold }),
+		"slant":  creases(func(c *pattern.Crease) { c.B = pattern.At(c.B.X.Add(far), c.B.Y.Add(far)) }),
+		"turned": creases(func(c *pattern.Crease) { c.A, c.B = c.B, c.A }),
+		"cavity": func(p *pattern.Pattern) { p.Cavity.Turned = 90 },
+		"places": func(p *pattern.Pattern) {
+			for i := range p.Places {
+				p.Places[i].Lie = pattern.FaceUp
+			}
+		},
+	}
+	shown := map[string]bool{}
+	for _, k := range repertoire.Kinds() {
+		p := solvedIn(t, k).Pattern
+		follower, before := fold.Follow(&p), fold.Extent(&p)
+		for name, change := range changes {
+			q := p
+			q.Pieces, q.Places = slices.Clone(p.Pieces), slices.Clone(p.Places)
+			change(&q)
+			anew := fold.Extent(&q)
+			assert.Equal(t, anew, follower.Extent(&q), "%s, %s", k.Name, name)
+			shown[name] = shown[name] || anew != before
+		}
+		follower.Done()
+	}
+	for name := range changes {
+		assert.True(t, shown[name], "%s shows nowhere", name)
 	}
 }
 
