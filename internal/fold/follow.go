@@ -9,7 +9,8 @@ import (
 
 // Follower measures patterns that are laid out as one that was folded up before, with
 // other sizes. Where the same panels hang by the same creases, which turn as far about
-// lines that run the same way, only places differ and no plate is turned again.
+// lines that run the same way, only places differ and no plate is turned again; each panel
+// must lie on the side of its crease that it lay on.
 type Follower struct {
 	m     *model // nil for a pattern that is folded up anew each time
 	base  *pattern.Pattern
