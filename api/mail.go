@@ -8,6 +8,7 @@ import (
 	"creasefit/api/wire"
 	"creasefit/internal/guide"
 	"creasefit/internal/mail"
+	"creasefit/internal/measure"
 )
 
 // mailed is what posts make of a piece, and the language that it is told in.
@@ -33,11 +34,16 @@ func newMail() computing {
 			return &mailed{wire.Each(q.Asked(), func(p *mail.Post) mail.Judgement { return p.Judge(&piece) }), q.Language.Word}, nil
 		},
 		answer: func(m *mailed, x *answering) any {
-			in := wire.Voice{Unit: x.Unit()}
-			if m.language != guide.Languages()[0] {
-				in.In = wordsOf(m.language)
-			}
-			return wire.OfMail(m.list, in, x.asked())
+			return wire.OfMail(m.list, voiceOf(m.language, x.Unit()), x.asked())
 		},
 	}
+}
+
+// voiceOf is what words in a language are written in.
+func voiceOf(language string, unit measure.Unit) wire.Voice {
+	in := wire.Voice{Unit: unit}
+	if language != guide.Languages()[0] {
+		in.In = wordsOf(language)
+	}
+	return in
 }

@@ -96,3 +96,32 @@ func TestMailSentencesInGerman(t *testing.T) {
 	assert.Equal(t, "die Länge geteilt durch die Höhe ist 1 (mindestens 1,3): 0,3 darunter", due.Detail)
 	assert.Contains(t, fmt.Sprint(wire.Each(inches.Posts[0].Limits, func(l wire.MailStanding) string { return l.Detail })), "1/8 Zoll übrig")
 }
+
+// What is suggested is German throughout, but for what is wrong with what does not work, which
+// a solve of it says likewise; the same kinds are suggested as in English.
+func TestSuggestionsInGerman(t *testing.T) {
+	for _, about := range []string{"", "&wish=reusable", "&cut_tolerance=1/8", "&shape=round"} {
+		query := "/v1/suggest?unit=in&width=2&height=2&thickness=2&caliper=0.012&sheet=6x9in&post=de" + about
+		german, plain := decode[wire.Suggestions](get(t, query+"&language=de").ok()), decode[wire.Suggestions](get(t, query).ok())
+		text := get(t, query+"&language=de&format=text").ok().Body.String()
+		require.Positive(t, plain.Works)
+		for i, k := range german.Kinds {
+			assert.Equal(t, plain.Kinds[i].Kind, k.Kind)
+			assert.NotEqual(t, plain.Kinds[i].Title, k.Title)
+			if !k.Works {
+				assert.Equal(t, plain.Kinds[i].Why, k.Why)
+				assert.Contains(t, text, k.Title+" geht nicht: ")
+				continue
+			}
+			said := k.Title + " geht: "
+			assert.Contains(t, text, said)
+			for n, why := range k.Why {
+				assert.NotEqual(t, plain.Kinds[i].Why[n].Detail, why.Detail)
+				assert.Contains(t, text, why.Detail)
+				said += why.Detail
+			}
+			assert.Empty(t, english.FindAllString(said+k.Post.Advice, -1), said)
+			assert.NotEqual(t, plain.Kinds[i].Post.Advice, k.Post.Advice)
+		}
+	}
+}

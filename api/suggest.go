@@ -65,7 +65,7 @@ func newSuggest() computing {
 		},
 		answer: func(a *suggestions, x *answering) any {
 			link := func(k *enclosure.Kind) string { return x.CommonLink("/v1/solve/", k) }
-			return wire.OfSuggestions(a.list, a.designs, x.Unit().String(), x.asked(), link, a.picture)
+			return wire.OfSuggestions(a.list, a.designs, voiceOf(a.language, x.Unit()), x.asked(), link, a.picture)
 		},
 		over: func(a *suggestions) {
 			for _, g := range slices.Concat(a.list, a.designs) {

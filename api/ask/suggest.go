@@ -67,7 +67,7 @@ func (q *Suggest) bind(b *Names) {
 	b.bind(&q.Minutes, Name{Name: "minutes", Example: "10",
 		Help: "How long cutting and scoring may take, at 40 seconds a stop and 15 a cut."}.numbers(0.5, 600))
 	b.bind(&q.Pictures, picturesName("Adds a picture of each finished enclosure as SVG, for a light or a dark page."))
-	b.bind(&q.Language, languageName("The language of the words in pictures."))
+	b.bind(&q.Language, languageName("The language of the words, in pictures too. What is wrong with a kind that does not work stays English."))
 }
 
 // picturesName is the choice to have pictures in an answer.

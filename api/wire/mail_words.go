@@ -27,6 +27,14 @@ func (v Voice) Say(text string, with ...any) string {
 	return fmt.Sprintf(text, with...)
 }
 
+// count says a number of things.
+func (v Voice) count(n int, one, many string) string {
+	if n != 1 {
+		one = many
+	}
+	return v.Say("%d "+one, n)
+}
+
 // each says every one of the texts.
 func (v Voice) each(texts []string) []string {
 	return Each(texts, func(text string) string { return v.Say(text) })

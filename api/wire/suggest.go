@@ -17,6 +17,7 @@ type Suggestions struct {
 	Kinds   []Suggestion `json:"kinds" validate:"required"`              // the best first
 	Designs []Suggestion `json:"designs" validate:"required"`            // of /v1/designs that work, the best first, without pictures
 	Links   SelfLink     `json:"links" validate:"required"`
+	Voice   Voice        `json:"-"` // that the words are in; those of what does not work are a problem's
 }
 
 // Suggestion is what one kind comes to for the thing. From step on there is
@@ -62,15 +63,15 @@ type Posted struct {
 
 // OfSuggestions are kinds in their order; link is the address of a kind's solve
 // and picture its picture, empty if none is wanted.
-func OfSuggestions(list, designs []solve.Suggestion, unit string, a *Asked, link func(*enclosure.Kind) string, picture func(*solve.Solution) string) *Suggestions {
-	all := &Suggestions{Unit: unit, Given: a.Given, Links: SelfLink{a.Self}}
+func OfSuggestions(list, designs []solve.Suggestion, in Voice, a *Asked, link func(*enclosure.Kind) string, picture func(*solve.Solution) string) *Suggestions {
+	all := &Suggestions{Unit: in.Unit.String(), Given: a.Given, Links: SelfLink{a.Self}, Voice: in}
 	all.Designs = Each(designs, func(g solve.Suggestion) Suggestion {
-		w := suggestion(&g)
+		w := suggestion(&g, in)
 		w.Link = link(g.Kind)
 		return w
 	})
 	for i := range list {
-		g := suggestion(&list[i])
+		g := suggestion(&list[i], in)
 		if g.Link = link(list[i].Kind); g.Works {
 			g.Picture = picture(list[i].Solution)
 			all.Works++
@@ -80,15 +81,15 @@ func OfSuggestions(list, designs []solve.Suggestion, unit string, a *Asked, link
 	return all
 }
 
-func suggestion(g *solve.Suggestion) Suggestion {
-	w := Suggestion{Kind: g.Kind.Name, Title: g.Kind.Title}
+func suggestion(g *solve.Suggestion, in Voice) Suggestion {
+	w := Suggestion{Kind: g.Kind.Name, Title: in.Say(g.Kind.Title)}
 	w.Missed = Each(g.Missed, func(m solve.Wish) string { return string(m) })
 	s := g.Solution
 	if s == nil {
 		w.Why = Each(g.Why, func(f fault.Fault) Reason { return Reason{string(f.Code), f.Field, f.Detail, f.Expected, f.Hint} })
 		return w
 	}
-	w.Works, w.Why, w.Post = true, forIt(g), posted(g.Post)
+	w.Works, w.Why, w.Post = true, forIt(g, in), posted(g.Post, in)
 	w.Step, w.Chance, w.Outside = s.Step.String(), new(round(s.Sure.Chance, 4)), new(outside(s))
 	w.Blank, w.Pieces = largest(s)
 	w.Strokes, w.Minutes = g.Strokes, round(g.Work.Minutes(), 2)
@@ -112,11 +113,11 @@ func largest(s *solve.Solution) (blank *Blank, pieces int) {
 }
 
 // posted is what a post makes of it; nil if none was named.
-func posted(j *mail.Judgement) *Posted {
+func posted(j *mail.Judgement, in Voice) *Posted {
 	if j == nil {
 		return nil
 	}
-	p := &Posted{Post: j.Post.Name, Verdict: j.Verdict.String(), Advice: mailAdvice}
+	p := &Posted{Post: j.Post.Name, Verdict: j.Verdict.String(), Advice: in.Say(mailAdvice)}
 	if j.Class != nil {
 		p.Class = j.Class.Name
 	}
@@ -124,21 +125,22 @@ func posted(j *mail.Judgement) *Posted {
 }
 
 // forIt says what speaks for the place of a kind that works.
-func forIt(g *solve.Suggestion) []Reason {
+func forIt(g *solve.Suggestion, in Voice) []Reason {
 	s := g.Solution
-	sure := Reason{Code: "sure", Detail: timesIn100(s.Sure.Chance) + "."}
+	sure := Reason{Code: "sure", Detail: timesIn100(s.Sure.Chance, in) + "."}
 	for _, w := range s.Warnings {
 		if w.Code == "unsure-fit" {
 			sure.Code = "unsure"
 		}
 	}
-	list := []Reason{sure, {Code: "cuts", Detail: Count(g.Strokes, "cut or score", "cuts and scores") + ", about " + Count(int(math.Ceil(g.Work.Minutes())), "minute", "minutes") + "."}}
+	list := []Reason{sure, {Code: "cuts", Detail: in.Say("%s, about %s.",
+		in.count(g.Strokes, "cut or score", "cuts and scores"), in.count(int(math.Ceil(g.Work.Minutes())), "minute", "minutes"))}}
 	say := func(is bool, code, detail, otherCode, other string) {
 		if !is {
 			code, detail = otherCode, other
 		}
 		if code != "" {
-			list = append(list, Reason{Code: code, Detail: detail})
+			list = append(list, Reason{Code: code, Detail: in.Say(detail)})
 		}
 	}
 	say(g.Glued(), "glue", "It is glued.", "no-glue", "No glue.")
@@ -146,7 +148,7 @@ func forIt(g *solve.Suggestion) []Reason {
 	say(s.Pattern.Cavity.Into, "inside", "It goes into what it is made for, not round it.", "", "")
 	say(g.Beyond(), "beyond-sheet", "It does not come out of this sheet.", "", "")
 	if g.Sheets > 0 {
-		list = append(list, Reason{Code: "sheets", Detail: "It takes " + Count(g.Sheets, "sheet", "sheets") + "."})
+		list = append(list, Reason{Code: "sheets", Detail: in.Say("It takes %s.", in.count(g.Sheets, "sheet", "sheets"))})
 	}
 	return list
 }

@@ -12,6 +12,7 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/internal/enclosure"
+	"creasefit/internal/measure"
 	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
@@ -26,7 +27,7 @@ func suggested(t *testing.T, query string) ([]solve.Suggestion, *Suggestions) {
 	list, err := solve.Suggest(context.Background(), repertoire.Kinds(), a.Q.Request, &a.Q.Wishes)
 	require.NoError(t, err)
 	link := func(k *enclosure.Kind) string { return "/v1/solve/" + k.Name }
-	return list, OfSuggestions(list, nil, "in", &Asked{Self: "/v1/suggest?" + query}, link, func(s *solve.Solution) string { return "<svg>" + s.Request.Kind.Name })
+	return list, OfSuggestions(list, nil, Voice{Unit: measure.Inch}, &Asked{Self: "/v1/suggest?" + query}, link, func(s *solve.Solution) string { return "<svg>" + s.Request.Kind.Name })
 }
 
 // TestEveryKindIsSuggestedOrSaysWhyNot: those that work come first and are counted; what they

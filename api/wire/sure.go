@@ -58,7 +58,7 @@ func sureWords(r *solve.Request, fits []solve.Fit, c solve.Certainty) string {
 		return "Nothing has to go into anything."
 	}
 	f := &fits[c.Weakest]
-	words := timesIn100(c.Chance) + ". " + room(r, f.Nominal) + " along the " + f.Axis.String()
+	words := timesIn100(c.Chance, Voice{}) + ". " + room(r, f.Nominal) + " along the " + f.Axis.String()
 	if f.Between != "" {
 		words += ", " + f.Between
 	}
@@ -69,14 +69,14 @@ func sureWords(r *solve.Request, fits []solve.Fit, c solve.Certainty) string {
 }
 
 // timesIn100 says a chance as so many times in a hundred, downwards.
-func timesIn100(chance float64) string {
+func timesIn100(chance float64, in Voice) string {
 	switch n := int(chance*100 + 1e-9); {
 	case n >= 99:
-		return "Goes in at least 99 times in 100"
+		return in.Say("Goes in at least 99 times in 100")
 	case n < 1:
-		return "Hardly ever goes in"
+		return in.Say("Hardly ever goes in")
 	default:
-		return "Goes in " + strconv.Itoa(n) + " times in 100"
+		return in.Say("Goes in %d times in 100", n)
 	}
 }
 

@@ -72,7 +72,7 @@ func TestChancesAreSaidDownwards(t *testing.T) {
 		1: "Goes in at least 99 times in 100", 0.99: "Goes in at least 99 times in 100", 0.9899: "Goes in 98 times in 100", 0.29: "Goes in 29 times in 100",
 		0.01: "Goes in 1 times in 100", 0.0099: "Hardly ever goes in", 0: "Hardly ever goes in",
 	} {
-		assert.Equal(t, want, timesIn100(chance), "%v", chance)
+		assert.Equal(t, want, timesIn100(chance, Voice{}), "%v", chance)
 	}
 }
 

@@ -1842,7 +1842,7 @@ type LanguageValueDrawing string
 // LanguageValueMail The language of the words. Names of classes, and sources, stay as they are. Default: en.
 type LanguageValueMail string
 
-// LanguageValueSuggest The language of the words in pictures. Default: en.
+// LanguageValueSuggest The language of the words, in pictures too. What is wrong with a kind that does not work stays English. Default: en.
 type LanguageValueSuggest string
 
 // LanguageValueYield The language of the words of a plan. Default: en.
@@ -7171,7 +7171,7 @@ type RequestSuggest struct {
 	// Height Height of the contents. From 3 to 2000 mm.
 	Height string `json:"height,omitempty"`
 
-	// Language The language of the words in pictures. Default: en.
+	// Language The language of the words, in pictures too. What is wrong with a kind that does not work stays English. Default: en.
 	Language LanguageValueSuggest `json:"language,omitempty"`
 
 	// MadeAt Relative humidity in percent where the piece is made; with used_at, clearances are those where it is used, since sheets grow 0.1 to 0.2 % along and 0.2 to 0.4 % across the grain from 33 to 66 %.

@@ -562,7 +562,7 @@ export type LanguageValueCalibrate = "en" | "de";
 export type LanguageValueDrawing = "en" | "de";
 /** The language of the words. Names of classes, and sources, stay as they are. Default: en. */
 export type LanguageValueMail = "en" | "de";
-/** The language of the words in pictures. Default: en. */
+/** The language of the words, in pictures too. What is wrong with a kind that does not work stays English. Default: en. */
 export type LanguageValueSuggest = "en" | "de";
 /** The language of the words of a plan. Default: en. */
 export type LanguageValueYield = "en" | "de";
