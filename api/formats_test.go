@@ -118,6 +118,8 @@ func TestPickedTables(t *testing.T) {
 	assert.Equal(t, "value\r\n2.25\r\n", get(t, base+"&pick=/pieces/0/scores/1/at/in").ok().Body.String())
 	assert.Equal(t, "2,25\r\n", get(t, base+"&pick=/pieces/0/scores/1/at/in&header=0&decimal=comma").ok().Body.String())
 	assert.Equal(t, "/width/reading", rowsOf(t, get(t, base+"&pick=/pieces/0/blank").ok().Body.String())[1][0])
+	assert.Equal(t, "text/csv; charset=utf-8", get(t, base+"&pick=/pieces/0/scores").ok().Header().Get("Content-Type"), "a table is no plain text")
+	assert.Equal(t, "application/xml", get(t, strings.Replace(base, ".csv", ".xml", 1)+"&pick=/step").ok().Header().Get("Content-Type"))
 	get(t, base+"&pick=/nothing").problem(http.StatusBadRequest)
 }
 

@@ -15,7 +15,10 @@ import (
 
 	"creasefit/api/ask"
 	"creasefit/api/wire"
+	"creasefit/internal/enclosure"
 	"creasefit/internal/enclosure/own"
+	"creasefit/internal/fault"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/solve"
 )
 
@@ -219,4 +222,20 @@ func TestAFoldThatNothingLeadsToIsNotChecked(t *testing.T) {
 	require.Len(t, p.Errors, 1)
 	assert.Equal(t, "design.pieces[0].panels[4]", p.Errors[0].Name)
 	assert.Contains(t, p.Errors[0].Hint, "fold one of the two the other way")
+}
+
+// Of several designs that a request contradicts the nearest is told of, wherever it stands.
+func TestTheNearestDesignIsToldOf(t *testing.T) {
+	tray, _ := repertoire.Lookup("tray")
+	far, near := own.Example{With: map[string]string{"corners": "inside", "walls": "single"}}, own.Example{With: map[string]string{"corners": "outside", "walls": "single"}}
+	q := &ask.KindDesign{}
+	q.Request = &solve.Request{Kind: tray, Options: map[string]enclosure.Value{"corners": {Choice: "outside"}, "walls": {Choice: "double"}}}
+	for _, of := range [][]own.Example{{far, near}, {near, far}} {
+		e, err := agreeing(t.Context(), of, q)
+		assert.Nil(t, e)
+		var f fault.Fault
+		require.ErrorAs(t, err, &f)
+		assert.Equal(t, "walls", f.Field)
+		assert.Equal(t, "double", f.Value)
+	}
 }

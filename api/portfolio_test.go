@@ -10,8 +10,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/api/ask"
 	"creasefit/api/wire"
 	"creasefit/internal/guide"
+	"creasefit/internal/solve"
 )
 
 // chest is parted tea sachets in a tray, in a sleeve, with a band of thinner
@@ -194,5 +196,26 @@ func TestPortfolioHasPictures(t *testing.T) {
 	whole := postJSON(t, "/v1/drawing/portfolio", asked(`"view":"finished"`)).ok().Body.String()
 	for _, name := range []string{"1\u00a0Dividers", "2\u00a0Tray", "3\u00a0Sleeve with", "4\u00a0Belly band"} {
 		assert.Contains(t, whole, name)
+	}
+}
+
+// A layer by itself goes round what varies most of the sizes inside, so that its answer is no
+// surer than it is in the portfolio.
+func TestALayerAloneHasTheGreatestSpread(t *testing.T) {
+	asked := ask.NewForm(ask.Portfolios()).Take()
+	asked.AddQuery("unit=in&width=5&height=4&thickness=2&caliper=0.012&fit=easy&layers=tray&layers=sleeve&layers=band")
+	asked.Parse()
+	require.True(t, asked.Check(), "%v", asked.Faults())
+	p, err := solve.SolvePortfolio(t.Context(), asked.Q.Layers)
+	require.NoError(t, err)
+	for i := 1; i < len(p.Solutions); i++ {
+		standAlone(asked.Q, p, i)
+		told, any := asked.Q.Alone[i].Q.Contents.Tolerance.Length.Length, false
+		for _, size := range p.Chain[i].Contents {
+			spread := size.RSS.Max.Sub(size.Nominal)
+			assert.False(t, told.Less(spread), "layer %d", i)
+			any = any || told == spread
+		}
+		assert.True(t, any, "it is that of a size")
 	}
 }

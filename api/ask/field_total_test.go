@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/internal/measure"
+	"creasefit/internal/repertoire"
 	"creasefit/internal/tolerance"
 )
 
@@ -55,4 +56,63 @@ func TestSeveralOfThemRefused(t *testing.T) {
 		require.Len(t, a.Faults(), 1, query)
 		assert.Equal(t, want, [2]string{a.Faults()[0].Field, a.Faults()[0].Hint}, query)
 	}
+}
+
+// A round thing is as thick as it is wide: whoever says the one need not say the other.
+func TestRoundThingsAreAsThickAsWide(t *testing.T) {
+	rolls := 0
+	for _, k := range repertoire.Kinds() {
+		if !k.Rolls() {
+			continue
+		}
+		rolls++
+		for query, thick := range map[string]string{"shape=round": "60 mm", "shape=round&thickness=58": "58 mm", "shape=box&thickness=58": "58 mm"} {
+			a := NewSolve(k, "json").Take()
+			a.AddQuery("unit=mm&width=60&height=90&caliper=0.3&" + query)
+			a.Parse()
+			require.True(t, a.Check(), "%s %s: %v", k.Name, query, a.Faults())
+			assert.Equal(t, measure.MustParse(thick), a.Q.Request.Thickness, "%s %s", k.Name, query)
+		}
+		a := NewSolve(k, "json").Take()
+		a.AddQuery("unit=mm&width=60&height=90&caliper=0.3")
+		a.Parse()
+		require.False(t, a.Check(), k.Name)
+		assert.Equal(t, "thickness", a.Faults()[0].Field, "nothing says that it is round")
+	}
+	assert.Positive(t, rolls)
+}
+
+// What is as fine or as narrow as can be is taken: a step on every mark, a fit without play,
+// all that a named thing may come to.
+func TestWhatIsJustWithin(t *testing.T) {
+	for query, ok := range map[string]bool{
+		"ruler=1/8in&step=1/8in": true, "ruler=1/8in&step=1/16in": false,
+		"clearance_min=1/8in&clearance_max=1/8in": true, "clearance_min=1/8in&clearance_max=1/16in": false,
+		"ruler=1/2in": true, "ruler=1in": false,
+	} {
+		a := band()
+		a.AddQuery("unit=in&width=3&thickness=1&caliper=0.012&" + query)
+		a.Parse()
+		assert.Equal(t, ok, a.Check(), "%s: %v", query, a.Faults())
+	}
+}
+
+// A caliper that is estimated is told in the unit of the request, to a hundredth of a
+// millimetre or a ten-thousandth of an inch.
+func TestEstimatesAreToldInShort(t *testing.T) {
+	for _, c := range []struct {
+		l    string
+		unit measure.Unit
+		want string
+	}{
+		{"0.01234 in", measure.Inch, "0.0123 in"}, {"0.34567 mm", measure.Millimetre, "0.35 mm"}, {"0.3 mm", measure.Inch, "0.0118 in"},
+	} {
+		assert.Equal(t, c.want, plainLength(measure.MustParse(c.l), c.unit))
+	}
+	a := NewSolve(band().Q.Kind, "json").Take()
+	a.AddQuery("width=60+mm&thickness=2+mm&grammage=250")
+	a.Parse()
+	require.True(t, a.Check(), "%v", a.Faults())
+	require.NotEmpty(t, a.Q.Request.Notes)
+	assert.Regexp(t, `^The caliper of 0\.\d\d? mm is .*: 0\.\d\d? mm to 0\.\d\d? mm is likely\.`, a.Q.Request.Notes[0].Detail)
 }
