@@ -15,7 +15,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"creasefit/api/ask"
+	"creasefit/api/tell"
 	"creasefit/api/wire"
+	"creasefit/internal/fault"
 	"creasefit/internal/sheet"
 )
 
@@ -169,4 +171,16 @@ func TestOrdersHaveTheTimeThatTheyAskFor(t *testing.T) {
 		assert.Equal(t, want, timeAllowed(asked.Q), query)
 		asked.Release()
 	}
+}
+
+// What is too dear to be listed is no line either, neither on the way nor at the end.
+func TestPlansThatAreTooDearAreNotFollowed(t *testing.T) {
+	k := *newYield().(*calculation[*ask.Yield, *yieldAnswer])
+	k.price = func(*yieldAnswer, tell.Format) error {
+		return fault.Fault{Code: fault.OverBudget, Detail: "for a test"}
+	}
+	w := httptest.NewRecorder()
+	c := shared().echo.NewContext(newRequest(http.MethodPost, "/v1/yield?format=ndjson", craft, headers{"Content-Type", "application/json"}), w)
+	require.NoError(t, k.serve(shared().host, c, ""))
+	assert.Equal(t, "/problems/over-budget", answer{t, w}.problem(http.StatusUnprocessableEntity).Type)
 }

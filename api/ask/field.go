@@ -236,9 +236,8 @@ type Count struct{ Number }
 func (*Count) kind() Type { return CountType }
 
 func (c *Count) understand(r *Reading, f field) {
-	text := strings.TrimSpace(f.text)
-	x, err := strconv.ParseUint(text, 10, 31)
-	if err != nil || text[0] == '+' {
+	x, err := strconv.ParseUint(strings.TrimSpace(f.text), 10, 31)
+	if err != nil {
 		r.reportNumber(c.name(), f)
 		return
 	}

@@ -1,11 +1,14 @@
 package ask
 
 import (
+	"net/url"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"creasefit/internal/contents"
 	"creasefit/internal/measure"
 	"creasefit/internal/repertoire"
 	"creasefit/internal/tolerance"
@@ -115,4 +118,38 @@ func TestEstimatesAreToldInShort(t *testing.T) {
 	require.True(t, a.Check(), "%v", a.Faults())
 	require.NotEmpty(t, a.Q.Request.Notes)
 	assert.Regexp(t, `^The caliper of 0\.\d\d? mm is .*: 0\.\d\d? mm to 0\.\d\d? mm is likely\.`, a.Q.Request.Notes[0].Detail)
+}
+
+// One named thing varies as its listing says, once; names are as long as their letters are
+// many, not their bytes.
+func TestOneThingVariesOnce(t *testing.T) {
+	item, known := contents.Lookup("id-1")
+	require.True(t, known)
+	a := band()
+	a.AddQuery("contents=id-1&caliper=0.3mm")
+	a.Parse()
+	require.True(t, a.Check(), "%v", a.Faults())
+	assert.Equal(t, tolerance.Within(item.ThicknessTolerance), a.Q.Request.ThicknessTolerance)
+	assert.Positive(t, item.ThicknessTolerance.Sign())
+	for n, ok := range map[int]bool{MostValue: true, MostValue + 1: false} {
+		y := NewYield("json").Take()
+		y.AddQuery("unit=in&sheet=12x12&blank=3x2&name=" + strings.Repeat("ü", n))
+		y.Parse()
+		assert.Equal(t, ok, y.Check(), "%d letters", n)
+	}
+}
+
+// A name stands in steps and on terminals: what turns letters round there or is not to be seen
+// (Unicode 15, 23.2, format characters) is refused with control characters; other letters are not.
+func TestNamesAreToBeSeen(t *testing.T) {
+	for name, ok := range map[string]bool{"Tasting cards – für 2 €": true, "cards\u202esdrac": false, "cards\u200b": false, "cards\u00ad": false, "茶": true} {
+		y := NewYield("json").Take()
+		y.AddQuery("unit=in&sheet=12x12&blank=3x2&name=" + url.QueryEscape(name))
+		y.Parse()
+		assert.Equal(t, ok, y.Check(), "%q: %v", name, y.Faults())
+	}
+	for depth, ok := range map[int]bool{MostDepth: true, MostDepth + 1: false} {
+		f, fine := UnreadableJSON([]byte(strings.Repeat(`{"a":`, depth-1) + "{}" + strings.Repeat("}", depth-1)))
+		assert.Equal(t, ok, fine, "%d levels: %s", depth, f.Detail)
+	}
 }

@@ -3,7 +3,6 @@ package ask
 import (
 	"cmp"
 	"errors"
-	"math"
 	"net/url"
 	"slices"
 	"strconv"
@@ -20,7 +19,7 @@ func (r *Reading) parseNumber(n *Name, f field) (float64, bool) {
 		text = strings.Replace(text, ",", ".", 1)
 	}
 	x, err := strconv.ParseFloat(text, 64)
-	if err != nil || strings.Trim(text, "0123456789.") != "" || math.IsInf(x, 0) {
+	if err != nil || strings.Trim(text, "0123456789.") != "" {
 		r.reportNumber(n, f)
 		return 0, false
 	}

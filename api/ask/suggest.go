@@ -78,9 +78,7 @@ func picturesName(help string) Name {
 func (q *Suggest) settle(r *Reading) {
 	q.Request = &solve.Request{}
 	q.Contents.settle(r, q.Request)
-	if q.Request.Width.IsZero() && !q.Contents.Width.Given {
-		q.Contents.require(r, []string{"width"})
-	}
+	q.Contents.require(r, []string{"width"})
 	q.Common.settle(r, q.Request)
 	if q.Shape.Given {
 		q.Request.Options = map[string]enclosure.Value{enclosure.Shape().Name: {Choice: q.Shape.Word}}
@@ -106,9 +104,7 @@ func (q *Suggest) settlePost(r *Reading) {
 	switch {
 	case !q.Class.Given:
 	case q.Wishes.Post == nil:
-		if !q.Post.Given {
-			r.missing(&q.Post, "the class of which post is not said", "add post=us")
-		}
+		r.missing(&q.Post, "the class of which post is not said", "add post=us")
 	default:
 		var names []string
 		for _, c := range q.Wishes.Post.Classes {
