@@ -3,11 +3,15 @@ package api
 import (
 	"net/http"
 	"net/url"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"creasefit/api/ask"
+	"creasefit/api/tell"
 )
 
 // inAddress is a batch in an address: names for all of its lines, and the lines.
@@ -67,5 +71,42 @@ func TestBatchInAnAddressIsRefused(t *testing.T) {
 		p := a.problem(http.StatusBadRequest)
 		assert.Equal(t, strings.TrimSpace(name), p.Errors[0].Name)
 		assert.NotEmpty(t, p.Errors[0].Hint+p.Errors[0].Expected, name)
+	}
+}
+
+// A batch that is broken off says so where it has room for that, and is cut off where not:
+// nobody takes a part for the whole.
+func TestABatchThatIsBrokenOffSaysSo(t *testing.T) {
+	assert.Equal(t, "]", string(arrayOutput{}.end(nil, 3, 0, "")))
+	assert.PanicsWithValue(t, http.ErrAbortHandler, func() { arrayOutput{}.end(nil, 3, 0, "going down") })
+	o := &tableOutput{source: &tableSource{header: []string{"sku", "title"}}, style: tell.Style{Separator: ';'}, behind: []string{"reading", "mm"}}
+	assert.Empty(t, o.end(nil, 3, 0, ""))
+	assert.Equal(t, ";;4;! going down;;\r\n", string(o.end(nil, 3, 0, "going down")), "in the row of the next line")
+	assert.JSONEq(t, `{"done":false,"count":3,"failed":1,"why":"going down"}`, string(lineOutput{}.end(nil, 3, 1, "going down")))
+}
+
+// What is wrong with a batch as a whole is told at once: an array that is nested too deep, a
+// picture in a table, twenty of the names that no line could have.
+func TestBatchesAreRefusedAsAWhole(t *testing.T) {
+	nested := func(depth int) string {
+		return `[{"call":"ruler","length":` + strings.Repeat("[", depth-2) + strings.Repeat("]", depth-2) + "}]"
+	}
+	postBatch(t, "application/json", nested(ask.MostDepth)).ok() // the line has its problem
+	postBatch(t, "application/json", nested(ask.MostDepth+1)).problem(http.StatusBadRequest)
+	_, rows, _ := postTable(t, "?call=/v1/drawing/band&columns=/file_spec", mediaCSV, "format,unit,width,thickness,caliper\nsvg,in,3,0.1,0.01\n,in,3,0.1,0.01\n")
+	assert.Contains(t, rows[0][6], "! format: the lines of a batch are answered in JSON")
+	assert.Equal(t, []string{"", "1.2"}, rows[1][6:], "a drawing in a table is FOLD")
+	var names strings.Builder
+	for i := range ask.MostReported + 5 {
+		names.WriteString("&no" + strconv.Itoa(i) + "=1")
+	}
+	p := call(t, shared(), http.MethodPost, "/v1/batch?call=ruler"+names.String(), "{}", "Content-Type", mediaLines).problem(http.StatusBadRequest)
+	assert.Len(t, p.Errors, ask.MostReported)
+}
+
+// An entry of an order that the request has in no list keeps the name that it has.
+func TestEntriesAreRenamed(t *testing.T) {
+	for name, want := range map[string]string{"items[0].blank": "a.blank", "items[1]": "b", "items[2].blank": "items[2].blank", "items[x]": "items[x]", "sheet[0]": "sheet[0]", "items": "items"} {
+		assert.Equal(t, want, renamedEntry(name, "items", []string{"a", "b"}), name)
 	}
 }
