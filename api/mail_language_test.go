@@ -83,6 +83,30 @@ func TestMailInGerman(t *testing.T) {
 	}
 }
 
+// The tables are German throughout, but for what posts print themselves and for sources, and
+// state the same limits.
+func TestPostTablesInGerman(t *testing.T) {
+	german, plain := decode[wire.PostList](get(t, "/v1/posts?language=de").ok()), decode[wire.PostList](get(t, "/v1/posts").ok())
+	require.Len(t, german.Posts, len(plain.Posts))
+	for i, p := range german.Posts {
+		text := strings.Join(append([]string{p.Title, p.Edition}, p.NotConfirmed...), " ")
+		assert.NotEqual(t, plain.Posts[i].Title, p.Title)
+		require.Len(t, p.Classes, len(plain.Posts[i].Classes))
+		for n, c := range p.Classes {
+			text += " " + strings.Join(c.Conditions, " ")
+			for _, r := range c.Rules {
+				text += " " + r.Detail
+			}
+			require.Len(t, c.Limits, len(plain.Posts[i].Classes[n].Limits))
+			for l := range c.Limits {
+				text += " " + c.Limits[l].At.Text
+				assert.Equal(t, plain.Posts[i].Classes[n].Limits[l].At.MM, c.Limits[l].At.MM)
+			}
+		}
+		assert.Empty(t, english.FindAllString(quoted.ReplaceAllString(text, ""), -1), text)
+	}
+}
+
 // A sentence whole, held to the German of the trade: Standardbrief, 20 g and 5 mm.
 func TestMailSentencesInGerman(t *testing.T) {
 	const letter = "/v1/mail?width=229mm&height=114mm&thickness=5.5mm&mass=18.5&post=de&language=de"

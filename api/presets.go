@@ -1,7 +1,10 @@
 package api
 
 import (
+	"context"
+
 	"creasefit/api/ask"
+	"creasefit/api/tell"
 	"creasefit/api/wire"
 )
 
@@ -58,4 +61,10 @@ func listBenches() computing { return newListing("/v1/benches", wire.Benches()) 
 //	@Tags		presets
 //	@Success	200	{object}	wire.PostList
 //	@Router		/v1/posts [get]
-func listPosts() computing { return newListing("/v1/posts", wire.Posts()) }
+func listPosts() computing {
+	return &calculation[*ask.Posts, *ask.Posts]{
+		form: ask.New[ask.Posts](tell.FormatNames(tableFormats)...), path: "/v1/posts", formats: tableFormats,
+		compute: func(_ context.Context, q *ask.Posts) (*ask.Posts, error) { return q, nil },
+		answer:  func(q *ask.Posts, x *answering) any { return wire.Posts(voiceOf(q.Language.Word, x.Unit())) },
+	}
+}

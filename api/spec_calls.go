@@ -37,8 +37,8 @@ func CallSpecs() []CallSpec {
 		newYield().spec().asked(yieldExample()))
 	specs = append(specs, portfolioSpecs()...)
 	specs = append(specs, ownSpecs()...)
-	specs = append(specs, listContents().spec(), listSheets().spec())
-	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/kinds/{kind}/design", "/v1/stocks", "/v1/benches", "/v1/designs", "/v1/posts", "/v1/limits"} {
+	specs = append(specs, listContents().spec(), listSheets().spec(), listPosts().spec())
+	for _, path := range []string{"/v1/kinds", "/v1/kinds/{kind}", "/v1/kinds/{kind}/design", "/v1/stocks", "/v1/benches", "/v1/designs", "/v1/limits"} {
 		specs = append(specs, newListing(path, nil).spec())
 	}
 	return specs

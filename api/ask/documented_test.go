@@ -25,7 +25,7 @@ func everyCall() map[string][]Name {
 		"check": NewCheck(k, "json").Names(), "guide": NewGuide(of, "json").Names(), "drawing": NewDrawing(of, "svg", "pdf").Names(),
 		"ruler": New[Ruler]("json", "csv").Names(), "stock": New[Paper]("json").Names(), "mail": New[Mail]("json", "csv").Names(), "calibrate": New[Calibration]("json", "pdf").Names(),
 		"yield": yield.Names(), "yield sheet": forms.sheet.Names(), "yield blank": forms.blank.Names(), "yield item": forms.kinds.byName[k.Name].Names(),
-		"adapt": NewAdapt(k, "json").Names(), "suggest": New[Suggest]("json").Names(), "match": NewMatch(nil, "json").Names(), "presets": New[Near]("json").Names(),
+		"adapt": NewAdapt(k, "json").Names(), "suggest": New[Suggest]("json").Names(), "match": NewMatch(nil, "json").Names(), "presets": New[Near]("json").Names(), "posts": New[Posts]("json").Names(),
 		"portfolio": NewForm(Portfolios(), "json").Names(), "layer": Portfolios()().kinds.byName[k.Name].Names(),
 	}
 }
@@ -184,7 +184,7 @@ func TestEveryFieldIsBound(t *testing.T) {
 	for _, q := range []any{
 		NewSolve(k, "json", "csv").Take(), NewCheck(k, "json", "csv").Take(), NewGuide(of, "json", "csv").Take(), NewDrawing(of, "json", "csv").Take(), New[Ruler]("json", "csv").Take(),
 		New[Paper]("json", "csv").Take(), New[Mail]("json", "csv").Take(), NewYield("json", "csv").Take(), NewForm(Portfolios(), "json", "csv").Take(),
-		NewAdapt(k, "json").Take(), New[Suggest]("json").Take(), New[Calibration]("json").Take(), New[Near]("json").Take(), NewKindDesign(k, "json").Take(),
+		NewAdapt(k, "json").Take(), New[Suggest]("json").Take(), New[Calibration]("json").Take(), New[Near]("json").Take(), New[Posts]("json").Take(), NewKindDesign(k, "json").Take(),
 	} {
 		assert.Empty(t, unbound(q), "%T", q)
 	}

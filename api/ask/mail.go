@@ -63,7 +63,7 @@ func (q *Mail) bind(b *Names) {
 	for i, t := range traits {
 		b.bind(&q.Traits[i], Name{Name: t.name, Choices: []string{"no", "yes"}, Example: "yes", Default: Always("no"), Help: t.help, Advanced: true})
 	}
-	b.bind(&q.Language, languageName("The language of the words. Names of classes, and sources, stay as they are."))
+	b.bind(&q.Language, languageName(postWords))
 }
 
 func (q *Mail) settle(r *Reading) {
@@ -74,6 +74,16 @@ func (q *Mail) settle(r *Reading) {
 	}
 	r.exclude(&q.MassOunces, &q.Mass, "the mass is given twice")
 }
+
+// Posts is what the tables of posts are asked for.
+type Posts struct{ Language Word }
+
+func (q *Posts) bind(b *Names) { b.bind(&q.Language, languageName(postWords)) }
+
+func (q *Posts) settle(*Reading) {}
+
+// postWords says what the language of mail is that of.
+const postWords = "The language of the words. Names of classes, and sources, stay as they are."
 
 // Piece is the piece.
 func (q *Mail) Piece() mail.Piece {

@@ -115,7 +115,7 @@ func TestPostsInOneLine(t *testing.T) {
 // TestTheTablesAreThoseThatJudge: each class of each post, in its order and in the unit of its
 // rules, with all limits and what waives them.
 func TestTheTablesAreThoseThatJudge(t *testing.T) {
-	tables := Posts().Posts
+	tables := Posts(Voice{}).Posts
 	require.Len(t, tables, len(mail.Posts()))
 	graced, unless := 0, 0
 	for i, p := range mail.Posts() {

@@ -8,10 +8,11 @@ type PostList struct {
 }
 
 // Posts are the tables of all posts, each in the unit of its rules.
-func Posts() PostList {
+func Posts(in Voice) PostList {
 	return PostList{Each(mail.Posts(), func(p *mail.Post) PostTable {
-		return PostTable{Name: p.Name, Title: p.Title, Edition: p.Edition, ByAddress: p.ByAddress, NotConfirmed: p.NotConfirmed,
-			Classes: Each(p.Classes, func(c mail.Class) PostClass { return class(&c, Voice{Unit: p.Unit}) })}
+		in := Voice{p.Unit, in.In}
+		return PostTable{Name: p.Name, Title: in.Say(p.Title), Edition: in.Say(p.Edition), ByAddress: p.ByAddress, NotConfirmed: in.each(p.NotConfirmed),
+			Classes: Each(p.Classes, func(c mail.Class) PostClass { return class(&c, in) })}
 	})}
 }
 
@@ -36,9 +37,9 @@ type PostClass struct {
 }
 
 func class(c *mail.Class, in Voice) PostClass {
-	return PostClass{Name: c.Name, Title: c.Title, Limits: mailLimits(c.Limits, in), Rules: rules(c.Rules), Conditions: c.Conditions,
+	return PostClass{Name: c.Name, Title: c.Title, Limits: mailLimits(c.Limits, in), Rules: rules(c.Rules, in), Conditions: in.each(c.Conditions),
 		Surcharges: Each(c.Surcharges, func(s mail.Surcharge) PostSurcharge {
-			return PostSurcharge{s.Name, mailLimits(s.Limits, in), rules(s.Rules)}
+			return PostSurcharge{s.Name, mailLimits(s.Limits, in), rules(s.Rules, in)}
 		})}
 }
 
@@ -49,8 +50,8 @@ type PostRule struct {
 	Source string `json:"source" validate:"required"`
 }
 
-func rules(list []mail.Rule) []PostRule {
-	return Each(list, func(r mail.Rule) PostRule { return PostRule{"it " + r.Why, r.Source} })
+func rules(list []mail.Rule, in Voice) []PostRule {
+	return Each(list, func(r mail.Rule) PostRule { return PostRule{in.Say("it " + r.Why), r.Source} })
 }
 
 // PostSurcharge is due beyond any of its limits, and if any of its rules
