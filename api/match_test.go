@@ -82,6 +82,15 @@ func TestMatchRemembersAList(t *testing.T) {
 	assert.Contains(t, forgotten.Body.String(), "send the holders again")
 }
 
+// A request has the address that equals it where that is short enough for those in between.
+func TestLongRequestsHaveNoAddress(t *testing.T) {
+	for n, has := range map[int]bool{2: true, 100: false} {
+		location := postJSON(t, "/v1/match", manyHolders(n)).ok().Header().Get("Content-Location")
+		assert.Equal(t, has, location != "", "%d holders", n)
+		assert.LessOrEqual(t, len(location), mostContentLocation)
+	}
+}
+
 func TestMatchInTables(t *testing.T) {
 	call(t, shared(), "POST", "/v1/match?contents=tea-tin", matchSpec().Table, "Content-Type", "text/csv").ok() // as the specification has it
 	table := "\ufeffid;width;height;thickness;tolerance\na;80 mm;100 mm;80 mm;1 mm\nb;60;95;77;\n"

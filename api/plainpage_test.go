@@ -48,5 +48,6 @@ func TestBrowsersGetPages(t *testing.T) {
 		assert.Equal(t, "application/json", opened(t, sleeve, accept).Header().Get("Content-Type"))
 		assert.Equal(t, problemMediaType, opened(t, "/no/such/page", accept).Header().Get("Content-Type"))
 	}
+	assert.Equal(t, problemMediaType, opened(t, "/v1/solve/sleave?format=json", chromium).Header().Get("Content-Type"), "who names a format gets no page")
 	assert.Equal(t, "application/json", opened(t, sleeve+"&format=json", chromium).Header().Get("Content-Type"), "what is named is what is given")
 }
