@@ -38,7 +38,7 @@ func parse(text string) figures {
 func (f figures) middle(benchmark, metric string) (float64, error) {
 	all := slices.Sorted(slices.Values(f[[2]string{benchmark, metric}]))
 	if len(all) == 0 {
-		return 0, fmt.Errorf("Benchmark%s reports no %s", benchmark, metric)
+		return 0, fmt.Errorf("the benchmark %s reports no %s", benchmark, metric)
 	}
 	return all[len(all)/2], nil
 }

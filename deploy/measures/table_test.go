@@ -31,7 +31,7 @@ func TestFiguresAreTheMiddleOnes(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 1600.0, v)
 	_, err = f.middle("SolveCall/tray", "ns/op")
-	assert.EqualError(t, err, "BenchmarkSolveCall/tray reports no ns/op")
+	assert.EqualError(t, err, "the benchmark SolveCall/tray reports no ns/op")
 }
 
 // What was not taken stays, and what nothing takes any more goes.
@@ -41,7 +41,7 @@ func TestTableHasWhatWasTaken(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "before\n\n"+head+"| a drawing as SVG | 2.50 | times the copying of its bytes |\n"+png+"\nafter | all\n", got)
 	_, err = updated(head, map[*suite]figures{calls: parse(printed)})
-	assert.EqualError(t, err, "BenchmarkSolveCall/slotted-band reports no fresh-of-floor")
+	assert.EqualError(t, err, "the benchmark SolveCall/slotted-band reports no fresh-of-floor")
 	_, err = updated("no table", nil)
 	assert.Error(t, err)
 	assert.Equal(t, []string{"0.28", "3", "1.02", "442"}, []string{spelt(0.2812), spelt(3), spelt(1.024), spelt(441.7)})
