@@ -90,7 +90,7 @@ func heightFor(base string) string {
 var (
 	cornerLine = regexp.MustCompile(`^(.*), outline corner (\d+)(?: of ring (\d+))?(?:, bulge (-?[0-9.]+))?: (.*) from the left, (.*) from the bottom$`)
 	blankLine  = regexp.MustCompile(`^(.*), blank (width|height): (.*)$`)
-	withPapers = regexp.MustCompile(` (?:and|less) \d papers? \(([0-9.]+) mm\)$`)
+	withPapers = regexp.MustCompile(` (?:and|less) \d papers? \(([0-9.]+) (mm|in)\)$`)
 )
 
 // told is a corner as the text has it.
@@ -102,7 +102,12 @@ type told struct {
 // toldLength reads a length of the text in millimetres.
 func toldLength(t *testing.T, text string) float64 {
 	if m := withPapers.FindStringSubmatch(text); m != nil {
-		text = m[1] + " mm"
+		exact, err := strconv.ParseFloat(m[1], 64)
+		require.NoError(t, err, text)
+		if m[2] == "in" {
+			exact *= 25.4
+		}
+		return exact
 	}
 	l, err := measure.Parse(text, measure.NoUnit, measure.ClearComma)
 	require.NoError(t, err, text)
@@ -214,7 +219,7 @@ func (f *foldFrame) has(x, y float64) bool {
 			continue
 		}
 		for _, v := range e {
-			if math.Abs(f.Coords[v][0]-x) < 1e-5 && math.Abs(f.Coords[v][1]-y) < 1e-5 {
+			if math.Hypot(f.Coords[v][0]-x, f.Coords[v][1]-y) < 2e-5 { // texts have six decimals of an inch
 				return true
 			}
 		}
