@@ -39,18 +39,13 @@ func (c *together) release(whole bool) (err error) {
 	return err
 }
 
-// holder is a connection of that kind.
-type holder interface{ whole() *together }
-
-func (c *together) whole() *together { return c }
-
 // holderKey is where the context of a request has its connection.
 type holderKey struct{}
 
 // withHolder puts a connection that can hold into the context of its requests.
 func withHolder(ctx context.Context, c net.Conn) context.Context {
-	if h, ok := c.(holder); ok {
-		return context.WithValue(ctx, holderKey{}, h.whole())
+	if s, ok := c.(*sheddingConn); ok {
+		return context.WithValue(ctx, holderKey{}, &s.together)
 	}
 	return ctx
 }
